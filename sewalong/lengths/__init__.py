@@ -1,0 +1,57 @@
+"""Exact lengths: read as people write them, kept as fractions of an inch, rounded when shown.
+
+Standard library only; no clock, disk or terminal.
+"""
+
+from sewalong.lengths.cloth import (
+    cloth_length,
+    round_up_cloth,
+    round_up_metres,
+    round_up_yards,
+    show_metres,
+    show_yards,
+)
+from sewalong.lengths.fault import LengthFault
+from sewalong.lengths.printing import direction, show, show_stated
+from sewalong.lengths.reading import parse
+from sewalong.lengths.rounding import Rounding, round_to
+from sewalong.lengths.units import (
+    CENTIMETRE,
+    INCH_CM,
+    INCH_MM,
+    LONGEST,
+    METRE,
+    MILLIMETRE,
+    YARD,
+    Length,
+    Unit,
+    from_cm,
+    to_cm,
+)
+
+__all__ = [
+    "CENTIMETRE",
+    "INCH_CM",
+    "INCH_MM",
+    "LONGEST",
+    "METRE",
+    "MILLIMETRE",
+    "YARD",
+    "Length",
+    "LengthFault",
+    "Rounding",
+    "Unit",
+    "cloth_length",
+    "direction",
+    "from_cm",
+    "parse",
+    "round_to",
+    "round_up_cloth",
+    "round_up_metres",
+    "round_up_yards",
+    "show",
+    "show_metres",
+    "show_stated",
+    "show_yards",
+    "to_cm",
+]

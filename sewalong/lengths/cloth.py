@@ -1,0 +1,43 @@
+"""Cloth as it is sold: in yards by the eighth, or in metres by the tenth, never too little."""
+
+from fractions import Fraction
+
+from sewalong.lengths.printing import decimal, mixed
+from sewalong.lengths.rounding import Rounding, round_to
+from sewalong.lengths.units import METRE, YARD, Length, Unit
+
+EIGHTH = Fraction(1, 8)
+TENTH = Fraction(1, 10)
+
+
+def round_up_yards(length: Fraction | float, fineness: Fraction = EIGHTH) -> Length:
+    """The length to buy, in inches: the next `fineness` of a yard (an eighth is 4 1/2 in)."""
+    return round_to(length, fineness * YARD, Rounding.UP)
+
+
+def round_up_metres(length: Fraction | float, fineness: Fraction = TENTH) -> Length:
+    """The length to buy, in inches: the next `fineness` of a metre (a tenth is 10 cm)."""
+    return round_to(length, fineness * METRE, Rounding.UP)
+
+
+def show_yards(length: Fraction | float, fineness: Fraction = EIGHTH) -> str:
+    """A length in inches as yards to buy, rounded up: `1 1/4 yd`."""
+    return f"{mixed(round_up_yards(length, fineness) / YARD)} yd"
+
+
+def show_metres(length: Fraction | float, fineness: Fraction = TENTH) -> str:
+    """A length in inches as metres to buy, rounded up: `1.2 m`."""
+    return f"{decimal(round_up_metres(length, fineness) / METRE)} m"
+
+
+def round_up_cloth(length: Fraction | float, unit: Unit = Unit.INCH) -> Length:
+    """The length to buy, in inches, for an owner who works in `unit`.
+
+    What is bought less what is needed is the slack.
+    """
+    return round_up_yards(length) if unit is Unit.INCH else round_up_metres(length)
+
+
+def cloth_length(length: Fraction | float, unit: Unit = Unit.INCH) -> str:
+    """A length in inches as cloth to buy, rounded up: `1 1/4 yd` or, for centimetres, `1.2 m`."""
+    return show_yards(length) if unit is Unit.INCH else show_metres(length)

@@ -1,0 +1,108 @@
+"""Lengths as a person reads them: `2 1/2 in`, `6.4 cm`, and which way they were rounded."""
+
+from fractions import Fraction
+
+from sewalong.lengths.rounding import FLOAT_NOISE, Rounding, round_to
+from sewalong.lengths.units import Unit
+
+
+def show(
+    length: Fraction | float,
+    unit: Unit = Unit.INCH,
+    *,
+    fineness: Fraction | None = None,
+    rounding: Rounding = Rounding.NEAREST,
+    symbol: bool = True,
+) -> str:
+    """A length in inches as text in `unit`, such as `2 1/2 in` or `6.4 cm`.
+
+    `fineness` is the step it is printed at, in `unit` (inches or centimetres): an eighth of an
+    inch or a millimetre unless told otherwise. `symbol=False` leaves off the unit.
+
+    Differences may be below zero: `-1/8 in`. A length other than zero that rounds to no step at
+    all prints as `0 in`, never as `-0 in`; ask `direction` or `show_stated` for what was lost.
+
+    Raises `ValueError` as `round_to` does.
+    """
+    steps_in_unit = _rounded(length, unit, fineness, rounding) / unit.length
+    text = mixed(steps_in_unit) if unit is Unit.INCH else decimal(steps_in_unit)
+    return f"{text} {unit.symbol}" if symbol else text
+
+
+def direction(
+    length: Fraction | float,
+    unit: Unit = Unit.INCH,
+    *,
+    fineness: Fraction | None = None,
+    rounding: Rounding = Rounding.NEAREST,
+) -> str:
+    """Which way `show` goes with the same arguments: `exact`, `rounded up` or `rounded down`.
+
+    A float as near as 1e-9 in to the length shown is exact (see `round_to`).
+    """
+    moved = _rounded(length, unit, fineness, rounding) - Fraction(length)
+    if moved == 0 or (isinstance(length, float) and abs(moved) <= FLOAT_NOISE):
+        return "exact"
+    return "rounded up" if moved > 0 else "rounded down"
+
+
+def show_stated(
+    length: Fraction | float,
+    unit: Unit = Unit.INCH,
+    *,
+    fineness: Fraction | None = None,
+    rounding: Rounding = Rounding.NEAREST,
+    symbol: bool = True,
+) -> str:
+    """`show`, with the way it was rounded behind it: `5 7/8 in (rounded up)`.
+
+    Nothing stands behind a length that is exact: `5 7/8 in`.
+    """
+    text = show(length, unit, fineness=fineness, rounding=rounding, symbol=symbol)
+    way = direction(length, unit, fineness=fineness, rounding=rounding)
+    return text if way == "exact" else f"{text} ({way})"
+
+
+def mixed(number: Fraction) -> str:
+    """An exact number as a whole and a fraction: `2 1/2`, `7/8`, `-1/8`, `3`, `0`."""
+    sign = "-" if number < 0 else ""
+    whole, over = divmod(abs(number), 1)
+    if over == 0:
+        return f"{sign}{whole}"
+    part = f"{over.numerator}/{over.denominator}"
+    return f"{sign}{whole} {part}" if whole else f"{sign}{part}"
+
+
+def decimal(number: Fraction) -> str:
+    """An exact number with a decimal point and no needless noughts: `6.4`, `6`, `0.25`.
+
+    A number that no decimal ends on, such as a third, is written `6 1/3` instead: nothing is
+    rounded here.
+    """
+    places = _decimal_places(number.denominator)
+    if places is None:
+        return mixed(number)
+    if places == 0:
+        return str(number.numerator)
+    sign = "-" if number < 0 else ""
+    digits = str(abs(number) * 10**places).rjust(places + 1, "0")
+    return f"{sign}{digits[:-places]}.{digits[-places:]}"
+
+
+def _decimal_places(denominator: int) -> int | None:
+    """How many decimals a fraction with this denominator takes, or None when it never ends."""
+    twos = fives = 0
+    while denominator % 2 == 0:
+        denominator, twos = denominator // 2, twos + 1
+    while denominator % 5 == 0:
+        denominator, fives = denominator // 5, fives + 1
+    return max(twos, fives) if denominator == 1 else None
+
+
+def _rounded(
+    length: Fraction | float, unit: Unit, fineness: Fraction | None, rounding: Rounding
+) -> Fraction:
+    """The length that will be shown, in inches. The step is turned into inches, not the length,
+    so that the guard against the noise of floats is the same in both units."""
+    step = (unit.fineness if fineness is None else fineness) * unit.length
+    return round_to(length, step, rounding)

@@ -1,0 +1,117 @@
+"""A method: how units are made, as a list of stages between piles.
+
+A method is data (one TOML file in `methods/`). What each stage takes and makes
+is derived by the engine from the stage's operations; see `catalogue`.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from enum import StrEnum
+
+
+class Station(StrEnum):
+    """Where the hands are during a stage."""
+
+    TABLE = "table"
+    MACHINE = "machine"
+    IRON = "iron"
+    MAT = "cutting mat"
+    WALL = "wall"
+
+
+class Hazard(StrEnum):
+    """What can hurt at a stage. The words of the caution live in `progress.cautions`."""
+
+    IRON = "iron"
+    CUTTER = "cutter"
+    CROSS_CUT = "cross cut"
+    """Two cuts across each other through several layers: turn the mat, don't reach across."""
+    NEEDLE = "needle"
+    PINS = "pins"
+
+
+@dataclass(frozen=True, slots=True)
+class Noun:
+    """One thing and several of it: ("four-patch", "four-patches")."""
+
+    one: str
+    many: str
+
+    def of(self, n: int) -> str:
+        """The word alone, for `n` of them."""
+        return self.one if n == 1 else self.many
+
+    def count(self, n: int) -> str:
+        """The number and the word: "1 stack", "21 stacks"."""
+        return f"{n} {self.of(n)}"
+
+
+@dataclass(frozen=True, slots=True)
+class Pile:
+    """Pieces of one kind waiting for their next stage."""
+
+    id: str
+    noun: Noun
+
+
+@dataclass(frozen=True, slots=True)
+class Pieces:
+    """So many pieces of one pile; `count` is at least 1."""
+
+    pile: str
+    count: int
+
+
+@dataclass(frozen=True, slots=True)
+class Stage:
+    """One step of a method.
+
+    One *count* of the stage uses `takes` and gives `makes`; `counts` is the noun
+    the person counts in ("stack" at the cutting mat, although four units come of it).
+    `minutes` is a first guess of the work in one count, common practice, used only
+    to weigh progress until the record knows better.
+    """
+
+    id: str
+    label: str
+    station: Station
+    takes: tuple[Pieces, ...]
+    makes: Pieces
+    counts: Noun
+    hazards: tuple[Hazard, ...]
+    do: str
+    check: str
+    minutes: float
+
+
+@dataclass(frozen=True, slots=True)
+class Method:
+    """How units are made: from the piles in `starts`, through `stages`, to the pile `unit`.
+
+    Stage ids and pile ids are unique within a method and never change once released,
+    because the record of every quilt names them. Stages stand in working order: a
+    stage takes only start piles and what earlier stages make.
+    """
+
+    id: str
+    name: str
+    about: str
+    piles: tuple[Pile, ...]
+    starts: tuple[str, ...]
+    unit: str
+    stages: tuple[Stage, ...]
+
+    def pile(self, id: str) -> Pile:
+        """The pile called `id`; raises KeyError if the method has none."""
+        for pile in self.piles:
+            if pile.id == id:
+                return pile
+        raise KeyError(id)
+
+    def stage(self, id: str) -> Stage:
+        """The stage called `id`; raises KeyError if the method has none."""
+        for stage in self.stages:
+            if stage.id == id:
+                return stage
+        raise KeyError(id)

@@ -1,0 +1,350 @@
+"""The named operations of piecing, each a combination of the primitive's four moves.
+
+They work on the table: a list of pieces that the stage has in hand. Lengths are inches
+in floats; `seam` is the seam allowance. Every operation raises MethodFault, without a
+place, when the pieces are not such as it needs; the caller adds file and stage.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Callable
+from dataclasses import dataclass, field
+
+from sewalong.piecing import primitive
+from sewalong.piecing.cloth import Flat, Layered, Patches, Piece, Top, flat, kept, moved, turned
+from sewalong.piecing.faults import MethodFault, SizeRefused
+from sewalong.piecing.geometry import (
+    NEAR,
+    Line,
+    Point,
+    area,
+    box,
+    centre,
+    line_through,
+    shift,
+    turn,
+)
+
+
+@dataclass(slots=True)
+class Table:
+    """What a stage has in hand, and how much it has sewn and cut so far."""
+
+    seam: float
+    pieces: list[Piece] = field(default_factory=list)
+    sewn: float = 0.0
+    cut: float = 0.0
+
+    def flats(self) -> list[Flat]:
+        """All pieces, which must lie open."""
+        flats = [piece for piece in self.pieces if isinstance(piece, Flat)]
+        if len(flats) < len(self.pieces) or not flats:
+            raise MethodFault("only open pieces can be used here; open them first")
+        return flats
+
+    def layered(self) -> list[Layered]:
+        """All pieces, which must lie face to face."""
+        layered = [piece for piece in self.pieces if isinstance(piece, Layered)]
+        if len(layered) < len(self.pieces) or not layered:
+            raise MethodFault("only pieces laid face to face can be used here; lay them first")
+        return layered
+
+
+Operation = Callable[[Table], None]
+
+
+def _corners(patches: Patches) -> tuple[Point, Point, Point, Point]:
+    """Corners 1 to 4 of the box: the first at low x and y, then round by way of low y."""
+    x0, y0, x1, y1 = box(patch.points for patch in patches)
+    return ((x0, y0), (x1, y0), (x1, y1), (x0, y1))
+
+
+def _middle(patches: Patches) -> Point:
+    x0, y0, x1, y1 = box(patch.points for patch in patches)
+    return ((x0 + x1) / 2, (y0 + y1) / 2)
+
+
+def lay(table: Table) -> None:
+    """The last piece face down on the one before, edges level."""
+    if len(table.pieces) < 2:
+        raise MethodFault("laying face to face needs two pieces")
+    base, top = table.pieces[-2:]
+    if not isinstance(base, Flat) or not isinstance(top, Flat):
+        raise MethodFault("only open pieces can be laid face to face; open them first")
+    if any(abs(a - b) > 1e-6 for a, b in zip(base.size, top.size, strict=True)):
+        raise SizeRefused("Pieces laid face to face must be the same size; cut both alike.")
+    table.pieces[-2:] = [Layered(base.patches, (primitive.face_down(top, 0.0, 0.0),))]
+
+
+def lay_on_corner(number: int) -> Operation:
+    """The last piece face down on one corner of the piece before it."""
+
+    def run(table: Table) -> None:
+        if len(table.pieces) < 2:
+            raise MethodFault("laying on a corner needs two pieces")
+        base, top = table.pieces[-2:]
+        if not isinstance(top, Flat):
+            raise MethodFault("only an open piece can be laid on a corner")
+        beneath = base.patches if isinstance(base, Flat) else base.base
+        earlier = () if isinstance(base, Flat) else base.tops
+        corner = _corners(beneath)[number - 1]
+        far = _corners(beneath)[(number + 1) % 4]
+        width, height = top.size
+        if width > abs(far[0] - corner[0]) + NEAR or height > abs(far[1] - corner[1]) + NEAR:
+            raise SizeRefused("The piece for the corner is larger than what it is laid on.")
+        x = corner[0] if corner[0] < far[0] else corner[0] - width
+        y = corner[1] if corner[1] < far[1] else corner[1] - height
+        laid = primitive.face_down(top, x, y)
+        table.pieces[-2:] = [Layered(beneath, (*earlier, laid))]
+
+    return run
+
+
+def _sew(table: Table, lines: Callable[[Layered], list[tuple[Line, tuple[int, ...]]]]) -> None:
+    pieces = table.layered()
+    for i, piece in enumerate(pieces):
+        for line, tops in lines(piece):
+            piece, length = primitive.sewn(piece, line, tops=tops)
+            table.sewn += length
+        pieces[i] = piece
+    table.pieces = [*pieces]
+
+
+def sew_edge(table: Table) -> None:
+    """One seam along the edge at high x, its allowance in from the raw edge."""
+
+    def lines(piece: Layered) -> list[tuple[Line, tuple[int, ...]]]:
+        _, b, c, _ = _corners(piece.base)
+        return [(_inside(line_through(b, c), piece).shifted(table.seam), ())]
+
+    _sew(table, lines)
+
+
+def sew_all_round(table: Table) -> None:
+    """A seam along all four edges, pivoting where they meet."""
+    pieces = table.layered()
+    for i, piece in enumerate(pieces):
+        x0, y0, x1, y1 = box(patch.points for patch in piece.base)
+        s = table.seam
+        if min(x1 - x0, y1 - y0) <= 2 * s + NEAR:
+            raise SizeRefused("The seams all round meet in the middle; cut a larger square.")
+        ring = ((x0 + s, y0 + s), (x1 - s, y0 + s), (x1 - s, y1 - s), (x0 + s, y1 - s))
+        for j, end in enumerate(ring):
+            begin = ring[j - 1]
+            line = line_through(begin, end)
+            piece, length = primitive.sewn(piece, line, ends=(begin, end))
+            table.sewn += length
+        pieces[i] = piece
+    table.pieces = [*pieces]
+
+
+def sew_beside_diagonal(*, other: bool = False) -> Operation:
+    """A seam on both sides of a diagonal: from corner 1 to 3, or of the other, 2 to 4."""
+
+    def run(table: Table) -> None:
+        def lines(piece: Layered) -> list[tuple[Line, tuple[int, ...]]]:
+            line = _diagonal(piece.base, other)
+            return [(line.shifted(table.seam), ()), (line.shifted(-table.seam), ())]
+
+        _sew(table, lines)
+
+    return run
+
+
+def sew_across_corners(table: Table) -> None:
+    """Each piece laid on a corner sewn on its own diagonal, across that corner."""
+
+    def lines(piece: Layered) -> list[tuple[Line, tuple[int, ...]]]:
+        return [(_across(piece, top), (n,)) for n, top in enumerate(piece.tops)]
+
+    _sew(table, lines)
+
+
+def _across(piece: Layered, top: Top) -> Line:
+    """The diagonal of `top` that cuts off its corner of the base, normal to the corner."""
+    own, base = _corners(top.patches), _corners(piece.base)
+    for i in range(4):
+        if math.dist(own[i], base[i]) < 1e-6:
+            line = line_through(own[i - 1], own[(i + 1) % 4])
+            return line if line.depth(own[i]) > 0 else line.reversed()
+    raise MethodFault("a piece to be flipped must lie on a corner")
+
+
+def _diagonal(patches: Patches, other: bool) -> Line:
+    a, b, c, d = _corners(patches)
+    return line_through(b, d) if other else line_through(a, c)
+
+
+def _inside(line: Line, piece: Piece) -> Line:
+    patches = piece.base if isinstance(piece, Layered) else piece.patches
+    return line if line.depth(_middle(patches)) > 0 else line.reversed()
+
+
+def _cut(table: Table, lines: Callable[[Patches], list[Line]]) -> None:
+    parts: list[Piece] = []
+    for piece in table.pieces:
+        base = piece.base if isinstance(piece, Layered) else piece.patches
+        some, length = primitive.cut(piece, lines(base))
+        parts += some
+        table.cut += length
+    table.pieces = parts
+
+
+def cut_diagonal(*, other: bool = False) -> Operation:
+    """One cut, corner 1 to corner 3 (or 2 to 4)."""
+    return lambda table: _cut(table, lambda base: [_diagonal(base, other)])
+
+
+def cut_both_diagonals(table: Table) -> None:
+    """Two cuts, corner to corner both ways."""
+    _cut(table, lambda base: [_diagonal(base, False), _diagonal(base, True)])
+
+
+def cut_eighths(table: Table) -> None:
+    """Four cuts through the middle: both ways and on both diagonals."""
+    _cut(
+        table,
+        lambda base: [*_crosswise(base), _diagonal(base, False), _diagonal(base, True)],
+    )
+
+
+def cut_quarters(table: Table) -> None:
+    """Two cuts through the middle, edge to edge; open quarters are turned alike.
+
+    The corner that was in the middle comes to corner 1 of every quarter.
+    """
+    middles = [_middle(piece.patches) for piece in table.pieces]
+    if len(middles) != 1:
+        raise MethodFault("cut one piece at a time in quarters")
+    _cut(table, _crosswise)
+    for i, piece in enumerate(table.pieces):
+        if isinstance(piece, Flat):
+            at = next(
+                n
+                for n, corner in enumerate(_corners(piece.patches))
+                if math.dist(corner, middles[0]) < 1e-6
+            )
+            table.pieces[i] = turned(piece, turn(-2 * at))
+
+
+def _crosswise(patches: Patches) -> list[Line]:
+    middle = _middle(patches)
+    return [Line(middle, (1.0, 0.0)), Line(middle, (0.0, 1.0))]
+
+
+def trim_corners(table: Table) -> None:
+    """The corner beyond each flipped piece's seam cut off, leaving the allowance."""
+    pieces = table.layered()
+    for i, piece in enumerate(pieces):
+        loose = piece.loose
+        for line in [_across(piece, top) for top in piece.tops]:
+            body = line.reversed().shifted(-table.seam)
+            _, length = primitive.cut(piece, [body])
+            table.cut += length
+            kept_part = primitive.on_side(piece, body)
+            if not isinstance(kept_part, Layered):
+                raise MethodFault("trimming a corner leaves nothing")
+            piece = kept_part
+        pieces[i] = Layered(piece.base, piece.tops, loose)
+    table.pieces = [*pieces]
+
+
+def cut_segments(*, square: bool) -> Operation:
+    """Cuts across a strip or set of strips, into as many segments as its length gives.
+
+    Segments are as long as a strip of the set is wide or, with `square`, as the whole
+    set is wide. What is left at the end is waste.
+    """
+
+    def run(table: Table) -> None:
+        segments: list[Piece] = []
+        for piece in table.flats():
+            width, length = piece.size
+            x0, _, x1, _ = box([piece.patches[0].points])
+            # The outer strip shows all but one allowance.
+            across = width if square else (x1 - x0) + (table.seam if x1 < width - NEAR else 0.0)
+            count = math.floor(length / across + NEAR)
+            if count < 1:
+                raise SizeRefused(
+                    "The strip is shorter than one segment; use a longer strip or cut it narrower."
+                )
+            part = flat(kept(piece.patches, Line((0.0, across), (0.0, -1.0))))
+            segments += [part] * count
+            table.cut += width * count
+        table.pieces = segments
+
+    return run
+
+
+def open_out(table: Table) -> None:
+    """Every piece opened out along its seam."""
+    table.pieces = [primitive.opened(piece) for piece in table.layered()]
+
+
+def join_row(table: Table) -> None:
+    """All pieces joined edge to edge in a row, each laid face down, sewn and opened."""
+    first, *others = table.flats()
+    for other in others:
+        if abs(first.size[1] - other.size[1]) > 1e-6:
+            raise SizeRefused("Edges to be joined differ in length; check the sizes cut.")
+        width, _ = first.size
+        if min(width, other.size[0]) <= table.seam + NEAR:
+            raise SizeRefused("A piece is no wider than its seam; cut it larger.")
+        laid = Layered(first.patches, (primitive.face_down(other, width - other.size[0], 0.0),))
+        seam = Line((width - table.seam, 0.0), (-1.0, 0.0))
+        laid, length = primitive.sewn(laid, seam)
+        table.sewn += length
+        first = _opened_edge(laid, seam)
+    table.pieces = [first]
+
+
+def _opened_edge(laid: Layered, seam: Line) -> Flat:
+    """Opens an edge seam; the body is inside the edge however narrow the base is."""
+    top = laid.tops[0]
+    line = seam
+    from sewalong.piecing.geometry import fold
+
+    return flat(kept(laid.base, line) + moved(kept(top.patches, line), fold(line)))
+
+
+def join_column(table: Table) -> None:
+    """All pieces joined edge to edge in a column, the first at low y."""
+    table.pieces = [turned(piece, turn(-2)) for piece in table.flats()]
+    join_row(table)
+    table.pieces = [turned(piece, turn(2)) for piece in table.flats()]
+
+
+def turn_last(eighths: int) -> Operation:
+    """The last piece turned on the table."""
+
+    def run(table: Table) -> None:
+        table.pieces[-1] = turned(table.flats()[-1], turn(eighths))
+
+    return run
+
+
+def stand_on_largest(table: Table) -> None:
+    """Every piece turned so that its largest patch lies lowest (at high y)."""
+
+    def lowest(piece: Flat) -> Flat:
+        turns = [turned(piece, turn(eighths)) for eighths in (0, 2, 4, 6)]
+        return max(turns, key=_largest_depth)
+
+    table.pieces = [lowest(piece) for piece in table.flats()]
+
+
+def _largest_depth(piece: Flat) -> float:
+    largest = max(piece.patches, key=lambda patch: area(patch.points))
+    return round(centre(largest.points)[1] - piece.size[1] / 2, 6)
+
+
+def trim(table: Table) -> None:
+    """Every piece trimmed on all four sides: cutting, but what to trim to is a choice.
+
+    The shape kept here is the untrimmed one, so that sizes say what there is to trim from.
+    """
+    for piece in table.flats():
+        if not piece.is_rectangle:
+            raise MethodFault("only a piece with four straight edges can be trimmed")
+        table.cut += 2 * sum(piece.size)

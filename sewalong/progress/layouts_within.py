@@ -1,0 +1,39 @@
+"""Smaller layouts that so many units would fill, when the one wanted is out of reach."""
+
+from __future__ import annotations
+
+from sewalong.quilt.quilt import Target
+
+MOST_OFFERED = 3
+LONGEST_SHAPE = 2.0
+"""No layout more than twice as long as wide is offered unasked; common practice."""
+
+
+def layouts_within(
+    units: int, wanted: Target, *, columns: int | None = None, least_rows: int = 0
+) -> tuple[Target, ...]:
+    """At most three layouts of at most `units` units, nearest to `wanted` first.
+
+    Nearest means: fewest units left over, then the shape closest to the one wanted.
+    `columns` fixes the row length, and `least_rows` the rows, once rows are sewn. Of
+    the two ways round of one layout the one shaped like `wanted` is kept.
+    """
+    if columns is not None:
+        rows = min(units // columns, wanted.rows)
+        found = [Target(rows, columns)] if rows >= max(1, least_rows) else []
+        return tuple(target for target in found if target != wanted)
+    found = [
+        Target(rows, across)
+        for rows in range(1, units + 1)
+        for across in [units // rows]
+        if across >= 1
+        and _shape(rows, across) <= LONGEST_SHAPE
+        and (rows <= across) == (wanted.rows <= wanted.columns)
+    ]
+    shape = _shape(wanted.rows, wanted.columns)
+    found.sort(key=lambda t: (units - t.units, abs(_shape(t.rows, t.columns) - shape)))
+    return tuple(found[:MOST_OFFERED])
+
+
+def _shape(rows: int, columns: int) -> float:
+    return max(rows, columns) / min(rows, columns)

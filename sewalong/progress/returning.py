@@ -1,0 +1,216 @@
+"""Where was I? The facts that matter on coming back, the most pressing first."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass, fields
+from datetime import datetime, timedelta
+
+from sewalong.piecing.method import Hazard
+from sewalong.progress.decide import is_over
+from sewalong.progress.events import Settings
+from sewalong.progress.plan import Plan, StageLine, plan
+from sewalong.progress.road import TopStage
+from sewalong.progress.spans import ago, spoken
+from sewalong.progress.state import SessionRecord, Standing, State
+
+AWAY = timedelta(days=1)
+"""After this long without a word the return screen comes first."""
+
+RECENT_NOTES = 3
+
+
+@dataclass(frozen=True, slots=True)
+class Fact:
+    """A label of a word or two and one sentence."""
+
+    label: str
+    text: str
+
+
+def was_away(state: State, now: datetime) -> bool:
+    """Whether it is time to say where the person was."""
+    last = state.last_session
+    if last is None:
+        return True
+    if last.is_open:
+        return is_over(last, now)
+    return now - last.last_at >= AWAY
+
+
+def facts(state: State, now: datetime) -> tuple[Fact, ...]:
+    """What a person coming back needs, one fact each, in the order to read them."""
+    now_plan = plan(state)
+    return tuple(
+        Fact(label, text)
+        for label, text in (
+            *_left_open(state, now),
+            *_standing(state),
+            *_last_time(state, now),
+            *_next(state, now_plan),
+            *_short(state, now_plan),
+            *_piles(state),
+            *_machine(state, now),
+            *_notes(state, now),
+            *_spoiled(state, now),
+            *_left(state, now_plan),
+        )
+    )
+
+
+Facts = Iterator[tuple[str, str]]
+
+
+def _left_open(state: State, now: datetime) -> Facts:
+    last = state.last_session
+    if last is None or not last.counts:
+        return
+    if last.forgotten or (last.is_open and is_over(last, now)):
+        asked = _never_asked(state, last)
+        if asked:
+            yield "Unasked", f"That session was never closed, so nobody asked about the {asked}."
+    for thing, answer in last.answers.items():
+        if answer != "yes":
+            said = "no" if answer == "no" else "you did not look"
+            yield "Look first", f"Asked about the {thing} at the end, you said: {said}."
+
+
+def _never_asked(state: State, session: SessionRecord) -> str:
+    hazards = {
+        hazard
+        for stage_id in session.counts
+        if (stage := state.road.stage(stage_id)) is not None
+        for hazard in stage.hazards
+    }
+    things = [
+        word
+        for hazard, word in (
+            (Hazard.IRON, "iron"),
+            (Hazard.CUTTER, "blade"),
+            (Hazard.NEEDLE, "machine"),
+            (Hazard.PINS, "pins"),
+        )
+        if hazard in hazards
+    ]
+    return " or the ".join(things)
+
+
+def _standing(state: State) -> Facts:
+    if state.standing is Standing.LAID_ASIDE:
+        reason = f": {state.aside_reason}" if state.aside_reason else "."
+        yield "Laid aside", f"This quilt is laid aside{reason}"
+    elif state.standing is Standing.DONE:
+        yield "Done", "This quilt is marked done."
+
+
+def _last_time(state: State, now: datetime) -> Facts:
+    last = state.last_session
+    if last is None:
+        yield "Last time", "Not begun yet."
+        return
+    length = spoken((last.ended or last.last_at) - last.opened)
+    did = ", ".join(
+        f"{n} at {stage.label}"
+        for stage_id, n in last.counts.items()
+        if n and (stage := state.road.stage(stage_id)) is not None
+    )
+    text = f"{ago(last.last_at, now).capitalize()}, for {length}: {did or 'nothing counted'}."
+    yield "Last time", text
+
+
+def _next(state: State, now_plan: Plan) -> Facts:
+    last = state.last_session
+    if last is not None and last.next_step:
+        yield "You wrote", last.next_step
+    if now_plan.suggestion is not None:
+        line = now_plan.line(now_plan.suggestion.stage)
+        yield "Next", next_thing(line)
+    elif now_plan.complete and state.standing is Standing.IN_PROGRESS:
+        yield "Next", "Every stage is done. Mark the quilt done, or change the target."
+
+
+def next_thing(line: StageLine) -> str:
+    """The next thing to do with the hands, in one sentence."""
+    stage = line.stage
+    to_go = f"{stage.counts.count(line.to_do)} to go"
+    if isinstance(stage, TopStage):
+        return f"{stage.label.capitalize()} ({_at(stage.station)}): {to_go}."
+    waiting = line.waiting_noun.count(line.waiting)
+    verb = "waits" if line.waiting == 1 else "wait"
+    return f"{stage.label.capitalize()} ({_at(stage.station)}): {waiting} {verb}; {to_go}."
+
+
+def _at(station: str) -> str:
+    return f"at the {station}"
+
+
+def _short(state: State, now_plan: Plan) -> Facts:
+    text = shortfall_in_words(state, now_plan)
+    if text:
+        yield "Short", text
+
+
+def shortfall_in_words(state: State, now_plan: Plan) -> str:
+    """What is short and the ways out; empty when the target can be reached."""
+    short = now_plan.shortfall
+    if short is None:
+        return ""
+    unit = state.road.piles[state.quilt.method.unit].noun
+    more = " and ".join(
+        f"{state.road.piles[pieces.pile].noun.count(pieces.count)} more" for pieces in short.pieces
+    )
+    spare = f" ({short.spare_after} spare then)" if short.spare_after else ""
+    layouts = " or ".join(str(layout) for layout in short.layouts)
+    instead = f", or take {layouts}" if layouts else ""
+    return f"{state.target} is {unit.count(short.units)} short. Find or buy {more}{spare}{instead}."
+
+
+def _piles(state: State) -> Facts:
+    for pile_id, pile in state.road.piles.items():
+        n = state.piles[pile_id]
+        if n:
+            place = state.places.get(pile_id)
+            where = f" In: {place}." if place else " Nobody wrote down where."
+            yield "Pile", f"{pile.noun.count(n).capitalize()}.{where}"
+
+
+def _machine(state: State, now: datetime) -> Facts:
+    if state.settings is None:
+        return
+    yield "Machine", settings_in_words(state.settings)
+    if state.settings.proof:
+        when = f" ({ago(state.settings_at, now)})" if state.settings_at else ""
+        yield "Proved by", f"{state.settings.proof}{when}"
+    else:
+        yield "Proved by", "Nothing. Sew three strips and measure before you go on."
+
+
+def settings_in_words(settings: Settings) -> str:
+    """The settings that were given, each with its name, but for the proof."""
+    return ", ".join(
+        f"{field.name.replace('_', ' ')} {value}"
+        for field in fields(settings)
+        if field.name != "proof" and (value := getattr(settings, field.name))
+    )
+
+
+def _notes(state: State, now: datetime) -> Facts:
+    for note in state.notes[-RECENT_NOTES:]:
+        yield "Note", f"{note.text} ({ago(note.at, now)})"
+
+
+def _spoiled(state: State, now: datetime) -> Facts:
+    for spoilage in state.spoilage[-RECENT_NOTES:]:
+        noun = state.road.piles[spoilage.pile].noun
+        yield "Spoiled", f"{noun.count(spoilage.n)}: {spoilage.reason} ({ago(spoilage.at, now)})"
+
+
+def _left(state: State, now_plan: Plan) -> Facts:
+    units = now_plan.units
+    unit = state.road.piles[state.quilt.method.unit].noun
+    spare = f", {units.spare} spare" if units.spare else ""
+    yield (
+        "Left",
+        f"{unit.count(units.to_go)} to go of {state.target.units} "
+        f"({state.target}){spare}. Work done: {now_plan.work_done:.0%}.",
+    )

@@ -1,0 +1,37 @@
+"""Lengths of time in words, as a person would say them."""
+
+from __future__ import annotations
+
+from datetime import datetime, timedelta
+
+
+def ago(then: datetime, now: datetime) -> str:
+    """How long ago, in days as the calendar counts them where `now` is: "24 days ago"."""
+    days = (now.date() - then.astimezone(now.tzinfo).date()).days
+    if days <= 0:
+        return "today"
+    if days == 1:
+        return "yesterday"
+    if days < 60:
+        return f"{days} days ago"
+    if days < 730:
+        return f"{round(days / 30.44)} months ago"
+    return f"{round(days / 365.25)} years ago"
+
+
+def clock(length: timedelta) -> str:
+    """A stretch of time as hours and minutes: "1:05"; never below "0:00"."""
+    minutes = max(0, int(length.total_seconds()) // 60)
+    return f"{minutes // 60}:{minutes % 60:02d}"
+
+
+def spoken(length: timedelta) -> str:
+    """A stretch of time in words: "50 minutes", "2 hours 5 minutes"."""
+    minutes = max(0, int(length.total_seconds()) // 60)
+    hours, rest = divmod(minutes, 60)
+    parts = []
+    if hours:
+        parts.append(f"{hours} hour{'' if hours == 1 else 's'}")
+    if rest or not hours:
+        parts.append(f"{rest} minute{'' if rest == 1 else 's'}")
+    return " ".join(parts)

@@ -1,0 +1,72 @@
+"""A quilt as it was planned: what the quilt file says, checked and exact."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from sewalong.lengths import Length, Unit
+from sewalong.piecing.catalogue import method as method_called
+from sewalong.piecing.method import Method
+
+
+@dataclass(frozen=True, slots=True, order=True)
+class Target:
+    """The layout wanted: rows down, columns across, both at least 1."""
+
+    rows: int
+    columns: int
+
+    @property
+    def units(self) -> int:
+        """Units the layout holds."""
+        return self.rows * self.columns
+
+    def __str__(self) -> str:
+        return f"{self.rows} × {self.columns}"
+
+
+@dataclass(frozen=True, slots=True)
+class StartPile:
+    """Pieces there are to begin with.
+
+    `size` is the side of a square or the width of a strip; `length` is the usable
+    length of a strip and None for squares. `packs` is None when the pieces were
+    simply counted.
+    """
+
+    pile: str
+    size: Length
+    count: int
+    packs: int | None = None
+    length: Length | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Border:
+    """One border: the width its strips are cut at and the name of its cloth."""
+
+    cut: Length
+    cloth: str
+
+
+@dataclass(frozen=True, slots=True)
+class Quilt:
+    """The plan of one quilt. `starts` begins with the pile the method names first."""
+
+    name: str
+    method_id: str
+    unit: Unit
+    seam: Length
+    starts: tuple[StartPile, ...]
+    target: Target
+    borders: tuple[Border, ...] = ()
+    finishing: tuple[str, ...] = ()
+    notes: str = ""
+
+    @property
+    def method(self) -> Method:
+        """The method; raises UnknownMethod if this version no longer has it."""
+        length = self.starts[0].length
+        if length is None:
+            return method_called(self.method_id)
+        return method_called(self.method_id, strip_length=length)

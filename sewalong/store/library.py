@@ -1,0 +1,165 @@
+"""The quilts on disk: listing, adding, reading and appending. Nothing is edited or deleted."""
+
+from __future__ import annotations
+
+import json
+import uuid
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import datetime
+from pathlib import Path
+
+from sewalong.progress.events import Event, Recorded
+from sewalong.quilt.plain import quilt_from_dict, quilt_to_dict
+from sewalong.quilt.quilt import Quilt
+from sewalong.store.codec import event_from_json, event_to_json
+from sewalong.store.database import Database
+from sewalong.store.faults import Stale, StoreFault
+
+
+@dataclass(frozen=True, slots=True)
+class Shelved:
+    """A quilt's entry: `id` on this machine, `key` anywhere, when it was last touched."""
+
+    id: int
+    key: str
+    name: str
+    started: datetime
+    last_at: datetime
+
+
+@dataclass(frozen=True, slots=True)
+class Loaded:
+    """A quilt with its whole record, as it was when read."""
+
+    entry: Shelved
+    quilt: Quilt
+    record: tuple[Recorded, ...]
+
+
+class Library:
+    """All quilts in one record. `close()` it when done."""
+
+    def __init__(self, path: Path, now: datetime) -> None:
+        self._db = Database(path, now)
+
+    def close(self) -> None:
+        self._db.close()
+
+    def version_seen(self) -> int:
+        """Changes whenever another window has written."""
+        return self._db.version_seen()
+
+    def entries(self) -> tuple[Shelved, ...]:
+        """Every quilt, the last touched first."""
+        rows = self._db.rows(
+            "SELECT q.id, q.key, q.name, q.started, "
+            "(SELECT e.at FROM event e WHERE e.quilt = q.id ORDER BY e.seq DESC LIMIT 1) "
+            "FROM quilt q"
+        )
+        entries = [
+            Shelved(
+                id=int(id),
+                key=str(key),
+                name=str(name),
+                started=datetime.fromisoformat(str(started)),
+                last_at=datetime.fromisoformat(str(last or started)),
+            )
+            for id, key, name, started, last in rows
+        ]
+        return tuple(sorted(entries, key=lambda entry: entry.last_at, reverse=True))
+
+    def find(self, wanted: str) -> Shelved:
+        """The quilt called or numbered `wanted`; raises StoreFault when none or several fit."""
+        entries = self.entries()
+        folded = wanted.strip().casefold()
+        by_name = [entry for entry in entries if entry.name.casefold() == folded]
+        by_number = [entry for entry in entries if str(entry.id) == folded]
+        by_start = [
+            entry for entry in entries if folded and entry.name.casefold().startswith(folded)
+        ]
+        for fitting in (by_name, by_number, by_start):
+            if len(fitting) == 1:
+                return fitting[0]
+        if by_start:
+            names = ", ".join(f"“{entry.name}”" for entry in by_start)
+            raise StoreFault(f"“{wanted[:80]}” fits several quilts: {names}. Give the whole name.")
+        if not entries:
+            raise StoreFault("There is no quilt yet. Begin one with: sewalong start FILE")
+        names = ", ".join(f"“{entry.name}”" for entry in entries)
+        raise StoreFault(f"There is no quilt “{wanted[:80]}”. There are: {names}.")
+
+    def add(
+        self,
+        quilt: Quilt,
+        now: datetime,
+        *,
+        key: str | None = None,
+        events: Sequence[Event] = (),
+        started: datetime | None = None,
+    ) -> Shelved:
+        """Put a new quilt on the shelf, with a record if it brings one, in one transaction."""
+        key = key or uuid.uuid4().hex
+        begun = started or now
+        with self._db.writing() as connection:
+            names = connection.execute("SELECT key, name FROM quilt").fetchall()
+            if any(key == there for there, _ in names):
+                raise StoreFault(f"“{quilt.name}” is here already. Nothing was changed.")
+            if any(quilt.name.casefold() == str(name).casefold() for _, name in names):
+                raise StoreFault(
+                    f"There is a quilt called “{quilt.name}” already. "
+                    "Give this one another name, or open that one."
+                )
+            plan = json.dumps(quilt_to_dict(quilt), ensure_ascii=False)
+            cursor = connection.execute(
+                "INSERT INTO quilt (key, name, plan, started) VALUES (?, ?, ?, ?)",
+                (key, quilt.name, plan, begun.isoformat()),
+            )
+            id = int(cursor.lastrowid or 0)
+            connection.executemany(_INSERT, _rows(id, 0, events))
+        last_at = events[-1].at if events else begun
+        return Shelved(id, key, quilt.name, begun, last_at)
+
+    def load(self, entry: Shelved) -> Loaded:
+        """The quilt and its whole record."""
+        rows = self._db.rows("SELECT plan FROM quilt WHERE id = ?", entry.id)
+        if not rows:
+            raise StoreFault(f"“{entry.name}” is no longer in the record. Look at the list again.")
+        try:
+            quilt = quilt_from_dict(json.loads(str(rows[0][0])))
+        except ValueError as error:
+            raise StoreFault(f"The plan of “{entry.name}” cannot be read: {error}") from error
+        return Loaded(entry, quilt, self.since(entry, 0))
+
+    def since(self, entry: Shelved, seq: int) -> tuple[Recorded, ...]:
+        """The events after number `seq`, in order."""
+        rows = self._db.rows(
+            "SELECT seq, body FROM event WHERE quilt = ? AND seq > ? ORDER BY seq", entry.id, seq
+        )
+        return tuple(Recorded(int(seq), event_from_json(str(body))) for seq, body in rows)
+
+    def append(self, entry: Shelved, after: int, events: Sequence[Event]) -> tuple[Recorded, ...]:
+        """Write `events` after number `after`, all or none; they are on disk on return.
+
+        Raises Stale when the record has gone on past `after` meanwhile.
+        """
+        with self._db.writing() as connection:
+            (last,) = connection.execute(
+                "SELECT COALESCE(MAX(seq), 0) FROM event WHERE quilt = ?", (entry.id,)
+            ).fetchone()
+            if last != after:
+                raise Stale("The record went on in another window.")
+            connection.executemany(_INSERT, _rows(entry.id, after, events))
+        return tuple(Recorded(after + i, event) for i, event in enumerate(events, start=1))
+
+
+_INSERT = "INSERT INTO event (quilt, seq, at, session, kind, body) VALUES (?, ?, ?, ?, ?, ?)"
+
+
+def _rows(
+    quilt: int, after: int, events: Sequence[Event]
+) -> list[tuple[int, int, str, int, str, str]]:
+    return [
+        (quilt, after + i, event.at.isoformat(), event.session, event.kind, event_to_json(event))
+        for i, event in enumerate(events, start=1)
+    ]

@@ -1,0 +1,79 @@
+"""An open quilt: its state kept true to the record, and commands carried out.
+
+The way of an event: a command is decided on the state, the events are written to disk,
+and only then does the state move on. When another window wrote first, the state is
+brought up to date and the command is decided anew, so neither loses the other's events.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from datetime import datetime
+
+from sewalong.progress.commands import Command, Refused
+from sewalong.progress.decide import decide
+from sewalong.progress.events import Recorded
+from sewalong.progress.fold import advance, fold
+from sewalong.progress.state import State
+from sewalong.store.faults import Stale
+from sewalong.store.library import Library, Shelved
+
+Clock = Callable[[], datetime]
+TRIES = 5
+
+
+def local_now() -> datetime:
+    """The wall clock with its offset; it goes on while a laptop sleeps."""
+    return datetime.now().astimezone()
+
+
+class OpenQuilt:
+    """One open quilt. `state` is always what is on disk, as far as this window has read."""
+
+    def __init__(self, library: Library, entry: Shelved, clock: Clock = local_now) -> None:
+        self._library = library
+        self._clock = clock
+        self.entry = entry
+        loaded = library.load(entry)
+        self.record: tuple[Recorded, ...] = loaded.record
+        self.state: State = fold(loaded.quilt, loaded.record)
+        self._seen = library.version_seen()
+
+    def now(self) -> datetime:
+        """The time commands are carried out at."""
+        return self._clock()
+
+    def do(self, command: Command) -> tuple[Recorded, ...]:
+        """Carry out a command; raises Refused or StoreFault, and then nothing changed."""
+        for _ in range(TRIES):
+            events = decide(self.state, command, self.now())
+            if not events:
+                return ()
+            try:
+                new = self._library.append(self.entry, self._last_seq(), events)
+            except Stale:
+                self.refresh(force=True)
+                continue
+            self._take_in(new)
+            return new
+        raise Refused(
+            "Another window keeps writing to this quilt. Nothing was recorded; try again."
+        )
+
+    def refresh(self, *, force: bool = False) -> bool:
+        """Read what another window wrote since; True when there was something."""
+        seen = self._library.version_seen()
+        if seen == self._seen and not force:
+            return False
+        self._seen = seen
+        new = self._library.since(self.entry, self._last_seq())
+        if new:
+            self._take_in(new)
+        return bool(new)
+
+    def _take_in(self, new: tuple[Recorded, ...]) -> None:
+        self.state = advance(self.state, self.record, new)
+        self.record = (*self.record, *new)
+
+    def _last_seq(self) -> int:
+        return self.record[-1].seq if self.record else 0

@@ -1,0 +1,3 @@
+from tests.progress.zz import X
+def test_x() -> None:
+    assert X
