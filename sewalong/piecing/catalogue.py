@@ -3,21 +3,16 @@
 from __future__ import annotations
 
 import difflib
-from functools import cache
+from fractions import Fraction
+from functools import cache, lru_cache
 
-from sewalong.piecing.definition import (
-    FINAL_PILE,
-    Definition,
-    StageDefinition,
-    definition,
-    definition_ids,
-)
+from sewalong.piecing.definition import FINAL_PILE, Definition, definition, definition_ids
 from sewalong.piecing.faults import UnknownMethod
+from sewalong.piecing.flow import check_flow
 from sewalong.piecing.method import Method, Pieces, Stage
+from sewalong.piecing.starts import EIGHTH, run_sizes, starts_from
 
-__all__ = ["UnknownMethod", "method", "method_ids"]
-
-_CUT = {"cut diagonal": 2, "cut both diagonals": 4}
+__all__ = ["UnknownMethod", "method", "method_ids", "method_of", "written_method"]
 
 
 def method_ids() -> tuple[str, ...]:
@@ -25,46 +20,81 @@ def method_ids() -> tuple[str, ...]:
     return definition_ids()
 
 
+def written_method(method: str | Method | Definition) -> Definition:
+    """The method file behind an id, a method or itself, its flow checked.
+
+    Raises UnknownMethod, naming the nearest one, for an id that there is none of.
+    """
+    if isinstance(method, Definition):
+        check_flow(method)
+        return method
+    return _known(method if isinstance(method, str) else method.id)
+
+
 @cache
-def method(id: str) -> Method:
-    """The method called `id`; raises UnknownMethod, naming the nearest one."""
+def _known(id: str) -> Definition:
     if id not in definition_ids():
         near = difflib.get_close_matches(id, definition_ids(), n=1, cutoff=0.0)
         raise UnknownMethod(f"No method is called {id!r}. The nearest is {near[0]!r}.")
     written = definition(id)
+    check_flow(written)
+    return written
+
+
+def method(
+    id: str,
+    *,
+    start: Fraction | None = None,
+    strip_length: Fraction = Fraction(40),
+    seam: Fraction = Fraction(1, 4),
+) -> Method:
+    """The method called `id`, its counts worked out.
+
+    Only methods from strips depend on the rest: `start` is the strip's cut width (2 1/2 in
+    if not given) and `strip_length` its usable length, in inches. Raises UnknownMethod,
+    naming the nearest one, and SizeRefused for strips that give no segment.
+    """
+    return method_of(written_method(id), start=start, strip_length=strip_length, seam=seam)
+
+
+@lru_cache(maxsize=64)
+def method_of(
+    written: Definition,
+    *,
+    start: Fraction | None = None,
+    strip_length: Fraction = Fraction(40),
+    seam: Fraction = Fraction(1, 4),
+) -> Method:
+    """As `method`, for a method file already read."""
+    # Counts of methods from squares are the same at any size; this one is ample.
+    ample = Fraction(5, 2) if written.starts[0].strip else 40 * seam
+    main = float(ample if start is None or not written.starts[0].strip else start)
+    sizes = {
+        pile: float(entry.cutting)
+        for pile, entry in starts_from(written, main, seam, EIGHTH).items()
+    }
+    batch = run_sizes(written, sizes, seam, strip_length=float(strip_length), whole=False)
+    stages = tuple(
+        Stage(
+            id=stage.id,
+            label=stage.label,
+            station=stage.station,
+            takes=tuple(Pieces(pile, count) for pile, count in batch.runs[stage.id].takes.items()),
+            makes=Pieces(stage.makes, batch.runs[stage.id].makes),
+            counts=written.noun(stage.counts),
+            hazards=stage.hazards,
+            do=stage.do,
+            check=stage.check,
+            minutes=stage.minutes,
+        )
+        for stage in written.stages
+    )
     return Method(
         id=written.id,
         name=written.name,
         about=written.about,
         piles=written.piles,
-        starts=tuple(start.pile for start in written.starts),
+        starts=tuple(entry.pile for entry in written.starts),
         unit=FINAL_PILE,
-        stages=tuple(_stage(written, stage) for stage in written.stages),
-    )
-
-
-def _stage(written: Definition, stage: StageDefinition) -> Stage:
-    taken: dict[str, int] = {}
-    made = 0
-    for step in stage.operations:
-        if step.startswith("take "):
-            pile = step.removeprefix("take ")
-            taken[pile] = taken.get(pile, 0) + 1
-            made += 1
-        elif step == "lay" or step.startswith("join"):
-            made = 1
-        else:
-            made *= _CUT.get(step, 1)
-    noun = next(pile.noun for pile in written.piles if pile.id == stage.counts)
-    return Stage(
-        id=stage.id,
-        label=stage.label,
-        station=stage.station,
-        takes=tuple(Pieces(pile, count) for pile, count in taken.items()),
-        makes=Pieces(stage.makes, made),
-        counts=noun,
-        hazards=stage.hazards,
-        do=stage.do,
-        check=stage.check,
-        minutes=stage.minutes,
+        stages=stages,
     )

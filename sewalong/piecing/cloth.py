@@ -46,6 +46,8 @@ class Patch:
     def kept(self, line: Line) -> Patch | None:
         """The part on the normal's side of `line`, or None."""
         points = clipped(self.points, line)
+        if points is self.points:
+            return self
         return Patch(points, self.letter, self.grain) if points else None
 
 

@@ -78,6 +78,13 @@ class Definition:
                 return start
         return None
 
+    def noun(self, pile: str) -> Noun:
+        """What a piece of `pile` is called; raises KeyError if there is no such pile."""
+        for entry in self.piles:
+            if entry.id == pile:
+                return entry.noun
+        raise KeyError(pile)
+
 
 class _Reader:
     """Reads one table, naming file and place in every fault."""

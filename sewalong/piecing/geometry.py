@@ -53,8 +53,13 @@ def line_through(a: Point, b: Point) -> Line:
 
 def clipped(polygon: Polygon, line: Line) -> Polygon:
     """The part of a convex polygon on the normal's side of `line`; empty if none is."""
+    (ax, ay), (nx, ny) = line.at, line.normal
+    depths = [(x - ax) * nx + (y - ay) * ny for x, y in polygon]
+    if max(depths) <= NEAR:
+        return ()
+    if min(depths) >= -NEAR:
+        return polygon
     kept: list[Point] = []
-    depths = [line.depth(point) for point in polygon]
     for i, point in enumerate(polygon):
         before, depth = depths[i - 1], depths[i]
         if (before > NEAR and depth < -NEAR) or (before < -NEAR and depth > NEAR):
@@ -65,9 +70,7 @@ def clipped(polygon: Polygon, line: Line) -> Polygon:
             )
         if depth >= -NEAR:
             kept.append(point)
-    if len(kept) < 3 or area(kept) < NEAR or all(d <= NEAR for d in depths):
-        return ()
-    return tuple(kept)
+    return tuple(kept) if len(kept) > 2 and area(kept) > NEAR else ()
 
 
 def area(polygon: Sequence[Point]) -> float:

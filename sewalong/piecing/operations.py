@@ -12,7 +12,7 @@ from collections.abc import Callable
 from dataclasses import dataclass, field
 
 from sewalong.piecing import primitive
-from sewalong.piecing.cloth import Flat, Layered, Patches, Piece, Top, flat, kept, moved, turned
+from sewalong.piecing.cloth import Flat, Layered, Patches, Piece, Top, flat, kept, turned
 from sewalong.piecing.faults import MethodFault, SizeRefused
 from sewalong.piecing.geometry import (
     NEAR,
@@ -22,7 +22,6 @@ from sewalong.piecing.geometry import (
     box,
     centre,
     line_through,
-    shift,
     turn,
 )
 
@@ -295,17 +294,8 @@ def join_row(table: Table) -> None:
         seam = Line((width - table.seam, 0.0), (-1.0, 0.0))
         laid, length = primitive.sewn(laid, seam)
         table.sewn += length
-        first = _opened_edge(laid, seam)
+        first = primitive.opened(laid, seam)
     table.pieces = [first]
-
-
-def _opened_edge(laid: Layered, seam: Line) -> Flat:
-    """Opens an edge seam; the body is inside the edge however narrow the base is."""
-    top = laid.tops[0]
-    line = seam
-    from sewalong.piecing.geometry import fold
-
-    return flat(kept(laid.base, line) + moved(kept(top.patches, line), fold(line)))
 
 
 def join_column(table: Table) -> None:
@@ -345,6 +335,4 @@ def trim(table: Table) -> None:
     The shape kept here is the untrimmed one, so that sizes say what there is to trim from.
     """
     for piece in table.flats():
-        if not piece.is_rectangle:
-            raise MethodFault("only a piece with four straight edges can be trimmed")
         table.cut += 2 * sum(piece.size)

@@ -18,7 +18,6 @@ from sewalong.piecing.cloth import (
     flat,
     kept,
     moved,
-    total_area,
 )
 from sewalong.piecing.faults import MethodFault
 from sewalong.piecing.geometry import (
@@ -147,36 +146,29 @@ def _seam_on_side(seam: Segment, line: Line) -> Segment | None:
     return (a, crossing) if da > 0 else (crossing, b)
 
 
-def opened(piece: Layered) -> Flat:
+def opened(piece: Layered, hinge: Line | None = None) -> Flat:
     """The piece opened out along its seams, the allowances hidden behind the face.
 
     Each top turns over across its own row of stitches. A row that lies in the allowance
     of another (two rows crossing at a corner) is unpicked by the opening and doesn't
     count. A loose piece is then turned so that its seam stands upright with the base
-    on the low x side, and its edges made level. Raises MethodFault if a top isn't
-    sewn, or is sewn in a way that cannot open flat.
+    on the low x side, and its edges made level. `hinge` may give the seam to open on,
+    its normal towards the base; otherwise the deeper side of the base is its body.
+    Raises MethodFault if a top isn't sewn, or is sewn in a way that cannot open flat.
     """
     if not piece.tops:
         raise MethodFault("there is nothing face to face to open")
     base = piece.base
     laps: Patches = ()
-    hinge = piece.tops[0]
-    for top in piece.tops:
-        line = _hinge(piece.base, top)
+    lines = [hinge or _hinge(piece.base, top) for top in piece.tops]
+    for line, top in zip(lines, piece.tops, strict=True):
         base = kept(base, line)
         laps += moved(kept(top.patches, line), fold(line))
-        hinge = top if area_of(top) > area_of(hinge) else hinge
     patches = base + laps
     if piece.loose:
-        line = _hinge(piece.base, hinge)
-        patches = moved(patches, turn_to(line.normal, (-1.0, 0.0)))
+        patches = moved(patches, turn_to(lines[0].normal, (-1.0, 0.0)))
         patches = moved(patches, turn(_eighths_to_level(patches)))
     return flat(patches)
-
-
-def area_of(top: Top) -> float:
-    """Square inches of a top."""
-    return total_area(top.patches)
 
 
 def _hinge(base: Patches, top: Top) -> Line:
@@ -185,8 +177,8 @@ def _hinge(base: Patches, top: Top) -> Line:
         raise MethodFault("a piece is laid on but not sewn, so it cannot be opened")
     for seam in top.seams:
         line = line_through(*seam)
-        inside, outside = total_area(kept(base, line)), total_area(kept(base, line.reversed()))
-        if outside > inside:
+        depths = [line.depth(point) for patch in base for point in patch.points]
+        if -min(depths) > max(depths):
             line = line.reversed()
         if all(line.depth(end) <= NEAR for other in top.seams for end in other):
             return line

@@ -81,6 +81,7 @@ WORDS: Mapping[Hazard, Words] = {
         (
             "Fingers out of the needle's path; eyes on the needle, face back from it.",
             "Foot off the pedal before you thread, change a needle or reach under the foot.",
+            "Where the machine's own book says otherwise, follow the book.",
         ),
         "school sewing machine safety rules (J. Black FCS); foot off the pedal: common practice",
     ),
@@ -91,7 +92,10 @@ WORDS: Mapping[Hazard, Words] = {
     ),
 }
 
-NEW_BLADE = "New blade: it cuts with less pressure than you are used to. Try it on a scrap first."
+NEW_BLADE = (
+    "New blade, fitted as its maker says: it cuts with less pressure than you are used to. "
+    "Try it on a scrap first."
+)
 TIRED = "You have been at it a good while. If you are tired, leave the cutting for another day."
 TIRED_AT_THE_IRON = "You have been at it a good while. A short break first?"
 MOST_LINES = 7
@@ -130,8 +134,10 @@ def _why(
     blade_changed: datetime | None,
     now: datetime,
 ) -> Why | None:
-    if _cuts(hazard) and blade_changed and blade_changed >= (read or opened):
-        return Why.NEW_BLADE
+    if _cuts(hazard) and blade_changed:
+        unread = blade_changed > read if read else blade_changed >= opened
+        if unread:
+            return Why.NEW_BLADE
     late = now - opened >= LATE
     if read is None:
         return Why.LATE if late else Why.FIRST

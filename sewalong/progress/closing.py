@@ -36,7 +36,7 @@ def questions(state: State) -> tuple[Question, ...]:
     session = state.session
     if session is None:
         return ()
-    met = set()
+    met: set[Hazard] = set()
     for stage_id in session.counts:
         stage = state.road.stage(stage_id)
         if stage is not None:

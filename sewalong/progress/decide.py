@@ -14,11 +14,11 @@ from sewalong.piecing.method import Stage, Station
 from sewalong.progress import commands as c
 from sewalong.progress import events as e
 from sewalong.progress.cautions import Caution, caution_due
-from sewalong.progress.closing import ANSWERS, questions
+from sewalong.progress.closing import ANSWERS, ON_LEAVING_THE_IRON, questions
 from sewalong.progress.commands import Refused
-from sewalong.progress.fold import step
+from sewalong.progress.fold import later, step
 from sewalong.progress.plan import ready
-from sewalong.progress.road import ROW, RoadStage, TopStage
+from sewalong.progress.road import JOIN_ROWS, ROW, RoadStage, TopStage
 from sewalong.progress.state import SessionRecord, Standing, State
 
 SESSION_GAP = timedelta(hours=4)
@@ -32,9 +32,10 @@ MOST_ROWS = 200
 class CautionFirst(Refused):
     """A caution has to be read before this stage is counted."""
 
-    def __init__(self, caution: Caution) -> None:
+    def __init__(self, caution: Caution, stage: str) -> None:
         super().__init__(f"Read the caution first ({caution.title}): {' '.join(caution.lines)}")
         self.caution = caution
+        self.stage = stage
 
 
 def decide(state: State, command: c.Command, at: datetime) -> tuple[e.Event, ...]:
@@ -48,12 +49,15 @@ def decide(state: State, command: c.Command, at: datetime) -> tuple[e.Event, ...
     if isinstance(command, c.CloseSession) and state.session is None:
         raise Refused("No session is open, so there is none to close.")
     opened = () if isinstance(command, c.CloseSession) else _session_events(state, command, at)
-    for i, event in enumerate(opened, start=1):
-        state = step(state, e.Recorded(state.seq + i, event))
-    number = state.session.number if state.session else 0
-    event = _decide(state, command, at, number)
-    return (*opened, event) if event is not None else opened
+    for event in opened:
+        state = step(state, e.Recorded(state.seq + 1, event))
+    number = state.session.number if state.session else NO_SESSION
+    last = _decide(state, command, at, number)
+    return (*opened, last) if last is not None else opened
 
+
+NO_SESSION = 0
+"""The session of what happens outside any, such as laying the quilt aside."""
 
 _OUTSIDE_SESSIONS = (c.Undo, c.LayAside, c.PickUp, c.MarkDone)
 """Commands that do not by themselves mean that somebody sat down to sew."""
@@ -67,10 +71,16 @@ def _session_events(state: State, command: c.Command, at: datetime) -> tuple[e.E
             e.SessionClosed(at=at, session=session.number, ended=session.last_at, forgotten=True)
         )
         session = None
-    if session is None and not isinstance(command, _OUTSIDE_SESSIONS):
+    if session is None and _sits_down(state, command):
         number = state.sessions[-1].number + 1 if state.sessions else 1
         events.append(e.SessionOpened(at=at, session=number))
     return tuple(events)
+
+
+def _sits_down(state: State, command: c.Command) -> bool:
+    """Whether the command means sewing: a note on a quilt laid aside or done does not."""
+    in_progress = state.standing is Standing.IN_PROGRESS
+    return in_progress and not isinstance(command, _OUTSIDE_SESSIONS)
 
 
 def is_over(session: SessionRecord, at: datetime) -> bool:
@@ -117,15 +127,10 @@ def _decide(state: State, command: c.Command, at: datetime, session: int) -> e.E
             hazards = tuple(hazard.value for hazard in caution.hazards)
             return e.CautionRead(at=at, session=session, hazards=hazards)
         case c.Answer():
-            return e.Answered(
-                at=at,
-                session=session,
-                question=command.question,
-                answer=_text(command.answer, "an answer"),
-            )
+            return _answer(command, at, session)
         case c.LayAside():
             _must_be_in_progress(state)
-            return e.LaidAside(at=at, session=session, reason=command.reason.strip()[:LONGEST_TEXT])
+            return e.LaidAside(at=at, session=session, reason=_short(command.reason))
         case c.PickUp():
             if state.standing is Standing.IN_PROGRESS:
                 raise Refused("This quilt is in progress already; just count on.")
@@ -160,11 +165,13 @@ def _must_be_in_progress(state: State) -> None:
 def caution_at(state: State, stage: RoadStage, at: datetime) -> Caution | None:
     """The caution due before a count at `stage`; in a session not yet open, all are due."""
     session = state.session
+    if session is None or is_over(session, at):
+        return caution_due(stage.hazards, read={}, opened=at, blade_changed=None, now=at)
     return caution_due(
         stage.hazards,
         read=state.cautions_read,
-        opened=session.opened if session else at,
-        blade_changed=state.blade_changed if session else None,
+        opened=session.opened,
+        blade_changed=state.blade_changed,
         now=at,
     )
 
@@ -176,7 +183,7 @@ def _count(state: State, command: c.Count, at: datetime, session: int) -> e.Even
         raise Refused(_not_enough(state, stage, n, possible))
     caution = caution_at(state, stage, at)
     if caution is not None:
-        raise CautionFirst(caution)
+        raise CautionFirst(caution, stage.id)
     return e.Counted(at=at, session=session, stage=stage.id, n=n)
 
 
@@ -189,10 +196,11 @@ def _not_enough(state: State, stage: RoadStage, n: int, possible: int) -> str:
     there = " and ".join(
         state.road.piles[taken.pile].noun.count(state.piles[taken.pile]) for taken in stage.takes
     )
+    wait = "waits" if len(stage.takes) == 1 and there.startswith("1 ") else "wait"
     enough = f"enough for {possible}" if possible else "not enough for one"
     return (
         f"{stage.counts.count(n).capitalize()} at {stage.label} cannot be: each takes {wants}, "
-        f"and {there} wait, {enough}. If more lie there, recount that pile first."
+        f"and {there} {wait}, {enough}. If more lie there, recount that pile first."
     )
 
 
@@ -203,7 +211,7 @@ def _top_not_ready(state: State, stage: TopStage, n: int, possible: int) -> str:
             f"{stage.label.capitalize()} is done: {stage.counts.count(stage.steps)} in all. "
             "To go further, change the target."
         )
-    if stage.id == "join-rows":
+    if stage.id == JOIN_ROWS:
         rows = ROW.noun.count(state.piles[ROW.id])
         return (
             f"{stage.counts.count(n).capitalize()} cannot be: {rows} sewn so far and "
@@ -227,17 +235,38 @@ def _unpick(state: State, command: c.Unpick, at: datetime, session: int) -> e.Ev
         if stage.makes.pile == ROW.id:
             possible = _loose_rows(state)
     else:
+        later_on = _last_on_the_top(state, after=stage)
+        if later_on is not None:
+            raise Refused(f"What was done at {later_on.label} holds it. Unpick that first.")
         possible = state.done[stage.id]
     if n > possible:
+        some = f"Only {stage.counts.count(possible)}" if possible else f"No {stage.counts.one}"
         raise Refused(
-            f"Only {stage.counts.count(possible)} from {stage.label} can be taken apart now."
+            f"{some} from {stage.label} can be taken apart now. "
+            "What went further already has to be unpicked there first."
         )
     return e.Unpicked(at=at, session=session, stage=stage.id, n=n)
 
 
+def _last_on_the_top(state: State, *, after: RoadStage | None = None) -> TopStage | None:
+    """The last stage of the top that was counted, of those after `after`; None if none was."""
+    for stage in reversed(state.road.of_the_top):
+        if stage == after:
+            return None
+        if state.done[stage.id]:
+            return stage
+    return None
+
+
+def _joined_rows(state: State) -> int:
+    """Rows that are part of the top: seams join them, or a border holds the only one."""
+    if _last_on_the_top(state) is None:
+        return 0
+    return state.done.get(JOIN_ROWS, 0) + 1
+
+
 def _loose_rows(state: State) -> int:
-    joined = state.done.get("join-rows", 0)
-    return state.piles[ROW.id] - (joined + 1 if joined else 0)
+    return state.piles[ROW.id] - _joined_rows(state)
 
 
 def _spoil(state: State, command: c.Spoil, at: datetime, session: int) -> e.Event:
@@ -246,7 +275,8 @@ def _spoil(state: State, command: c.Spoil, at: datetime, session: int) -> e.Even
     if n > there:
         noun = state.road.piles[pile].noun
         raise Refused(
-            f"Only {noun.count(there)} lie there, so {n} cannot be spoiled. "
+            f"Only {noun.count(there)} {'lies' if there == 1 else 'lie'} there, "
+            f"so {n} cannot be spoiled. "
             "If more lie there, recount that pile first."
         )
     reason = _text(command.reason, "a reason, so that it can be seen later what went wrong")
@@ -259,11 +289,11 @@ def _recount(state: State, command: c.Recount, at: datetime, session: int) -> e.
     if not 0 <= counted <= MOST_AT_ONCE:
         raise Refused(f"A recount is a number from 0 to {MOST_AT_ONCE}.")
     if pile == ROW.id:
-        joined = state.piles[ROW.id] - _loose_rows(state)
+        joined = _joined_rows(state)
         if counted < joined:
             raise Refused(
-                f"{ROW.noun.count(joined)} are joined in the top, so there are at least "
-                "that many. Count the joined rows too."
+                f"{ROW.noun.count(joined)} {_are(joined)} in the top already, so there "
+                f"{_are(joined)} at least that many. Count the rows in the top too."
             )
     return e.Recounted(
         at=at, session=session, pile=pile, recorded=state.piles[pile], counted=counted
@@ -273,7 +303,7 @@ def _recount(state: State, command: c.Recount, at: datetime, session: int) -> e.
 def _settings(command: c.RecordSettings, at: datetime, session: int) -> e.Event:
     settings = e.Settings(
         **{
-            name: getattr(command.settings, name).strip()[:LONGEST_TEXT]
+            name: _short(getattr(command.settings, name))
             for name in e.Settings.__dataclass_fields__
         }
     )
@@ -291,10 +321,17 @@ def _retarget(state: State, command: c.ChangeTarget, at: datetime, session: int)
     sewn = state.piles[ROW.id]
     if sewn and columns != state.target.columns:
         raise Refused(
-            f"{ROW.noun.count(sewn)} of {state.target.columns} are sewn already. "
-            f"Unpick them first, or keep {state.target.columns} across."
+            f"{ROW.noun.count(sewn)} of {state.target.columns} {_are(sewn)} sewn already. "
+            f"Unpick {'it' if sewn == 1 else 'them'} first, "
+            f"or keep {state.target.columns} across."
         )
-    joined = sewn - _loose_rows(state)
+    past_joining = _last_on_the_top(state, after=state.road.stage(JOIN_ROWS))
+    if past_joining is not None:
+        raise Refused(
+            f"The top has been through {past_joining.label} already. Unpick that first, "
+            f"or keep {state.target}."
+        )
+    joined = _joined_rows(state)
     if joined > rows:
         raise Refused(
             f"{ROW.noun.count(joined)} are joined already. Unpick {joined - rows} first, "
@@ -309,15 +346,23 @@ def _close(state: State, command: c.CloseSession, at: datetime, session: int) ->
         if command.answers.get(id) not in ANSWERS:
             raise Refused(f"Before you go: {question.ask} Answer yes, no or did not look.")
     answers = {id: command.answers[id] for id in asked}
-    open_session = state.session
-    over = open_session is not None and is_over(open_session, at)
+    last_at = state.session.last_at if state.session else at
+    over = at - last_at >= SESSION_GAP
     return e.SessionClosed(
         at=at,
         session=session,
-        ended=open_session.last_at if open_session and over else at,
+        ended=last_at if over else later(last_at, at),
         answers=answers,
-        next_step=command.next_step.strip()[:LONGEST_TEXT],
+        next_step=_short(command.next_step),
     )
+
+
+def _answer(command: c.Answer, at: datetime, session: int) -> e.Event:
+    if command.question != ON_LEAVING_THE_IRON.id:
+        raise Refused(f"Nothing called “{command.question[:40]}” is asked while sewing.")
+    if command.answer not in ANSWERS:
+        raise Refused(f"{ON_LEAVING_THE_IRON.ask} Answer yes, no or did not look.")
+    return e.Answered(at=at, session=session, question=command.question, answer=command.answer)
 
 
 def _undo(state: State, command: c.Undo, at: datetime, session: int) -> e.Event:
@@ -343,6 +388,10 @@ def _pile(state: State, id: str) -> str:
     return id
 
 
+def _are(n: int) -> str:
+    return "is" if n == 1 else "are"
+
+
 def _nearest(id: str, known: list[str]) -> str:
     near = get_close_matches(id, known, n=1)
     return f"Did you mean {near[0]}?" if near else f"There are: {', '.join(known)}."
@@ -355,9 +404,22 @@ def _number(n: int) -> int:
 
 
 def _text(text: str, what: str) -> str:
-    text = text.strip()
+    text = _short(text)
     if not text:
         raise Refused(f"Give {what}.")
-    if len(text) > LONGEST_TEXT:
-        raise Refused(f"That is {len(text)} letters; at most {LONGEST_TEXT} are kept.")
     return text
+
+
+def _short(text: str) -> str:
+    """Text that may be empty; too much of it is refused, not cut off unseen."""
+    text = _plain(text)
+    if len(text) > LONGEST_TEXT:
+        raise Refused(
+            f"That is {len(text)} letters; at most {LONGEST_TEXT} are kept. Say it shorter."
+        )
+    return text
+
+
+def _plain(text: str) -> str:
+    """Text on one line without control characters, which could drive a terminal."""
+    return "".join(ch if ch.isprintable() else " " for ch in text).strip()

@@ -76,7 +76,10 @@ def _apply(state: State, event: e.Event) -> State:
         case e.SessionClosed():
             return _close(state, event)
         case e.StageChosen():
-            return replace(state, chosen=event.stage)
+            # The change of target that brought this stage may have been undone since.
+            if state.road.stage(event.stage) is None:
+                return state
+            return replace(state, chosen=event.stage, chosen_by_hand=True)
         case e.Counted():
             return _count(state, event.stage, event.n)
         case e.Unpicked():
@@ -145,6 +148,7 @@ def _count(state: State, stage_id: str, n: int) -> State:
         piles=piles,
         done=_plus(state.done, stage_id, n),
         chosen=stage_id,
+        chosen_by_hand=False,
         sessions=_counted_in(state.sessions, stage_id, n),
         iron_asked=state.iron_asked and not _hot(stage),
     )
@@ -157,7 +161,8 @@ def _hot(stage: RoadStage) -> bool:
 def _retarget(state: State, target: Target) -> State:
     road = road_for(state.quilt, target)
     done = {stage.id: state.done.get(stage.id, 0) for stage in road.stages}
-    return replace(state, target=target, road=road, done=done)
+    state = replace(state, target=target, road=road, done=done)
+    return state if state.chosen in done else replace(state, chosen=None, chosen_by_hand=False)
 
 
 def _close(state: State, event: e.SessionClosed) -> State:

@@ -28,7 +28,7 @@ def layouts_within(
         for across in [units // rows]
         if across >= 1
         and _shape(rows, across) <= LONGEST_SHAPE
-        and (rows <= across) == (wanted.rows <= wanted.columns)
+        and (rows == across or (rows < across) == (wanted.rows <= wanted.columns))
     ]
     shape = _shape(wanted.rows, wanted.columns)
     found.sort(key=lambda t: (units - t.units, abs(_shape(t.rows, t.columns) - shape)))

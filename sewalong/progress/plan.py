@@ -12,7 +12,7 @@ from dataclasses import dataclass, replace
 
 from sewalong.piecing.method import Noun, Pieces, Stage, Station
 from sewalong.progress.layouts_within import layouts_within
-from sewalong.progress.road import ROW, RoadStage, TopStage
+from sewalong.progress.road import JOIN_ROWS, ROW, RoadStage, TopStage
 from sewalong.progress.state import Standing, State
 from sewalong.quilt.quilt import Target
 
@@ -21,9 +21,10 @@ from sewalong.quilt.quilt import Target
 class StageLine:
     """One stage as it stands, counted in `stage.counts`.
 
-    `needed` is all the stage needs for the target, `done` what was counted, `to_do` what
-    is left, `ready` how many could be done now with what waits. `waiting` is the pieces
-    in its pile now (the scarcer pile, when it takes two).
+    `needed` is all the target needs of the stage, `done` what was counted (more than
+    `needed` where more was made than the target takes), `to_do` what is left, `ready` how
+    many could be done now with what waits. `waiting` is the pieces in its pile now (the
+    scarcer pile, when it takes two).
     """
 
     stage: RoadStage
@@ -87,22 +88,25 @@ class Plan:
 
 def plan(state: State) -> Plan:
     """The plan for `state`."""
-    to_do, missing = _still_to_do(state)
-    possible, over = _what_it_will_make(state)
+    to_do, missing, beyond = _backward(state, {ROW.id: state.target.rows})
+    for top in state.road.of_the_top:
+        to_do[top.id] = max(0, top.steps - state.done[top.id])
+    possible = _possible(state)
     wanted = state.target.units
-    in_rows = state.piles[ROW.id] * state.target.columns
-    made = state.piles[state.quilt.method.unit] + in_rows
+    made = state.piles[state.quilt.method.unit] + _in_rows(state)
     units = Units(
         made=made,
         to_go=max(0, wanted - made),
         spare=max(0, possible - wanted),
         possible=possible,
     )
-    lines = tuple(_line(state, stage, to_do[stage.id]) for stage in state.road.stages)
+    lines = tuple(
+        _line(state, stage, to_do[stage.id], beyond.get(stage.id, 0)) for stage in state.road.stages
+    )
     return Plan(
         lines=lines,
         units=units,
-        over=over,
+        over=_over(state, possible),
         shortfall=_shortfall(state, possible, missing),
         suggestion=_suggest(state, lines),
         work_done=_work_done(lines),
@@ -110,39 +114,76 @@ def plan(state: State) -> Plan:
     )
 
 
-def _still_to_do(state: State) -> tuple[dict[str, int], dict[str, int]]:
-    """Counts still to do by stage, and pieces missing by start pile."""
+def _in_rows(state: State) -> int:
+    return state.piles[ROW.id] * state.target.columns
+
+
+def _backward(
+    state: State, wanted: Mapping[str, int]
+) -> tuple[dict[str, int], dict[str, int], dict[str, int]]:
+    """From the pieces `wanted` back to the start piles.
+
+    By stage: counts still to do; by start pile: pieces missing; by stage: counts done
+    beyond what is wanted, which went into pieces that lie over.
+    """
+    wants = dict(wanted)
     to_do: dict[str, int] = {}
-    for top in state.road.of_the_top:
-        to_do[top.id] = max(0, top.steps - state.done[top.id])
-    wanted: dict[str, int] = {ROW.id: state.target.rows}
+    beyond: dict[str, int] = {}
+    spent: dict[str, int] = {}
     for stage in reversed(state.road.of_pieces):
-        lacking = max(0, wanted.get(stage.makes.pile, 0) - state.piles[stage.makes.pile])
-        to_do[stage.id] = -(-lacking // stage.makes.count)
+        made = stage.makes
+        more = wants.get(made.pile, 0) - state.piles[made.pile]
+        to_do[stage.id] = -(-max(0, more) // made.count)
+        beyond[stage.id] = (max(0, -more) + spent.get(made.pile, 0)) // made.count
         for taken in stage.takes:
-            more = to_do[stage.id] * taken.count
-            wanted[taken.pile] = wanted.get(taken.pile, 0) + more
+            wants[taken.pile] = wants.get(taken.pile, 0) + to_do[stage.id] * taken.count
+            spent[taken.pile] = spent.get(taken.pile, 0) + beyond[stage.id] * taken.count
     missing = {
-        pile: wanted.get(pile, 0) - state.piles[pile]
+        pile: wants.get(pile, 0) - state.piles[pile]
         for pile in state.road.starts
-        if wanted.get(pile, 0) > state.piles[pile]
+        if wants.get(pile, 0) > state.piles[pile]
     }
-    return to_do, missing
+    return to_do, missing, beyond
 
 
-def _what_it_will_make(state: State) -> tuple[int, tuple[Pieces, ...]]:
-    """Units there can be in all from what is left, and the pieces that cannot make a whole one."""
-    stock = dict(state.piles)
-    method_stages = [s for s in state.road.of_pieces if s.makes.pile != ROW.id]
-    for stage in method_stages:
-        n = min(stock[taken.pile] // taken.count for taken in stage.takes)
-        for taken in stage.takes:
-            stock[taken.pile] -= n * taken.count
-        stock[stage.makes.pile] += n * stage.makes.count
+def _possible(state: State) -> int:
+    """Units there can be in all from what is left, whatever the target."""
     unit = state.quilt.method.unit
-    units = stock[unit] + state.piles[ROW.id] * state.target.columns
+
+    def can_be(loose: int) -> bool:
+        _, missing, _ = _backward(state, {unit: loose})
+        return not missing
+
+    enough, too_many = 0, 1
+    while can_be(too_many):
+        enough, too_many = too_many, too_many * 2
+    while too_many - enough > 1:
+        middle = (enough + too_many) // 2
+        if can_be(middle):
+            enough = middle
+        else:
+            too_many = middle
+    return enough + _in_rows(state)
+
+
+def _over(state: State, possible: int) -> tuple[Pieces, ...]:
+    """The pieces that cannot make a whole unit, brought as far as they go."""
+    unit = state.quilt.method.unit
+    to_do, _, _ = _backward(state, {unit: possible - _in_rows(state)})
+    stages = [stage for stage in state.road.of_pieces if stage.makes.pile != ROW.id]
+    stock = dict(state.piles)
+    for stage in stages:
+        _make(stock, stage, to_do[stage.id])
+    for stage in stages:
+        _make(stock, stage, min(stock[taken.pile] // taken.count for taken in stage.takes))
     over = {pile: n for pile, n in stock.items() if pile not in (unit, ROW.id)}
-    return units, _as_they_lie(state, over, method_stages)
+    return _as_they_lie(state, over, stages)
+
+
+def _make(stock: dict[str, int], stage: Stage, n: int) -> None:
+    for taken in stage.takes:
+        stock[taken.pile] -= n * taken.count
+    stock[stage.makes.pile] += n * stage.makes.count
 
 
 def _as_they_lie(state: State, over: dict[str, int], stages: list[Stage]) -> tuple[Pieces, ...]:
@@ -153,7 +194,7 @@ def _as_they_lie(state: State, over: dict[str, int], stages: list[Stage]) -> tup
     """
     for stage in reversed(stages):
         made = stage.makes
-        not_yet = over[made.pile] - min(over[made.pile], state.piles[made.pile])
+        not_yet = max(0, over.get(made.pile, 0) - state.piles[made.pile])
         if stage.station in (Station.TABLE, Station.IRON) and made.count == 1 and not_yet:
             over[made.pile] -= not_yet
             for taken in stage.takes:
@@ -161,27 +202,16 @@ def _as_they_lie(state: State, over: dict[str, int], stages: list[Stage]) -> tup
     return tuple(Pieces(pile, n) for pile, n in over.items() if n)
 
 
-def gross(state: State) -> dict[str, int]:
-    """By stage: counts the target needs from nothing, with no piece found or spoiled."""
-    needed: dict[str, int] = {top.id: top.steps for top in state.road.of_the_top}
-    wanted: dict[str, int] = {ROW.id: state.target.rows}
-    for stage in reversed(state.road.of_pieces):
-        needed[stage.id] = -(-wanted.get(stage.makes.pile, 0) // stage.makes.count)
-        for taken in stage.takes:
-            wanted[taken.pile] = wanted.get(taken.pile, 0) + needed[stage.id] * taken.count
-    return needed
-
-
-def _line(state: State, stage: RoadStage, to_do: int) -> StageLine:
+def _line(state: State, stage: RoadStage, to_do: int, beyond: int) -> StageLine:
     done = state.done[stage.id]
-    needed = done + to_do if to_do else min(gross(state)[stage.id], done)
+    needed = stage.steps if isinstance(stage, TopStage) else max(0, done - beyond) + to_do
     waiting, noun = _waiting(state, stage)
     return StageLine(stage, needed, done, to_do, ready(state, stage), waiting, noun)
 
 
 def _waiting(state: State, stage: RoadStage) -> tuple[int, Noun]:
     if isinstance(stage, TopStage):
-        if stage.id == "join-rows":
+        if stage.id == JOIN_ROWS:
             return state.piles[ROW.id], ROW.noun
         return ready(state, stage), stage.counts
     scarcest = min(stage.takes, key=lambda taken: state.piles[taken.pile] // taken.count)
@@ -193,7 +223,7 @@ def ready(state: State, stage: RoadStage) -> int:
     if isinstance(stage, Stage):
         return min(state.piles[taken.pile] // taken.count for taken in stage.takes)
     left = max(0, stage.steps - state.done[stage.id])
-    if stage.id == "join-rows":
+    if stage.id == JOIN_ROWS:
         return min(left, max(0, state.piles[ROW.id] - 1 - state.done[stage.id]))
     return left if _before_is_done(state, stage) else 0
 
@@ -215,10 +245,10 @@ def _shortfall(state: State, possible: int, missing: Mapping[str, int]) -> Short
     if possible >= wanted:
         return None
     more = tuple(Pieces(pile, n) for pile, n in missing.items())
-    stock = {**state.piles}
+    stock = dict(state.piles)
     for pieces in more:
         stock[pieces.pile] += pieces.count
-    after, _ = _what_it_will_make(replace(state, piles=stock))
+    after = _possible(replace(state, piles=stock))
     fixed_columns = state.target.columns if state.piles[ROW.id] else None
     layouts = layouts_within(
         possible, state.target, columns=fixed_columns, least_rows=state.piles[ROW.id]

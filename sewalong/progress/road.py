@@ -13,6 +13,7 @@ from functools import lru_cache
 from sewalong.piecing.method import Hazard, Noun, Pieces, Pile, Stage, Station
 from sewalong.quilt.quilt import Quilt, Target
 
+JOIN_ROWS = "join-rows"
 ROW = Pile("row", Noun("row", "rows"))
 SIDES_OF_A_BORDER = 4
 
@@ -87,7 +88,7 @@ def _sew_rows(unit: str, target: Target) -> Stage:
         takes=(Pieces(unit, target.columns),),
         makes=Pieces(ROW.id, 1),
         counts=ROW.noun,
-        hazards=(Hazard.NEEDLE, Hazard.PINS),
+        hazards=(Hazard.NEEDLE, Hazard.PINS, Hazard.IRON),
         do="Lay the row out, sew its units edge to edge, right sides together; press the seams one way.",
         check="Pin row 1 with a tag on its first unit; press every other row the other way.",
         minutes=1.5 * target.columns,
@@ -96,7 +97,7 @@ def _sew_rows(unit: str, target: Target) -> Stage:
 
 def _join_rows(target: Target) -> TopStage:
     return TopStage(
-        id="join-rows",
+        id=JOIN_ROWS,
         label="join rows",
         station=Station.MACHINE,
         steps=target.rows - 1,

@@ -81,6 +81,8 @@ class State:
     aside_reason: str = ""
     chosen: str | None = None
     """The stage last chosen or counted; None before the first."""
+    chosen_by_hand: bool = False
+    """True from choosing a stage until something is counted."""
     cautions_read: Mapping[str, datetime] = field(default_factory=dict)
     """By hazard: when its caution was last read in the open session."""
     blade_changed: datetime | None = None

@@ -84,7 +84,10 @@ def binding_from_remnant(
     above_zero(need, "length needed")
     above_zero(strip, "strip width")
     loss = join_loss(join, strip, seam)
-    ways = [_cut(piece.width, piece.length, strip, loss), _cut(*_sides(piece.turned), strip, loss)]
+    ways = [
+        _cut(piece.width, piece.length, strip, loss),
+        _cut(piece.length, piece.width, strip, loss),
+    ]
     gives, count, each = max(ways)
     if count == 0:
         raise NumbersFault(
@@ -96,10 +99,6 @@ def binding_from_remnant(
     verdict = f"{show(over, unit)} over" if over >= 0 else f"{show(-over, unit)} short"
     words = f"{count} {plural} of {show(each, unit)} join to {show(gives, unit)}: {verdict}"
     return Remnant(count, each, gives, over, over >= 0, words)
-
-
-def _sides(piece: Size) -> tuple[Length, Length]:
-    return piece.width, piece.length
 
 
 def _cut(along: Length, across: Length, strip: Length, loss: Length) -> tuple[Length, int, Length]:

@@ -74,11 +74,9 @@ def border_length(
     most = max(abs(one) for one in to_ease) / length
     fine = fineness / unit.length
     places = ", ".join(show(one, unit, symbol=False) for one in measured)
+    followed = "through the middle" if rule is LengthRule.MIDDLE else "mean"
     reason = (
-        f"{show(length, unit, fineness=fine)}, {rule.value} of {places}; "
-        f"they differ by {show(spread, unit)}"
-        if rule is LengthRule.MIDDLE
-        else f"{show(length, unit, fineness=fine)}, mean of {places}; "
+        f"{show(length, unit, fineness=fine)}, {followed} of {places}; "
         f"they differ by {show(spread, unit)}"
     )
     return BorderLength(

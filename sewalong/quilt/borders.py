@@ -5,11 +5,13 @@ from dataclasses import dataclass
 from enum import StrEnum
 from fractions import Fraction
 
-from sewalong.lengths import Length, Unit, show
+from sewalong.lengths import Length, Rounding, Unit, round_to, show
 from sewalong.quilt.near import ROOT_TWO
 from sewalong.quilt.numbers_fault import NumbersFault, above_zero, not_below_zero
 from sewalong.quilt.size import Size
 from sewalong.quilt.strips import QUARTER, USABLE, Join, Strips, strips_for
+
+EIGHTH = Fraction(1, 8)
 
 MITRE_SPARE = Fraction(2)
 """Added to the outer length of a mitred strip, in inches, to be cut off at the corners. Published
@@ -45,7 +47,8 @@ class Mitre:
 
     `least` reaches from corner to corner of the bordered top, raw edge to raw edge: the minimum
     that rules give. `whole_seam` keeps the full allowance of the mitred seam to its very end,
-    1.2 in more at 1/4 in seams. `advised` is the finished outer length and the spare.
+    0.7 in more at 1/4 in seams. `advised` is the finished outer length and the spare, and never
+    less than a whole seam takes.
     """
 
     least: Length
@@ -89,7 +92,7 @@ def mitre(
     outer = edge + 2 * width
     least = outer + 2 * seam
     whole = float(least) + 2 * float(seam) * ROOT_TWO
-    return Mitre(least, whole, max(outer + spare, least))
+    return Mitre(least, whole, max(outer + spare, round_to(whole, EIGHTH, Rounding.UP)))
 
 
 def border(

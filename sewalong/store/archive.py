@@ -3,20 +3,26 @@
 from __future__ import annotations
 
 import json
+import re
+from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from datetime import datetime
-from typing import Any
+from typing import NoReturn
 
-from sewalong.progress.audit import audit
+from sewalong.progress.audit import audit, reckonable
 from sewalong.progress.events import Recorded
 from sewalong.quilt.plain import quilt_from_dict, quilt_to_dict
 from sewalong.quilt.quilt import Quilt
+from sewalong.quilt.rules import a_name
 from sewalong.store.codec import event_from_json, event_to_json
 from sewalong.store.faults import StoreFault
 from sewalong.store.library import Library, Loaded, Shelved
 
 FORMAT = "sewalong quilt"
 VERSION = 1
+
+_KEYS = ("format", "version", "key", "started", "quilt", "events")
+_KEY = re.compile(r"[0-9A-Za-z-]{1,64}")
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,33 +52,23 @@ def to_text(loaded: Loaded) -> str:
 
 
 def from_text(text: str) -> Archive:
-    """Read such a file and check that its record holds together; raises StoreFault if not."""
-    try:
-        content = json.loads(text)
-    except (ValueError, RecursionError) as error:
-        raise StoreFault(f"This is not a quilt exported by sewalong: {error}.") from error
-    if not isinstance(content, dict) or content.get("format") != FORMAT:
-        raise StoreFault(
-            f"This is not a quilt exported by sewalong (its format is not “{FORMAT}”)."
-        )
-    if content.get("version") != VERSION:
-        raise StoreFault(
-            f"This quilt was exported in version {content.get('version')!s:.20} of the file; "
-            f"this sewalong reads version {VERSION}. Install the sewalong that wrote it."
-        )
+    """Read such a file and check that its record holds together; raises StoreFault if not.
+
+    Strict: a key that is unknown, missing or there twice, a number that is none, and a
+    record that could not have happened are all refused, and then nothing was taken in.
+    """
+    content = _read(text)
     try:
         archive = Archive(
             key=_key(content["key"]),
-            started=datetime.fromisoformat(content["started"]),
+            started=_started(content["started"]),
             quilt=quilt_from_dict(content["quilt"]),
-            record=tuple(_recorded(entry) for entry in content["events"]),
+            record=_record(content["events"]),
         )
-    except KeyError as error:
-        raise StoreFault(f"The exported quilt lacks {error}. It may be cut short.") from error
-    except (ValueError, TypeError) as error:
-        raise StoreFault(f"The exported quilt cannot be read: {error}") from error
-    if archive.started.tzinfo is None:
-        raise StoreFault("The exported quilt cannot be read: its start has no offset from UTC.")
+    except (ValueError, RecursionError) as error:
+        raise StoreFault(
+            f"The exported quilt cannot be read: {error} Nothing was taken in."
+        ) from error
     trouble = audit(archive.quilt, archive.record)
     if trouble:
         raise StoreFault(f"The record does not hold together: {trouble}. Nothing was taken in.")
@@ -83,7 +79,12 @@ def take_in(
     library: Library, archive: Archive, now: datetime, *, name: str | None = None
 ) -> Shelved:
     """Put an archive on the shelf; under another `name` it becomes a quilt of its own."""
-    quilt = archive.quilt if name is None else replace(archive.quilt, name=name)
+    quilt = archive.quilt
+    if name is not None:
+        try:
+            quilt = replace(quilt, name=a_name(name.strip()))
+        except ValueError as error:
+            raise StoreFault(f"The quilt cannot be called that. {error}") from error
     return library.add(
         quilt,
         now,
@@ -93,14 +94,84 @@ def take_in(
     )
 
 
-def _key(value: Any) -> str:
-    if not isinstance(value, str) or not 1 <= len(value) <= 64:
-        raise ValueError("its key is not a short text")
+def _read(text: str) -> Mapping[str, object]:
+    """The outermost keys of the file, exactly those there should be."""
+    try:
+        # A byte order mark is what some editors leave in front.
+        content = json.loads(
+            text.removeprefix("\ufeff"), object_pairs_hook=_once, parse_constant=_no_number
+        )
+    except json.JSONDecodeError as error:
+        raise StoreFault(
+            f"This is not a quilt exported by sewalong, or not the whole of it: line "
+            f"{error.lineno} is not as it was written ({error.msg}). Nothing was taken in."
+        ) from error
+    except (ValueError, RecursionError) as error:
+        raise StoreFault(
+            f"This is not a quilt exported by sewalong: {error}. Nothing was taken in."
+        ) from error
+    if not isinstance(content, dict) or content.get("format") != FORMAT:
+        raise StoreFault(
+            f"This is not a quilt exported by sewalong (its format is not “{FORMAT}”). "
+            "Nothing was taken in."
+        )
+    version = content.get("version")
+    if type(version) is not int or version != VERSION:
+        raise StoreFault(
+            f"This quilt was exported in version {version!s:.20} of the file; "
+            f"this sewalong reads version {VERSION}. Install the sewalong that wrote it."
+        )
+    for key in _KEYS:
+        if key not in content:
+            raise StoreFault(
+                f"The exported quilt lacks “{key}”. It may be cut short. Nothing was taken in."
+            )
+    for key in content:
+        if key not in _KEYS:
+            raise StoreFault(
+                f"The exported quilt has something unknown in it ({key!a:.40}). "
+                "It may come from a newer sewalong. Nothing was taken in."
+            )
+    return content
+
+
+def _once(pairs: list[tuple[str, object]]) -> dict[str, object]:
+    table = dict(pairs)
+    if len(table) < len(pairs):
+        keys = [key for key, _ in pairs]
+        twice = next(key for key in keys if keys.count(key) > 1)
+        raise ValueError(f"the key {twice!a:.40} stands in it twice in one place")
+    return table
+
+
+def _no_number(word: str) -> NoReturn:
+    raise ValueError(f"it says {word} where a number should be")
+
+
+def _key(value: object) -> str:
+    if not isinstance(value, str) or _KEY.fullmatch(value) is None:
+        raise ValueError("Its key is not a short text of letters and digits.")
     return value
 
 
-def _recorded(entry: Any) -> Recorded:
-    if not isinstance(entry, dict) or not isinstance(entry.get("seq"), int):
-        raise ValueError("an event has no number")
+def _started(value: object) -> datetime:
+    try:
+        started = datetime.fromisoformat(value) if isinstance(value, str) else None
+    except ValueError:
+        started = None
+    if started is None or not reckonable(started):
+        raise ValueError("Its start is not a time with an offset from UTC.")
+    return started
+
+
+def _record(value: object) -> tuple[Recorded, ...]:
+    if not isinstance(value, list):
+        raise ValueError("Its events are not a list.")
+    return tuple(_recorded(entry) for entry in value)
+
+
+def _recorded(entry: object) -> Recorded:
+    if not isinstance(entry, dict) or type(entry.get("seq")) is not int:
+        raise ValueError("An event has no number.")
     body = {key: value for key, value in entry.items() if key != "seq"}
     return Recorded(entry["seq"], event_from_json(json.dumps(body)))

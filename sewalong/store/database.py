@@ -13,10 +13,13 @@ from datetime import datetime
 from pathlib import Path
 
 from sewalong.store.faults import StoreFault, fault_from
-from sewalong.store.migrations import migrate
+from sewalong.store.migrations import STEPS, migrate, refuse_unknown, version_of
 
 PATIENCE = 0.25
 """Seconds to wait for another window's write; longer would freeze the screen."""
+
+
+_PRAGMAS = ("foreign_keys = ON", "recursive_triggers = ON", "synchronous = FULL", "fullfsync = 1")
 
 
 class Database:
@@ -36,13 +39,16 @@ class Database:
         except sqlite3.Error as error:
             raise fault_from(error, path) from error
         try:
-            for pragma in (
-                "foreign_keys = ON",
-                "journal_mode = TRUNCATE",
-                "synchronous = FULL",
-                "fullfsync = 1",
-            ):
+            for pragma in _PRAGMAS:
                 self._connection.execute(f"PRAGMA {pragma}").fetchall()
+            # A file that is not ours must not even have its journal mode changed.
+            refuse_unknown(self._connection, path, len(STEPS))
+            (mode,) = self._connection.execute("PRAGMA journal_mode = TRUNCATE").fetchone()
+            if mode != "truncate":
+                raise StoreFault(
+                    f"The record at {path} cannot be kept safely on this disk (it stays in "
+                    f"{mode} mode). Set SEWALONG_HOME to a folder on another one."
+                )
             migrate(self._connection, path, now)
         except sqlite3.Error as error:
             self.close()
@@ -68,6 +74,12 @@ class Database:
         try:
             self._connection.execute("BEGIN IMMEDIATE")
             try:
+                # A newer sewalong in another window may have changed the shape meanwhile.
+                if version_of(self._connection) != len(STEPS):
+                    raise StoreFault(
+                        f"The record at {self.path} was changed by another sewalong while it was "
+                        "open. Nothing was recorded; leave and start again."
+                    )
                 yield self._connection
                 self._connection.execute("COMMIT")
             except BaseException:

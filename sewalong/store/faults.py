@@ -21,7 +21,7 @@ _SENTENCES = {
     "SQLITE_READONLY_DBMOVED": "The record at {path} was moved or replaced while it was open. "
     "Leave, look at the folder, and start again.",
     "SQLITE_CANTOPEN": "The record at {path} cannot be opened. Check that the folder is there "
-    "and is yours.",
+    "and is yours, and that no folder of that name stands in its place.",
     "SQLITE_BUSY": "Another window is writing to the record just now. Nothing was recorded; "
     "try again.",
     "SQLITE_NOTADB": "The file at {path} is not a sewalong record. It was left untouched: move "
@@ -31,6 +31,11 @@ _SENTENCES = {
     "SQLITE_IOERR": "The disk did not answer as it should, so nothing was recorded. Check the "
     "disk, then try again.",
 }
+
+
+def not_ours(path: Path) -> str:
+    """What is said of a file that is no record of ours."""
+    return _SENTENCES["SQLITE_NOTADB"].format(path=path)
 
 
 def fault_from(error: sqlite3.Error, path: Path) -> StoreFault:

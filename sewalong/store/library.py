@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import unicodedata
 import uuid
 from collections.abc import Sequence
 from dataclasses import dataclass
@@ -58,13 +59,7 @@ class Library:
             "FROM quilt q"
         )
         entries = [
-            Shelved(
-                id=int(id),
-                key=str(key),
-                name=str(name),
-                started=datetime.fromisoformat(str(started)),
-                last_at=datetime.fromisoformat(str(last or started)),
-            )
+            Shelved(int(id), str(key), str(name), _time(started), _time(last or started))
             for id, key, name, started, last in rows
         ]
         return tuple(sorted(entries, key=lambda entry: entry.last_at, reverse=True))
@@ -72,12 +67,10 @@ class Library:
     def find(self, wanted: str) -> Shelved:
         """The quilt called or numbered `wanted`; raises StoreFault when none or several fit."""
         entries = self.entries()
-        folded = wanted.strip().casefold()
-        by_name = [entry for entry in entries if entry.name.casefold() == folded]
+        folded = _folded(wanted)
+        by_name = [entry for entry in entries if _folded(entry.name) == folded]
         by_number = [entry for entry in entries if str(entry.id) == folded]
-        by_start = [
-            entry for entry in entries if folded and entry.name.casefold().startswith(folded)
-        ]
+        by_start = [entry for entry in entries if folded and _folded(entry.name).startswith(folded)]
         for fitting in (by_name, by_number, by_start):
             if len(fitting) == 1:
                 return fitting[0]
@@ -105,7 +98,7 @@ class Library:
             names = connection.execute("SELECT key, name FROM quilt").fetchall()
             if any(key == there for there, _ in names):
                 raise StoreFault(f"“{quilt.name}” is here already. Nothing was changed.")
-            if any(quilt.name.casefold() == str(name).casefold() for _, name in names):
+            if any(_folded(quilt.name) == _folded(str(name)) for _, name in names):
                 raise StoreFault(
                     f"There is a quilt called “{quilt.name}” already. "
                     "Give this one another name, or open that one."
@@ -127,8 +120,13 @@ class Library:
             raise StoreFault(f"“{entry.name}” is no longer in the record. Look at the list again.")
         try:
             quilt = quilt_from_dict(json.loads(str(rows[0][0])))
-        except ValueError as error:
-            raise StoreFault(f"The plan of “{entry.name}” cannot be read: {error}") from error
+            # A method that this version has not would otherwise come to light half way.
+            _ = quilt.method
+        except (ValueError, RecursionError) as error:
+            raise StoreFault(
+                f"The plan of “{entry.name}” cannot be read: {error} "
+                "It may come from a newer sewalong; nothing was changed."
+            ) from error
         return Loaded(entry, quilt, self.since(entry, 0))
 
     def since(self, entry: Shelved, seq: int) -> tuple[Recorded, ...]:
@@ -136,6 +134,12 @@ class Library:
         rows = self._db.rows(
             "SELECT seq, body FROM event WHERE quilt = ? AND seq > ? ORDER BY seq", entry.id, seq
         )
+        for expected, (there, _) in enumerate(rows, start=seq + 1):
+            if there != expected:
+                raise StoreFault(
+                    f"Event {expected} of “{entry.name}” is missing, so the record is damaged. "
+                    "It was left untouched: put back a backup or import an exported quilt."
+                )
         return tuple(Recorded(int(seq), event_from_json(str(body))) for seq, body in rows)
 
     def append(self, entry: Shelved, after: int, events: Sequence[Event]) -> tuple[Recorded, ...]:
@@ -147,10 +151,29 @@ class Library:
             (last,) = connection.execute(
                 "SELECT COALESCE(MAX(seq), 0) FROM event WHERE quilt = ?", (entry.id,)
             ).fetchone()
+            if not connection.execute("SELECT 1 FROM quilt WHERE id = ?", (entry.id,)).fetchone():
+                raise StoreFault(
+                    f"“{entry.name}” is no longer in the record. Look at the list again."
+                )
             if last != after:
                 raise Stale("The record went on in another window.")
             connection.executemany(_INSERT, _rows(entry.id, after, events))
         return tuple(Recorded(after + i, event) for i, event in enumerate(events, start=1))
+
+
+def _folded(name: str) -> str:
+    """Names that read alike are alike, however their letters are put together."""
+    return unicodedata.normalize("NFC", unicodedata.normalize("NFC", name.strip()).casefold())
+
+
+def _time(value: str | int) -> datetime:
+    try:
+        return datetime.fromisoformat(str(value))
+    except ValueError as error:
+        raise StoreFault(
+            f"A time in the record cannot be read ({error}), so the record is damaged. It was "
+            "left untouched: put back a backup or import an exported quilt."
+        ) from error
 
 
 _INSERT = "INSERT INTO event (quilt, seq, at, session, kind, body) VALUES (?, ?, ?, ?, ?, ?)"

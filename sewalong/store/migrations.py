@@ -1,20 +1,28 @@
 """The shape of the database, as steps in order. A released step is never changed.
 
-`PRAGMA user_version` holds how many steps a database has had. To change the shape, add a
-step at the end of `STEPS` and a test that takes an old database through it.
+`PRAGMA user_version` holds how many steps a database has had, `PRAGMA application_id` says
+that it is ours. To change the shape, add a step at the end of `STEPS` and a test that takes
+an old database through it.
 """
 
 from __future__ import annotations
 
+import os
 import sqlite3
+import tempfile
 from collections.abc import Sequence
 from datetime import datetime
 from pathlib import Path
 
-from sewalong.store.faults import StoreFault
+from sewalong.store.faults import StoreFault, not_ours
+from sewalong.store.writing import sync_folder
+
+APPLICATION_ID = 0x53455741
+"""Marks a database as ours: the letters SEWA."""
 
 STEPS: tuple[tuple[str, ...], ...] = (
     (
+        f"PRAGMA application_id = {APPLICATION_ID}",
         """
         CREATE TABLE quilt (
             id INTEGER PRIMARY KEY,
@@ -47,6 +55,22 @@ STEPS: tuple[tuple[str, ...], ...] = (
         CREATE TRIGGER plan_is_never_edited BEFORE UPDATE ON quilt
         BEGIN SELECT RAISE (ABORT, 'a plan is never edited'); END
         """,
+        """
+        CREATE TRIGGER plan_is_never_deleted BEFORE DELETE ON quilt
+        BEGIN SELECT RAISE (ABORT, 'a plan is never deleted'); END
+        """,
+        # REPLACE would delete a row unseen by the triggers above; here it meets a wall.
+        """
+        CREATE TRIGGER plan_is_never_replaced BEFORE INSERT ON quilt
+        WHEN EXISTS (SELECT 1 FROM quilt WHERE id = NEW.id OR key = NEW.key)
+        BEGIN SELECT RAISE (ABORT, 'a plan is never replaced'); END
+        """,
+        """
+        CREATE TRIGGER event_follows_the_last BEFORE INSERT ON event
+        WHEN NEW.seq IS NOT
+            (SELECT COALESCE(MAX(seq), 0) + 1 FROM event WHERE quilt = NEW.quilt)
+        BEGIN SELECT RAISE (ABORT, 'an event follows the last one'); END
+        """,
     ),
 )
 
@@ -60,40 +84,70 @@ def migrate(
     """Bring the database up to `steps`, each step in its own transaction.
 
     An older database with something in it is copied to the folder `backups` beside it
-    first. Raises StoreFault, with the file untouched, when it comes from a newer version.
+    first. Raises StoreFault, with the file untouched, when it is not ours or newer.
     """
-    version = _version(connection)
-    if version > len(steps):
+    refuse_unknown(connection, path, len(steps))
+    if 0 < version_of(connection) < len(steps):
+        _back_up(connection, path, version_of(connection), now)
+    while version_of(connection) < len(steps):
+        connection.execute("BEGIN IMMEDIATE")
+        try:
+            # Another window may have taken this step while we waited for the lock.
+            version = version_of(connection)
+            for statement in steps[version] if version < len(steps) else ():
+                connection.execute(statement)
+            if version < len(steps):
+                connection.execute(f"PRAGMA user_version = {version + 1}")
+            connection.execute("COMMIT")
+        except BaseException:
+            if connection.in_transaction:
+                connection.execute("ROLLBACK")
+            raise
+    refuse_unknown(connection, path, len(steps))
+
+
+def refuse_unknown(connection: sqlite3.Connection, path: Path, newest: int) -> None:
+    """Raise StoreFault if the file is another program's, or had more than `newest` steps.
+
+    Only reads, so the file stays as it is. An empty file is a record that has yet to begin.
+    """
+    (application,) = connection.execute("PRAGMA application_id").fetchone()
+    (tables,) = connection.execute("SELECT COUNT(*) FROM sqlite_master").fetchone()
+    version = version_of(connection)
+    if application != APPLICATION_ID and (application or tables or version):
+        raise StoreFault(not_ours(path))
+    if version > newest:
         raise StoreFault(
             f"The record at {path} was written by a newer sewalong. It was left untouched: "
             "install the newer version to open it."
         )
-    if 0 < version < len(steps):
-        _back_up(connection, path, version, now)
-    while (version := _version(connection)) < len(steps):
-        connection.execute("BEGIN IMMEDIATE")
-        try:
-            # Another window may have taken this step while we waited for the lock.
-            if _version(connection) == version:
-                for statement in steps[version]:
-                    connection.execute(statement)
-                connection.execute(f"PRAGMA user_version = {version + 1}")
-            connection.execute("COMMIT")
-        except BaseException:
-            connection.execute("ROLLBACK")
-            raise
 
 
-def _version(connection: sqlite3.Connection) -> int:
+def version_of(connection: sqlite3.Connection) -> int:
     (version,) = connection.execute("PRAGMA user_version").fetchone()
     return int(version)
 
 
 def _back_up(connection: sqlite3.Connection, path: Path, version: int, now: datetime) -> None:
+    """Copy the database whole or not at all: to a temporary file first, then renamed."""
     folder = path.parent / "backups"
-    folder.mkdir(exist_ok=True)
-    copy = sqlite3.connect(folder / f"{path.stem}-v{version}-{now:%Y%m%dT%H%M%S}.db")
     try:
-        connection.backup(copy)
-    finally:
-        copy.close()
+        folder.mkdir(exist_ok=True, mode=0o700)
+        handle, name = tempfile.mkstemp(dir=folder, prefix=".backup-", suffix=".db")
+        os.close(handle)
+        try:
+            copy = sqlite3.connect(name)
+            try:
+                connection.backup(copy)
+            finally:
+                copy.close()
+            os.replace(name, folder / f"{path.stem}-v{version}-{now:%Y%m%dT%H%M%S}.db")
+        except BaseException:
+            Path(name).unlink(missing_ok=True)
+            raise
+        sync_folder(folder)
+    except OSError as error:
+        raise StoreFault(
+            f"No backup could be made in {folder} ({error.strerror}), so the record was left as "
+            "it was. Make room or move what is in the way, then try again."
+        ) from error

@@ -15,7 +15,7 @@ from sewalong.progress.decide import decide
 from sewalong.progress.events import Recorded
 from sewalong.progress.fold import advance, fold
 from sewalong.progress.state import State
-from sewalong.store.faults import Stale
+from sewalong.store.faults import Stale, StoreFault
 from sewalong.store.library import Library, Shelved
 
 Clock = Callable[[], datetime]
@@ -34,25 +34,34 @@ class OpenQuilt:
         self._library = library
         self._clock = clock
         self.entry = entry
+        # Asked before reading: what is written meanwhile is then read at the next refresh.
+        self._seen = library.version_seen()
         loaded = library.load(entry)
         self.record: tuple[Recorded, ...] = loaded.record
         self.state: State = fold(loaded.quilt, loaded.record)
-        self._seen = library.version_seen()
 
     def now(self) -> datetime:
         """The time commands are carried out at."""
         return self._clock()
 
     def do(self, command: Command) -> tuple[Recorded, ...]:
-        """Carry out a command; raises Refused or StoreFault, and then nothing changed."""
+        """Carry out a command; raises Refused or StoreFault, and then nothing was recorded.
+
+        It is decided on what is on disk now, so what another window wrote is taken in first.
+        """
+        self.refresh()
         for _ in range(TRIES):
             events = decide(self.state, command, self.now())
             if not events:
                 return ()
             try:
                 new = self._library.append(self.entry, self._last_seq(), events)
-            except Stale:
-                self.refresh(force=True)
+            except Stale as stale:
+                if not self.refresh(force=True):
+                    raise StoreFault(
+                        "The record on disk is older than what is open here: it was put back or "
+                        "replaced. Nothing was recorded; leave and start again."
+                    ) from stale
                 continue
             self._take_in(new)
             return new

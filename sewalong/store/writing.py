@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import os
 import tempfile
+from contextlib import suppress
 from pathlib import Path
 
 from sewalong.store.faults import StoreFault
@@ -12,13 +13,19 @@ from sewalong.store.faults import StoreFault
 def write_whole(path: Path, text: str) -> None:
     """Put `text` at `path`: to a temporary file in the same folder, synced, then renamed.
 
-    Raises StoreFault, and leaves what was at `path`, when the disk does not allow it.
+    Raises StoreFault, and leaves what was at `path`, when the disk does not allow it or
+    something other than a file is there.
     """
     try:
-        handle, name = tempfile.mkstemp(dir=path.parent, prefix=f".{path.name}.")
+        data = text.encode()
+        # A rename would put a plain file in the place of a device such as /dev/null.
+        if path.exists() and not path.is_file():
+            what = "a folder" if path.is_dir() else "not a file"
+            raise StoreFault(f"{path} is {what}. Give the name of a file to write.")
+        handle, name = tempfile.mkstemp(dir=path.parent, prefix=".sewalong-")
         try:
-            with os.fdopen(handle, "w", encoding="utf-8") as file:
-                file.write(text)
+            with os.fdopen(handle, "wb") as file:
+                file.write(data)
                 file.flush()
                 os.fsync(file.fileno())
             os.chmod(name, 0o644)
@@ -26,18 +33,25 @@ def write_whole(path: Path, text: str) -> None:
         except BaseException:
             Path(name).unlink(missing_ok=True)
             raise
-        _sync_folder(path.parent)
+        sync_folder(path.parent)
+    except UnicodeEncodeError as error:
+        raise StoreFault(f"{path} cannot be written: there is half a character in it.") from error
     except OSError as error:
         raise StoreFault(
             f"{path} cannot be written ({error.strerror}). Choose another place for it."
         ) from error
 
 
-def _sync_folder(folder: Path) -> None:
+def sync_folder(folder: Path) -> None:
+    """Make a rename in `folder` last through a power cut, where the system can do that.
+
+    Some network folders cannot; the file itself is whole and in its place all the same.
+    """
     if not hasattr(os, "O_DIRECTORY"):
         return
-    handle = os.open(folder, os.O_DIRECTORY)
-    try:
-        os.fsync(handle)
-    finally:
-        os.close(handle)
+    with suppress(OSError):
+        handle = os.open(folder, os.O_DIRECTORY)
+        try:
+            os.fsync(handle)
+        finally:
+            os.close(handle)

@@ -1,0 +1,97 @@
+"""Which record, which quilt, which stage and pile the person means."""
+
+from __future__ import annotations
+
+import argparse
+from collections.abc import Iterator
+from contextlib import contextmanager
+from pathlib import Path
+
+from sewalong.cli.here import Here
+from sewalong.cli.trouble import Trouble
+from sewalong.progress.road import Road
+from sewalong.store.home import demo_record_path, record_path
+from sewalong.store.library import Library, Shelved
+from sewalong.store.open_quilt import OpenQuilt
+
+NO_QUILT = "There is no quilt yet. Begin one with: sewalong start FILE, or try: sewalong demo"
+
+
+def where(args: argparse.Namespace, here: Here) -> Path:
+    """The record meant: the owner's, or that of the demo quilts, which is seeded if need be."""
+    if not getattr(args, "demo", False):
+        return record_path()
+    from sewalong.cli.demo_quilts import seed
+
+    seed(demo_record_path(), here.clock())
+    return demo_record_path()
+
+
+@contextmanager
+def opened(path: Path, here: Here) -> Iterator[Library]:
+    """The library at `path`; it is made if it is not there."""
+    library = Library(path, here.clock())
+    try:
+        yield library
+    finally:
+        library.close()
+
+
+@contextmanager
+def any_library(args: argparse.Namespace, here: Here) -> Iterator[Library | None]:
+    """The library meant, or None where nothing was ever begun; looking makes no record."""
+    path = where(args, here)
+    if not path.exists():
+        yield None
+        return
+    with opened(path, here) as library:
+        yield library
+
+
+@contextmanager
+def shelf(args: argparse.Namespace, here: Here) -> Iterator[tuple[Library, Shelved]]:
+    """The library and the quilt meant in it; raises Trouble or StoreFault when there is none."""
+    with any_library(args, here) as library:
+        entries = library.entries() if library else ()
+        if library is None or not entries:
+            raise Trouble(NO_QUILT)
+        wanted = wanted_name(args)
+        yield library, entries[0] if wanted is None else library.find(wanted)
+
+
+@contextmanager
+def chosen_quilt(args: argparse.Namespace, here: Here) -> Iterator[OpenQuilt]:
+    """The quilt meant, open."""
+    with shelf(args, here) as (library, entry):
+        yield OpenQuilt(library, entry, here.clock)
+
+
+def wanted_name(args: argparse.Namespace) -> str | None:
+    """The quilt as it was named, in its place or with --quilt; None when it was not."""
+    placed: str | None = getattr(args, "name", None)
+    option: str | None = args.quilt
+    if placed is not None and option is not None:
+        raise Trouble(f"Two quilts are named, “{placed}” and “{option}”. Name one.")
+    return placed if placed is not None else option
+
+
+def stage_id(road: Road, typed: str) -> str:
+    """The stage meant by its id or its label; what fits none is handed on to be refused."""
+    wanted = _plain(typed)
+    for stage in road.stages:
+        if wanted in (stage.id, _plain(stage.label)):
+            return stage.id
+    return typed
+
+
+def pile_id(road: Road, typed: str) -> str:
+    """The pile meant by its id or the word for its pieces; what fits none is handed on."""
+    wanted = _plain(typed)
+    for pile in road.piles.values():
+        if wanted in (pile.id, _plain(pile.noun.one), _plain(pile.noun.many)):
+            return pile.id
+    return typed
+
+
+def _plain(text: str) -> str:
+    return "-".join(text.casefold().split())

@@ -1,0 +1,53 @@
+"""Piles that change other than by work: spoiled, found, recounted, put away."""
+
+from __future__ import annotations
+
+import argparse
+
+from sewalong.cli.aftermath import aftermath
+from sewalong.cli.choosing import chosen_quilt, pile_id
+from sewalong.cli.here import Here
+from sewalong.cli.report import Report
+from sewalong.progress.commands import Command, Find, PutPileAway, Recount, Spoil
+from sewalong.store.open_quilt import OpenQuilt
+
+
+def spoil(args: argparse.Namespace, here: Here) -> Report:
+    """`spoil PILE N --reason TEXT`"""
+    with chosen_quilt(args, here) as quilt:
+        pile = pile_id(quilt.state.road, args.pile)
+        return _do(quilt, pile, Spoil(pile, args.n, args.reason))
+
+
+def find(args: argparse.Namespace, here: Here) -> Report:
+    """`find PILE N [--bought]`"""
+    with chosen_quilt(args, here) as quilt:
+        pile = pile_id(quilt.state.road, args.pile)
+        return _do(quilt, pile, Find(pile, args.n, "bought" if args.bought else "found"))
+
+
+def recount(args: argparse.Namespace, here: Here) -> Report:
+    """`recount PILE N`"""
+    with chosen_quilt(args, here) as quilt:
+        pile = pile_id(quilt.state.road, args.pile)
+        return _do(quilt, pile, Recount(pile, args.n))
+
+
+def put_away(args: argparse.Namespace, here: Here) -> Report:
+    """`put-away PILE PLACE…`"""
+    with chosen_quilt(args, here) as quilt:
+        pile = pile_id(quilt.state.road, args.pile)
+        return _do(quilt, pile, PutPileAway(pile, " ".join(args.text)))
+
+
+def _do(quilt: OpenQuilt, pile: str, command: Command) -> Report:
+    recorded = quilt.do(command)
+    there = quilt.state.piles[pile]
+    noun = quilt.state.road.piles[pile].noun
+    verb = "lies" if there == 1 else "lie"
+    return aftermath(
+        quilt,
+        recorded,
+        first=(f"{noun.count(there).capitalize()} {verb} there now.",),
+        more={"pile": pile, "there": there},
+    )

@@ -1,0 +1,294 @@
+"""Every plain command, in the order a person meets them.
+
+The help, the table in the README and the tests are made from this list.
+"""
+
+from __future__ import annotations
+
+import argparse
+
+from sewalong.cli import arguments as a
+from sewalong.cli.verb import Verb
+
+Parser = argparse.ArgumentParser
+
+OPENING = "Open a quilt"
+LOOKING = "Look"
+COUNTING = "Count"
+PILES = "Piles"
+KEEPING = "Write down"
+ROAD = "Where to go"
+SHELF = "Files"
+
+GROUPS = (OPENING, LOOKING, COUNTING, PILES, KEEPING, ROAD, SHELF)
+
+
+def _demo(parser: Parser) -> None:
+    parser.add_argument("name", metavar="NAME", nargs="?", type=a.words, help="which demo quilt")
+    parser.add_argument("--list", action="store_true", help="only list the demo quilts")
+    parser.add_argument(
+        "--afresh", action="store_true", help="begin all demo quilts again as they were"
+    )
+
+
+def _count(parser: Parser) -> None:
+    a.stage(parser)
+    a.number(parser, "how many were done at the stage", default=1)
+    parser.add_argument(
+        "--caution-read", action="store_true", help="say that you have read the caution now due"
+    )
+    a.which_quilt(parser)
+
+
+def _unpick(parser: Parser) -> None:
+    a.stage(parser)
+    a.number(parser, "how many were taken apart again", default=1)
+    a.which_quilt(parser)
+
+
+def _spoil(parser: Parser) -> None:
+    a.pile(parser)
+    a.number(parser, "how many are spoiled")
+    parser.add_argument(
+        "--reason", required=True, metavar="TEXT", type=a.words, help="what went wrong"
+    )
+    a.which_quilt(parser)
+
+
+def _find(parser: Parser) -> None:
+    a.pile(parser)
+    a.number(parser, "how many came to the pile")
+    parser.add_argument("--bought", action="store_true", help="bought or cut new, not found again")
+    a.which_quilt(parser)
+
+
+def _recount(parser: Parser) -> None:
+    a.pile(parser)
+    a.number(parser, "how many lie there now")
+    a.which_quilt(parser)
+
+
+def _put_away(parser: Parser) -> None:
+    a.pile(parser)
+    a.text(parser, "PLACE", "where the pile lies now")
+    a.which_quilt(parser)
+
+
+def _note(parser: Parser) -> None:
+    a.text(parser, "TEXT", "what to remember")
+    a.which_quilt(parser)
+
+
+SETTINGS = {
+    "machine": "which machine",
+    "foot": "which foot",
+    "needle": "which needle",
+    "needle-position": "where the needle stands",
+    "stitch-length": "how long the stitch is",
+    "thread": "which thread",
+    "proof": "the test that proved the settings, and what it measured",
+}
+
+
+def _settings(parser: Parser) -> None:
+    for name, what in SETTINGS.items():
+        parser.add_argument(f"--{name}", metavar="TEXT", type=a.words, help=what)
+    a.which_quilt(parser)
+
+
+def _changed(parser: Parser) -> None:
+    parser.add_argument("tool", choices=("blade", "needle"), help="what was changed")
+    a.which_quilt(parser)
+
+
+def _answer(parser: Parser) -> None:
+    parser.add_argument("question", choices=("iron",), help="what was asked about")
+    a.text(parser, "ANSWER", "yes, no, or did not look")
+    a.which_quilt(parser)
+
+
+def _close(parser: Parser) -> None:
+    parser.add_argument(
+        "--answer",
+        action="append",
+        default=[],
+        metavar="THING=ANSWER",
+        type=a.words,
+        help="iron=yes, blade=no, machine=did-not-look; once for each thing asked about",
+    )
+    parser.add_argument(
+        "--next", default="", metavar="TEXT", type=a.words, help="what to pick up next time"
+    )
+    a.which_quilt(parser)
+
+
+def _stage(parser: Parser) -> None:
+    a.stage(parser)
+    a.which_quilt(parser)
+
+
+def _target(parser: Parser) -> None:
+    parser.add_argument("rows", metavar="ROWS", type=a.whole_number, help="rows down")
+    parser.add_argument("columns", metavar="COLUMNS", type=a.whole_number, help="columns across")
+    a.which_quilt(parser)
+
+
+def _lay_aside(parser: Parser) -> None:
+    parser.add_argument("--reason", default="", metavar="TEXT", type=a.words, help="why")
+    a.which_quilt(parser)
+
+
+def _file(parser: Parser) -> None:
+    parser.add_argument("file", metavar="FILE", help="a quilt file (TOML)")
+
+
+def _export(parser: Parser) -> None:
+    parser.add_argument(
+        "name", metavar="QUILT", nargs="?", type=a.words, help="which quilt, as with --quilt"
+    )
+    parser.add_argument("file", metavar="FILE", help="the file to write; - for the terminal")
+    parser.add_argument(
+        "--replace", action="store_true", help="write over the file if it is there already"
+    )
+    a.which_quilt(parser)
+
+
+def _import(parser: Parser) -> None:
+    parser.add_argument("file", metavar="FILE", help="an exported quilt; - for standard input")
+    parser.add_argument(
+        "--name",
+        metavar="NAME",
+        type=a.words,
+        help="take it in under another name, as a quilt of its own",
+    )
+
+
+def _log(parser: Parser) -> None:
+    parser.add_argument(
+        "--last", metavar="N", type=a.whole_number, help="only the last N (default: all)"
+    )
+    a.quilt_by_place_or_option(parser)
+
+
+VERBS: tuple[Verb, ...] = (
+    Verb(
+        "open", OPENING, "open a quilt in the app", "sewalong.cli.opening:open_quilt",
+        a.quilt_by_place_or_option, "sewalong open", json=False,
+        about="Without a name the quilt last touched is opened. Where there is no terminal, "
+        "its plain status is printed instead.",
+    ),
+    Verb(
+        "demo", OPENING, "open a demo quilt (invented; kept apart from yours)",
+        "sewalong.cli.opening:demo", _demo, "sewalong demo",
+        about="The demo quilts have a record of their own; yours are never touched. Every "
+        "other command works on them too, with --demo.",
+    ),
+    Verb(
+        "list", LOOKING, "every quilt, the last touched first", "sewalong.cli.looking:list_quilts",
+        a.among_demos, "sewalong list",
+    ),
+    Verb(
+        "status", LOOKING, "where a quilt stands and what comes next",
+        "sewalong.cli.looking:status", a.quilt_by_place_or_option, "sewalong status --json",
+    ),
+    Verb(
+        "log", LOOKING, "everything that happened to a quilt, one a line",
+        "sewalong.cli.looking:log", _log, "sewalong log --last 20",
+    ),
+    Verb(
+        "count", COUNTING, "count what was done at a stage", "sewalong.cli.counting:count",
+        _count, "sewalong count sew-around 5",
+        about="A caution that is due is shown first; nothing is counted until it was read.",
+    ),
+    Verb(
+        "unpick", COUNTING, "take apart what was sewn; the pieces go back to their pile",
+        "sewalong.cli.counting:unpick", _unpick, "sewalong unpick sew-around 2",
+    ),
+    Verb(
+        "undo", COUNTING, "take back the last thing recorded, and again for the one before",
+        "sewalong.cli.counting:undo", a.which_quilt, "sewalong undo",
+    ),
+    Verb(
+        "close", COUNTING, "close the session: what to check, what to pick up next time",
+        "sewalong.cli.leaving:close", _close,
+        "sewalong close --answer iron=yes --next 'press the rest'",
+        about="Iron, blade, machine and pins are asked about if they were used. The answers "
+        "are kept as you give them; the program cannot know.",
+    ),
+    Verb(
+        "answer", COUNTING, "answer about the iron on leaving the board",
+        "sewalong.cli.leaving:answer", _answer, "sewalong answer iron yes",
+    ),
+    Verb(
+        "spoil", PILES, "pieces are spoiled, and why", "sewalong.cli.piles:spoil", _spoil,
+        "sewalong spoil unit 2 --reason 'cut off square'",
+    ),
+    Verb(
+        "find", PILES, "pieces were found again, bought or cut new", "sewalong.cli.piles:find",
+        _find, "sewalong find square 8 --bought",
+    ),
+    Verb(
+        "recount", PILES, "a pile was counted by hand; your count stands",
+        "sewalong.cli.piles:recount", _recount, "sewalong recount four-patch 31",
+    ),
+    Verb(
+        "put-away", PILES, "say where a pile lies now", "sewalong.cli.piles:put_away",
+        _put_away, "sewalong put-away stack blue tin, top shelf",
+    ),
+    Verb(
+        "note", KEEPING, "write a note for yourself", "sewalong.cli.keeping:note", _note,
+        "sewalong note blue fabric frays, handle by the middle",
+    ),
+    Verb(
+        "settings", KEEPING, "the machine's settings and the test that proved them",
+        "sewalong.cli.keeping:settings", _settings,
+        "sewalong settings --foot 'quarter-inch' --proof '3 strips, 3 1/2 in'",
+        about="What is not named stays as it was, but a test that proved other settings is "
+        "not carried over. Without any option the settings are printed.",
+    ),
+    Verb(
+        "changed", KEEPING, "a new blade or needle went in", "sewalong.cli.keeping:changed",
+        _changed, "sewalong changed blade",
+    ),
+    Verb(
+        "stage", ROAD, "turn to another stage", "sewalong.cli.steering:stage", _stage,
+        "sewalong stage press",
+    ),
+    Verb(
+        "target", ROAD, "change the rows and columns wanted; nothing done is lost",
+        "sewalong.cli.steering:target", _target, "sewalong target 8 9",
+    ),
+    Verb(
+        "lay-aside", ROAD, "lay the quilt aside for now", "sewalong.cli.steering:lay_aside",
+        _lay_aside, "sewalong lay-aside --reason 'waiting for backing cloth'",
+    ),
+    Verb(
+        "pick-up", ROAD, "go on with a quilt that was laid aside or done",
+        "sewalong.cli.steering:pick_up", a.which_quilt, "sewalong pick-up",
+    ),
+    Verb(
+        "done", ROAD, "mark the quilt done", "sewalong.cli.steering:done", a.which_quilt,
+        "sewalong done",
+    ),
+    Verb(
+        "start", SHELF, "begin a quilt from a quilt file", "sewalong.cli.shelf:start", _file,
+        "sewalong start my-quilt.toml",
+    ),
+    Verb(
+        "check", SHELF, "check a quilt file: every fault with its line",
+        "sewalong.cli.shelf:check", _file, "sewalong check my-quilt.toml",
+    ),
+    Verb(
+        "export", SHELF, "write a quilt with its whole record to one file",
+        "sewalong.cli.shelf:export", _export, "sewalong export my-quilt.json",
+    ),
+    Verb(
+        "import", SHELF, "take in an exported quilt", "sewalong.cli.shelf:import_quilt", _import,
+        "sewalong import my-quilt.json",
+    ),
+)  # fmt: skip
+
+
+def verb(name: str) -> Verb | None:
+    """The command called `name`, or None."""
+    return next((verb for verb in VERBS if verb.name == name), None)

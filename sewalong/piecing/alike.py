@@ -1,0 +1,31 @@
+"""Whether two units are the same once one of them is turned."""
+
+from __future__ import annotations
+
+from sewalong.piecing.cloth import Flat, turned
+from sewalong.piecing.geometry import turn
+
+
+def alike(a: Flat, b: Flat, *, prints: bool = True) -> bool:
+    """True if `b`, turned by quarters, shows the same fabrics in the same patches as `a`.
+
+    With `prints`, one-way prints must also stand the same way up. Units that are not
+    alike in any turn although their fabrics are the same lean opposite ways: cloth can
+    be turned on the table but not turned over.
+    """
+    wanted = _signature(a, prints)
+    return any(_signature(turned(b, turn(eighths)), prints) == wanted for eighths in (0, 2, 4, 6))
+
+
+_Signature = frozenset[tuple[str, frozenset[tuple[float, float]], int]]
+
+
+def _signature(unit: Flat, prints: bool) -> _Signature:
+    return frozenset(
+        (
+            patch.letter,
+            frozenset((round(x, 4) + 0.0, round(y, 4) + 0.0) for x, y in patch.points),
+            patch.turn if prints else 0,
+        )
+        for patch in unit.patches
+    )

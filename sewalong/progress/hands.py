@@ -1,0 +1,65 @@
+"""What now? The one stage in hand, and the words for it."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from sewalong.piecing.method import Pieces, Stage
+from sewalong.progress.plan import Plan, StageLine
+from sewalong.progress.road import SIDES_OF_A_BORDER, RoadStage, TopStage
+from sewalong.progress.state import State
+
+
+@dataclass(frozen=True, slots=True)
+class InHand:
+    """The stage to show: its line in the plan, and its takes and makes in words.
+
+    `which` says which part of the top comes next ("side 1 of 4 of the cream linen"), and
+    is empty for stages of pieces.
+    """
+
+    line: StageLine
+    takes: str
+    makes: str
+    which: str
+
+
+def in_hand(state: State, now: Plan) -> InHand:
+    """The stage chosen by hand until it is counted; else the suggested; else the last one."""
+    if state.chosen_by_hand and state.chosen is not None:
+        stage_id = state.chosen
+    elif now.suggestion is not None:
+        stage_id = now.suggestion.stage
+    else:
+        stage_id = state.chosen or now.lines[-1].stage.id
+    line = now.line(stage_id)
+    return InHand(line, _takes(state, line.stage), _makes(state, line.stage), _which(state, line))
+
+
+def _takes(state: State, stage: RoadStage) -> str:
+    if isinstance(stage, TopStage):
+        return "two rows, or rows already joined" if stage.id == "join-rows" else "the top"
+    return " and ".join(_pieces(state, taken) for taken in stage.takes)
+
+
+def _makes(state: State, stage: RoadStage) -> str:
+    if isinstance(stage, Stage):
+        return _pieces(state, stage.makes)
+    return "one wider piece of the top" if stage.id == "join-rows" else "the top, one step on"
+
+
+def _pieces(state: State, pieces: Pieces) -> str:
+    return state.road.piles[pieces.pile].noun.count(pieces.count)
+
+
+def _which(state: State, line: StageLine) -> str:
+    stage = line.stage
+    if not isinstance(stage, TopStage) or not line.to_do:
+        return ""
+    done = state.done[stage.id]
+    if stage.id == "add-borders":
+        border = state.quilt.borders[done // SIDES_OF_A_BORDER]
+        side = done % SIDES_OF_A_BORDER + 1
+        edge = "the two sides first" if side <= 2 else "now the top and bottom edges"
+        return f"Border “{border.cloth}”: edge {side} of {SIDES_OF_A_BORDER}, {edge}."
+    return f"{stage.counts.one.capitalize()} {done + 1} of {stage.steps}."

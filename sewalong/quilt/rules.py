@@ -1,0 +1,103 @@
+"""What a quilt may be called and how many of everything it may have.
+
+Each rule takes a value as it was read from a file or an archive, gives it back checked, and
+raises ValueError with a plain sentence when it will not do.
+"""
+
+from __future__ import annotations
+
+import unicodedata
+
+from sewalong.lengths import Unit
+from sewalong.lengths.fault import quoted
+
+LONGEST_NAME = 80
+"""Characters in the name of a quilt or of a cloth."""
+
+LONGEST_NOTES = 2000
+"""Characters in the notes."""
+
+MOST_ROWS = 200
+"""Rows, and columns, of a layout."""
+
+MOST_PIECES = 9999
+"""Pieces to begin with, in one pile."""
+
+MOST_BORDERS = 12
+
+FINISHING_STAGES = ("layer", "quilt", "bind")
+"""What may follow the top, in working order."""
+
+# These turn the writing on a screen around or end a line where nobody sees it.
+_TURNS_WRITING = frozenset("\u202a\u202b\u202c\u202d\u202e\u2066\u2067\u2068\u2069")
+_ENDS_LINE = frozenset("\u2028\u2029")
+
+
+def a_text(value: object, longest: int, *, lines: bool = False) -> str:
+    """`value` if it is text of at most `longest` characters; with `lines`, it may have several."""
+    if not isinstance(value, str):
+        raise ValueError('This must be text between quotes, such as "cream linen".')
+    if len(value) > longest:
+        raise ValueError(f"This has {len(value)} characters. Write it in {longest} or fewer.")
+    if any(_is_control(character) for character in value if not (lines and character in "\n\t")):
+        kept = " other than a tab or a new line" if lines else " such as a tab or a new line"
+        raise ValueError(f"This has a control character{kept} in it. Take it out.")
+    return value
+
+
+def a_name(value: object) -> str:
+    """`value` if it is the name of a quilt or a cloth: one line, not empty."""
+    text = a_text(value, LONGEST_NAME)
+    if not text.strip():
+        raise ValueError("This is empty. Write a name of 1 to 80 characters.")
+    return text
+
+
+def notes(value: object) -> str:
+    """`value` if it can be the notes; they may be empty and have several lines."""
+    return a_text(value, LONGEST_NOTES, lines=True)
+
+
+def whole(value: object, most: int) -> int:
+    """`value` if it is a whole number from 1 to `most`."""
+    if isinstance(value, bool) or not isinstance(value, int):
+        raise ValueError(f"This must be a whole number from 1 to {most:,}, without quotes.")
+    if value < 1:
+        raise ValueError(f"This must be at least 1, and at most {most:,}.")
+    if value > most:
+        raise ValueError(f"This is more than {most:,}. Write a whole number from 1 to {most:,}.")
+    return value
+
+
+def owner_unit(value: object) -> Unit:
+    """The unit `value` names."""
+    if not isinstance(value, str) or value not in tuple(Unit):
+        said = f"{quoted(value)} is not" if isinstance(value, str) else "This is not"
+        raise ValueError(f'{said} a unit to work in. Write "inch" or "cm".')
+    return Unit(value)
+
+
+def finishing(value: object) -> tuple[str, ...]:
+    """The finishing stages `value` lists, in working order whatever the order they stand in."""
+    known = ", ".join(f'"{name}"' for name in FINISHING_STAGES)
+    if not isinstance(value, list) or not all(isinstance(name, str) for name in value):
+        raise ValueError(f"This must be a list between [ and ] of any of {known}.")
+    wrong: list[str] = []
+    strange = [quoted(name) for name in value if name not in FINISHING_STAGES]
+    if strange:
+        verb = "is not a finishing stage" if len(strange) == 1 else "are not finishing stages"
+        wrong.append(f"{', '.join(strange[:5])} {verb}. The finishing stages are {known}.")
+    twice = [f'"{name}"' for name in FINISHING_STAGES if value.count(name) > 1]
+    if twice:
+        wrong.append(f"{', '.join(twice)} stands here more than once. Write each stage once.")
+    if wrong:
+        raise ValueError(" ".join(wrong))
+    return tuple(name for name in FINISHING_STAGES if name in value)
+
+
+def _is_control(character: str) -> bool:
+    return (
+        unicodedata.category(character) in ("Cc", "Cs")
+        or character in _TURNS_WRITING
+        or character in _ENDS_LINE
+    )

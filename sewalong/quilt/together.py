@@ -1,0 +1,44 @@
+"""Whether the sizes of the piles a quilt begins with make a unit together."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from sewalong.lengths import Rounding, show
+from sewalong.piecing.derive import STRIP_LENGTH, derive
+from sewalong.piecing.faults import SizeRefused
+from sewalong.quilt.quilt import Quilt
+
+
+def why_sizes_fail(quilt: Quilt) -> Mapping[str, str]:
+    """A sentence for each pile whose size will not do, by the name of the pile; none if all will.
+
+    Sizes can each be sensible and still not go together. It is the main pile's fault when it
+    will not do even with the others cut to suit it; else it is theirs.
+    """
+    main, *others = quilt.starts
+    length = STRIP_LENGTH if main.length is None else main.length
+    fineness = quilt.unit.fineness * quilt.unit.length
+    sizes = {start.pile: start.size for start in quilt.starts}
+    method, seam, unit = quilt.method_id, quilt.seam, quilt.unit
+    try:
+        derive(method, sizes, seam, strip_length=length, fineness=fineness, unit=unit)
+    except SizeRefused as fault:
+        refusal = str(fault)
+    else:
+        return {}
+    try:
+        suited = derive(method, main.size, seam, strip_length=length, fineness=fineness, unit=unit)
+    except SizeRefused as fault:
+        return {main.pile: str(fault)}
+    piles = {pile.id: pile.noun.many for pile in quilt.method.piles}
+    wrong: dict[str, str] = {}
+    for start in others:
+        right = suited.starts[start.pile].cutting
+        if start.size != right:
+            cut_at = show(right, unit, rounding=Rounding.UP)
+            wrong[start.pile] = (
+                f"These do not go together with {piles[main.pile]} of {show(main.size, unit)}. "
+                f"Cut the {piles[start.pile]} at {cut_at}, which is what the geometry asks for."
+            )
+    return wrong or {main.pile: refusal}

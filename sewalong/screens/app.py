@@ -1,0 +1,126 @@
+"""The terminal app: which quilt, where was I, what now."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import ClassVar
+
+from textual import work
+from textual.app import App
+from textual.binding import Binding
+
+from sewalong.progress.returning import was_away
+from sewalong.screens.quilts import QuiltsScreen
+from sewalong.screens.returning import ReturnScreen
+from sewalong.screens.sewing import SewingScreen
+from sewalong.screens.terminal import (
+    end_without_terminal,
+    forgive_bad_bytes,
+    leave_on_signals,
+    terminal_is_gone,
+)
+from sewalong.screens.themes import DAYLIGHT, LAMPLIGHT, THEMES
+from sewalong.store.faults import StoreFault
+from sewalong.store.library import Library
+from sewalong.store.look import read_look, remember_look
+from sewalong.store.open_quilt import Clock, OpenQuilt, local_now
+
+WATCH_TERMINAL = 2.0
+"""Seconds between looks whether the terminal is still there."""
+
+
+class SewalongApp(App[int]):
+    """Opens quilts one after another until the person leaves."""
+
+    CSS_PATH = "style.tcss"
+    ENABLE_COMMAND_PALETTE = False
+    BINDINGS: ClassVar = [Binding("ctrl+q", "quit", "leave", show=False, id="app.leave")]
+
+    def __init__(
+        self,
+        library: Library,
+        *,
+        quilt: str | None = None,
+        clock: Clock = local_now,
+        title: str = "sewalong",
+        look_folder: Path | None = None,
+    ) -> None:
+        super().__init__()
+        self._library = library
+        self._first = quilt
+        self._clock = clock
+        self._title = title
+        self._look_folder = look_folder
+        for theme in THEMES.values():
+            self.register_theme(theme)
+        look = read_look(look_folder) if look_folder else None
+        self.theme = look if look in THEMES else LAMPLIGHT.name
+
+    def on_mount(self) -> None:
+        if not self.is_headless:
+            leave_on_signals(self)
+            self.set_interval(WATCH_TERMINAL, self._watch_terminal)
+        self.app_resume_signal.subscribe(self, lambda _: self.refresh(layout=True))
+        self._go_round()
+
+    def _watch_terminal(self) -> None:
+        if terminal_is_gone():
+            end_without_terminal()
+
+    @work
+    async def _go_round(self) -> None:
+        """A quilt, its return sheet if it is time, the sewing screen; then the list again."""
+        wanted = self._first
+        while True:
+            if wanted is None:
+                wanted = await self.push_screen_wait(
+                    QuiltsScreen(self._library, self._clock, self._title)
+                )
+            if wanted is None:
+                self.exit(0)
+                return
+            quilt = self._open(wanted)
+            wanted = None
+            if quilt is None:
+                continue
+            if was_away(quilt.state, quilt.now()) and not await self.push_screen_wait(
+                ReturnScreen(quilt)
+            ):
+                continue
+            await self.push_screen_wait(SewingScreen(quilt))
+
+    def _open(self, key: str) -> OpenQuilt | None:
+        try:
+            for entry in self._library.entries():
+                if entry.key == key:
+                    return OpenQuilt(self._library, entry, self._clock)
+        except StoreFault as fault:
+            self.notify(str(fault), markup=False, severity="error", timeout=30)
+        return None
+
+    def action_toggle_look(self) -> None:
+        """Change between lamplight and daylight, and remember it."""
+        self.theme = DAYLIGHT.name if self.theme == LAMPLIGHT.name else LAMPLIGHT.name
+        if self._look_folder:
+            remember_look(self._look_folder, self.theme)
+
+
+def run_app(library_path: Path, quilt: str | None, demo: bool) -> int:
+    """Open the app on the record at `library_path`; the exit status is returned.
+
+    `quilt` is the key of the quilt to open at once. Raises StoreFault when the record
+    cannot be opened.
+    """
+    forgive_bad_bytes()
+    library = Library(library_path, local_now())
+    try:
+        app = SewalongApp(
+            library,
+            quilt=quilt,
+            title="sewalong (demo quilts)" if demo else "sewalong",
+            look_folder=library_path.parent,
+        )
+        app.run()
+        return app.return_code or 0
+    finally:
+        library.close()

@@ -1,0 +1,31 @@
+"""All keys and what they do, and a word on safety."""
+
+from __future__ import annotations
+
+from textual.app import ComposeResult
+from textual.binding import Binding
+from textual.containers import Horizontal, VerticalScroll
+
+from sewalong.screens.dialogs import Dialog
+from sewalong.screens.keys import SEWING_KEYS
+from sewalong.screens.words import Words
+
+SAFETY = (
+    "Cautions here are general advice only. The makers' instructions for your iron, cutter "
+    "and machine come first, then local rules, then a person who can show you."
+)
+
+
+class HelpDialog(Dialog[None]):
+    """The keys of the sewing screen."""
+
+    BINDINGS = [Binding("enter,question_mark", "leave", "leave", id="help.leave")]
+
+    def compose(self) -> ComposeResult:
+        with VerticalScroll(classes="dialog"):
+            yield Words("Keys", classes="dialog-title")
+            for key in SEWING_KEYS:
+                yield Words(Content.assemble((f"{key.cap:<{KEY_WIDTH}}", "bold $number"), key.help))
+            yield Words("")
+            yield Words(SAFETY, classes="dialog-line")
+            yield Words("esc: back", classes="dialog-hint")

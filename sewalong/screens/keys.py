@@ -1,0 +1,117 @@
+"""Every key of the sewing screen in one place: bindings, key line and help are made from it."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from textual.binding import Binding
+
+
+@dataclass(frozen=True, slots=True)
+class Key:
+    """One key and what it does. `id` names it for remapping; `shown` puts it in the key line."""
+
+    id: str
+    key: str
+    action: str
+    short: str
+    help: str
+    shown: bool = False
+
+    @property
+    def cap(self) -> str:
+        """What stands on the key."""
+        return {"question_mark": "?", "escape": "esc"}.get(self.key, self.key)
+
+    def binding(self) -> Binding:
+        """The binding, in both cases of a letter: caps lock must not stop a count."""
+        keys = f"{self.key},{self.key.upper()}" if len(self.key) == 1 else self.key
+        return Binding(
+            keys, self.action, self.short, show=self.shown, id=self.id, tooltip=self.help
+        )
+
+
+SEWING_KEYS = (
+    Key("sew.count", "space", "count_one", "count 1", "Count one at the stage in hand.", True),
+    Key(
+        "sew.several",
+        "enter",
+        "count_typed",
+        "count typed",
+        "Type a number, then enter: count that many.",
+    ),
+    Key(
+        "sew.undo",
+        "u",
+        "undo",
+        "undo",
+        "Take back the last thing recorded; press again for the one before.",
+        True,
+    ),
+    Key("sew.stage", "o", "other_stage", "other stage", "Choose another stage to work at.", True),
+    Key("sew.spoil", "s", "spoil", "spoil", "Set spoiled pieces aside, with the reason.", True),
+    Key("sew.note", "n", "note", "note", "Write a note for yourself."),
+    Key(
+        "sew.recount",
+        "r",
+        "recount",
+        "recount",
+        "Count a pile by hand; your count stands and the difference is kept.",
+    ),
+    Key("sew.find", "f", "find", "found or bought", "Add pieces found again, bought or cut new."),
+    Key("sew.put", "p", "put_away", "put away", "Say where a pile lies."),
+    Key(
+        "sew.machine",
+        "m",
+        "settings",
+        "machine settings",
+        "Write down machine, foot, needle, thread and the test that proved them.",
+    ),
+    Key("sew.changed", "b", "changed", "blade, needle", "A new blade or a new needle went in."),
+    Key(
+        "sew.unpick",
+        "k",
+        "unpick",
+        "unpick",
+        "Pieces were taken apart again; they go back to their pile.",
+    ),
+    Key("sew.target", "t", "target", "target", "Change the rows and columns wanted."),
+    Key(
+        "sew.where",
+        "w",
+        "where",
+        "where was I",
+        "The facts for coming back: piles, places, settings, notes.",
+    ),
+    Key("sew.aside", "a", "aside", "lay aside", "Lay the quilt aside, or mark it done."),
+    Key("sew.look", "l", "look", "light or dark", "Change between lamplight and daylight colours."),
+    Key(
+        "sew.close",
+        "x",
+        "close_session",
+        "close",
+        "Close the session: what to check, what comes next.",
+        True,
+    ),
+    Key("sew.help", "question_mark", "help", "all keys", "All keys and what they do.", True),
+    Key(
+        "sew.leave",
+        "escape",
+        "leave",
+        "all quilts",
+        "Clear a typed number; else back to all quilts. The session stays open.",
+    ),
+)
+
+
+TYPED = "0-9 enter: several"
+KEY_GAP = "   "
+
+
+def key_line(width: int) -> str:
+    """The keys to show in `width` columns: as many as fit whole, all keys always last."""
+    *others, last = (f"{key.cap} {key.short}" for key in SEWING_KEYS if key.shown)
+    caps = [others[0], TYPED, *others[1:]]
+    while caps and len(KEY_GAP.join([*caps, last])) > width:
+        caps.pop()
+    return KEY_GAP.join([*caps, last])

@@ -1,0 +1,101 @@
+"""Which quilt? Every quilt, when it was last sewn, and the next thing to pick up."""
+
+from __future__ import annotations
+
+from textual.app import ComposeResult
+from textual.binding import Binding
+from textual.containers import Horizontal, Vertical
+from textual.content import Content
+from textual.screen import Screen
+from textual.widgets import OptionList
+from textual.widgets.option_list import Option
+
+from sewalong.progress.plan import plan
+from sewalong.progress.returning import next_thing
+from sewalong.progress.spans import ago
+from sewalong.progress.state import Standing, State
+from sewalong.screens.sizes import mark_size
+from sewalong.screens.words import Words
+from sewalong.store.faults import StoreFault
+from sewalong.store.library import Library, Shelved
+from sewalong.store.open_quilt import Clock, OpenQuilt
+
+NONE_YET = (
+    "No quilt yet.\n\nWrite a quilt file and begin it with:  sewalong start FILE\n"
+    "To look around first:  sewalong demo"
+)
+
+
+class QuiltsScreen(Screen[str]):
+    """The list of quilts. Enter opens one; the result is its key, or None to leave."""
+
+    BINDINGS = [
+        Binding("q,Q,escape,x,X", "leave", "leave", id="quilts.leave"),
+        Binding("l,L", "app.toggle_look", "light or dark", id="quilts.look"),
+    ]
+
+    def __init__(self, library: Library, clock: Clock, title: str) -> None:
+        super().__init__()
+        self._library = library
+        self._clock = clock
+        self._title = title
+        self._entries: tuple[Shelved, ...] = ()
+
+    def compose(self) -> ComposeResult:
+        with Horizontal(id="top"):
+            yield Words(self._title, id="top-name")
+            yield Words("which quilt?", id="top-clock")
+        with Vertical(classes="sheet"):
+            yield OptionList(id="quilts")
+            yield Words(id="none-yet")
+        yield Words("arrows and enter open   l light or dark   q leave", id="keys")
+
+    def on_mount(self) -> None:
+        self.fill()
+
+    def on_screen_resume(self) -> None:
+        self.fill()
+
+    def on_resize(self) -> None:
+        mark_size(self)
+
+    def fill(self) -> None:
+        """Read the shelf again and show it, the last touched first."""
+        options = self.query_one(OptionList)
+        here = options.highlighted
+        options.clear_options()
+        self._entries = self._library.entries()
+        for entry in self._entries:
+            options.add_option(Option(self._line(entry), id=entry.key))
+        self.query_one("#none-yet", Words).say("" if self._entries else NONE_YET)
+        options.display = bool(self._entries)
+        if self._entries:
+            options.highlighted = min(here or 0, len(self._entries) - 1)
+            options.focus()
+
+    def _line(self, entry: Shelved) -> Content:
+        try:
+            quilt = OpenQuilt(self._library, entry, self._clock)
+        except StoreFault as fault:
+            return Content.assemble((entry.name, "bold"), f"\n  {fault}\n")
+        last = ago(entry.last_at, self._clock())
+        return Content.assemble((entry.name, "bold"), f"   {last}\n  {pick_up(quilt.state)}\n")
+
+    def on_option_list_option_selected(self, event: OptionList.OptionSelected) -> None:
+        event.stop()
+        self.dismiss(event.option.id)
+
+    def action_leave(self) -> None:
+        """Leave the app."""
+        self.dismiss(None)
+
+
+def pick_up(state: State) -> str:
+    """The next thing to pick up, in one sentence."""
+    if state.standing is not Standing.IN_PROGRESS:
+        reason = f": {state.aside_reason}" if state.aside_reason else ""
+        return f"{state.standing.value}{reason}"
+    now = plan(state)
+    if now.suggestion is not None:
+        return next_thing(now.line(now.suggestion.stage))
+    return "every stage is done" if now.complete else "short of pieces: open it to see the choices"

@@ -1,0 +1,87 @@
+"""Where was I? One sheet of facts on coming back, the most pressing first."""
+
+from __future__ import annotations
+
+from textual.app import ComposeResult
+from textual.binding import Binding
+from textual.containers import Horizontal, VerticalScroll
+from textual.screen import Screen
+from textual.widget import Widget
+
+from sewalong.progress.returning import facts
+from sewalong.screens.dialogs import Dialog
+from sewalong.screens.sizes import mark_size
+from sewalong.screens.words import Words
+from sewalong.store.open_quilt import OpenQuilt
+
+FIRST = ("Next", "Unasked", "Look first", "Short")
+"""Labels of the facts that stand out."""
+
+
+class Fact(Horizontal):
+    """A label and a sentence."""
+
+    def __init__(self, label: str, text: str) -> None:
+        super().__init__(classes="fact first" if label in FIRST else "fact")
+        self._label = label
+        self._text = text
+
+    def compose(self) -> ComposeResult:
+        yield Words(self._label, classes="fact-label")
+        yield Words(self._text, classes="fact-text")
+
+
+def _sheet(quilt: OpenQuilt) -> list[Widget]:
+    return [Fact(fact.label, fact.text) for fact in facts(quilt.state, quilt.now())]
+
+
+class ReturnScreen(Screen[bool]):
+    """Shown when a quilt is opened after a day or more. Enter goes on to sewing."""
+
+    BINDINGS = [
+        Binding("enter,space", "sew", "sew", id="return.sew"),
+        Binding("escape", "leave", "all quilts", id="return.leave"),
+    ]
+
+    def __init__(self, quilt: OpenQuilt) -> None:
+        super().__init__()
+        self._quilt = quilt
+
+    def compose(self) -> ComposeResult:
+        with Horizontal(id="top"):
+            yield Words(self._quilt.state.quilt.name, id="top-name")
+            yield Words("where was I?", id="top-clock")
+        with VerticalScroll(classes="sheet"):
+            yield from _sheet(self._quilt)
+        yield Words("enter go on sewing   up/down read on   esc all quilts", id="keys")
+
+    def on_mount(self) -> None:
+        self.query_one(VerticalScroll).focus()
+
+    def on_resize(self) -> None:
+        mark_size(self)
+
+    def action_sew(self) -> None:
+        """Go on to the sewing screen."""
+        self.dismiss(True)
+
+    def action_leave(self) -> None:
+        """Back to all quilts."""
+        self.dismiss(False)
+
+
+class FactsDialog(Dialog[None]):
+    """The same facts over the sewing screen."""
+
+    BINDINGS = [Binding("enter,w,W", "leave", "leave", id="facts.leave")]
+
+    def __init__(self, quilt: OpenQuilt) -> None:
+        super().__init__()
+        self._quilt = quilt
+
+    def compose(self) -> ComposeResult:
+        with VerticalScroll(classes="dialog"):
+            yield Words("Where was I?", classes="dialog-title")
+            yield from _sheet(self._quilt)
+            yield Words("", classes="dialog-line")
+            yield Words("esc: back", classes="dialog-hint")

@@ -1,0 +1,317 @@
+"""What now? The sewing screen: one stage, one large number to go, one key to count."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+from textual import events, work
+from textual.app import ComposeResult
+from textual.containers import Horizontal, Vertical
+from textual.screen import Screen
+
+from sewalong.progress import commands as c
+from sewalong.progress.closing import leaving_question
+from sewalong.progress.decide import CautionFirst
+from sewalong.progress.events import Recorded
+from sewalong.progress.hands import InHand, in_hand
+from sewalong.progress.plan import Plan, plan
+from sewalong.progress.returning import shortfall_in_words
+from sewalong.progress.spans import clock
+from sewalong.progress.telling import over_in_words, told
+from sewalong.screens import asking
+from sewalong.screens.big_number import BigNumber
+from sewalong.screens.dialogs import CautionDialog, QuestionDialog
+from sewalong.screens.help import HelpDialog
+from sewalong.screens.keys import SEWING_KEYS, key_line
+from sewalong.screens.road_panel import RoadPanel
+from sewalong.screens.sizes import is_roomy, mark_size
+from sewalong.screens.words import Words
+from sewalong.store.faults import StoreFault
+from sewalong.store.open_quilt import OpenQuilt
+
+LOOK_AGAIN = 1.0
+"""Seconds between looks at the record for what another window wrote, and at the clock."""
+
+MOST_DIGITS = 4
+
+
+class SewingScreen(Screen[None]):
+    """The screen that is open nearly all the time. It shows a state and computes none."""
+
+    BINDINGS = [key.binding() for key in SEWING_KEYS]
+
+    def __init__(self, quilt: OpenQuilt) -> None:
+        super().__init__()
+        self.quilt = quilt
+        self.typed = ""
+        self._message = ""
+        self._refused = False
+
+    def compose(self) -> ComposeResult:
+        with Horizontal(id="top"):
+            yield Words(id="top-name")
+            yield Words(id="top-clock")
+        with Horizontal(id="body"):
+            with Vertical(id="hand"):
+                yield Words(id="stage")
+                yield BigNumber(id="number")
+                yield Words(id="noun")
+                yield Words(id="flow")
+                yield Words(id="do")
+                yield Words(id="check")
+            yield RoadPanel(id="road")
+        yield Words(id="message")
+        yield Words(id="keys")
+
+    def on_mount(self) -> None:
+        self.attempt(c.OpenSession(), say=False)
+        self.set_interval(LOOK_AGAIN, self._look_again)
+        self.show()
+
+    def on_resize(self) -> None:
+        mark_size(self)
+        self.show()
+
+    def on_screen_resume(self) -> None:
+        self.show()
+
+    # -- showing ---------------------------------------------------------------
+
+    @property
+    def plan(self) -> Plan:
+        """The plan for the state on disk."""
+        return plan(self.quilt.state)
+
+    @property
+    def hand(self) -> InHand:
+        """The stage in hand."""
+        return in_hand(self.quilt.state, self.plan)
+
+    def show(self) -> None:
+        """Draw everything from the state."""
+        state, now = self.quilt.state, self.plan
+        hand = in_hand(state, now)
+        stage = hand.line.stage
+        self._show_top()
+        self.query_one("#stage", Words).say(f"{stage.label.upper()}  at the {stage.station.value}")
+        number = self.query_one(BigNumber)
+        number.number, number.scale = hand.line.to_do, 2 if is_roomy(self) else 1
+        self.query_one("#noun", Words).say(_noun(hand, now))
+        self.query_one("#flow", Words).say(_flow(hand))
+        self.query_one("#do", Words).say(f"{hand.which} {stage.do}".strip())
+        self.query_one("#check", Words).say(f"Check: {stage.check}")
+        over = over_in_words(state, now)
+        footer = (f"{now.units.spare or 'no'} units spare", f"over: {over}" if over else "nothing over")
+        self.query_one(RoadPanel).show(now, stage.id, footer)
+        self._show_message()
+        self.query_one("#keys", Words).say(key_line(self.app.size.width - 4))
+
+    def _show_top(self) -> None:
+        state, now = self.quilt.state, self.plan
+        self.query_one("#top-name", Words).say(state.quilt.name)
+        session = state.session
+        length = clock(self.quilt.now() - session.opened) if session else "closed"
+        units = f"{now.units.made} of {state.target.units} units"
+        wide = self.app.size.width >= 70
+        self.query_one("#top-clock", Words).say(
+            f"{units}   session {length}" if wide else f"session {length}"
+        )
+
+    def _show_message(self) -> None:
+        line = self.query_one("#message", Words)
+        line.set_class(self._refused, "refusal")
+        line.set_class(bool(self.typed), "typed")
+        if self.typed:
+            line.say(f"{self.typed}_  enter: count them   esc: clear")
+        elif self._message:
+            line.say(self._message)
+        else:
+            line.say(shortfall_in_words(self.quilt.state, self.plan))
+
+    def tell(self, text: str, *, refused: bool = False) -> None:
+        """Say one thing below the stage; a refusal is marked with words, not only colour."""
+        self._message = f"Not done: {text}" if refused else text
+        self._refused = refused
+        self.show()
+
+    def _look_again(self) -> None:
+        try:
+            if self.quilt.refresh():
+                self.tell("Another window recorded something; this is how it stands now.")
+        except StoreFault as fault:
+            self.tell(str(fault), refused=True)
+        self._show_top()
+
+    # -- doing -----------------------------------------------------------------
+
+    def attempt(self, command: c.Command, *, say: bool = True) -> str | None:
+        """Carry out a command and say so; a refusal is said, returned, and changes nothing."""
+        try:
+            new = self.quilt.do(command)
+        except CautionFirst as caution:
+            self._caution_then(caution, command)
+            return None
+        except (c.Refused, StoreFault) as refusal:
+            self.tell(str(refusal), refused=True)
+            return str(refusal)
+        if say and new:
+            self.tell(self._told(new))
+        return None
+
+    def _told(self, new: tuple[Recorded, ...]) -> str:
+        return told(self.quilt.state, new[-1].event, self.quilt.record)
+
+    @work
+    async def _caution_then(self, due: CautionFirst, command: c.Command) -> None:
+        """Show the caution; once it is read, carry out what was asked."""
+        stage = self.quilt.state.road.stage(due.stage)
+        label = stage.label if stage else due.stage
+        if await self.app.push_screen_wait(CautionDialog(due.caution, label)):
+            self.attempt(c.ReadCaution(due.stage), say=False)
+            self.attempt(command)
+            self._ask_on_leaving()
+        else:
+            self.tell("Nothing was counted.")
+
+    def _count(self, n: int) -> None:
+        before = self.hand.line.stage
+        self.attempt(c.Count(before.id, n))
+        self._ask_on_leaving()
+
+    @work
+    async def _ask_on_leaving(self) -> None:
+        question = leaving_question(self.quilt.state, self.hand.line.stage.id)
+        if question is None:
+            return
+        answer = await self.app.push_screen_wait(QuestionDialog(question))
+        if answer is not None:
+            self.attempt(c.Answer(question.id, answer), say=False)
+
+    # -- keys ------------------------------------------------------------------
+
+    def on_key(self, event: events.Key) -> None:
+        """Gather a typed number; everything else is a binding."""
+        if event.character and event.character in "0123456789":
+            event.stop()
+            if len(self.typed) < MOST_DIGITS:
+                self.typed = (self.typed + event.character).lstrip("0")
+            self._show_message()
+        elif event.key == "backspace" and self.typed:
+            event.stop()
+            self.typed = self.typed[:-1]
+            self._show_message()
+
+    def action_count_one(self) -> None:
+        """Count one; a half-typed number is neither lost nor mixed in."""
+        if self.typed:
+            self.tell(f"Press enter to count {self.typed}, or esc to clear it.", refused=True)
+            return
+        self._count(1)
+
+    def action_count_typed(self) -> None:
+        """Count as many as were typed."""
+        if not self.typed:
+            self.tell("Type how many, then enter. Space counts one.")
+            return
+        n, self.typed = int(self.typed), ""
+        self._count(n)
+
+    def action_undo(self) -> None:
+        """Take back the last thing, as this window shows it."""
+        undoable = self.quilt.state.undoable
+        self.attempt(c.Undo(undoable[-1].seq if undoable else None))
+
+    def action_leave(self) -> None:
+        """Clear a typed number, or go back to all quilts with the session still open."""
+        if self.typed:
+            self.typed = ""
+            self._show_message()
+            return
+        self.dismiss(None)
+
+    def action_help(self) -> None:
+        """All keys."""
+        self.app.push_screen(HelpDialog())
+
+    def action_look(self) -> None:
+        """Change between the two looks."""
+        self._app_action("toggle_look")
+
+    def _app_action(self, name: str) -> None:
+        action: Callable[[], None] = getattr(self.app, f"action_{name}")
+        action()
+
+    @work
+    async def action_other_stage(self) -> None:
+        """Choose another stage; leaving the iron is asked about."""
+        await asking.other_stage(self)
+        self._ask_on_leaving()
+
+    @work
+    async def action_spoil(self) -> None:
+        await asking.spoil(self)
+
+    @work
+    async def action_note(self) -> None:
+        await asking.note(self)
+
+    @work
+    async def action_recount(self) -> None:
+        await asking.recount(self)
+
+    @work
+    async def action_find(self) -> None:
+        await asking.find(self)
+
+    @work
+    async def action_put_away(self) -> None:
+        await asking.put_away(self)
+
+    @work
+    async def action_settings(self) -> None:
+        await asking.settings(self)
+
+    @work
+    async def action_changed(self) -> None:
+        await asking.changed(self)
+
+    @work
+    async def action_unpick(self) -> None:
+        await asking.unpick(self)
+
+    @work
+    async def action_target(self) -> None:
+        await asking.target(self)
+
+    @work
+    async def action_where(self) -> None:
+        await asking.where(self)
+
+    @work
+    async def action_aside(self) -> None:
+        await asking.aside(self)
+
+    @work
+    async def action_close_session(self) -> None:
+        """Ask about each thing used, take the next step, close, and go back to all quilts."""
+        if await asking.close(self):
+            self.dismiss(None)
+
+
+def _noun(hand: InHand, now: Plan) -> str:
+    line = hand.line
+    if now.complete:
+        return "Every stage is done. Press a to mark the quilt done."
+    noun = line.stage.counts.of(line.to_do)
+    if line.to_do == 0:
+        return f"{noun} to go: this stage is done. Press o for another."
+    if line.ready == 0:
+        return f"{noun} to go, but nothing waits here yet. Press o for another stage."
+    return f"{noun} to go   {line.done} of {line.needed} done"
+
+
+def _flow(hand: InHand) -> str:
+    line = hand.line
+    verb = "waits" if line.waiting == 1 else "wait"
+    waiting = f"{line.waiting_noun.count(line.waiting)} {verb}"
+    return f"Takes {hand.takes}, makes {hand.makes}.\n{waiting.capitalize()}."

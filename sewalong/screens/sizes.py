@@ -1,0 +1,25 @@
+"""Marks a screen as narrow or short, for the stylesheet."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from textual.screen import Screen
+
+NARROW_BELOW = 70
+SHORT_BELOW = 24
+ROOMY = (110, 34)
+"""From this many columns and lines on, the number is drawn at twice the size."""
+
+
+def mark_size(screen: Screen[Any]) -> None:
+    """Set the classes `narrow` and `short` from the terminal's size now."""
+    width, height = screen.app.size
+    screen.set_class(width < NARROW_BELOW, "narrow")
+    screen.set_class(height < SHORT_BELOW, "short")
+
+
+def is_roomy(screen: Screen[Any]) -> bool:
+    """Whether there is room for the number at twice the size."""
+    width, height = screen.app.size
+    return width >= ROOMY[0] and height >= ROOMY[1]

@@ -1,0 +1,56 @@
+"""Leaving the terminal sane, whatever ends the program.
+
+Every event is on disk before it is shown, so ending at any moment loses nothing; what is
+left to care for is the terminal.
+"""
+
+from __future__ import annotations
+
+import asyncio
+import codecs
+import os
+import signal
+import sys
+from collections.abc import Callable
+from functools import partial
+
+from textual.app import App
+from textual.drivers import linux_driver
+
+ENDED_BY_SIGNAL = 128
+
+
+def forgive_bad_bytes() -> None:
+    """Let a byte that is no UTF-8 show as � and not end the program.
+
+    The driver decodes standard input strictly; a stray byte from a paste or a wrong
+    locale would raise in its reading thread (Textual issue 6668).
+    """
+    linux_driver.__dict__["getincrementaldecoder"] = _forgiving_decoder
+
+
+def _forgiving_decoder(encoding: str) -> Callable[[], codecs.IncrementalDecoder]:
+    return partial(codecs.getincrementaldecoder(encoding), errors="replace")
+
+
+def leave_on_signals(app: App[int]) -> None:
+    """On SIGTERM and SIGHUP leave by the app's own exit, which restores the terminal."""
+    loop = asyncio.get_running_loop()
+    for number in (signal.SIGTERM, signal.SIGHUP):
+        loop.add_signal_handler(
+            number, partial(app.exit, ENDED_BY_SIGNAL + number, ENDED_BY_SIGNAL + number)
+        )
+
+
+def terminal_is_gone() -> bool:
+    """Whether the terminal the app draws on has been closed under it."""
+    try:
+        os.tcgetpgrp(sys.__stderr__.fileno() if sys.__stderr__ else 2)
+    except OSError:
+        return True
+    return False
+
+
+def end_without_terminal() -> None:
+    """Nothing can be drawn or restored any more: end at once. The record is on disk."""
+    os._exit(ENDED_BY_SIGNAL + signal.SIGHUP)

@@ -1,0 +1,314 @@
+"""What holds after any history whatever: conservation, replay, undo, a plan that agrees."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from fractions import Fraction
+
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from sewalong.piecing.method import Method, Stage
+from sewalong.progress import commands as c
+from sewalong.progress import events as e
+from sewalong.progress.audit import audit
+from sewalong.progress.decide import decide
+from sewalong.progress.events import Recorded
+from sewalong.progress.fold import fold, opening
+from sewalong.progress.plan import plan
+from sewalong.progress.state import Standing, State
+from sewalong.quilt.quilt import Quilt
+from tests.progress.building import MINUTE, Record, do
+from tests.progress.wandering import Ask, histories, small_quilt, wander
+
+a_while = settings(max_examples=60, deadline=None)
+
+
+def what_undo_must_restore(state: State) -> tuple[object, ...]:
+    """Everything but the sessions, the cautions read and the numbers of the record."""
+    return (
+        dict(state.piles),
+        {stage: n for stage, n in state.done.items()},
+        {pile: n for pile, n in state.spoiled.items() if n},
+        {pile: n for pile, n in state.found.items() if n},
+        {pile: n for pile, n in state.recounted.items() if n},
+        state.spoilage,
+        state.target,
+        state.road,
+        state.places,
+        state.notes,
+        state.settings,
+        state.settings_at,
+        state.blade_changed,
+        state.needle_changed,
+        state.standing,
+        state.aside_reason,
+    )
+
+
+def worth(method: Method, target_columns: int) -> dict[str, Fraction]:
+    """Start pieces in one piece of every pile, the columns of the target in a row."""
+    pieces = dict.fromkeys(method.starts, Fraction(1))
+    for stage in method.stages:
+        taken = sum((pieces[t.pile] * t.count for t in stage.takes), Fraction(0))
+        pieces[stage.makes.pile] = taken / stage.makes.count
+    pieces["row"] = pieces[method.unit] * target_columns
+    return pieces
+
+
+@a_while
+@given(small_quilt, histories)
+def test_every_pile_is_what_opened_was_made_found_and_recounted_less_taken_and_spoiled(
+    quilt: Quilt, history: Sequence[Ask]
+) -> None:
+    begun_with = opening(quilt).piles
+    for step in wander(quilt, history):
+        state = step.after
+        for pile, now in state.piles.items():
+            made = taken = 0
+            for stage in state.road.of_pieces:
+                n = state.done[stage.id]
+                made += n * stage.makes.count * (stage.makes.pile == pile)
+                taken += n * sum(t.count for t in stage.takes if t.pile == pile)
+            came = begun_with[pile] + made + state.found.get(pile, 0)
+            went = taken + state.spoiled.get(pile, 0)
+            assert came + state.recounted.get(pile, 0) - went == now
+
+
+@a_while
+@given(small_quilt, histories)
+def test_no_square_comes_or_goes_unsaid(quilt: Quilt, history: Sequence[Ask]) -> None:
+    """Counted in start pieces, straight from the events: what the tallies say is not used."""
+    record: Record = []
+    state = opening(quilt)
+    for step in wander(quilt, history, record):
+        state = step.after
+    pieces = worth(quilt.method, state.target.columns)
+    undone = {r.event.of for r in record if isinstance(r.event, e.Undone)}
+    there = sum((pieces[pile] * n for pile, n in opening(quilt).piles.items()), Fraction(0))
+    for recorded in record:
+        if recorded.seq in undone:
+            continue
+        match recorded.event:
+            case e.Found(pile=pile, n=n):
+                there += pieces[pile] * n
+            case e.Spoiled(pile=pile, n=n):
+                there -= pieces[pile] * n
+            case e.Recounted(pile=pile, recorded=was, counted=is_now):
+                there += pieces[pile] * (is_now - was)
+    assert sum(pieces[pile] * n for pile, n in state.piles.items()) == there or state.piles["row"]
+
+
+@a_while
+@given(small_quilt, histories)
+def test_no_pile_and_no_stage_falls_below_nothing(quilt: Quilt, history: Sequence[Ask]) -> None:
+    for step in wander(quilt, history):
+        state = step.after
+        assert min(state.piles.values()) >= 0
+        assert min(state.done.values()) >= 0
+        assert not state.done.get("join-rows") or state.piles["row"] > state.done["join-rows"]
+        for top in state.road.of_the_top:
+            assert state.done[top.id] <= top.steps
+        for earlier, later in zip(state.road.of_the_top, state.road.of_the_top[1:], strict=False):
+            assert state.done[earlier.id] == earlier.steps or not state.done[later.id]
+
+
+@a_while
+@given(small_quilt, histories)
+def test_replaying_the_record_gives_the_state_reached_step_by_step(
+    quilt: Quilt, history: Sequence[Ask]
+) -> None:
+    record: Record = []
+    for step in wander(quilt, history, record):
+        assert fold(quilt, record) == step.after
+    assert [r.seq for r in record] == list(range(1, len(record) + 1))
+    assert audit(quilt, record) is None
+
+
+@a_while
+@given(small_quilt, histories)
+def test_a_refusal_is_one_sentence_and_changes_nothing(
+    quilt: Quilt, history: Sequence[Ask]
+) -> None:
+    for step in wander(quilt, history):
+        if step.refused is not None:
+            assert step.after is step.before
+            assert step.refused.endswith((".", "?"))
+
+
+@a_while
+@given(small_quilt, histories)
+def test_undo_restores_what_was_before_the_last_thing_done(
+    quilt: Quilt, history: Sequence[Ask]
+) -> None:
+    record: Record = []
+    for step in wander(quilt, history, record):
+        if any(isinstance(r.event, e.UNDOABLE) for r in step.new):
+            undone = do(step.after, list(record), c.Undo(), step.at)
+            assert what_undo_must_restore(undone) == what_undo_must_restore(step.before)
+
+
+@a_while
+@given(small_quilt, histories)
+def test_undoing_again_and_again_leads_back_to_the_beginning(
+    quilt: Quilt, history: Sequence[Ask]
+) -> None:
+    record: Record = []
+    state, at = opening(quilt), None
+    for step in wander(quilt, history, record):
+        state, at = step.after, step.at
+    assert at is not None
+    while state.undoable:
+        at += MINUTE
+        state = do(state, record, c.Undo(), at)
+    assert what_undo_must_restore(state) == what_undo_must_restore(opening(quilt))
+    assert [r.seq for r in record] == list(range(1, len(record) + 1))
+
+
+def units_forward(state: State) -> int:
+    """Units there would be if all that lies there were simply sewn through to the end.
+
+    Right for methods in which no pile is wanted by two stages, and never too many.
+    """
+    stock = dict(state.piles)
+    for stage in state.quilt.method.stages:
+        n = min(stock[t.pile] // t.count for t in stage.takes)
+        for t in stage.takes:
+            stock[t.pile] -= n * t.count
+        stock[stage.makes.pile] += n * stage.makes.count
+    return stock[state.quilt.method.unit] + stock["row"] * state.target.columns
+
+
+def one_road(method: Method) -> bool:
+    """Whether no pile is wanted by two stages."""
+    wanted = [t.pile for stage in method.stages for t in stage.takes]
+    return len(wanted) == len(set(wanted))
+
+
+@a_while
+@given(small_quilt, histories)
+def test_looking_backward_and_sewing_forward_agree_on_the_units_there_can_be(
+    quilt: Quilt, history: Sequence[Ask]
+) -> None:
+    for step in wander(quilt, history):
+        now = plan(step.after)
+        forward = units_forward(step.after)
+        assert now.units.possible >= forward
+        if one_road(quilt.method):
+            assert now.units.possible == forward
+        assert (now.shortfall is None) == (now.units.possible >= step.after.target.units)
+        assert now.units.spare == max(0, now.units.possible - step.after.target.units)
+        assert now.units.to_go == max(0, step.after.target.units - now.units.made)
+
+
+@a_while
+@given(small_quilt, histories)
+def test_a_shortfall_says_exactly_what_would_mend_it(quilt: Quilt, history: Sequence[Ask]) -> None:
+    for step in wander(quilt, history):
+        state = step.after
+        short = plan(state).shortfall
+        if short is None or state.standing is not Standing.IN_PROGRESS:
+            continue
+        assert short.pieces
+        assert short.units > 0
+        record = [Recorded(state.seq, e.Noted(at=step.at, session=0, text=""))] * state.seq
+        for bought in short.pieces:
+            one_less = state
+            if bought.count > 1:
+                one_less = do(state, [*record], c.Find(bought.pile, bought.count - 1), step.at)
+            assert plan(one_less).shortfall is not None
+        for bought in short.pieces:
+            state = do(state, record, c.Find(bought.pile, bought.count, "bought"), step.at)
+        mended = plan(state)
+        assert mended.shortfall is None
+        assert mended.units.spare == short.spare_after
+        for layout in short.layouts:
+            assert layout.units <= plan(step.after).units.possible
+            assert layout != state.target
+
+
+@a_while
+@given(small_quilt, histories)
+def test_the_suggestion_can_be_followed_and_is_needed(
+    quilt: Quilt, history: Sequence[Ask]
+) -> None:
+    for step in wander(quilt, history):
+        state = step.after
+        now = plan(state)
+        possible = [line for line in now.lines if line.to_do and line.ready]
+        if now.suggestion is None:
+            assert not possible or state.standing is not Standing.IN_PROGRESS
+        else:
+            line = now.line(now.suggestion.stage)
+            assert line.to_do > 0
+            assert line.ready > 0
+            assert line.waiting > 0
+            decide(state, c.ReadCaution(line.stage.id), step.at)
+
+
+@a_while
+@given(small_quilt, histories)
+def test_the_plan_is_complete_exactly_when_nothing_is_left_to_do(
+    quilt: Quilt, history: Sequence[Ask]
+) -> None:
+    for step in wander(quilt, history):
+        now = plan(step.after)
+        assert now.complete == (not any(line.to_do for line in now.lines))
+        assert now.complete == (now.work_done == 1)
+        assert 0 <= now.work_done <= 1
+        if now.complete:
+            assert now.units.to_go == 0
+            assert now.shortfall is None
+            assert now.suggestion is None
+        for line in now.lines:
+            assert line.needed >= line.to_do >= 0
+
+
+@a_while
+@given(small_quilt, histories)
+def test_counting_what_is_needed_never_lowers_the_work_done(
+    quilt: Quilt, history: Sequence[Ask]
+) -> None:
+    for step in wander(quilt, history):
+        if not isinstance(step.command, c.Count) or step.refused is not None:
+            continue
+        before, after = plan(step.before), plan(step.after)
+        if step.command.n <= before.line(step.command.stage).to_do:
+            assert after.work_done > before.work_done
+            line = after.line(step.command.stage)
+            assert line.to_do == before.line(step.command.stage).to_do - step.command.n
+            assert line.needed == before.line(step.command.stage).needed
+
+
+@a_while
+@given(small_quilt)
+def test_following_the_suggestions_completes_the_quilt_or_ends_at_the_shortfall(
+    quilt: Quilt,
+) -> None:
+    short = plan(opening(quilt)).shortfall
+    end = opening(quilt)
+    for step in wander(quilt, [Ask("count on as suggested", 0, 0, 1)] * 40):
+        assert step.refused is None
+        end = step.after
+    now = plan(end)
+    assert now.complete == (short is None)
+    assert now.shortfall == short or short is not None
+    if now.complete:
+        for line in now.lines:
+            assert line.needed == line.done
+
+
+@a_while
+@given(small_quilt, st.integers(1, 5))
+def test_what_is_needed_from_nothing_is_the_target_brought_back_through_the_stages(
+    quilt: Quilt, columns: int
+) -> None:
+    """Each stage needs the counts its taker needs, rounded up: worked out here again."""
+    now = plan(opening(quilt))
+    wanted = {"row": quilt.target.rows}
+    for stage in reversed(opening(quilt).road.of_pieces):
+        assert isinstance(stage, Stage)
+        counts = -(-wanted.get(stage.makes.pile, 0) // stage.makes.count)
+        assert now.line(stage.id).needed == counts
+        for t in stage.takes:
+            wanted[t.pile] = wanted.get(t.pile, 0) + counts * t.count

@@ -1,0 +1,194 @@
+"""Random histories: any command at any time, sensible or not, on a quilt of any method."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from datetime import datetime, timedelta
+from functools import lru_cache
+
+from hypothesis import strategies as st
+
+from sewalong.piecing.catalogue import method_ids
+from sewalong.progress import commands as c
+from sewalong.progress.decide import CautionFirst, decide
+from sewalong.progress.events import Recorded, Settings
+from sewalong.progress.fold import advance, opening
+from sewalong.progress.plan import plan, ready
+from sewalong.progress.state import State
+from sewalong.quilt.quilt import Quilt
+from tests.progress.building import EVENING, Record, a_quilt
+
+ASKS = (
+    "count what is ready",
+    "count on as suggested",
+    "count",
+    "unpick",
+    "spoil",
+    "find",
+    "recount",
+    "choose",
+    "put away",
+    "note",
+    "settings",
+    "tool",
+    "target",
+    "read",
+    "answer",
+    "aside",
+    "pick up",
+    "done",
+    "undo",
+    "open",
+    "close",
+)
+OFTEN = ASKS[:2] * 9 + ASKS[2:6] * 2
+
+
+@dataclass(frozen=True)
+class Ask:
+    """A command not yet tied to a quilt: `place` picks a stage or pile, `n` an amount."""
+
+    what: str
+    place: int
+    n: int
+    minutes: int
+
+
+asks = st.lists(
+    st.builds(
+        Ask,
+        what=st.sampled_from(OFTEN + ASKS),
+        place=st.integers(0, 30),
+        n=st.sampled_from((1, 1, 1, 2, 2, 3, 4, 8, 0, -1, 10000)),
+        minutes=st.sampled_from((0, 1, 5, 20, 70, 300)),
+    ),
+    min_size=1,
+    max_size=30,
+)
+LONG_ENOUGH_TO_REACH_THE_TOP = [Ask(ASKS[1], 0, 0, 1)] * 14
+
+small_quilt = st.builds(
+    lambda *given: _small(*given),
+    st.sampled_from(method_ids()),
+    st.integers(1, 40),
+    st.integers(1, 3),
+    st.integers(1, 3),
+    st.integers(0, 1),
+    st.booleans(),
+)
+
+
+@lru_cache(maxsize=512)
+def _small(
+    method_id: str, pieces: int, rows: int, columns: int, borders: int, finished: bool
+) -> Quilt:
+    finishing = ("layer", "quilt", "bind") if finished else ()
+    return a_quilt(method_id, pieces, rows, columns, borders=borders, finishing=finishing)
+
+
+histories = st.builds(
+    lambda first, then: [*first, *then],
+    st.sampled_from(([], [], LONG_ENOUGH_TO_REACH_THE_TOP)),
+    asks,
+)
+
+
+@dataclass(frozen=True)
+class Step:
+    """One command of a history: refused (`new` empty, states the same) or carried out."""
+
+    command: c.Command
+    at: datetime
+    before: State
+    after: State
+    new: tuple[Recorded, ...]
+    refused: str | None
+
+
+def wander(quilt: Quilt, history: Sequence[Ask], record: Record | None = None) -> Iterator[Step]:
+    """Carry a history out step by step; cautions met on the way are read."""
+    record = [] if record is None else record
+    state, at = opening(quilt), EVENING
+    for ask in history:
+        at += timedelta(minutes=ask.minutes)
+        step = _carry_out(state, record, as_command(ask, state), at)
+        if step.refused is not None and isinstance(step.command, c.Count):
+            reading = _carry_out(state, record, c.ReadCaution(step.command.stage), at)
+            if step.refused.startswith("Read the caution") and reading.new:
+                yield reading
+                step = _carry_out(reading.after, record, step.command, at)
+        yield step
+        state = step.after
+
+
+def _carry_out(state: State, record: Record, command: c.Command, at: datetime) -> Step:
+    try:
+        events = decide(state, command, at)
+    except c.Refused as refused:
+        assert isinstance(refused, CautionFirst) or not str(refused).startswith("Read the")
+        return Step(command, at, state, state, (), str(refused))
+    new = tuple(Recorded(len(record) + i, event) for i, event in enumerate(events, start=1))
+    after = advance(state, tuple(record), new)
+    record.extend(new)
+    return Step(command, at, state, after, new, None)
+
+
+def as_command(ask: Ask, state: State) -> c.Command:
+    """The command that `ask` is on this quilt; names that do not exist come up too."""
+    stages = [stage.id for stage in state.road.stages]
+    piles = list(state.road.piles)
+    stage = ([*stages, "no-such-stage"] * 31)[ask.place]
+    pile = ([*piles, "no-such-pile"] * 31)[ask.place]
+    match ask.what:
+        case "count what is ready":
+            known = state.road.stage(stage)
+            return c.Count(stage, max(1, ready(state, known)) if known else 1)
+        case "count on as suggested":
+            return _as_suggested(state)
+        case "unpick":
+            return c.Unpick(stage, ask.n)
+        case "spoil":
+            return c.Spoil(pile, ask.n, "frayed")
+        case "find":
+            return c.Find(pile, ask.n)
+        case "recount":
+            return c.Recount(pile, ask.n)
+        case "choose":
+            return c.ChooseStage(stage)
+        case "put away":
+            return c.PutPileAway(pile, f"box {ask.n}")
+        case "note":
+            return c.WriteNote(f"note {ask.n}")
+        case "settings":
+            return c.RecordSettings(Settings(foot=f"foot {ask.n}"))
+        case "tool":
+            return c.ChangeTool("blade" if ask.n % 2 else "needle")
+        case "target":
+            return c.ChangeTarget(ask.place % 5, max(ask.n, 0) % 5 or state.target.columns)
+        case "read":
+            return c.ReadCaution(stage)
+        case "answer":
+            return c.Answer("iron", "yes")
+        case "aside":
+            return c.LayAside()
+        case "pick up":
+            return c.PickUp()
+        case "done":
+            return c.MarkDone()
+        case "undo":
+            return c.Undo()
+        case "open":
+            return c.OpenSession()
+        case "close":
+            return c.CloseSession(dict.fromkeys(("iron", "blade", "machine", "pins"), "yes"))
+        case _:
+            return c.Count(stage, ask.n)
+
+
+def _as_suggested(state: State) -> c.Command:
+    now = plan(state)
+    if now.suggestion is None:
+        return c.OpenSession()
+    line = now.line(now.suggestion.stage)
+    return c.Count(now.suggestion.stage, min(line.to_do, line.ready))
