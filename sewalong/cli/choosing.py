@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import argparse
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from contextlib import contextmanager
 from pathlib import Path
 
@@ -77,20 +77,23 @@ def wanted_name(args: argparse.Namespace) -> str | None:
 
 def stage_id(road: Road, typed: str) -> str:
     """The stage meant by its id or its label; what fits none is handed on to be refused."""
-    wanted = _plain(typed)
-    for stage in road.stages:
-        if wanted in (stage.id, _plain(stage.label)):
-            return stage.id
-    return typed
+    return _meant(typed, {stage.id: (stage.label,) for stage in road.stages})
 
 
 def pile_id(road: Road, typed: str) -> str:
     """The pile meant by its id or the word for its pieces; what fits none is handed on."""
+    return _meant(typed, {p.id: (p.noun.one, p.noun.many) for p in road.piles.values()})
+
+
+def _meant(typed: str, known: Mapping[str, tuple[str, ...]]) -> str:
+    """The id in `known` that is `typed` or has it among its words; raises Trouble for several."""
     wanted = _plain(typed)
-    for pile in road.piles.values():
-        if wanted in (pile.id, _plain(pile.noun.one), _plain(pile.noun.many)):
-            return pile.id
-    return typed
+    if wanted in known:
+        return wanted
+    fitting = [id for id, words in known.items() if wanted in map(_plain, words)]
+    if len(fitting) > 1:
+        raise Trouble(f"“{typed[:40]}” may be {' or '.join(fitting)}. Give one of these.")
+    return fitting[0] if fitting else typed
 
 
 def _plain(text: str) -> str:

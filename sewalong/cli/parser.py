@@ -50,7 +50,9 @@ def build() -> PlainParser:
         allow_abbrev=False,
     )
     parser.add_argument("--version", action="version", version=f"sewalong {__version__}")
-    below = parser.add_subparsers(dest="command", help=argparse.SUPPRESS, metavar="COMMAND")
+    below = parser.add_subparsers(
+        dest="command", prog="sewalong", help=argparse.SUPPRESS, metavar="COMMAND"
+    )
     for verb in VERBS:
         one = below.add_parser(
             verb.name,

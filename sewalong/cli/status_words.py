@@ -18,7 +18,7 @@ def status_lines(state: State, now: datetime) -> tuple[str, ...]:
     unit = state.road.piles[state.quilt.method.unit].noun
     units = now_plan.units
     lines = [
-        f"Quilt: {state.quilt.name}",
+        f"This quilt: {state.quilt.name}",
         f"Method: {state.quilt.method.name}",
         f"Target: {state.target}, {unit.count(state.target.units)} in all.",
     ]

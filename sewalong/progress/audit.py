@@ -38,10 +38,10 @@ def audit(quilt: Quilt, record: Sequence[e.Recorded]) -> str | None:
     for place, recorded in enumerate(record, start=1):
         event = recorded.event
         if recorded.seq != place:
-            return f"event {place} carries the number {recorded.seq}"
+            return f"event {place} carries the number {_short(recorded.seq)}"
         if isinstance(event, e.Undone):
             if not kept or kept[-1] != event.of:
-                return f"event {place} undoes number {event.of}, which was not the last"
+                return f"event {place} undoes number {_short(event.of)}, which was not the last"
             kept.pop()
         elif isinstance(event, e.UNDOABLE):
             kept.append(place)
@@ -83,11 +83,11 @@ class _Sessions:
     def misfit(self, event: e.Event) -> str | None:
         if isinstance(event, e.SessionOpened):
             if self._open or event.session != self._last + 1:
-                return f"opens session {event.session} out of turn"
+                return f"opens session {_short(event.session)} out of turn"
             self._last, self._open = event.session, True
             return None
         if event.session != (self._last if self._open else NO_SESSION):
-            return f"belongs to session {event.session}, which was not open"
+            return f"belongs to session {_short(event.session)}, which was not open"
         if isinstance(event, e.SessionClosed):
             if not self._open:
                 return "closes a session, and none was open"

@@ -166,12 +166,16 @@ def shortfall_in_words(state: State, now_plan: Plan) -> str:
 
 
 def _piles(state: State) -> Facts:
+    unplaced = []
     for pile_id, pile in state.road.piles.items():
         n = state.piles[pile_id]
-        if n:
-            place = state.places.get(pile_id)
-            where = f" In: {place}." if place else " Nobody wrote down where."
-            yield "Pile", f"{pile.noun.count(n).capitalize()}.{where}"
+        place = state.places.get(pile_id)
+        if n and place:
+            yield "Put away", f"{pile.noun.count(n)} in: {place}."
+        elif n:
+            unplaced.append(pile.noun.count(n))
+    if unplaced:
+        yield "Also there", f"{', '.join(unplaced)}; nobody wrote down where."
 
 
 def _machine(state: State, now: datetime) -> Facts:

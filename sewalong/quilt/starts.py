@@ -187,7 +187,10 @@ class _Reader:
                 "[strips], and leave it out here.",
             )
             return None
-        if table.length is None and shared is None and path[0] == "strips":
+        said_there = path[0] == "more" and (
+            self.written.strips is not None or self.faults.is_faulty(("strips",))
+        )
+        if table.length is None and shared is None and not said_there:
             self.faults.missing(
                 (*path, "length"),
                 "The length of a strip that can be used is missing. Measure one between its "

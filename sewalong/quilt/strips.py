@@ -75,21 +75,20 @@ def strips_for(
     above_zero(width, "strip width")
     above_zero(usable, "usable width")
     loss = join_loss(join, width, not_below_zero(seam, "seam allowance"))
-    if loss >= usable:
+    if need > usable and loss >= usable:
         raise NumbersFault(
             f"A join takes {show(loss, unit)} and the strips are only {show(usable, unit)} long. "
             "Cut narrower strips or use wider cloth."
         )
-    share = (need - loss) / (usable - loss)
+    share = need / usable if need <= usable else (need - loss) / (usable - loss)
     count = max(1, ceil(share))
     joined = count * usable - (count - 1) * loss
     narrowest = (need + (count - 1) * loss) / count
     lost = f" less {show(loss, unit)} a join" if loss and count > 1 else ""
-    exact = share if count > 1 else need / usable
     plural = "strip" if count == 1 else "strips"
     reason = (
         f"{count} {plural}: {show(need, unit)} at {show(usable, unit)} usable{lost}, "
-        f"{float(exact):.1f}"
+        f"{float(share):.1f}"
     )
     cloth = count * width
     return Strips(count, need, width, usable, joined, cloth, narrowest, to_buy(cloth, unit), reason)

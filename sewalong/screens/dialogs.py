@@ -21,6 +21,9 @@ from sewalong.screens.words import Words
 
 Result = TypeVar("Result")
 
+FEW = 3
+"""Fields up to which a form is set with space between them."""
+
 
 class Dialog(ModalScreen[Result], Generic[Result]):
     """A sheet over the screen. Escape leaves it and changes nothing."""
@@ -57,7 +60,7 @@ class CautionDialog(Dialog[bool]):
             yield Words(
                 "General advice. The makers' instructions come first.", classes="dialog-line"
             )
-            yield Words("enter: I have read this      esc: not now", classes="dialog-hint")
+            yield Words("enter: I have read this   esc: not now", classes="dialog-hint")
 
     def action_read(self) -> None:
         """The caution was read."""
@@ -80,10 +83,10 @@ class QuestionDialog(Dialog[str]):
 
     def compose(self) -> ComposeResult:
         with VerticalScroll(classes="dialog", can_focus=False):
-            yield Words(self._place or "Before you turn away", classes="dialog-hint")
+            yield Words(self._place or "Before you turn away", classes="field-label")
             yield Words(self._question.ask, classes="dialog-title")
             yield Words("If not, see to it now; this can wait.", classes="dialog-line")
-            yield Words("y: yes      n: no      d: did not look", classes="dialog-hint")
+            yield Words("y: yes   n: no   d: did not look", classes="dialog-hint")
 
     def action_answer(self, answer: str) -> None:
         """Give the answer."""
@@ -113,7 +116,7 @@ class ChoiceDialog(Dialog[str]):
             yield OptionList(
                 *(Option(Content(choice.label), id=choice.value) for choice in self._choices)
             )
-            yield Words("arrows and enter: choose      esc: leave", classes="dialog-hint")
+            yield Words("arrows, enter: choose   esc: leave", classes="dialog-hint")
 
     def on_mount(self) -> None:
         options = self.query_one(OptionList)
@@ -152,7 +155,8 @@ class FormDialog(Dialog[bool]):
         self._hint = hint
 
     def compose(self) -> ComposeResult:
-        with VerticalScroll(classes="dialog", can_focus=False):
+        crowded = " crowded" if len(self._fields) > FEW else ""
+        with VerticalScroll(classes="dialog" + crowded, can_focus=False):
             yield Words(self._title, classes="dialog-title")
             if self._hint:
                 yield Words(self._hint, classes="dialog-line")
@@ -160,7 +164,7 @@ class FormDialog(Dialog[bool]):
                 yield Words(field.label, classes="field-label")
                 yield Input(field.start, id=f"field-{field.id}")
             yield Words("", classes="dialog-refusal")
-            yield Words("enter: next line, then done      esc: leave", classes="dialog-hint")
+            yield Words("enter: next line, then done   esc: leave", classes="dialog-hint")
 
     def on_mount(self) -> None:
         for box in self.query(Input):

@@ -25,7 +25,9 @@ class HelpDialog(Dialog[None]):
         with VerticalScroll(classes="dialog"):
             yield Words("Keys", classes="dialog-title")
             for key in SEWING_KEYS:
-                yield Words(Content.assemble((f"{key.cap:<{KEY_WIDTH}}", "bold $number"), key.help))
+                with Horizontal(classes="fact"):
+                    yield Words(key.cap, classes="key-cap")
+                    yield Words(key.help, classes="fact-text")
             yield Words("")
             yield Words(SAFETY, classes="dialog-line")
             yield Words("esc: back", classes="dialog-hint")

@@ -104,14 +104,22 @@ SEWING_KEYS = (
 )
 
 
-TYPED = "0-9 enter: several"
-KEY_GAP = "   "
+TYPED = "0-9 several"
+KEY_GAP = "  "
 
 
 def key_line(width: int) -> str:
     """The keys to show in `width` columns: as many as fit whole, all keys always last."""
-    *others, last = (f"{key.cap} {key.short}" for key in SEWING_KEYS if key.shown)
-    caps = [others[0], TYPED, *others[1:]]
+    shown = {key.id: f"{key.cap} {key.short}" for key in SEWING_KEYS if key.shown}
+    last = shown["sew.help"]
+    caps = [
+        shown["sew.count"],
+        shown["sew.undo"],
+        TYPED,
+        shown["sew.close"],
+        shown["sew.stage"],
+        shown["sew.spoil"],
+    ]
     while caps and len(KEY_GAP.join([*caps, last])) > width:
         caps.pop()
     return KEY_GAP.join([*caps, last])

@@ -101,7 +101,10 @@ class SewingScreen(Screen[None]):
         self.query_one("#do", Words).say(f"{hand.which} {stage.do}".strip())
         self.query_one("#check", Words).say(f"Check: {stage.check}")
         over = over_in_words(state, now)
-        footer = (f"{now.units.spare or 'no'} units spare", f"over: {over}" if over else "nothing over")
+        footer = (
+            f"{now.units.spare or 'no'} units spare",
+            f"over: {over}" if over else "nothing over",
+        )
         self.query_one(RoadPanel).show(now, stage.id, footer)
         self._show_message()
         self.query_one("#keys", Words).say(key_line(self.app.size.width - 4))

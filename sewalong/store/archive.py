@@ -136,11 +136,11 @@ def _read(text: str) -> Mapping[str, object]:
 
 
 def _once(pairs: list[tuple[str, object]]) -> dict[str, object]:
-    table = dict(pairs)
-    if len(table) < len(pairs):
-        keys = [key for key, _ in pairs]
-        twice = next(key for key in keys if keys.count(key) > 1)
-        raise ValueError(f"the key {twice!a:.40} stands in it twice in one place")
+    table: dict[str, object] = {}
+    for key, value in pairs:
+        if key in table:
+            raise ValueError(f"the key {key!a:.40} stands in it twice in one place")
+        table[key] = value
     return table
 
 

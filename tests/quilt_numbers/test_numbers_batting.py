@@ -76,7 +76,9 @@ def test_a_batting_may_lie_on_its_side() -> None:
 def test_none_covers() -> None:
     found = smallest_batting(size(120, 120))
     assert found.batting is None
-    assert found.reason == "no listed batting covers 128 × 128 in: buy it from the roll, or join two"
+    assert (
+        found.reason == "no listed batting covers 128 × 128 in: buy it from the roll, or join two"
+    )
 
 
 def test_the_shop_s_own_list() -> None:

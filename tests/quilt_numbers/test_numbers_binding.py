@@ -190,7 +190,9 @@ def test_a_bias_remnant() -> None:
 
 
 @given(st.integers(20, 600), st.fractions(1, 4, max_denominator=8))
-def test_bias_never_gives_more_than_its_area_and_is_the_smallest_square(need: int, strip: F) -> None:
+def test_bias_never_gives_more_than_its_area_and_is_the_smallest_square(
+    need: int, strip: F
+) -> None:
     found = bias_binding(F(need), strip)
     assert found.gives >= need
     assert found.gives * float(strip) <= float(found.side) ** 2 + 1e-6

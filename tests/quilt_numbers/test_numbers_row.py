@@ -120,7 +120,10 @@ def test_seam_drift_cannot_lose_a_third_of_a_top(pieces: int) -> None:
 def test_a_row_that_is_over_says_the_seam_is_narrow() -> None:
     reading = read_row(3, F(3, 2), QUARTER, F(29, 8))
     assert reading.short == F(-1, 8)
-    assert reading.reason == "1/8 in over of 3 1/2 in over 2 seams: each allowance is 1/32 in too narrow"
+    assert (
+        reading.reason
+        == "1/8 in over of 3 1/2 in over 2 seams: each allowance is 1/32 in too narrow"
+    )
 
 
 def test_a_row_as_it_should_be() -> None:

@@ -249,5 +249,8 @@ def test_a_wider_seam_makes_the_whole_top_smaller() -> None:
     five = Size.square(F(5))
     found = with_own_seam(9, 9, five, F(1, 4), five, F(9, 32))
     assert found.across == F(1, 2)
-    assert found.reason == "40 1/2 × 40 1/2 in instead of 41 × 41 in: 1/2 in less across, 1/2 in less down"
+    assert (
+        found.reason
+        == "40 1/2 × 40 1/2 in instead of 41 × 41 in: 1/2 in less across, 1/2 in less down"
+    )
     assert with_own_seam(9, 9, five, F(1, 4), five, F(1, 4)).reason.endswith("the same down")

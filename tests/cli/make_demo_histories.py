@@ -1,0 +1,234 @@
+"""Writes the histories of the demo quilts: run `PYTHONPATH=. python tests/cli/make_demo_histories.py`.
+
+Invented evenings, carried out by the program's own commands, so that every history is one
+that could have happened. A test holds the files in `demo_projects` to what this gives.
+"""
+
+from __future__ import annotations
+
+import tempfile
+from collections.abc import Callable
+from datetime import datetime, timedelta, timezone
+from pathlib import Path
+
+from sewalong.cli.demo_quilts import demo_folder, demo_key
+from sewalong.progress.closing import questions
+from sewalong.progress.commands import (
+    Answer,
+    ChangeTool,
+    CloseSession,
+    Command,
+    Count,
+    Find,
+    LayAside,
+    PutPileAway,
+    ReadCaution,
+    Recount,
+    RecordSettings,
+    Spoil,
+    Undo,
+    WriteNote,
+)
+from sewalong.progress.decide import CautionFirst
+from sewalong.progress.events import Settings
+from sewalong.quilt.file import read_quilt_bytes
+from sewalong.store.archive import to_text
+from sewalong.store.library import Library
+from sewalong.store.open_quilt import OpenQuilt
+
+ZONE = timezone(timedelta(hours=1))
+
+
+class Diary:
+    """One quilt and the time on the wall."""
+
+    def __init__(self, name: str, library: Library, begun: datetime) -> None:
+        self.time = begun
+        quilt = read_quilt_bytes((demo_folder() / f"{name}.toml").read_bytes())
+        entry = library.add(quilt, begun, key=demo_key(name))
+        self.quilt = OpenQuilt(library, entry, clock=lambda: self.time)
+
+    def evening(self, day: str, clock: str) -> None:
+        """Sit down on `day` at `clock`."""
+        self.time = datetime.fromisoformat(f"{day}T{clock}").replace(tzinfo=ZONE)
+
+    def do(self, command: Command, *, after: float = 1) -> None:
+        """Carry a command out so many minutes later; a caution that is due is read first."""
+        self.time += timedelta(minutes=after)
+        try:
+            self.quilt.do(command)
+        except CautionFirst:
+            assert isinstance(command, Count)
+            self.quilt.do(ReadCaution(command.stage))
+            self.time += timedelta(seconds=20)
+            self.quilt.do(command)
+
+    def count(self, stage: str, *batches: int, each: float = 1) -> None:
+        """Count batch after batch, at so many minutes for one."""
+        for n in batches:
+            self.do(Count(stage, n), after=round(n * each, 1))
+
+    def close(self, next_step: str = "", **answers: str) -> None:
+        """Put away for today; what is asked about is answered yes but for `answers`."""
+        self.time += timedelta(minutes=3)
+        asked = {q.id: answers.get(q.id, "yes") for q in questions(self.quilt.state)}
+        self.quilt.do(CloseSession(asked, next_step))
+
+
+def lantern_walk(diary: Diary) -> None:
+    """In the middle: five sessions, a spoiled four-patch, a miscount taken back."""
+    diary.evening("2026-02-06", "20:05")
+    diary.do(WriteNote("Navy always face down, warm colour on top."))
+    diary.count("pair", 14, 16, 12, each=0.4)
+    diary.do(
+        RecordSettings(
+            Settings(
+                machine="the green one",
+                foot="patchwork foot, edge on the cloth",
+                needle="80/12",
+                needle_position="two clicks towards the foot's edge",
+                stitch_length="2.2",
+                thread="grey cotton 50",
+                proof="three strips 1 1/2 in wide came out at 3 1/2 in",
+            )
+        ),
+        after=9,
+    )
+    diary.count("sew", 4, 6, each=2)
+    diary.do(PutPileAway("square", "shoe box with the moon on it"))
+    diary.close("pair the rest while the film is on")
+
+    diary.evening("2026-02-08", "15:30")
+    diary.count("pair", 20, 18, each=0.4)
+    diary.count("sew", 8, each=2)
+    diary.do(Count("sew", 12), after=3)
+    diary.do(Undo())
+    diary.do(Count("sew", 2))
+    diary.do(WriteNote("I typed 12 for 2. Say the number aloud before pressing enter."))
+    diary.do(PutPileAway("pair", "clipped in tens, on the hook"))
+    diary.close()
+
+    diary.evening("2026-02-13", "19:40")
+    diary.do(ChangeTool("needle"))
+    diary.count("sew", 6, 6, 6, each=2)
+    diary.count("press", 12, 11, each=0.7)
+    diary.do(Answer("iron", "yes"))
+    diary.do(Spoil("four-patch", 1, "scorched: the mustard print is not all cotton"), after=4)
+    diary.do(PutPileAway("pressed-four-patch", "flat in the cake tin"))
+    diary.close("lower heat for the mustard print")
+
+    diary.evening("2026-02-15", "14:10")
+    diary.count("press", 14, each=0.7)
+    diary.do(Answer("iron", "yes"))
+    diary.count("stack", 8, 8, each=0.8)
+    diary.count("sew-around", 4, 3, each=1.6)
+    diary.do(PutPileAway("stack", "blue tray, pins in"))
+    diary.close("seven stacks sewn, go on around")
+
+    diary.evening("2026-02-20", "20:20")
+    diary.count("sew-around", 2, each=1.6)
+    diary.do(ChangeTool("blade"))
+    diary.count("cut-twice", 3, 3, each=1.2)
+    diary.do(WriteNote("Cut near the window; the lamp throws the ruler's edge double."))
+    diary.count("press-open", 10, each=0.5)
+    diary.do(Answer("iron", "yes"))
+    diary.do(PutPileAway("sewn-stack", "blue tray, front half"))
+    diary.do(PutPileAway("cut-unit", "paper bag in the blue tray"))
+    diary.do(PutPileAway("unit", "flat under the big ruler"))
+    diary.close("press open the 14 in the paper bag first", pins="did not look")
+
+
+def cornflower_field(diary: Diary) -> None:
+    """Some progress in centimetres: two sessions, one square lost and the pile recounted."""
+    diary.evening("2026-04-18", "10:15")
+    diary.count("pair", 25, 25, each=0.3)
+    diary.do(Recount("square", 9), after=4)
+    diary.do(WriteNote("One blue square is gone; the cat sits on what is left."))
+    diary.count("mark", 20, 20, each=0.3)
+    diary.do(PutPileAway("square", "top drawer"))
+    diary.do(PutPileAway("marked-pair", "in the lid, lines up"))
+    diary.close()
+
+    diary.evening("2026-04-21", "20:30")
+    diary.do(
+        RecordSettings(
+            Settings(
+                machine="the small one",
+                foot="narrow foot",
+                needle_position="centre",
+                stitch_length="2.4",
+                thread="white",
+                proof="seam of 7.5 mm measured at both ends",
+            )
+        )
+    )
+    diary.count("sew-both-sides", 10, 12, each=0.9)
+    diary.count("cut-once", 9, each=0.4)
+    diary.do(PutPileAway("cut-unit", "cake tin"))
+    diary.close("sew the other eighteen, then cut")
+
+
+def apple_store(diary: Diary) -> None:
+    """Nearly a top, one unit short, laid aside until more cloth is there."""
+    diary.evening("2026-01-04", "14:00")
+    diary.count("pair", 13, 13, each=0.4)
+    diary.count("sew-around", 13, 13, each=1.1)
+    diary.do(PutPileAway("sewn-pair", "basket"))
+    diary.close()
+
+    diary.evening("2026-01-10", "19:00")
+    diary.count("cut-twice", 8, 9, 9, each=0.8)
+    diary.do(Spoil("cut-unit", 4, "one pair cut off the crossing"), after=2)
+    diary.count("press-open", 40, each=0.4)
+    diary.do(Answer("iron", "yes"))
+    diary.close("60 cut units to press")
+
+    diary.evening("2026-01-11", "15:00")
+    diary.count("press-open", 30, 30, each=0.4)
+    diary.do(Answer("iron", "yes"))
+    diary.do(Find("unit", 1, "found"), after=2)
+    diary.do(WriteNote("The unit from behind the board is the test one; it is good enough."))
+    diary.do(Spoil("unit", 2, "stretched along the bias, no longer square"), after=2)
+    diary.close()
+
+    diary.evening("2026-01-17", "13:30")
+    diary.count("sew-rows", 2, 3, 4, each=9)
+    diary.close("pin row tags before joining")
+
+    diary.evening("2026-01-18", "14:00")
+    diary.count("join-rows", 2, 3, each=10)
+    diary.do(PutPileAway("row", "rolled on the tube, row 1 outside"))
+    diary.do(PutPileAway("unit", "envelope pinned to row 9"))
+    diary.close()
+    diary.do(LayAside("one unit short: waiting for two more squares of the green check"))
+
+
+HISTORIES: dict[str, tuple[str, Callable[[Diary], None]]] = {
+    "lantern-walk": ("2026-02-06T19:50:00+01:00", lantern_walk),
+    "cornflower-field": ("2026-04-18T10:00:00+01:00", cornflower_field),
+    "apple-store": ("2026-01-04T13:50:00+01:00", apple_store),
+}
+
+
+def history(name: str) -> str:
+    """The text of the history file of the demo quilt `name`."""
+    begun, evenings = HISTORIES[name]
+    with tempfile.TemporaryDirectory() as folder:
+        started = datetime.fromisoformat(begun)
+        library = Library(Path(folder) / "quilts.db", started)
+        try:
+            diary = Diary(name, library, started)
+            evenings(diary)
+            return to_text(library.load(diary.quilt.entry))
+        finally:
+            library.close()
+
+
+def main() -> None:
+    """Write all histories beside their quilt files."""
+    for name in HISTORIES:
+        (demo_folder() / f"{name}.history.json").write_text(history(name), encoding="utf-8")
+
+
+if __name__ == "__main__":
+    main()

@@ -1,0 +1,193 @@
+"""What the store's tests share: a quilt, random records, and a second sewalong process.
+
+Records are made as the program makes them: commands are decided and their events folded.
+"""
+
+from __future__ import annotations
+
+import os
+import subprocess
+import sys
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
+from dataclasses import replace
+from datetime import datetime, timedelta, timezone
+from fractions import Fraction
+from itertools import count
+from pathlib import Path
+
+from hypothesis import strategies as st
+
+import sewalong
+from sewalong.lengths import Unit
+from sewalong.piecing.definition import definition
+from sewalong.progress import commands as c
+from sewalong.progress.decide import CautionFirst, decide
+from sewalong.progress.events import Recorded, Settings
+from sewalong.progress.fold import advance, opening
+from sewalong.progress.state import State
+from sewalong.quilt.quilt import Border, Quilt, StartPile, Target
+from sewalong.store.library import Library
+from sewalong.store.open_quilt import Clock, OpenQuilt
+
+EVENING = datetime(2023, 11, 4, 19, 0, tzinfo=timezone(timedelta(hours=1)))
+ROOT = Path(sewalong.__file__).parents[1]
+
+
+def a_quilt(
+    name: str = "Hedgerow",
+    method_id: str = "paired-squares",
+    pieces: int = 400,
+    target: Target = Target(4, 5),
+    *,
+    borders: int = 1,
+    finishing: tuple[str, ...] = ("layer", "bind"),
+) -> Quilt:
+    """An invented quilt."""
+    return Quilt(
+        name=name,
+        method_id=method_id,
+        unit=Unit.INCH,
+        seam=Fraction(1, 4),
+        starts=tuple(
+            StartPile(start.pile, Fraction(5), pieces) for start in definition(method_id).starts
+        ),
+        target=target,
+        borders=(Border(Fraction(5, 2), "cream linen"),) * borders,
+        finishing=finishing,
+        notes="for the bench\nby the window",
+    )
+
+
+def ticking(start: datetime = EVENING, step: timedelta = timedelta(seconds=20)) -> Clock:
+    """A clock that goes on by `step` each time it is read."""
+    ticks = count()
+    return lambda: start + next(ticks) * step
+
+
+@contextmanager
+def shelf(path: Path) -> Iterator[Library]:
+    """The library at `path`, closed in the end."""
+    library = Library(path, EVENING)
+    try:
+        yield library
+    finally:
+        library.close()
+
+
+@contextmanager
+def opened(path: Path, name: str = "Hedgerow", clock: Clock | None = None) -> Iterator[OpenQuilt]:
+    """The quilt called `name` in the library at `path`, as one window has it open."""
+    with shelf(path) as library:
+        yield OpenQuilt(library, library.find(name), clock or ticking())
+
+
+def begin(path: Path, quilt: Quilt | None = None) -> None:
+    """A new record at `path` with one quilt in it."""
+    with shelf(path) as library:
+        library.add(quilt or a_quilt(), EVENING)
+
+
+def counts(record: tuple[Recorded, ...]) -> int:
+    """How many pieces were counted in all, whatever was undone."""
+    return sum(getattr(r.event, "n", 0) for r in record if r.event.kind == "counted")
+
+
+def worker(script: str, *arguments: object) -> subprocess.Popen[str]:
+    """Another process that runs `script` (arguments in `sys.argv[1:]`), its output piped."""
+    return subprocess.Popen(
+        [sys.executable, "-W", "error", "-c", script, *map(str, arguments)],
+        cwd=ROOT,
+        env={**os.environ, "PYTHONPATH": str(ROOT)},
+        stdout=subprocess.PIPE,
+        stderr=subprocess.PIPE,
+        text=True,
+    )
+
+
+def ran(process: subprocess.Popen[str]) -> str:
+    """What a worker printed; it must have ended well."""
+    out, err = process.communicate(timeout=60)
+    assert process.returncode == 0, err
+    return out
+
+
+# Random records
+
+
+QUILTS = (
+    a_quilt(),
+    a_quilt(method_id="stacked-four-patch", pieces=40, target=Target(2, 3), borders=0),
+    a_quilt(pieces=3, target=Target(1, 2), finishing=("layer", "quilt", "bind")),
+    replace(a_quilt("Café “Ω” #1", borders=2), unit=Unit.CM, seam=Fraction(95, 381)),
+)
+
+TEXTS = st.text(
+    st.characters(codec="utf-8", exclude_categories=("Cs",)), min_size=1, max_size=12
+) | st.sampled_from(("", "\x1b[31mred", "two\nlines", "x" * 2001, "]]>", "\u202egnissip", "ñ"))
+GAPS = st.sampled_from((1, 1, 1, 20, 61, 185, 300, -10)).map(lambda n: timedelta(minutes=n))
+_Maker = Callable[[st.DrawFn, State], c.Command]
+
+
+def _stage(draw: st.DrawFn, state: State) -> str:
+    return draw(st.sampled_from([stage.id for stage in state.road.stages]))
+
+
+def _pile(draw: st.DrawFn, state: State) -> str:
+    return draw(st.sampled_from(sorted(state.road.piles)))
+
+
+def _n(draw: st.DrawFn) -> int:
+    return draw(st.sampled_from((1, 1, 2, 3, 5, 20, 9999, 10000, 0, -1)))
+
+
+_MAKERS: tuple[_Maker, ...] = (
+    lambda draw, s: c.Count(_stage(draw, s), _n(draw)),
+    lambda draw, s: c.Count(_stage(draw, s), _n(draw)),
+    lambda draw, s: c.Count(_stage(draw, s)),
+    lambda draw, s: c.Find(_pile(draw, s), _n(draw), draw(st.sampled_from(("found", "bought")))),
+    lambda draw, s: c.Undo(),
+    lambda draw, s: c.Undo(),
+    lambda draw, s: c.Unpick(_stage(draw, s), _n(draw)),
+    lambda draw, s: c.Spoil(_pile(draw, s), _n(draw), draw(TEXTS)),
+    lambda draw, s: c.Recount(_pile(draw, s), _n(draw)),
+    lambda draw, s: c.PutPileAway(_pile(draw, s), draw(TEXTS)),
+    lambda draw, s: c.WriteNote(draw(TEXTS)),
+    lambda draw, s: c.RecordSettings(Settings(foot=draw(TEXTS), proof=draw(TEXTS))),
+    lambda draw, s: c.ChangeTool(draw(st.sampled_from(("blade", "needle")))),
+    lambda draw, s: c.ChangeTarget(draw(st.integers(0, 6)), draw(st.sampled_from((3, 5, 201)))),
+    lambda draw, s: c.ChooseStage(_stage(draw, s)),
+    lambda draw, s: c.OpenSession(),
+    lambda draw, s: c.CloseSession(
+        dict.fromkeys(("iron", "blade", "machine", "pins"), "did not look"), draw(TEXTS)
+    ),
+    lambda draw, s: c.Answer("iron", "no"),
+    lambda draw, s: c.LayAside(draw(TEXTS)),
+    lambda draw, s: c.PickUp(),
+    lambda draw, s: c.PickUp(),
+    lambda draw, s: c.MarkDone(),
+)
+
+
+@st.composite
+def histories(draw: st.DrawFn, most: int = 25) -> tuple[Quilt, tuple[Recorded, ...]]:
+    """A quilt and a record that `decide` allowed; every kind of event can be in it."""
+    quilt = draw(st.sampled_from(QUILTS))
+    state, at = opening(quilt), EVENING
+    record: tuple[Recorded, ...] = ()
+    for maker in draw(st.lists(st.sampled_from(_MAKERS), max_size=most)):
+        at += draw(GAPS)
+        command = maker(draw, state)
+        for wanted in (command, command):
+            try:
+                events = decide(state, wanted, at)
+            except CautionFirst as caution:
+                events = decide(state, c.ReadCaution(caution.stage), at)
+            except c.Refused:
+                break
+            new = tuple(Recorded(len(record) + i, e) for i, e in enumerate(events, start=1))
+            state = advance(state, record, new)
+            record = (*record, *new)
+            if events and events[-1].kind != "caution read":
+                break
+    return quilt, record

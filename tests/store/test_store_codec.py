@@ -1,0 +1,102 @@
+"""Every kind of event goes to JSON and comes back the same; nothing else is let through."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Mapping
+from dataclasses import replace
+from datetime import datetime, timedelta, timezone
+from typing import Any, get_args
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from sewalong.progress import events as e
+from sewalong.store.codec import event_from_json, event_to_json
+from sewalong.store.faults import StoreFault
+from tests.store.shelf import EVENING
+
+KINDS: tuple[type[e.Event], ...] = get_args(e.Event)
+TIMES = st.datetimes(
+    timezones=st.integers(-14 * 60, 14 * 60).map(lambda m: timezone(timedelta(minutes=m)))
+)
+TEXT = st.text(st.characters(exclude_categories=("Cs",)), max_size=20)
+ANSWERS: st.SearchStrategy[Mapping[str, str]] = st.dictionaries(TEXT, TEXT, max_size=3)
+st.register_type_strategy(datetime, TIMES)
+st.register_type_strategy(str, TEXT)
+
+
+@pytest.mark.parametrize("kind", KINDS, ids=lambda kind: kind.__name__)
+@given(data=st.data())
+@settings(max_examples=25)
+def test_every_kind_comes_back_as_it_went(kind: type[e.Event], data: st.DataObject) -> None:
+    more: dict[str, Any] = {"answers": ANSWERS} if kind is e.SessionClosed else {}
+    event = data.draw(st.builds(kind, **more))
+    text = event_to_json(event)
+    again = event_from_json(text)
+    assert again == event
+    assert type(again) is kind
+    assert "\n" not in text
+
+
+def test_no_two_kinds_have_one_name() -> None:
+    names = {kind.__dataclass_fields__["kind"].default for kind in KINDS}
+    assert len(names) == len(KINDS)
+
+
+def test_a_time_keeps_the_offset_it_was_said_with() -> None:
+    event = event_from_json(event_to_json(e.PickedUp(at=EVENING, session=0)))
+    assert event.at.isoformat() == "2023-11-04T19:00:00+01:00"
+
+
+COUNTED = e.Counted(at=EVENING, session=1, stage="pair", n=2)
+
+UNREADABLE = {
+    "a kind of a later version": {"kind": "dyed"},
+    "a key of a later version": {"hand": "which"},
+    "a number as text": {"n": "2"},
+    "a number with a point": {"n": 2.0},
+    "yes for a number": {"n": True},
+    "a time as seconds": {"at": 1699120800},
+    "no stage": {"stage": None},
+}
+
+
+@pytest.mark.parametrize("change", UNREADABLE.values(), ids=UNREADABLE.keys())
+def test_an_event_that_does_not_fit_is_refused(change: dict[str, object]) -> None:
+    body = {**json.loads(event_to_json(COUNTED)), **change}
+    with pytest.raises(StoreFault, match="nothing was changed"):
+        event_from_json(json.dumps(body))
+
+
+@pytest.mark.parametrize("text", ["", "null", "[]", "{}", '{"kind": "counted"}', "[" * 5000])
+def test_what_is_no_event_at_all_is_refused(text: str) -> None:
+    with pytest.raises(StoreFault, match="cannot be read"):
+        event_from_json(text)
+
+
+def test_a_missing_key_is_refused() -> None:
+    for key in ("at", "session", "stage", "n", "kind"):
+        body = json.loads(event_to_json(COUNTED))
+        del body[key]
+        with pytest.raises(StoreFault, match="cannot be read"):
+            event_from_json(json.dumps(body))
+
+
+@pytest.mark.parametrize(
+    "event",
+    [
+        e.Noted(at=EVENING, session=1, text="half a \ud800 character"),
+        e.Noted(at=EVENING.replace(tzinfo=timezone(timedelta(seconds=30))), session=1, text="x"),
+        replace(COUNTED, n="two"),
+        replace(COUNTED, n=2.5),
+        e.ToolChanged(at=EVENING, session=1, tool="presser foot"),  # type: ignore[arg-type]
+        e.Found(at=EVENING, session=1, pile="square", n=1, how="stolen"),  # type: ignore[arg-type]
+    ],
+    ids=["half a character", "odd offset", "text", "half", "tool", "how"],
+)
+def test_what_could_not_be_read_back_is_not_written(event: e.Event) -> None:
+    """One unreadable line would cost the whole quilt."""
+    with pytest.raises(StoreFault, match="cannot be kept"):
+        event_to_json(event)
