@@ -35,7 +35,7 @@ def aftermath(
     lines += first
     lines += _next(state, now)
     if asked is not None:
-        lines.append(f"{asked.ask} Answer with: sewalong answer {asked.id} yes")
+        lines.append(f"{asked.ask} Answer with: sewalong answer {asked.id} yes (or no)")
     data: dict[str, object] = {
         "quilt": quilt.entry.name,
         "recorded": [event_data(one, state, quilt.record) for one in recorded],

@@ -70,9 +70,7 @@ def _report(
 ) -> Report:
     line = plan(quilt.state).line(stage)
     more: dict[str, object] = {"stage": stage, "done": line.done, "to_go": line.to_do}
-    return aftermath(
-        quilt, recorded, first=(_to_go(quilt.state, stage),), aside=aside, more=more
-    )
+    return aftermath(quilt, recorded, first=(_to_go(quilt.state, stage),), aside=aside, more=more)
 
 
 def _to_go(state: State, stage: str) -> str:

@@ -14,9 +14,7 @@ from pathlib import Path
 import sewalong
 from sewalong.cli.trouble import Trouble
 from sewalong.progress.events import Event, SessionClosed
-from sewalong.quilt.file import read_quilt_bytes
 from sewalong.quilt.quilt import Quilt
-from sewalong.store.archive import from_text
 from sewalong.store.library import Library
 
 AGES = {
@@ -61,6 +59,10 @@ def demo_key(name: str) -> str:
 
 def read_demo(name: str, now: datetime) -> DemoQuilt:
     """The demo quilt in the file `name`, with its history moved to before `now`."""
+    # Loaded here, since the demo quilts are read once and looked at often.
+    from sewalong.quilt.file import read_quilt_bytes
+    from sewalong.store.archive import from_text
+
     folder = demo_folder()
     quilt = read_quilt_bytes((folder / f"{name}.toml").read_bytes())
     history = folder / f"{name}.history.json"
@@ -93,9 +95,7 @@ def seed(path: Path, now: datetime) -> None:
         for name in demo_names():
             if demo_key(name) not in there:
                 demo = read_demo(name, now)
-                library.add(
-                    demo.quilt, now, key=demo.key, events=demo.events, started=demo.started
-                )
+                library.add(demo.quilt, now, key=demo.key, events=demo.events, started=demo.started)
     finally:
         library.close()
 

@@ -17,6 +17,8 @@ def read_bytes(file: str, at_most: int) -> bytes:
     """
     try:
         if file == STDIN:
+            if sys.stdin is None:
+                raise Trouble("There is no standard input to read. Name a file.")
             data = sys.stdin.buffer.read(at_most + 1)
         else:
             path = Path(file)

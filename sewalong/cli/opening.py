@@ -32,7 +32,7 @@ def open_the_last(here: Here) -> Report:
 def demo(args: argparse.Namespace, here: Here) -> Report:
     """`demo [NAME]`"""
     path = demo_record_path()
-    begun_again = ()
+    begun_again: tuple[str, ...] = ()
     if args.afresh:
         begin_afresh(path)
         begun_again = ("The demo quilts were begun again as they were.",)

@@ -35,7 +35,14 @@ def parse(argv: list[str]) -> argparse.Namespace:
         near = get_close_matches(named, known, n=1)
         hint = f"Did you mean {near[0]}?" if near else "See: sewalong --help"
         raise Trouble(f"There is no command “{named[:40]}”. {hint}")
-    return build().parse_args(argv)
+    args, extra = build().parse_known_args(argv)
+    if extra:
+        about = f"sewalong {args.command}" if args.command else "sewalong"
+        raise Trouble(
+            f"“{extra[0][:40]}” is not understood here. Put a name of several words in quotes. "
+            f"See: {about} --help"
+        )
+    return args
 
 
 def build() -> PlainParser:

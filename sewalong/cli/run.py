@@ -99,5 +99,3 @@ def _close_quietly() -> None:
         os.close(nowhere)
     except (OSError, ValueError):
         pass
-
-

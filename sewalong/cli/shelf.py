@@ -19,7 +19,6 @@ from sewalong.progress.returning import shortfall_in_words
 from sewalong.quilt.file import Fault, QuiltFileFaults, read_quilt_bytes
 from sewalong.quilt.plain import quilt_to_dict
 from sewalong.quilt.quilt import Quilt
-from sewalong.quilt.rules import a_name
 from sewalong.quilt.syntax import LONGEST_FILE
 from sewalong.store.archive import from_text, take_in, to_text
 from sewalong.store.home import record_path
@@ -116,10 +115,9 @@ def export(args: argparse.Namespace, here: Here) -> Report:
 
 def import_quilt(args: argparse.Namespace, here: Here) -> Report:
     """`import FILE [--name NAME]`"""
-    name = _new_name(args.name)
     archive = from_text(read_text(args.file, LONGEST_ARCHIVE))
     with opened(record_path(), here) as library:
-        entry = take_in(library, archive, here.clock(), name=name)
+        entry = take_in(library, archive, here.clock(), name=args.name)
     line = f"Imported: {entry.name}, {len(archive.record)} events."
     data = {
         "quilt": entry.name,
@@ -128,12 +126,3 @@ def import_quilt(args: argparse.Namespace, here: Here) -> Report:
         "events": len(archive.record),
     }
     return Report((line,), data)
-
-
-def _new_name(name: str | None) -> str | None:
-    if name is None:
-        return None
-    try:
-        return a_name(name.strip())
-    except ValueError as error:
-        raise Trouble(f"--name: {error}") from error

@@ -18,12 +18,12 @@ def stage(args: argparse.Namespace, here: Here) -> Report:
     with chosen_quilt(args, here) as quilt:
         id = stage_id(quilt.state.road, args.stage)
         recorded = quilt.do(ChooseStage(id))
-        line = plan(quilt.state).line(id)
-        here_now = (
-            next_thing(line),
-            f"Do: {line.stage.do}",
-            f"Check: {line.stage.check}",
-        )
+        now = plan(quilt.state)
+        line = now.line(id)
+        here_now = [f"Do: {line.stage.do}", f"Check: {line.stage.check}"]
+        if now.suggestion is None or now.suggestion.stage != id:
+            # Otherwise the same is said as what comes next.
+            here_now.insert(0, next_thing(line))
         return aftermath(quilt, recorded, first=here_now, more={"stage": id, "to_go": line.to_do})
 
 

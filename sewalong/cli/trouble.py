@@ -18,11 +18,14 @@ def sentence_of(error: Exception) -> str | None:
     """
     if isinstance(error, Trouble):
         return str(error)
+    from sewalong.piecing.faults import UnknownMethod
     from sewalong.progress.commands import Refused
     from sewalong.store.faults import StoreFault
 
     if isinstance(error, Refused | StoreFault):
         return str(error)
+    if isinstance(error, UnknownMethod):
+        return f"{error} The quilt may come from a newer sewalong; nothing was changed."
     if isinstance(error, OSError):
         return (
             f"The system said: {error.strerror or error}. "

@@ -68,7 +68,7 @@ def method_of(
     """As `method`, for a method file already read."""
     # Counts of methods from squares are the same at any size; this one is ample.
     ample = Fraction(5, 2) if written.starts[0].strip else 40 * seam
-    main = float(ample if start is None or not written.starts[0].strip else start)
+    main = ample if start is None or not written.starts[0].strip else start
     sizes = {
         pile: float(entry.cutting)
         for pile, entry in starts_from(written, main, seam, EIGHTH).items()

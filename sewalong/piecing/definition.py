@@ -238,8 +238,8 @@ def _check_unique(file: str, what: str, ids: list[str]) -> None:
 def definition_ids() -> tuple[str, ...]:
     """The ids of all method files, in alphabetical order."""
     folder = resources.files("sewalong.piecing") / "methods"
-    names = sorted(entry.name for entry in folder.iterdir() if entry.name.endswith(".toml"))
-    return tuple(name.removesuffix(".toml") for name in names)
+    names = [entry.name for entry in folder.iterdir() if entry.name.endswith(".toml")]
+    return tuple(sorted(name.removesuffix(".toml") for name in names))
 
 
 @cache

@@ -205,10 +205,9 @@ def _derive(
     owner = dict(given)
     main = owner[main_start(written).pile]
     refuse_unless_over(written, main, seam, unit)
-    starts = starts_from(written, float(main), seam, fineness)
+    starts = starts_from(written, main, seam, fineness)
     for pile, size in owner.items():
-        exact = float(size) if pile == main_start(written).pile else starts[pile].exact
-        starts[pile] = StartSize(pile, exact, size)
+        starts[pile] = StartSize(pile, starts[pile].exact, size)
     cut = {pile: float(entry.cutting) for pile, entry in starts.items()}
     try:
         batch = run_sizes(written, cut, seam, strip_length=float(strip_length))
@@ -226,7 +225,7 @@ def _derive(
         stages=stages,
         piles={pile.id: PileShape(pile.id, tuple(batch.seen[pile.id])) for pile in written.piles},
         unit=_unit_size(written, cut, seam, batch),
-        units=tuple(dict.fromkeys(batch.units)),
+        units=batch.different_units(),
         unit_count=len(batch.units),
         letters=batch.letters,
         per_unit={start.pile: need[start.pile] for start in written.starts},
@@ -236,7 +235,7 @@ def _derive(
 def _unit_size(
     written: Definition, cut: Mapping[str, float], seam: Fraction, batch: Batch
 ) -> UnitSize:
-    if not all(unit.is_rectangle for unit in dict.fromkeys(batch.units)):
+    if not all(unit.is_rectangle for unit in batch.different_units()):
         raise SizeRefused(_DO_NOT_FIT)
     width, height = batch.units[0].size
     # Every operation is in proportion to the seam, so a second run gives the whole line.
@@ -276,10 +275,7 @@ def start_sizes(
     """
     written = written_method(method)
     refuse_unless_over(written, main, seam, unit)
-    starts = starts_from(written, float(main), seam, fineness)
-    pile = main_start(written).pile
-    starts[pile] = StartSize(pile, float(main), main)
-    return starts
+    return starts_from(written, main, seam, fineness)
 
 
 def start_for(

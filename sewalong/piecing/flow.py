@@ -47,6 +47,12 @@ class Batch:
     runs: dict[str, StageRun] = field(default_factory=dict)
     letters: dict[str, str] = field(default_factory=dict)
 
+    def different_units(self) -> tuple[Flat, ...]:
+        """The units without repeats, in order of making."""
+        # Strips give the very same piece many times, so sort those out before comparing.
+        once = {id(unit): unit for unit in self.units}
+        return tuple(dict.fromkeys(once.values()))
+
 
 def check_flow(written: Definition) -> None:
     """Raises MethodFault unless every stage takes what is cut or made before it.

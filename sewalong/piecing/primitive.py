@@ -161,14 +161,41 @@ def opened(piece: Layered, hinge: Line | None = None) -> Flat:
     base = piece.base
     laps: Patches = ()
     lines = [hinge or _hinge(piece.base, top) for top in piece.tops]
-    for line, top in zip(lines, piece.tops, strict=True):
+    tops = _parted([top.patches for top in piece.tops], lines)
+    for line, patches in zip(lines, tops, strict=True):
         base = kept(base, line)
-        laps += moved(kept(top.patches, line), fold(line))
+        laps += moved(kept(patches, line), fold(line))
     patches = base + laps
     if piece.loose:
         patches = moved(patches, turn_to(lines[0].normal, (-1.0, 0.0)))
         patches = moved(patches, turn(_eighths_to_level(patches)))
     return flat(patches)
+
+
+def _parted(tops: list[Patches], lines: list[Line]) -> list[Patches]:
+    """Tops that open on one line and lap, each kept to its own half of the lap.
+
+    On the table one lies under the other there; which one shows is chance.
+    """
+    for i, line in enumerate(lines):
+        for j in range(len(lines)):
+            other = lines[j]
+            if i == j or abs(line.depth(other.at)) > NEAR or not tops[i] or not tops[j]:
+                continue
+            if abs(line.normal[0] - other.normal[0]) + abs(line.normal[1] - other.normal[1]) > NEAR:
+                continue
+            mine, theirs = _reach(tops[i], line), _reach(tops[j], line)
+            if mine[0] < theirs[0] < mine[1] < theirs[1]:
+                nx, ny = line.normal
+                middle = Line(_place(line, (theirs[0] + mine[1]) / 2), (ny, -nx))
+                tops[i] = kept(tops[i], middle)
+                tops[j] = kept(tops[j], middle.reversed())
+    return tops
+
+
+def _reach(patches: Patches, line: Line) -> tuple[float, float]:
+    places = [line.along(point) for patch in patches for point in patch.points]
+    return (min(places), max(places))
 
 
 def _hinge(base: Patches, top: Top) -> Line:

@@ -45,22 +45,22 @@ def main_start(written: Definition) -> StartDefinition:
 
 
 def starts_from(
-    written: Definition, main: float, seam: Fraction, fineness: Fraction
+    written: Definition, main: float | Fraction, seam: Fraction, fineness: Fraction
 ) -> dict[str, StartSize]:
     """The exact and cutting sizes of all starts when the main one measures `main` inches.
 
-    Raises SizeRefused if no size of another start suits.
+    A main size given as a Fraction is what the owner cuts and is left as it is; a float
+    has been worked out and is rounded up to `fineness`, as the others are.
     """
-    sizes = {main_start(written).pile: main}
-    for start in written.starts[1:]:
-        sizes[start.pile] = main
+    exact = float(main)
+    cutting = main if isinstance(main, Fraction) else round_to(main, fineness, Rounding.UP)
+    sizes = dict.fromkeys((start.pile for start in written.starts), exact)
+    starts = {pile: StartSize(pile, exact, cutting) for pile in sizes}
     for start in written.starts[1:]:
         if start.share is not None or start.shape is not None:
-            sizes[start.pile] = _suited(written, start, sizes, seam)
-    return {
-        pile: StartSize(pile, size, round_to(size, fineness, Rounding.UP))
-        for pile, size in sizes.items()
-    }
+            size = _suited(written, start, sizes, seam)
+            starts[start.pile] = StartSize(start.pile, size, round_to(size, fineness, Rounding.UP))
+    return starts
 
 
 def _suited(

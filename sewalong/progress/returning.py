@@ -30,7 +30,7 @@ class Fact:
 
 def was_away(state: State, now: datetime) -> bool:
     """Whether it is time to say where the person was."""
-    last = state.last_session
+    last = state.sessions[-1] if state.sessions else None
     if last is None:
         return True
     if last.is_open:
@@ -110,7 +110,7 @@ def _last_time(state: State, now: datetime) -> Facts:
         return
     length = spoken((last.ended or last.last_at) - last.opened)
     did = ", ".join(
-        f"{n} at {stage.label}"
+        f"{n} at {stage.label}" if n > 0 else f"{-n} unpicked at {stage.label}"
         for stage_id, n in last.counts.items()
         if n and (stage := state.road.stage(stage_id)) is not None
     )

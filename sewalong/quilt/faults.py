@@ -50,14 +50,14 @@ class FaultList:
 
     def __init__(self, lines: KeyLines) -> None:
         self._lines = lines
-        self._found: list[Fault] = []
+        self._found: dict[Fault, None] = {}
         self._paths: set[Path] = set()
         self._unlisted = 0
 
     def add(self, path: Path, sentence: str) -> None:
-        """Note that what stands at `path`, or should stand there, is wrong."""
+        """Note that what stands at `path`, or should stand there, is wrong. Once is enough."""
         self._paths.add(path)
-        self._found.append(Fault(dotted(path), self._lines.of(path), sentence))
+        self._found[Fault(dotted(path), self._lines.of(path), sentence)] = None
 
     def missing(self, path: Path, sentence: str) -> None:
         """Note that `path` is missing, unless it or what it is in has been faulty already."""

@@ -82,7 +82,8 @@ def on_point(
     )
     corner = _square(step / 2, half_square_adds(seam), fineness, larger, 4, 2, "cut once", shown_in)
     words = (
-        f"{units} units, {sides} side triangles from {side.squares} squares, 4 corner triangles "
+        f"{units} {'unit' if units == 1 else 'units'}, {sides} side triangles from "
+        f"{side.squares} {'square' if side.squares == 1 else 'squares'}, 4 corner triangles "
         f"from {corner.squares}; {size.show(shown_in)}"
     )
     return OnPoint(size, units, _slanting(rows, columns), side, corner, words)
@@ -104,8 +105,11 @@ def _square(
     cut_at = by_rule + larger
     squares = ceil(triangles / from_one)
     at = show(cut_at, unit, fineness=fineness / unit.length)
+    plural = "square" if squares == 1 else "squares"
     reason = (
-        f"{squares} squares {cuts} corner to corner, cut at {at} (exactly {exactly(exact, unit)})"
+        f"{squares} {plural} {cuts} corner to corner, cut at {at} (exactly {exactly(exact, unit)})"
+        if squares
+        else "none needed"
     )
     return TriangleSquare(
         exact, round_to(exact, fineness, Rounding.UP), cut_at, triangles, squares, reason

@@ -122,9 +122,10 @@ class SewingScreen(Screen[None]):
 
     def _show_message(self) -> None:
         line = self.query_one("#message", Words)
+        typing = bool(self.typed) and not self._refused
         line.set_class(self._refused, "refusal")
-        line.set_class(bool(self.typed), "typed")
-        if self.typed:
+        line.set_class(typing, "typed")
+        if typing:
             line.say(f"{self.typed}_  enter: count them   esc: clear")
         elif self._message:
             line.say(self._message)
@@ -197,12 +198,16 @@ class SewingScreen(Screen[None]):
         if event.character and event.character in "0123456789":
             event.stop()
             if len(self.typed) < MOST_DIGITS:
-                self.typed = (self.typed + event.character).lstrip("0")
-            self._show_message()
+                self._type((self.typed + event.character).lstrip("0"))
         elif event.key == "backspace" and self.typed:
             event.stop()
-            self.typed = self.typed[:-1]
-            self._show_message()
+            self._type(self.typed[:-1])
+
+    def _type(self, number: str) -> None:
+        """Show the half-typed number in place of what was said before."""
+        self.typed = number
+        self._message, self._refused = "", False
+        self._show_message()
 
     def action_count_one(self) -> None:
         """Count one; a half-typed number is neither lost nor mixed in."""
@@ -227,8 +232,7 @@ class SewingScreen(Screen[None]):
     def action_leave(self) -> None:
         """Clear a typed number, or go back to all quilts with the session still open."""
         if self.typed:
-            self.typed = ""
-            self._show_message()
+            self._type("")
             return
         self.dismiss(None)
 

@@ -94,6 +94,8 @@ class Library:
         """Put a new quilt on the shelf, with a record if it brings one, in one transaction."""
         key = key or uuid.uuid4().hex
         begun = started or now
+        # Put into words before the lock is taken, so that no other window waits for it.
+        bodies = [event_to_json(event) for event in events]
         with self._db.writing() as connection:
             names = connection.execute("SELECT key, name FROM quilt").fetchall()
             if any(key == there for there, _ in names):
@@ -109,7 +111,7 @@ class Library:
                 (key, quilt.name, plan, begun.isoformat()),
             )
             id = int(cursor.lastrowid or 0)
-            connection.executemany(_INSERT, _rows(id, 0, events))
+            connection.executemany(_INSERT, _rows(id, 0, events, bodies))
         last_at = events[-1].at if events else begun
         return Shelved(id, key, quilt.name, begun, last_at)
 
@@ -147,6 +149,7 @@ class Library:
 
         Raises Stale when the record has gone on past `after` meanwhile.
         """
+        bodies = [event_to_json(event) for event in events]
         with self._db.writing() as connection:
             (last,) = connection.execute(
                 "SELECT COALESCE(MAX(seq), 0) FROM event WHERE quilt = ?", (entry.id,)
@@ -157,7 +160,7 @@ class Library:
                 )
             if last != after:
                 raise Stale("The record went on in another window.")
-            connection.executemany(_INSERT, _rows(entry.id, after, events))
+            connection.executemany(_INSERT, _rows(entry.id, after, events, bodies))
         return tuple(Recorded(after + i, event) for i, event in enumerate(events, start=1))
 
 
@@ -180,9 +183,9 @@ _INSERT = "INSERT INTO event (quilt, seq, at, session, kind, body) VALUES (?, ?,
 
 
 def _rows(
-    quilt: int, after: int, events: Sequence[Event]
+    quilt: int, after: int, events: Sequence[Event], bodies: Sequence[str]
 ) -> list[tuple[int, int, str, int, str, str]]:
     return [
-        (quilt, after + i, event.at.isoformat(), event.session, event.kind, event_to_json(event))
-        for i, event in enumerate(events, start=1)
+        (quilt, after + i, event.at.isoformat(), event.session, event.kind, body)
+        for i, (event, body) in enumerate(zip(events, bodies, strict=True), start=1)
     ]

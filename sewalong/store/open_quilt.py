@@ -19,7 +19,8 @@ from sewalong.store.faults import Stale, StoreFault
 from sewalong.store.library import Library, Shelved
 
 Clock = Callable[[], datetime]
-TRIES = 5
+TRIES = 20
+"""Times a command is decided anew when another window was faster; a try takes a millisecond."""
 
 
 def local_now() -> datetime:

@@ -40,7 +40,7 @@ def due(
     """What is due in a session opened in the evening, all hazards read at `read`."""
     return caution_due(
         hazards,
-        read={hazard: read for hazard in hazards} if read else {},
+        read=dict.fromkeys(hazards, read) if read else {},
         opened=EVENING,
         blade_changed=blade_changed,
         now=now,

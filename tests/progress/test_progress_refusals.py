@@ -76,9 +76,7 @@ def test_a_pile_the_quilt_does_not_have_is_answered_with_the_nearest() -> None:
         c.PutPileAway("squares", "the tin"),
     ]
     for ask in asks:
-        assert (
-            refusal(state, ask) == "This quilt has no pile “squares”. Did you mean square?"
-        )
+        assert refusal(state, ask) == "This quilt has no pile “squares”. Did you mean square?"
 
 
 def test_a_name_of_any_length_is_quoted_short() -> None:
@@ -284,7 +282,7 @@ def test_a_caution_comes_before_the_count() -> None:
 
 
 def test_closing_needs_an_open_session() -> None:
-    state, record = play(QUILT, c.OpenSession(), c.CloseSession())
+    state, _record = play(QUILT, c.OpenSession(), c.CloseSession())
     for before in (opening(QUILT), state):
         assert refusal(before, c.CloseSession()) == (
             "No session is open, so there is none to close."
@@ -303,8 +301,7 @@ def test_closing_asks_first_and_takes_no_other_answer() -> None:
 def test_the_iron_question_takes_one_of_its_answers() -> None:
     state, _ = play(QUILT, *everything(QUILT, "press"))
     assert refusal(state, c.Answer("iron", "maybe")) == (
-        "Leaving the board: is the iron off, or safe on its heel? "
-        "Answer yes, no or did not look."
+        "Leaving the board: is the iron off, or safe on its heel? Answer yes, no or did not look."
     )
     assert "“kettle”" in refusal(state, c.Answer("kettle", "yes"))
 
@@ -363,5 +360,5 @@ def test_undo_takes_back_only_what_the_person_saw_as_the_last() -> None:
 
 def test_a_time_without_its_offset_is_a_fault_of_the_program_not_of_the_person() -> None:
     with pytest.raises(ValueError, match="offset") as fault:
-        decide(opening(QUILT), c.Count("pair"), datetime(2023, 11, 4, 19, 0))  # noqa: DTZ001
+        decide(opening(QUILT), c.Count("pair"), datetime(2023, 11, 4, 19, 0))
     assert not isinstance(fault.value, c.Refused)

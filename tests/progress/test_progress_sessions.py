@@ -189,7 +189,7 @@ def test_after_24_days_the_facts_are_as_they_were_left() -> None:
     assert state.target == QUILT.target
     assert state.places == {"four-patch": "shoe box, shelf"}
     assert state.settings == settings
-    assert [note.text for note in state.notes][0].startswith("two pairs of the same blue")
+    assert next(note.text for note in state.notes).startswith("two pairs of the same blue")
     last = state.last_session
     assert last is not None
     assert (last.number, last.next_step) == (1, "press the five")

@@ -85,7 +85,7 @@ def test_one_pack_by_paired_squares_gives_84_units() -> None:
 
 def test_four_spoiled_units_leave_nine_by_nine_one_short() -> None:
     quilt = a_quilt(pieces=4 * PACK)
-    state, record = play(quilt, *all_units(quilt), c.Spoil("unit", 4, "cut through the seam"))
+    state, _record = play(quilt, *all_units(quilt), c.Spoil("unit", 4, "cut through the seam"))
     short = plan(state).shortfall
     assert short is not None
     assert short.units == 1

@@ -68,16 +68,6 @@ asks = st.lists(
 )
 LONG_ENOUGH_TO_REACH_THE_TOP = [Ask(ASKS[1], 0, 0, 1)] * 14
 
-small_quilt = st.builds(
-    lambda *given: _small(*given),
-    st.sampled_from(method_ids()),
-    st.integers(1, 40),
-    st.integers(1, 3),
-    st.integers(1, 3),
-    st.integers(0, 1),
-    st.booleans(),
-)
-
 
 @lru_cache(maxsize=512)
 def _small(
@@ -86,6 +76,16 @@ def _small(
     finishing = ("layer", "quilt", "bind") if finished else ()
     return a_quilt(method_id, pieces, rows, columns, borders=borders, finishing=finishing)
 
+
+small_quilt = st.builds(
+    _small,
+    st.sampled_from(method_ids()),
+    st.integers(1, 40),
+    st.integers(1, 3),
+    st.integers(1, 3),
+    st.integers(0, 1),
+    st.booleans(),
+)
 
 histories = st.builds(
     lambda first, then: [*first, *then],
@@ -104,6 +104,7 @@ class Step:
     after: State
     new: tuple[Recorded, ...]
     refused: str | None
+    caution_first: bool = False
 
 
 def wander(quilt: Quilt, history: Sequence[Ask], record: Record | None = None) -> Iterator[Step]:
@@ -113,11 +114,11 @@ def wander(quilt: Quilt, history: Sequence[Ask], record: Record | None = None) -
     for ask in history:
         at += timedelta(minutes=ask.minutes)
         step = _carry_out(state, record, as_command(ask, state), at)
-        if step.refused is not None and isinstance(step.command, c.Count):
-            reading = _carry_out(state, record, c.ReadCaution(step.command.stage), at)
-            if step.refused.startswith("Read the caution") and reading.new:
-                yield reading
-                step = _carry_out(reading.after, record, step.command, at)
+        if isinstance(step.command, c.Count) and step.caution_first:
+            yield step
+            step = _carry_out(state, record, c.ReadCaution(step.command.stage), at)
+            yield step
+            step = _carry_out(step.after, record, as_command(ask, state), at)
         yield step
         state = step.after
 
@@ -126,8 +127,7 @@ def _carry_out(state: State, record: Record, command: c.Command, at: datetime) -
     try:
         events = decide(state, command, at)
     except c.Refused as refused:
-        assert isinstance(refused, CautionFirst) or not str(refused).startswith("Read the")
-        return Step(command, at, state, state, (), str(refused))
+        return Step(command, at, state, state, (), str(refused), isinstance(refused, CautionFirst))
     new = tuple(Recorded(len(record) + i, event) for i, event in enumerate(events, start=1))
     after = advance(state, tuple(record), new)
     record.extend(new)

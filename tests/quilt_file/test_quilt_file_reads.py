@@ -138,8 +138,9 @@ def test_there_is_a_file_for_every_method(id: str) -> None:
 
 def test_piles_come_in_the_order_of_the_method_not_of_the_file() -> None:
     quilt = read_quilt(
-        LEAST.split("squares", 1)[0].replace("plain-squares", "rail-fence")
-        + """
+        """
+        name = "Long fence"
+        method = "rail-fence"
         layout = {rows = 2, columns = 2}
         strips = {width = 2, length = 40, count = 4}
         more = [

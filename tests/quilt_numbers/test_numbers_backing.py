@@ -23,12 +23,18 @@ def test_four_inches_each_side() -> None:
     assert backing(size(55, 70)).size == size(63, 78)
 
 
+@pytest.mark.parametrize("more", [pytest.param(8, id="Q096")])
+def test_the_margin_stated_is_eight_inches_more_in_each_direction(more: int) -> None:
+    # anitaestes.blogspot.com 2010: on a frame, 8 in more in both; thick batting takes more still.
+    assert backing(size(60, 80)).size == size(60 + more, 80 + more)
+
+
 def test_two_lengths_the_cheaper_way() -> None:
     # quiltingboard.com 7400852 (2015): back of 65 x 78: 2 x 65 = 130 in, 3 5/8 yd; 2 x 78 = 156 in,
     # "4 1/3 yd".
     found = backing(size(65, 78), margin=NONE)
     assert found.best.seams is Seams.CROSSWISE
-    assert (found.best.cloth, found.other.cloth) == (130, 156)
+    assert (found.best.cloth, found.other.cloth) == (F(130), F(156))
     assert cloth_length(found.best.cloth) == "3 5/8 yd"
     assert float(found.other.cloth / YARD) == pytest.approx(4.333, abs=1e-3)
 
@@ -37,7 +43,7 @@ def test_two_lengths_the_cheaper_way() -> None:
 def test_four_inches_all_round_is_eight_each_way(width: int) -> None:
     found = backing(size(width, 61))
     assert found.size == size(59, 69)
-    assert (found.best.seams, found.best.cloth) == (Seams.CROSSWISE, 118)
+    assert (found.best.seams, found.best.cloth) == (Seams.CROSSWISE, F(118))
     assert found.other.cloth == 138
     assert float(found.best.cloth / YARD) == pytest.approx(3.28, abs=0.005)
     assert (cloth_length(found.best.cloth), cloth_length(found.other.cloth)) == (
@@ -51,7 +57,7 @@ def test_the_seam_direction_saves_more_than_a_yard(width: int) -> None:
     # quiltsocial.com: 42 x 64 top, back at least 48 x 72, 40 in cloth. The margin there is 3 in
     # across and 4 down, so the back itself is given.
     found = backing(size(width + 6, 64 + 8), margin=NONE)
-    assert (found.best.cloth, found.other.cloth) == (96, 144)
+    assert (found.best.cloth, found.other.cloth) == (F(96), F(144))
     assert found.best.seams is Seams.CROSSWISE
     assert float(found.saves / YARD) == pytest.approx(1.33, abs=0.005)
     assert found.reason == (
@@ -139,7 +145,7 @@ def test_saint_croix_prints_no_sizes_so_only_that_a_size_in_reach_exists() -> No
 
 def test_wide_cloth_needs_no_seam() -> None:
     found = backing(size(84, 92), usable=F(108))
-    assert (found.best.panels, found.best.cloth) == (1, 92)
+    assert (found.best.panels, found.best.cloth) == (1, F(92))
     assert found.best.seams is Seams.CROSSWISE
 
 

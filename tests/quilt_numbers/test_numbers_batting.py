@@ -59,7 +59,7 @@ def test_the_smallest_that_covers() -> None:
     found = smallest_batting(size(60, 76))
     assert found.batting is not None
     assert found.batting.name == "twin"
-    assert found.over == (4, 6)
+    assert found.over == (F(4), F(6))
     assert found.reason == "twin, 72 × 90 in, for 68 × 84 in: 4 in over across, 6 in over down"
     # honeybegood.com 2012 adds 3 in each side.
     crib = smallest_batting(size(39, 54), margin=F(3)).batting

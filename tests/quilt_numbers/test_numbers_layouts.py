@@ -178,13 +178,13 @@ def test_twice_as_wide_and_long_takes_four_times_the_squares(old: tuple[int, int
     choice = LayoutChoice(30, SEVEN_HALF, border, wanted=size(77, 92))
     found = resize(choice, *old)
     assert (found.layout.columns, found.layout.rows) == (10, 12)
-    assert (found.units, found.more, found.times) == (120, 90, 4)
+    assert (found.units, found.more, found.times) == (120, 90, F(4))
     assert "4.00 times as many" in found.reason
     sixty = LayoutChoice(60, SEVEN_HALF).layout(10, 6)
     assert sixty.size == size(45, 75)
     # Doubling the border with the rest: 75 + 11 by 90 + 12 is her 86 x 102 (the two borders of
     # the small quilt differ, 5 1/2 and 6 in in all).
-    assert (10 * F(15, 2) + 11, 12 * F(15, 2) + 12) == (86, 102)
+    assert Size(10 * F(15, 2) + 11, 12 * F(15, 2) + 12) == size(86, 102)
 
 
 @pytest.mark.parametrize("new", [pytest.param((4, 4), id="Q079")])

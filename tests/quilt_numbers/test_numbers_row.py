@@ -42,6 +42,23 @@ def test_the_middle_strip_shows_its_cut_less_two_allowances(
     assert row_length(3, F(cut), QUARTER) - outer_two == F(centre), source
 
 
+@pytest.mark.parametrize(
+    ("strip", "finishes_at"),
+    [("2", "4.5"), ("2.5", "6"), ("3", "7.5"), ("3.5", "9"), ("4", "10.5"), ("4.5", "12")],
+)
+def test_nine_patches_from_strips(strip: str, finishes_at: str) -> None:
+    # moonlightquilters.org, Nine patch tip (no-waste chart); quiltingboard.com t214005 (2013)
+    # goes the other way for 9 in: a third and a half inch.
+    assert row_length(3, F(strip), QUARTER) - F(1, 2) == F(finishes_at)
+    assert F(finishes_at) / 3 + F(1, 2) == F(strip)
+
+
+@pytest.mark.parametrize("strip", ["2.5"])
+def test_four_patches_from_strips(strip: str) -> None:
+    # warpedspinster.blogspot.com 2016: 2 1/2 in strips give four-patches of 4 1/2 in unfinished.
+    assert row_length(2, F(strip), QUARTER) == F("4.5")
+
+
 # (case, pieces, cut, measured, expected, off each, source)
 READINGS = [
     ("Q001", 5, "5/2", "10", "21/2", "1/16", "andiejohnsonsews.com 2011"),
@@ -90,6 +107,28 @@ def test_printed_four_patches_that_cannot_be(cut: str, right: str, printed: str)
     assert row_length(2, F(cut), QUARTER) != F(printed)
     # The printed size needs squares half an inch larger: Q020 6 1/2, Q021 3 in.
     assert row_length(2, F(cut) + F(1, 2), QUARTER) == F(printed)
+
+
+@pytest.mark.parametrize(
+    ("pieces", "unfinished"),
+    [
+        # tamarinis.typepad.com 2020: an 8 1/2 in four-patch cut twice each way loses 1 in, not 2.
+        pytest.param(["3.25", "2", "3.25"], "7.5", id="Q018"),
+        # alamosaquilter.blogspot.com 2011: four 5 in squares, cut 1 in from the seam each side.
+        pytest.param(["3.75", "2", "3.75"], "8.5", id="Q019"),
+    ],
+)
+def test_a_four_patch_cut_twice_each_way_loses_two_seams(
+    pieces: list[str], unfinished: str
+) -> None:
+    cuts = [F(piece) for piece in pieces]
+    assert row_of(cuts, QUARTER) == F(unfinished) == sum(cuts) - 1
+
+
+@pytest.mark.parametrize("trimmed", [pytest.param("21/4", id="Q016-pinwheel")])
+def test_four_units_make_a_pinwheel(trimmed: str) -> None:
+    # robotmomsews.blogspot.com 2011: units trimmed to 5 1/4 in; the pinwheel finishes at 9 1/2 in.
+    assert row_length(2, F(trimmed), QUARTER) - F(1, 2) == F(19, 2)
 
 
 @pytest.mark.parametrize("printed", [pytest.param("23/2", id="Q022")])

@@ -25,6 +25,7 @@ from sewalong.progress import commands as c
 from sewalong.progress.decide import CautionFirst, decide
 from sewalong.progress.events import Recorded, Settings
 from sewalong.progress.fold import advance, opening
+from sewalong.progress.plan import ready
 from sewalong.progress.state import State
 from sewalong.quilt.quilt import Border, Quilt, StartPile, Target
 from sewalong.store.library import Library
@@ -93,16 +94,26 @@ def counts(record: tuple[Recorded, ...]) -> int:
     return sum(getattr(r.event, "n", 0) for r in record if r.event.kind == "counted")
 
 
-def worker(script: str, *arguments: object) -> subprocess.Popen[str]:
-    """Another process that runs `script` (arguments in `sys.argv[1:]`), its output piped."""
-    return subprocess.Popen(
+@contextmanager
+def worker(script: str, *arguments: object) -> Iterator[subprocess.Popen[str]]:
+    """Another process that runs `script` (arguments in `sys.argv[1:]`), its output piped.
+
+    It does not outlive the block.
+    """
+    process = subprocess.Popen(
         [sys.executable, "-W", "error", "-c", script, *map(str, arguments)],
         cwd=ROOT,
         env={**os.environ, "PYTHONPATH": str(ROOT)},
+        stdin=subprocess.PIPE,
         stdout=subprocess.PIPE,
         stderr=subprocess.PIPE,
         text=True,
     )
+    with process:
+        try:
+            yield process
+        finally:
+            process.kill()
 
 
 def ran(process: subprocess.Popen[str]) -> str:
@@ -125,12 +136,29 @@ QUILTS = (
 TEXTS = st.text(
     st.characters(codec="utf-8", exclude_categories=("Cs",)), min_size=1, max_size=12
 ) | st.sampled_from(("", "\x1b[31mred", "two\nlines", "x" * 2001, "]]>", "\u202egnissip", "ñ"))
-GAPS = st.sampled_from((1, 1, 1, 20, 61, 185, 300, -10)).map(lambda n: timedelta(minutes=n))
+GAPS = st.sampled_from((1, 1, 1, 1, 1, 1, 1, 20, 61, 185, 300, -10)).map(lambda n: timedelta(minutes=n))
 _Maker = Callable[[st.DrawFn, State], c.Command]
 
 
 def _stage(draw: st.DrawFn, state: State) -> str:
     return draw(st.sampled_from([stage.id for stage in state.road.stages]))
+
+
+def _count(draw: st.DrawFn, state: State) -> c.Command:
+    """A count of what can be counted, where there is anything: one of it or all of it."""
+    able = [(stage.id, n) for stage in state.road.stages if (n := ready(state, stage))]
+    if not able:
+        return c.Find(_pile(draw, state), 20)
+    stage, most = draw(st.sampled_from(able))
+    return c.Count(stage, draw(st.sampled_from((1, min(most, 9999)))))
+
+
+def _undone_work(draw: st.DrawFn, state: State) -> c.Command:
+    """Some of what was done is taken apart or spoiled."""
+    done = [stage for stage, n in state.done.items() if n]
+    if not done or draw(st.booleans()):
+        return c.Spoil(_pile(draw, state), 1, draw(TEXTS))
+    return c.Unpick(draw(st.sampled_from(done)), draw(st.sampled_from((1, 2))))
 
 
 def _pile(draw: st.DrawFn, state: State) -> str:
@@ -142,9 +170,9 @@ def _n(draw: st.DrawFn) -> int:
 
 
 _MAKERS: tuple[_Maker, ...] = (
+    *(_count,) * 12,
+    *(_undone_work,) * 2,
     lambda draw, s: c.Count(_stage(draw, s), _n(draw)),
-    lambda draw, s: c.Count(_stage(draw, s), _n(draw)),
-    lambda draw, s: c.Count(_stage(draw, s)),
     lambda draw, s: c.Find(_pile(draw, s), _n(draw), draw(st.sampled_from(("found", "bought")))),
     lambda draw, s: c.Undo(),
     lambda draw, s: c.Undo(),
@@ -163,9 +191,8 @@ _MAKERS: tuple[_Maker, ...] = (
     ),
     lambda draw, s: c.Answer("iron", "no"),
     lambda draw, s: c.LayAside(draw(TEXTS)),
-    lambda draw, s: c.PickUp(),
-    lambda draw, s: c.PickUp(),
     lambda draw, s: c.MarkDone(),
+    *(lambda draw, s: c.PickUp(),) * 3,
 )
 
 
@@ -175,7 +202,7 @@ def histories(draw: st.DrawFn, most: int = 25) -> tuple[Quilt, tuple[Recorded, .
     quilt = draw(st.sampled_from(QUILTS))
     state, at = opening(quilt), EVENING
     record: tuple[Recorded, ...] = ()
-    for maker in draw(st.lists(st.sampled_from(_MAKERS), max_size=most)):
+    for maker in draw(st.lists(st.sampled_from(_MAKERS), min_size=most // 2, max_size=most)):
         at += draw(GAPS)
         command = maker(draw, state)
         for wanted in (command, command):

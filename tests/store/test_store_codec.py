@@ -3,9 +3,8 @@
 from __future__ import annotations
 
 import json
-from collections.abc import Mapping
 from dataclasses import replace
-from datetime import datetime, timedelta, timezone
+from datetime import timedelta, timezone
 from typing import Any, get_args
 
 import pytest
@@ -21,18 +20,20 @@ KINDS: tuple[type[e.Event], ...] = get_args(e.Event)
 TIMES = st.datetimes(
     timezones=st.integers(-14 * 60, 14 * 60).map(lambda m: timezone(timedelta(minutes=m)))
 )
-TEXT = st.text(st.characters(exclude_categories=("Cs",)), max_size=20)
-ANSWERS: st.SearchStrategy[Mapping[str, str]] = st.dictionaries(TEXT, TEXT, max_size=3)
-st.register_type_strategy(datetime, TIMES)
-st.register_type_strategy(str, TEXT)
+SETTINGS = e.Settings.__dataclass_fields__
+ANSWERS = st.dictionaries(st.text(), st.text(), max_size=3)
 
 
 @pytest.mark.parametrize("kind", KINDS, ids=lambda kind: kind.__name__)
 @given(data=st.data())
 @settings(max_examples=25)
 def test_every_kind_comes_back_as_it_went(kind: type[e.Event], data: st.DataObject) -> None:
-    more: dict[str, Any] = {"answers": ANSWERS} if kind is e.SessionClosed else {}
-    event = data.draw(st.builds(kind, **more))
+    parts: dict[str, st.SearchStrategy[Any]] = {"at": TIMES}
+    if kind is e.SessionClosed:
+        parts |= {"ended": TIMES, "answers": ANSWERS, "next_step": st.text()}
+    elif kind is e.SettingsRecorded:
+        parts |= {"settings": st.builds(e.Settings, **dict.fromkeys(SETTINGS, st.text()))}
+    event = data.draw(st.builds(kind, **parts))
     text = event_to_json(event)
     again = event_from_json(text)
     assert again == event

@@ -1,0 +1,43 @@
+"""How long the engine takes to derive each method, against reading the method's file.
+
+Prints ratios measured in one run (`pytest -s`); it asserts no times.
+"""
+
+from __future__ import annotations
+
+import time
+import tomllib
+from collections.abc import Callable
+from fractions import Fraction
+from importlib import resources
+
+from sewalong.piecing import derive as engine
+from sewalong.piecing import starts
+from sewalong.piecing.catalogue import method_ids, written_method
+
+
+def _best(work: Callable[[], object], rounds: int = 5) -> float:
+    """The shortest of several rounds, in seconds."""
+    times = []
+    for _ in range(rounds):
+        begun = time.perf_counter()
+        work()
+        times.append(time.perf_counter() - begun)
+    return min(times)
+
+
+def test_print_the_time_to_derive_against_parsing_the_file() -> None:
+    print(f"\n{'method':24}{'parse':>10}{'derive':>10}{'ratio':>8}")
+    for id in method_ids():
+        text = (resources.files("sewalong.piecing") / "methods" / f"{id}.toml").read_text("utf-8")
+        size = Fraction(5, 2) if written_method(id).starts[0].strip else Fraction(5)
+
+        def work(id: str = id, size: Fraction = size) -> engine.Derivation:
+            engine._derive.cache_clear()
+            starts.main_for.cache_clear()
+            return engine.derive(id, size)
+
+        floor = _best(lambda text=text: tomllib.loads(text))  # type: ignore[misc]
+        taken = _best(work)
+        print(f"{id:24}{floor * 1000:8.2f}ms{taken * 1000:8.2f}ms{taken / floor:8.1f}")
+        assert work().units

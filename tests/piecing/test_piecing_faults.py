@@ -1,0 +1,140 @@
+"""A method is one file: a new one works without code, a bad one is named in a sentence."""
+
+from __future__ import annotations
+
+from fractions import Fraction as F
+from importlib import resources
+
+import pytest
+
+from sewalong.piecing.catalogue import method_of
+from sewalong.piecing.definition import read_definition
+from sewalong.piecing.derive import derive
+from sewalong.piecing.faults import MethodFault
+from sewalong.piecing.flow import check_flow
+from sewalong.piecing.steps import WORDS
+
+# Invented for this test: two squares joined, two such joined in a row of four.
+ROW_OF_FOUR = """
+id = "row-of-four"
+name = "Row of four"
+about = "Four squares in a row: one unit."
+
+[[piles]]
+id = "square"
+noun = ["square", "squares"]
+start = true
+
+[[piles]]
+id = "two"
+noun = ["two-patch", "two-patches"]
+
+[[piles]]
+id = "unit"
+noun = ["unit", "units"]
+
+[[stages]]
+id = "sew-twos"
+label = "sew twos"
+station = "machine"
+hazards = ["needle"]
+makes = "two"
+minutes = 0.5
+do = "Join two squares, right sides together."
+check = "edges level"
+operations = ["take square", "take square", "join in a row"]
+
+[[stages]]
+id = "sew-fours"
+label = "sew fours"
+station = "machine"
+hazards = ["needle"]
+makes = "unit"
+minutes = 0.5
+do = "Join two two-patches, right sides together."
+check = "edges level"
+operations = ["take two", "take two", "join in a row"]
+"""
+
+
+def test_a_new_method_needs_one_file_and_no_code() -> None:
+    written = read_definition("row-of-four.toml", ROW_OF_FOUR)
+    derived = derive(written, F(5, 2))
+    assert (derived.unit.width, derived.unit.height) == pytest.approx((8.5, 2.5))
+    assert derived.per_unit == {"square": 4}
+    assert method_of(written).stage("sew-fours").takes[0].count == 2
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "words"),
+    [
+        (
+            'makes = "two"',
+            'makes = "twos"',
+            "row-of-four.toml, stage 'sew-twos': no pile is called",
+        ),
+        ('["take two", "take two",', '["take tow",', "stage 'sew-fours': takes 'tow'"),
+        ('"join in a row"]', '"join in a heap"]', "the operation 'join in a heap' is not known"),
+        ('station = "machine"', 'station = "sofa"', "'sofa' is not a valid Station"),
+        ('hazards = ["needle"]', 'hazards = ["bees"]', "'bees' is not a valid Hazard"),
+        ("minutes = 0.5", "minutes = 0", "'minutes' must be a number over zero"),
+        ("start = true", "start = 1", "'start' must be true or false"),
+        ("start = true", "", "no pile has `start = true`"),
+        ('id = "two"', 'id = "square"', "two piles are called 'square'"),
+        ('id = "sew-fours"', 'id = "sew-twos"', "two stages are called 'sew-twos'"),
+        ('check = "edges level"', 'chekc = "edges level"', "the key 'chekc' is not known"),
+        ('name = "Row of four"', "name = 4", "'name' must be written as text"),
+        ('noun = ["unit", "units"]', 'noun = ["unit"]', "write the noun as"),
+        ("start = true", 'start = true\nletter = "aa"', "the letter must be one capital"),
+        ("start = true", 'start = true\nshare = "2"', "'share' must be over 0 and at most 1"),
+        ("start = true", 'start = true\nshare = "x"', "'share' must be a part"),
+        ('"take two", "take two", ', '"take square", ', "nothing takes from the pile 'two'"),
+        ('"take two", "take two", ', "", "the stage takes nothing"),
+        (
+            '["take square", "take square", "join in a row"]',
+            '["take square", "open"]',
+            "stage 'sew-twos': only pieces laid face to face can be used here",
+        ),
+        (
+            '["take square", "take square", "join in a row"]',
+            '["take square", "take square", "lay", "open"]',
+            "stage 'sew-twos': a piece is laid on but not sewn",
+        ),
+        (
+            '["take square", "take square", "join in a row"]',
+            '["take square", "take square", "lay", "sew all round", "open"]',
+            "stage 'sew-twos': a piece is sewn on more than one side",
+        ),
+        (
+            '["take two", "take two", "join in a row"]',
+            '["take two", "take two", "lay"]',
+            "the unit is not opened out at the end",
+        ),
+        ("id =", "id", "this is not a TOML file"),
+    ],
+)
+def test_a_fault_names_file_place_and_what_is_wrong(old: str, new: str, words: str) -> None:
+    assert old in ROW_OF_FOUR
+    text = ROW_OF_FOUR.replace(old, new, 1 if old != 'id = "two"' else -1)
+    with pytest.raises(MethodFault) as fault:
+        derive(read_definition("row-of-four.toml", text), F(5))
+    assert words in str(fault.value)
+    assert "row-of-four.toml" in str(fault.value)
+
+
+def test_the_last_stage_makes_the_unit() -> None:
+    text = ROW_OF_FOUR[: ROW_OF_FOUR.rindex("[[stages]]")]
+    with pytest.raises(MethodFault, match="the last stage must make the pile 'unit'"):
+        read_definition("row-of-four.toml", text)
+
+
+def test_a_pile_made_twice_is_a_fault() -> None:
+    text = ROW_OF_FOUR.replace('makes = "two"', 'makes = "unit"')
+    with pytest.raises(MethodFault, match="is cut or made already|which nothing before"):
+        check_flow(read_definition("row-of-four.toml", text))
+
+
+def test_every_operation_is_told_in_the_notes_for_method_files() -> None:
+    notes = (resources.files("sewalong.piecing") / "methods" / "README.md").read_text("utf-8")
+    for word in WORDS:
+        assert f"`{word}`" in notes

@@ -1,0 +1,118 @@
+"""Where fabrics land in the units of one batch, which way their prints turn, and edges."""
+
+from __future__ import annotations
+
+from collections import Counter
+from dataclasses import replace
+from fractions import Fraction as F
+
+import pytest
+
+from sewalong.piecing.alike import alike
+from sewalong.piecing.catalogue import method_ids, written_method
+from sewalong.piecing.derive import derive
+from sewalong.piecing.edges import EdgeGrain, Side, outer_edges
+
+
+def test_sewn_around_a_one_way_print_stands_all_four_ways() -> None:
+    # Delighted Hands (2019): with the all-round, cut-twice method a one-way print
+    # appears in all four rotations.
+    units = derive("paired-squares", F(5)).units
+    for letter in "AB":
+        turns = sorted(p.turn for unit in units for p in unit.patches if p.letter == letter)
+        assert turns == [45, 135, 225, 315]
+
+
+def test_each_unit_of_a_stack_has_four_of_its_eight_squares() -> None:
+    derived = derive("stacked-four-patch", F(5))
+    assert derived.letters == dict.fromkeys("ABCDEFGH", "square")
+    landed = Counter(patch.letter for unit in derived.units for patch in unit.patches)
+    # Every square shows in two of the four units.
+    assert landed == dict.fromkeys("ABCDEFGH", 2)
+    for unit in derived.units:
+        letters = {patch.letter for patch in unit.patches}
+        assert len(letters & set("ABCD")) == 2
+        assert len(letters & set("EFGH")) == 2
+
+
+def test_in_a_unit_of_a_stack_neighbours_in_the_four_patch_stay_neighbours() -> None:
+    # The four-patch is A B over D C (the second pair turned): no unit has A with C.
+    for unit in derive("stacked-four-patch", F(5)).units:
+        letters = {patch.letter for patch in unit.patches}
+        assert not {"A", "C"} <= letters
+        assert not {"B", "D"} <= letters
+
+
+def test_both_units_of_a_pair_are_alike_when_turned() -> None:
+    # Delighted Hands (2019): marking all diagonals one way gives one handedness only.
+    first, second = derive("half-square-two", F(4)).units
+    assert alike(first, second)
+
+
+def test_the_other_diagonal_gives_units_that_no_turn_makes_alike() -> None:
+    written = written_method("half-square-two")
+    swap = {
+        "sew both sides of diagonal": "sew both sides of other diagonal",
+        "cut diagonal": "cut other diagonal",
+    }
+    other = replace(
+        written,
+        id="half-square-two-other",
+        stages=tuple(
+            replace(stage, operations=tuple(swap.get(word, word) for word in stage.operations))
+            for stage in written.stages
+        ),
+    )
+    mine, theirs = derive(written, F(4)).units[0], derive(other, F(4)).units[0]
+    assert not alike(mine, theirs)
+    # Without a one-way print nobody can tell.
+    assert alike(mine, theirs, prints=False)
+
+
+def test_eight_at_a_time_gives_both_leanings() -> None:
+    units = derive("half-square-eight", F(8)).units
+    kinds: list[int] = [sum(alike(unit, other) for other in units) for unit in units]
+    assert kinds == [4] * 8
+
+
+def test_paired_squares_have_four_bias_sides_as_practitioners_say() -> None:
+    # Quiltingboard post: all four outer edges are bias.
+    for unit in derive("paired-squares", F(17, 4)).units:
+        edges = outer_edges(unit)
+        assert {edge.side for edge in edges} == set(Side)
+        assert {edge.grain for edge in edges} == {EdgeGrain.BIAS}
+
+
+@pytest.mark.parametrize("id", method_ids())
+def test_only_the_methods_sewn_around_have_bias_edges(id: str) -> None:
+    derived = derive(id, F(9), strip_length=F(80))
+    assert derived.has_bias_edges == (id in {"paired-squares", "stacked-four-patch"})
+
+
+@pytest.mark.parametrize("id", method_ids())
+def test_the_outer_edges_go_all_round(id: str) -> None:
+    derived = derive(id, F(9), strip_length=F(80))
+    width, height = derived.unit.width, derived.unit.height
+    length = sum(
+        abs(edge.end[0] - edge.start[0]) + abs(edge.end[1] - edge.start[1])
+        for edge in derived.edges
+    )
+    assert length == pytest.approx(2 * (width + height))
+
+
+def test_flipped_corners_show_a_third_of_the_side() -> None:
+    derived = derive("flipped-corners", F(13, 2))
+    assert derived.unit.finishes == pytest.approx((6, 6))
+    shown = [p for p in derived.units[0].finished(0.25) if p.letter != "A"]
+    assert len(shown) == 4
+    for patch in shown:
+        xs = [x for x, _ in patch.points]
+        assert max(xs) - min(xs) == pytest.approx(2)
+    assert derived.starts["small-square"].cutting == F(5, 2)
+
+
+def test_flipped_corners_of_another_size_keep_the_unit() -> None:
+    derived = derive("flipped-corners", {"large-square": F(13, 2), "small-square": F(3, 2)})
+    assert derived.unit.finishes == pytest.approx((6, 6))
+    # Sewn on the diagonals of four 1 1/2 in squares.
+    assert derived.stage("sew").sewn == pytest.approx(4 * 1.5 * 2**0.5)

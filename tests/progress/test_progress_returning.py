@@ -1,0 +1,119 @@
+"""Coming back: whether it is time to say where things stood, and the facts then said."""
+
+from __future__ import annotations
+
+from datetime import timedelta
+
+import pytest
+
+from sewalong.progress import commands as c
+from sewalong.progress.fold import opening
+from sewalong.progress.hands import in_hand
+from sewalong.progress.plan import plan
+from sewalong.progress.returning import AWAY, facts, was_away
+from sewalong.progress.spans import ago
+from sewalong.progress.state import State
+from tests.progress.building import EVENING, HOUR, MINUTE, a_quilt, everything, go_on, play
+
+QUILT = a_quilt(pieces=40, rows=4, columns=5, borders=2)
+WEEKS_LATER = EVENING + timedelta(days=24)
+
+
+def said(state: State, label: str) -> list[str]:
+    return [fact.text for fact in facts(state, WEEKS_LATER) if fact.label == label]
+
+
+def test_after_24_days_the_facts_say_where_things_stood() -> None:
+    state, _ = play(
+        QUILT,
+        *everything(QUILT, "press", make=3),
+        c.Spoil("pressed-four-patch", 1, "scorched"),
+        c.PutPileAway("four-patch", "shoe box, shelf"),
+        c.WriteNote("two blues alike"),
+        c.CloseSession({"iron": "no", "machine": "yes"}, next_step="press the other seven"),
+    )
+    assert said(state, "Look first") == ["Asked about the iron at the end, you said: no."]
+    assert said(state, "You wrote") == ["press the other seven"]
+    assert said(state, "Next") == [
+        "Press (at the iron): 7 four-patches wait; 8 pressed four-patches to go."
+    ]
+    assert said(state, "Put away") == ["7 four-patches in: shoe box, shelf."]
+    assert said(state, "Also there") == ["2 pressed four-patches; nobody wrote down where."]
+    assert said(state, "Note") == ["two blues alike (24 days ago)"]
+    assert said(state, "Spoiled") == ["1 pressed four-patch: scorched (24 days ago)"]
+    assert said(state, "Short") == [
+        "4 × 5 is 4 units short. Find or buy 4 squares more, or take 4 × 4 or 3 × 5."
+    ]
+
+
+def test_a_forgotten_session_says_what_nobody_asked_about() -> None:
+    state, _ = play(QUILT, *everything(QUILT, "press"))
+    assert said(state, "Unasked") == [
+        "That session was never closed, so nobody asked about the iron or the machine."
+    ]
+
+
+def test_what_was_only_unpicked_is_not_said_as_a_count_below_nothing() -> None:
+    state, record = play(QUILT, *everything(QUILT, "sew"), c.CloseSession({"machine": "yes"}))
+    state = go_on(state, record, c.Unpick("sew", 2), at=EVENING + timedelta(days=3))
+    assert "-" not in said(state, "Last time")[0]
+    assert "2 unpicked at sew" in said(state, "Last time")[0]
+
+
+@pytest.mark.parametrize(
+    ("since", "away"), [(HOUR, False), (AWAY - HOUR, False), (AWAY, True), (10 * AWAY, True)]
+)
+def test_a_day_without_a_word_is_away(since: timedelta, away: bool) -> None:
+    state, record = play(QUILT, c.Count("pair"), c.CloseSession())
+    assert was_away(state, record[-1].event.at + since) is away
+
+
+def test_who_sat_down_again_is_not_away_before_the_first_count() -> None:
+    state, record = play(QUILT, c.Count("pair"), c.CloseSession())
+    state = go_on(state, record, c.WriteNote("back again"), at=WEEKS_LATER)
+    assert not was_away(state, WEEKS_LATER + MINUTE)
+
+
+def test_a_quilt_not_begun_says_so() -> None:
+    assert was_away(opening(QUILT), EVENING)
+    assert said(opening(QUILT), "Last time") == ["Not begun yet."]
+
+
+def test_in_hand_is_the_stage_chosen_until_it_is_counted_then_the_one_suggested() -> None:
+    state, record = play(QUILT, c.Count("pair", 20), c.ChooseStage("press"))
+    assert in_hand(state, plan(state)).line.stage.id == "press"
+    state = go_on(state, record, c.Count("sew", 10))
+    assert in_hand(state, plan(state)).line.stage.id == "press"
+    state = go_on(state, record, c.Count("press", 10))
+    assert in_hand(state, plan(state)).line.stage.id == "stack"
+
+
+def test_every_suggestion_can_be_in_hand_to_the_very_end() -> None:
+    state, record = play(QUILT)
+    which = []
+    while (suggestion := plan(state).suggestion) is not None:
+        hand = in_hand(state, plan(state))
+        assert hand.line.stage.id == suggestion.stage
+        assert hand.takes
+        assert hand.makes
+        which.append(hand.which)
+        state = go_on(state, record, c.Count(suggestion.stage))
+    assert plan(state).complete
+    assert in_hand(state, plan(state)).which == ""
+    assert [text.split(",")[0] for text in which[-8:]] == [
+        f"Border “plain”: edge {side} of 4" for side in (1, 2, 3, 4, 1, 2, 3, 4)
+    ]
+
+
+@pytest.mark.parametrize(
+    ("days", "words"),
+    [
+        (0, "today"),
+        (1, "yesterday"),
+        (24, "24 days ago"),
+        (90, "3 months ago"),
+        (800, "2 years ago"),
+    ],
+)
+def test_how_long_ago_is_said_as_a_person_would(days: int, words: str) -> None:
+    assert ago(EVENING, EVENING + timedelta(days=days)) == words

@@ -1,0 +1,155 @@
+"""What happens to piles besides counting: spoiled, recounted, found, put away, unpicked."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from sewalong.progress import commands as c
+from sewalong.screens.dialogs import ChoiceDialog, FormDialog
+from sewalong.screens.sewing import SewingScreen
+from tests.screens.choosing import choose
+from tests.screens.sewing_room import SIZES, at_sewing
+
+
+@pytest.fixture
+def path(tmp_path: Path) -> Path:
+    return tmp_path / "quilts.db"
+
+
+@pytest.mark.parametrize("size", SIZES)
+async def test_spoiled_pieces_are_set_aside_with_the_reason(
+    path: Path, size: tuple[int, int]
+) -> None:
+    async with at_sewing(path, c.Count("pair", 3), size=size) as room:
+        await room.press("s")
+        await choose(room, "pairs: 3")
+        await room.sees("Spoiled pairs", "How many pairs?", "What happened?")
+        await room.write_over("2")
+        await room.press("enter")
+        await room.type("cut askew")
+        await room.press("enter")
+        await room.sees("Spoiled 2 pairs: cut askew.")
+        there = room.on_disk()
+        assert there.piles["pair"] == 1
+        assert there.spoilage[-1].reason == "cut askew"
+
+
+@pytest.mark.parametrize("size", SIZES)
+async def test_a_refusal_stands_in_the_dialog_and_changes_nothing(
+    path: Path, size: tuple[int, int]
+) -> None:
+    async with at_sewing(path, c.Count("pair", 3), size=size) as room:
+        before = room.seq()
+        await room.press("s")
+        await choose(room, "pairs: 3")
+        await room.write_over("9")
+        await room.press("enter")
+        await room.type("lost")
+        await room.press("enter")
+        await room.sees("Only 3 pairs lie there, so 9")
+        await room.screen_is(FormDialog)
+        await room.write_over("many")
+        await room.press("enter", "enter")
+        await room.sees("Write a whole number, such as 4.")
+        await room.write_over("1")
+        await room.press("enter")
+        await room.write_over("")
+        await room.press("enter")
+        await room.sees("Give a reason")
+        assert room.seq() == before
+        await room.press("escape")
+        await room.screen_is(SewingScreen)
+        assert room.seq() == before
+
+
+async def test_only_piles_with_something_in_them_can_be_spoiled(path: Path) -> None:
+    async with at_sewing(path) as room:
+        await room.press("s")
+        await room.screen_is(ChoiceDialog)
+        await room.sees("squares: 48")
+        assert "pairs:" not in room.text
+        await room.press("escape")
+        await room.screen_is(SewingScreen)
+
+
+async def test_a_recount_stands_and_the_difference_is_kept(path: Path) -> None:
+    async with at_sewing(path) as room:
+        await room.press("r")
+        await choose(room, "squares: 48")
+        await room.sees("The record says 48 squares. Your count stands.")
+        await room.type("46")
+        await room.press("enter")
+        await room.sees("Recounted the squares: 46, 2 fewer than recorded.", "46 squares wait")
+        there = room.on_disk()
+        assert there.piles["square"] == 46
+        assert there.recounted["square"] == -2
+
+
+async def test_a_recount_of_an_empty_pile_is_possible(path: Path) -> None:
+    async with at_sewing(path) as room:
+        await room.press("r")
+        await choose(room, "stacks: 0")
+        await room.type("2")
+        await room.press("enter")
+        await room.sees("Recounted the stacks: 2, 2 more than recorded.")
+
+
+@pytest.mark.parametrize(
+    ("way", "said"), [("found again", "Found 8 squares."), ("bought", "Bought 8 squares.")]
+)
+async def test_pieces_come_by_finding_or_buying(path: Path, way: str, said: str) -> None:
+    async with at_sewing(path) as room:
+        await room.press("f")
+        await choose(room, "squares: 48")
+        await choose(room, way)
+        await room.sees("How many squares?")
+        await room.type("8")
+        await room.press("enter")
+        await room.sees(said, "56 squares wait")
+        assert room.on_disk().found["square"] == 8
+
+
+async def test_leaving_halfway_through_finding_adds_nothing(path: Path) -> None:
+    async with at_sewing(path) as room:
+        before = room.seq()
+        await room.press("f")
+        await choose(room, "squares: 48")
+        await room.screen_is(ChoiceDialog)
+        await room.press("escape")
+        await room.screen_is(SewingScreen)
+        assert room.seq() == before
+
+
+async def test_a_pile_is_put_away_and_its_place_is_shown(path: Path) -> None:
+    async with at_sewing(path, c.Count("pair", 3)) as room:
+        await room.press("p")
+        await choose(room, "pairs: 3")
+        await room.sees("Put away pairs", "Where?")
+        await room.type("the blue biscuit tin")
+        await room.press("enter")
+        await room.sees("Put the pairs in: the blue biscuit tin.")
+        assert room.on_disk().places["pair"] == "the blue biscuit tin"
+        await room.press("p")
+        await room.sees("pairs: 3, in the blue biscuit tin")
+
+
+async def test_unpicked_pieces_go_back_to_their_pile(path: Path) -> None:
+    async with at_sewing(path, c.Count("pair", 8), c.Count("sew", 3)) as room:
+        await room.press("k")
+        await choose(room, "sew: 3 done")
+        await room.sees("For pieces really taken apart. A miscount is better undone with u.")
+        await room.write_over("2")
+        await room.press("enter")
+        await room.sees("Unpicked 2 four-patches from sew.")
+        there = room.on_disk()
+        assert (there.piles["pair"], there.done["sew"]) == (6, 1)
+
+
+async def test_nothing_sewn_is_nothing_to_unpick(path: Path) -> None:
+    async with at_sewing(path) as room:
+        before = room.seq()
+        await room.press("k")
+        await room.sees("Not done: Nothing has been sewn yet, so there is nothing to unpick.")
+        assert room.seq() == before

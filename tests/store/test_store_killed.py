@@ -1,0 +1,86 @@
+"""What was acknowledged is in the record, whenever the program is killed."""
+
+from __future__ import annotations
+
+import os
+import signal
+from pathlib import Path
+
+import pytest
+
+from sewalong.progress import commands as c
+from sewalong.progress.fold import fold
+from tests.store.shelf import a_quilt, begin, counts, opened, worker
+
+COUNTING = """
+import sys
+from pathlib import Path
+from sewalong.progress.commands import Count, Undo, WriteNote
+from sewalong.store.library import Library
+from sewalong.store.open_quilt import OpenQuilt, local_now
+
+library = Library(Path(sys.argv[1]), local_now())
+quilt = OpenQuilt(library, library.find("Hedgerow"))
+while True:
+    quilt.do(Count("pair"))
+    sys.stdout.write("+")
+    sys.stdout.flush()
+    quilt.do(WriteNote("x" * 2000))
+"""
+
+
+@pytest.mark.skipif(os.name != "posix", reason="there is no SIGKILL")
+def test_killed_again_and_again_it_has_all_that_was_acknowledged(tmp_path: Path) -> None:
+    path = tmp_path / "quilts.db"
+    begin(path, a_quilt(pieces=9999))
+    acknowledged = 0
+    for least in (1, 7, 18, 33):
+        with worker(COUNTING, path) as window:
+            assert window.stdout is not None
+            first = window.stdout.read(least)
+            window.send_signal(signal.SIGKILL)
+            rest, error = window.communicate()
+        assert window.returncode == -signal.SIGKILL, error
+        assert set(first + rest) == {"+"}
+        acknowledged += len(first + rest)
+        with opened(path) as quilt:
+            # One more than was acknowledged may have reached the disk, each time.
+            assert acknowledged <= counts(quilt.record) <= acknowledged + 1
+            acknowledged = counts(quilt.record)
+            assert [r.seq for r in quilt.record] == list(range(1, len(quilt.record) + 1))
+            assert quilt.state == fold(quilt.state.quilt, quilt.record)
+            quilt.do(c.Count("pair"))
+            acknowledged += 1
+
+
+HALF_WAY = """
+import os, signal, sys
+from pathlib import Path
+from sewalong.progress.events import Noted
+from sewalong.store import library as shelf
+from sewalong.store.open_quilt import local_now
+
+library = shelf.Library(Path(sys.argv[1]), local_now())
+entry = library.find("Hedgerow")
+with library._db.writing() as connection:
+    connection.execute("PRAGMA cache_size = 1")  # so that pages go to the file before the end
+    events = [Noted(at=local_now(), session=0, text="y" * 2000) for _ in range(60)]
+    connection.executemany(shelf._INSERT, shelf._rows(entry.id, 0, events, ["y" * 2000] * 60))
+    os.kill(os.getpid(), signal.SIGKILL)
+"""
+
+
+@pytest.mark.skipif(os.name != "posix", reason="there is no SIGKILL")
+def test_killed_in_the_middle_of_a_write_it_has_none_of_it(tmp_path: Path) -> None:
+    path = tmp_path / "quilts.db"
+    begin(path)
+    before = path.read_bytes()
+    with worker(HALF_WAY, path) as window:
+        _, error = window.communicate()
+    assert window.returncode == -signal.SIGKILL, error
+    # Half of it did reach the file, and the journal to take it back with lies beside it.
+    assert path.read_bytes() != before
+    assert (tmp_path / "quilts.db-journal").stat().st_size > 0
+    with opened(path) as quilt:
+        assert quilt.record == ()
+        quilt.do(c.WriteNote("sat down again"))
