@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass
+from functools import cmp_to_key
 
 from sewalong.piecing.geometry import (
     Line,
@@ -89,16 +90,31 @@ class Flat:
 
     def finished(self, seam: float) -> Patches:
         """What shows once `seam` is taken on all four sides, with its corner at (0, 0)."""
+        shown = (self._shown(patch, seam) for patch in self.patches)
+        inside = tuple(patch for patch in shown if patch is not None)
+        return tuple(_tidied(patch) for patch in moved(inside, shift(-seam, -seam)))
+
+    def _shown(self, patch: Patch, seam: float) -> Patch | None:
         width, height = self.size
-        patches = self.patches
+        part: Patch | None = patch
         for at, normal in (
             ((seam, seam), (1.0, 0.0)),
             ((seam, seam), (0.0, 1.0)),
             ((width - seam, height - seam), (-1.0, 0.0)),
             ((width - seam, height - seam), (0.0, -1.0)),
         ):
-            patches = kept(patches, Line(at, normal))
-        return moved(patches, shift(-seam, -seam))
+            part = part.kept(Line(at, normal)) if part is not None else None
+        return part
+
+    def in_order(self, seam: float) -> Flat:
+        """The same piece, its patches in reading order of what shows of them.
+
+        Like units have their patches in one order then, even where one seam runs into
+        another within the allowance and the raw patches differ.
+        """
+        shown = {id(patch): self._shown(patch, seam) or patch for patch in self.patches}
+        key = cmp_to_key(_in_reading_order)
+        return Flat(tuple(sorted(self.patches, key=lambda patch: key(shown[id(patch)]))))
 
 
 @dataclass(frozen=True, slots=True)
@@ -148,14 +164,21 @@ def _size(patches: Patches) -> tuple[float, float]:
 def flat(patches: Patches) -> Flat:
     """The patches as an open piece: box moved to (0, 0), in reading order."""
     x0, y0, _, _ = box(patch.points for patch in patches)
-    placed = moved(patches, shift(-x0, -y0))
-    return Flat(tuple(sorted(placed, key=_reading_order)))
+    placed = [_tidied(patch) for patch in moved(patches, shift(-x0, -y0))]
+    return Flat(tuple(sorted(placed, key=cmp_to_key(_in_reading_order))))
 
 
-def _reading_order(patch: Patch) -> tuple[float, float]:
-    # Rounded so that float noise cannot change the order between like units.
-    x, y = centre(patch.points)
-    return (round(y, 5), round(x, 5))
+def _tidied(patch: Patch) -> Patch:
+    """The patch without float noise, so that edges that meet have the very same ends."""
+    points = tuple((round(x, 12) + 0.0, round(y, 12) + 0.0) for x, y in patch.points)
+    return Patch(points, patch.letter, patch.grain)
+
+
+def _in_reading_order(a: Patch, b: Patch) -> int:
+    # Nearly level counts as level, so that noise cannot change the order between like units.
+    (ax, ay), (bx, by) = centre(a.points), centre(b.points)
+    apart = ay - by if abs(ay - by) > 1e-6 else ax - bx
+    return (apart > 0) - (apart < 0)
 
 
 def turned(piece: Flat, move: Move) -> Flat:

@@ -18,6 +18,12 @@ from sewalong.piecing.method import Hazard, Noun, Pile, Station
 FINAL_PILE = "unit"
 """The id of the last pile of every method."""
 
+LATER_STAGES = frozenset({"sew-rows", "join-rows", "add-borders", "layer", "quilt", "bind"})
+"""Ids of the stages that follow the units in every quilt, which a method can't use too."""
+
+LATER_PILES = frozenset({"row"})
+"""Ids of the piles that follow the units in every quilt."""
+
 _METHOD_KEYS = {"id", "name", "about", "piles", "stages"}
 _PILE_KEYS = {"id", "noun", "start", "letter", "strip", "share", "shape"}
 _STAGE_KEYS = {
@@ -161,6 +167,11 @@ def read_definition(file: str, text: str) -> Definition:
     stages = tuple(_read_stage(file, table, ids) for table in reader.tables("stages"))
     _check_unique(file, "pile", ids)
     _check_unique(file, "stage", [stage.id for stage in stages])
+    for id in [
+        *LATER_STAGES.intersection(stage.id for stage in stages),
+        *LATER_PILES.intersection(ids),
+    ]:
+        raise MethodFault(f"{file}: {id!r} comes later in every quilt; choose another id.")
     if not starts:
         raise MethodFault(f"{file}: no pile has `start = true`, so there is nothing to cut.")
     if stages[-1].makes != FINAL_PILE:

@@ -122,8 +122,8 @@ class PileShape:
 class Derivation:
     """What a method comes to at the owner's sizes and seam allowance.
 
-    `units` are the different units of one batch in order of making, all with the same
-    patches in the same order; `unit_count` is how many the batch has in all. `letters`
+    `units` are the different units of one batch in order of making, their patches in the
+    same order; cut exactly, all show the same shapes once seams are taken. `unit_count` is how many the batch has in all. `letters`
     says which start pile each fabric letter was cut for, in order of taking up: A is the
     first piece, unless the method gives all pieces of a pile one letter. `per_unit` is
     the exact number of start pieces to one unit, over many batches.
@@ -225,7 +225,7 @@ def _derive(
         stages=stages,
         piles={pile.id: PileShape(pile.id, tuple(batch.seen[pile.id])) for pile in written.piles},
         unit=_unit_size(written, cut, seam, batch),
-        units=batch.different_units(),
+        units=tuple(unit.in_order(float(seam)) for unit in batch.different_units()),
         unit_count=len(batch.units),
         letters=batch.letters,
         per_unit={start.pile: need[start.pile] for start in written.starts},
@@ -303,7 +303,11 @@ def start_for(
         raise SizeRefused(
             f"2 seams of {allowance} leave nothing of such a unit; ask for a larger one."
         )
-    return starts_from(written, main_for(written, float(raw), seam), seam, fineness)
+    starts = starts_from(written, main_for(written, float(raw), seam), seam, fineness)
+    # Sizes follow on paper however small; sewing one unit shows whether they can be.
+    sizes = {pile: entry.exact for pile, entry in starts.items()}
+    run_sizes(written, sizes, seam, whole=False)
+    return starts
 
 
 def unit_size(

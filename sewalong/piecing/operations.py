@@ -18,10 +18,9 @@ from sewalong.piecing.geometry import (
     NEAR,
     Line,
     Point,
-    area,
     box,
-    centre,
     line_through,
+    span,
     turn,
 )
 
@@ -153,11 +152,23 @@ def sew_beside_diagonal(*, other: bool = False) -> Operation:
 
 def sew_across_corners(table: Table) -> None:
     """Each piece laid on a corner sewn on its own diagonal, across that corner."""
+    for piece in table.layered():
+        boxes = [box(patch.points for patch in top.patches) for top in piece.tops]
+        if any(_lap(a, b) for i, a in enumerate(boxes) for b in boxes[:i]):
+            raise SizeRefused(
+                "The pieces for two corners overlap; make the large square larger "
+                "or the corners smaller."
+            )
 
     def lines(piece: Layered) -> list[tuple[Line, tuple[int, ...]]]:
         return [(_across(piece, top), (n,)) for n, top in enumerate(piece.tops)]
 
     _sew(table, lines)
+
+
+def _lap(a: tuple[float, float, float, float], b: tuple[float, float, float, float]) -> bool:
+    across, down = min(a[2], b[2]) - max(a[0], b[0]), min(a[3], b[3]) - max(a[1], b[1])
+    return across > NEAR and down > NEAR
 
 
 def _across(piece: Layered, top: Top) -> Line:
@@ -314,19 +325,20 @@ def turn_last(eighths: int) -> Operation:
     return run
 
 
-def stand_on_largest(table: Table) -> None:
-    """Every piece turned so that its largest patch lies lowest (at high y)."""
+def stand_on_longest_edge(table: Table) -> None:
+    """Every piece turned so that the longest outer edge of one patch lies lowest (at high y)."""
 
-    def lowest(piece: Flat) -> Flat:
+    def standing(piece: Flat) -> Flat:
         turns = [turned(piece, turn(eighths)) for eighths in (0, 2, 4, 6)]
-        return max(turns, key=_largest_depth)
+        return max(turns, key=_longest_below)
 
-    table.pieces = [lowest(piece) for piece in table.flats()]
+    table.pieces = [standing(piece) for piece in table.flats()]
 
 
-def _largest_depth(piece: Flat) -> float:
-    largest = max(piece.patches, key=lambda patch: area(patch.points))
-    return round(centre(largest.points)[1] - piece.size[1] / 2, 6)
+def _longest_below(piece: Flat) -> float:
+    floor = Line((0.0, piece.size[1]), (0.0, 1.0))
+    spans = [span(patch.points, floor) for patch in piece.patches]
+    return round(max((b - a for a, b in filter(None, spans)), default=0.0), 6)
 
 
 def trim(table: Table) -> None:

@@ -54,28 +54,38 @@ def starts_from(
     """
     exact = float(main)
     cutting = main if isinstance(main, Fraction) else round_to(main, fineness, Rounding.UP)
-    sizes = dict.fromkeys((start.pile for start in written.starts), exact)
-    starts = {pile: StartSize(pile, exact, cutting) for pile in sizes}
+    starts = {start.pile: StartSize(start.pile, exact, cutting) for start in written.starts}
     for start in written.starts[1:]:
         if start.share is not None or start.shape is not None:
-            size = _suited(written, start, sizes, seam)
+            slope, more = _suited(written, start.pile, seam)
+            size = slope * exact + more
             starts[start.pile] = StartSize(start.pile, size, round_to(size, fineness, Rounding.UP))
     return starts
 
 
-def _suited(
-    written: Definition, start: StartDefinition, sizes: Mapping[str, float], seam: Fraction
-) -> float:
-    """The size of `start` at which its `share` or `shape` comes true."""
-    main = sizes[main_start(written).pile]
+@lru_cache(maxsize=64)
+def _suited(written: Definition, pile: str, seam: Fraction) -> tuple[float, float]:
+    """The size at which the `share` or `shape` of a start comes true, as a line.
+
+    Returns (a, b): the size is a * main + b, in inches.
+    """
+    ample = 400 * float(seam)
+    once, twice = (_suited_at(written, pile, main, seam) for main in (ample, 2 * ample))
+    slope = (twice - once) / ample
+    return slope, once - slope * ample
+
+
+def _suited_at(written: Definition, pile: str, main: float, seam: Fraction) -> float:
+    start = next(entry for entry in written.starts if entry.pile == pile)
 
     def error(size: float) -> float:
-        batch = run_sizes(written, {**sizes, start.pile: size}, seam, whole=False)
+        sizes = {entry.pile: main for entry in written.starts} | {pile: size}
+        batch = run_sizes(written, sizes, seam, whole=False)
         unit, allowance = batch.units[0], float(seam)
         width, height = (side - 2 * allowance for side in unit.size)
         if start.shape is not None:
             return height - float(start.shape) * width
-        letters = {letter for letter, pile in batch.letters.items() if pile == start.pile}
+        letters = {letter for letter, cut_for in batch.letters.items() if cut_for == pile}
         return _shown_width(unit, letters, allowance) - float(start.share or 0) * width
 
     # Two sizes not far from the answer: further off, pieces would overlap or leave gaps.
@@ -84,7 +94,7 @@ def _suited(
         return on_line(error, 0.0, near * 1.1, near * 1.2)
     except ZeroDivisionError:
         raise MethodFault(
-            f"{written.file}, pile {start.pile!r}: its size changes nothing that it is fitted to."
+            f"{written.file}, pile {pile!r}: its size changes nothing that it is fitted to."
         ) from None
 
 

@@ -37,7 +37,7 @@ WORDS: dict[str, do.Operation] = {
     "turn last a quarter": do.turn_last(2),
     "turn last half way": do.turn_last(4),
     "turn last three quarters": do.turn_last(6),
-    "stand on largest patch": do.stand_on_largest,
+    "stand on longest edge": do.stand_on_longest_edge,
 }
 """Every operation but `take PILE`. The whole table is worked on, or its last piece or two."""
 

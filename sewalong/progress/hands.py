@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from sewalong.piecing.method import Pieces, Stage
 from sewalong.progress.plan import Plan, StageLine
-from sewalong.progress.road import SIDES_OF_A_BORDER, RoadStage, TopStage
+from sewalong.progress.road import JOIN_ROWS, SIDES_OF_A_BORDER, RoadStage, TopStage
 from sewalong.progress.state import State
 
 
@@ -38,14 +38,14 @@ def in_hand(state: State, now: Plan) -> InHand:
 
 def _takes(state: State, stage: RoadStage) -> str:
     if isinstance(stage, TopStage):
-        return "two rows, or rows already joined" if stage.id == "join-rows" else "the top"
+        return "two rows, or rows already joined" if stage.id == JOIN_ROWS else "the top"
     return " and ".join(_pieces(state, taken) for taken in stage.takes)
 
 
 def _makes(state: State, stage: RoadStage) -> str:
     if isinstance(stage, Stage):
         return _pieces(state, stage.makes)
-    return "one wider piece of the top" if stage.id == "join-rows" else "the top, one step on"
+    return "one wider piece of the top" if stage.id == JOIN_ROWS else "the top, one step on"
 
 
 def _pieces(state: State, pieces: Pieces) -> str:

@@ -21,13 +21,13 @@ def told(state: State, event: e.Event, record: Sequence[e.Recorded]) -> str:
         case e.Unpicked(stage=stage, n=n):
             return f"Unpicked {_counts(state, stage).count(n)} from {_label(state, stage)}."
         case e.Spoiled(pile=pile, n=n, reason=reason):
-            return f"Spoiled {_noun(state, pile).count(n)}: {reason}."
+            return f"Spoiled {_noun(state, pile).count(n)}: {_stopped(reason)}"
         case e.Found(pile=pile, n=n, how=how):
             return f"{how.capitalize()} {_noun(state, pile).count(n)}."
         case e.Recounted(pile=pile, recorded=recorded, counted=counted):
             return _recounted(_noun(state, pile), recorded, counted)
         case e.PutAway(pile=pile, place=place):
-            return f"Put the {_noun(state, pile).many} in: {place}."
+            return f"Put the {_noun(state, pile).many} in: {_stopped(place)}"
         case e.Noted(text=text):
             return f"Noted: {text}"
         case e.SettingsRecorded():
@@ -51,7 +51,7 @@ def told(state: State, event: e.Event, record: Sequence[e.Recorded]) -> str:
         case e.Answered(question=question, answer=answer):
             return f"Asked about the {question}: {answer}."
         case e.LaidAside(reason=reason):
-            return f"Laid aside: {reason}." if reason else "Laid aside."
+            return f"Laid aside: {_stopped(reason)}" if reason else "Laid aside."
         case e.PickedUp():
             return "Picked up again."
         case e.MarkedDone():
@@ -88,3 +88,8 @@ def _label(state: State, stage: str) -> str:
 
 def _uncapital(text: str) -> str:
     return text[:1].lower() + text[1:]
+
+
+def _stopped(text: str) -> str:
+    """The owner's words with one full stop after them."""
+    return text if text.endswith((".", "!", "?")) else f"{text}."

@@ -13,6 +13,7 @@ from sewalong.progress import commands as c
 from sewalong.progress.closing import questions
 from sewalong.progress.events import Settings
 from sewalong.progress.returning import next_thing
+from sewalong.progress.road import ROW
 from sewalong.progress.state import Standing
 from sewalong.screens.dialogs import Choice, ChoiceDialog, Field, FormDialog, QuestionDialog
 from sewalong.screens.returning import FactsDialog
@@ -48,7 +49,7 @@ def _place(place: str | None) -> str:
 def _waiting_pile(screen: SewingScreen) -> str | None:
     stage = screen.hand.line.stage
     takes = getattr(stage, "takes", ())
-    return takes[0].pile if takes else "row"
+    return takes[0].pile if takes else ROW.id
 
 
 async def other_stage(screen: SewingScreen) -> None:
@@ -275,4 +276,6 @@ async def close(screen: SewingScreen) -> bool:
     offered = next_thing(line) if line.to_do else ""
     lines = (Field("next", "Next time, first of all:", offered),)
     closed = await screen.app.push_screen_wait(FormDialog("Close the session", lines, carry_out))
+    if not closed:
+        screen.tell("The session stays open.")
     return bool(closed)

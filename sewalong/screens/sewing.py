@@ -168,6 +168,8 @@ class SewingScreen(Screen[None]):
     @work
     async def _caution_then(self, due: CautionFirst, command: c.Command) -> None:
         """Show the caution; once it is read, carry out what was asked."""
+        if not self.is_current:
+            return  # a second press came while the caution was on its way
         stage = self.quilt.state.road.stage(due.stage)
         label = stage.label if stage else due.stage
         if await self.app.push_screen_wait(CautionDialog(due.caution, label)):
@@ -184,6 +186,8 @@ class SewingScreen(Screen[None]):
 
     @work
     async def _ask_on_leaving(self) -> None:
+        if not self.is_current:
+            return  # a caution is in front; this is asked after it
         question = leaving_question(self.quilt.state, self.hand.line.stage.id)
         if question is None:
             return

@@ -11,8 +11,10 @@ from math import ceil
 import pytest
 
 from sewalong.piecing.catalogue import UnknownMethod, method, method_ids
+from sewalong.piecing.definition import LATER_PILES, LATER_STAGES
 from sewalong.piecing.derive import derive
 from sewalong.piecing.method import Hazard, Method, Pieces, Station
+from sewalong.progress.road import JOIN_ROWS, ROW
 
 METHODS = [method(id) for id in method_ids()]
 
@@ -48,15 +50,15 @@ STABLE = {
         "sewn-matched-pair cut-unit open-unit unit"
     ),
     "nine-patch": (
-        "square > sew-rows press-rows join-rows press > row pressed-row nine-patch unit"
+        "square > sew-threes press-threes join-threes press > three pressed-three nine-patch unit"
     ),
     "nine-patch-quartered": (
-        "square > sew-rows press-rows join-rows press quarter > "
-        "row pressed-row nine-patch pressed-nine-patch unit"
+        "square > sew-threes press-threes join-threes press quarter > "
+        "three pressed-three nine-patch pressed-nine-patch unit"
     ),
     "nine-patch-strips": (
         "dark-strip light-strip > sew-outer-sets sew-middle-sets press-outer-sets "
-        "press-middle-sets cut-outer-segments cut-middle-segments join-rows press > "
+        "press-middle-sets cut-outer-segments cut-middle-segments join-threes press > "
         "outer-set middle-set pressed-outer-set pressed-middle-set outer-segment "
         "middle-segment nine-patch unit"
     ),
@@ -206,3 +208,18 @@ def test_350_units_eight_a_pair_take_44_pairs() -> None:
     made = method("half-square-eight").stage("cut-eight").makes.count
     assert ceil(350 / made) == 44
     assert 44 * made - 350 == 2
+
+
+def test_ids_kept_for_rows_borders_and_finishing_are_those_of_the_road() -> None:
+    # `progress.road` names the stages that follow the units.
+    source = (resources.files("sewalong.progress") / "road.py").read_text("utf-8")
+    named = set(re.findall(r'\bid="([a-z-]+)"', source)) | {JOIN_ROWS}
+    assert named == LATER_STAGES
+    assert LATER_PILES == {ROW.id}
+
+
+@pytest.mark.parametrize("known", METHODS, ids=lambda m: m.id)
+def test_labels_of_stages_differ_within_a_method(known: Method) -> None:
+    labels = [stage.label for stage in known.stages]
+    assert len(set(labels)) == len(labels)
+    assert not {"sew rows", "join rows"} & set(labels)

@@ -78,8 +78,8 @@ def test_the_large_fabric_turns_a_quarter_from_one_unit_to_the_next() -> None:
     assert turns == [0, 90, 180, 270]
 
 
-@pytest.mark.parametrize("small", [F(1, 4), F(2), F(3), F(5)])
-def test_small_squares_that_leave_a_gap_or_a_fold_are_refused(small: F) -> None:
+@pytest.mark.parametrize("small", [F(1, 4), F(2), F(4), F(5)])
+def test_small_squares_that_leave_a_gap_or_reach_too_far_are_refused(small: F) -> None:
     with pytest.raises(SizeRefused):
         derive("flying-geese-four", {"large-square": F(17, 4), "small-square": small})
 
@@ -87,3 +87,11 @@ def test_small_squares_that_leave_a_gap_or_a_fold_are_refused(small: F) -> None:
 def test_the_large_square_must_be_given() -> None:
     with pytest.raises(SizeRefused, match="large-square, small-square"):
         derive("flying-geese-four", {"small-square": F(2)})
+
+
+def test_larger_small_squares_only_leave_more_above_the_point() -> None:
+    cut = {"large-square": F(17, 4), "small-square": F(5, 2)}
+    unit = derive("flying-geese-four", cut).units[0]
+    goose = next(patch for patch in unit.patches if patch.letter == "A")
+    assert unit.is_rectangle
+    assert min(y for _, y in goose.points) == pytest.approx(0.25 + 0.125)

@@ -10,8 +10,11 @@ import pytest
 
 from sewalong.piecing.alike import alike
 from sewalong.piecing.catalogue import method_ids, written_method
+from sewalong.piecing.cloth import Flat, turned
+from sewalong.piecing.definition import Definition
 from sewalong.piecing.derive import derive
 from sewalong.piecing.edges import EdgeGrain, Side, outer_edges
+from sewalong.piecing.geometry import centre, turn
 
 
 def test_sewn_around_a_one_way_print_stands_all_four_ways() -> None:
@@ -43,19 +46,24 @@ def test_in_a_unit_of_a_stack_neighbours_in_the_four_patch_stay_neighbours() -> 
         assert not {"B", "D"} <= letters
 
 
-def test_both_units_of_a_pair_are_alike_when_turned() -> None:
-    # Delighted Hands (2019): marking all diagonals one way gives one handedness only.
-    first, second = derive("half-square-two", F(4)).units
-    assert alike(first, second)
+def _leans(unit: Flat) -> bool:
+    """True if the seam falls away from the start of reading when print A stands upright."""
+    (a,) = (patch for patch in unit.patches if patch.letter == "A")
+    upright = turned(unit, turn(-round(a.turn / 45)))
+    (a,) = (patch for patch in upright.patches if patch.letter == "A")
+    x, y = centre(a.points)
+    middle_x, middle_y = (side / 2 for side in upright.size)
+    # A lies beyond the seam from corner 1 or 3 when the seam rises, 2 or 4 when it falls.
+    return (x > middle_x) != (y > middle_y)
 
 
-def test_the_other_diagonal_gives_units_that_no_turn_makes_alike() -> None:
+def _other_diagonal() -> Definition:
     written = written_method("half-square-two")
     swap = {
         "sew both sides of diagonal": "sew both sides of other diagonal",
         "cut diagonal": "cut other diagonal",
     }
-    other = replace(
+    return replace(
         written,
         id="half-square-two-other",
         stages=tuple(
@@ -63,16 +71,30 @@ def test_the_other_diagonal_gives_units_that_no_turn_makes_alike() -> None:
             for stage in written.stages
         ),
     )
-    mine, theirs = derive(written, F(4)).units[0], derive(other, F(4)).units[0]
-    assert not alike(mine, theirs)
-    # Without a one-way print nobody can tell.
-    assert alike(mine, theirs, prints=False)
 
 
-def test_eight_at_a_time_gives_both_leanings() -> None:
-    units = derive("half-square-eight", F(8)).units
-    kinds: list[int] = [sum(alike(unit, other) for other in units) for unit in units]
-    assert kinds == [4] * 8
+def test_both_units_of_a_pair_lean_one_way_and_the_other_diagonal_the_other() -> None:
+    # Delighted Hands (2019): marking all diagonals the same way gives only one handedness
+    # of unit; half the pairs must be marked on the other diagonal.
+    one = {_leans(unit) for unit in derive("half-square-two", F(4)).units}
+    other = {_leans(unit) for unit in derive(_other_diagonal(), F(4)).units}
+    assert len(one) == len(other) == 1
+    assert one != other
+
+
+def test_units_of_either_diagonal_are_alike_only_without_a_one_way_print() -> None:
+    mine = derive("half-square-two", F(4)).units
+    theirs = derive(_other_diagonal(), F(4)).units
+    assert alike(mine[0], mine[0])
+    assert not any(alike(a, b) for a in mine for b in theirs)
+    assert all(alike(a, b, prints=False) for a in mine for b in theirs)
+
+
+def test_eight_at_a_time_gives_four_of_each_leaning() -> None:
+    assert Counter(_leans(unit) for unit in derive("half-square-eight", F(8)).units) == {
+        True: 4,
+        False: 4,
+    }
 
 
 def test_paired_squares_have_four_bias_sides_as_practitioners_say() -> None:

@@ -131,14 +131,16 @@ def test_trimming_from_two_sides_only_takes_the_seam_off_its_corner() -> None:
     # (https://quiltyfolk.blogspot.com/2012/02/). The seam then misses the corner by 0.35 in.
     unit = derive("half-square-two", F(4)).units[0]
     width, _ = unit.size
-    first, _second = unit.patches
-    seam_ends = [p for p in first.points if abs(p[0] + p[1] - width) < 1e-6]
-    assert len(seam_ends) == 2
-    # The new corner when 1/2 in goes from the sides that meet at (width, 0) ... and not from
-    # the others; the seam still runs on x + y = width.
-    kept = width - 0.5
-    misses = abs(kept + 0.0 - width) / sqrt(2)
-    assert misses == pytest.approx(0.3536, abs=0.0001)
+    seam = next(
+        Line(start, (sqrt(0.5), sqrt(0.5)))
+        for patch in unit.patches
+        for start in patch.points
+        if abs(start[0] + start[1] - width) < 1e-6
+    )
+    # Corner 2, where the seam ran out, if two sides are trimmed by 1/2 in: the top stays.
+    assert abs(seam.depth((width - 0.5, 0.0))) == pytest.approx(0.3536, abs=0.0001)
+    # And if each side gives 1/4 in.
+    assert abs(seam.depth((width - 0.25, 0.25))) == pytest.approx(0)
     assert "each of the four sides" in method("half-square-two").stage("trim").do
 
 

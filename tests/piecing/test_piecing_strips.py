@@ -75,7 +75,7 @@ def test_nine_patches_from_strips_finish_as_published(row: dict[str, str]) -> No
 def test_five_nine_patches_take_ten_outer_and_five_middle_segments() -> None:
     # M. Bellew, Nine Patch Block: 5 blocks, 10 rows A and 5 rows B, unfinished 6 1/2 in.
     derived = derive("nine-patch-strips", F(5, 2))
-    taken = {pieces.pile: 5 * pieces.count for pieces in derived.stage("join-rows").takes}
+    taken = {pieces.pile: 5 * pieces.count for pieces in derived.stage("join-threes").takes}
     assert taken == {"outer-segment": 10, "middle-segment": 5}
     assert derived.unit.width == pytest.approx(6.5)
 

@@ -91,7 +91,8 @@ def test_strips_are_not_multiplied_before_they_are_whole() -> None:
     assert found.strips.cloth > 15
 
 
-# Park Bench Quilt Shop FAQ; 2 1/2 in strips at 40 in, no allowance. All of these suffice.
+# Park Bench Quilt Shop FAQ, yards by bed size. Strip width and allowance are not stated there:
+# 2 1/2 in strips at 40 in usable and 12 in allowance are taken here. All of these suffice.
 PARK_BENCH = [
     (45, 60, "0.5", 6),
     (72, 90, "0.75", 9),
@@ -103,7 +104,6 @@ PARK_BENCH = [
 
 @pytest.mark.parametrize(("width", "length", "yards", "strips"), PARK_BENCH)
 def test_a_printed_table_that_suffices(width: int, length: int, yards: str, strips: int) -> None:
-    # The checks reckon these with 12 in allowance.
     found = binding(size(width, length), allowance=F(12), join=Join.NONE)
     assert found.strips.count == strips
     assert found.strips.cloth <= F(yards) * YARD

@@ -158,6 +158,7 @@ def test_strips_reach_and_one_fewer_does_not(need: F, width: F, usable: F, join:
         assert fewer * usable - (fewer - 1) * loss < need
     at_narrowest = strips_for(need, width, usable=found.narrowest, join=join)
     assert at_narrowest.count == found.count
+    assert at_narrowest.joined == need
 
 
 @given(

@@ -59,6 +59,7 @@ def test_the_layouts_of_eighty_one_units_begin_with_nine_by_nine() -> None:
 def test_a_diagonal_taken_twice_comes_back_without_noise() -> None:
     assert near(sqrt(2) * sqrt(2)) == 2
     assert near(9.5 / sqrt(2) * sqrt(2)) == F("9.5")
+    assert near(5.000000000001) == 5
     assert near(F(1, 3)) == F(1, 3)
     with pytest.raises(NumbersFault):
         near(float("inf"))

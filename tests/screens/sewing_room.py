@@ -13,6 +13,7 @@ from datetime import datetime, timedelta, timezone
 from fractions import Fraction
 from pathlib import Path
 
+from textual import events
 from textual.pilot import Pilot
 from textual.screen import Screen
 
@@ -133,16 +134,15 @@ class Room:
         self.key = key
 
     async def press(self, *keys: str) -> None:
-        """Press keys one after another, each taken in before the next."""
+        """Press keys one after another, and wait until the app has nothing more to do."""
         for key in keys:
-            await self.pilot.press(key)
-            await self.pilot.pause()
+            self.app.post_message(events.Key(key, _character(key)))
+            await self.pilot.pause(0)
+        await self.pilot.pause()
 
     async def type(self, text: str) -> None:
-        """Type `text` letter by letter."""
-        for letter in text:
-            await self.pilot.press(_KEY_NAMES.get(letter, letter))
-        await self.pilot.pause()
+        """Type `text` letter by letter, as fast as a keyboard that repeats."""
+        await self.press(*(_KEY_NAMES.get(letter, letter) for letter in text))
 
     async def write_over(self, text: str) -> None:
         """Clear the line that is being filled in and type `text` there."""
@@ -217,7 +217,19 @@ def lines_of(app: SewalongApp) -> list[str]:
     return lines
 
 
-_KEY_NAMES = {" ": "space", "[": "left_square_bracket", "]": "right_square_bracket", "/": "slash"}
+_KEY_NAMES = {
+    " ": "space",
+    "[": "left_square_bracket",
+    "]": "right_square_bracket",
+    "/": "slash",
+    "?": "question_mark",
+    ".": "full_stop",
+}
+_CHARACTERS = {name: character for character, name in _KEY_NAMES.items()}
+
+
+def _character(key: str) -> str | None:
+    return key if len(key) == 1 else _CHARACTERS.get(key)
 
 
 @asynccontextmanager

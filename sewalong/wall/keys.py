@@ -1,0 +1,45 @@
+"""What a picture is made of: the keys that stand for what lies at a place.
+
+The right side of a fabric is its letter, "A"; its wrong side the small letter, "a".
+"""
+
+from __future__ import annotations
+
+Key = str
+
+STITCHES = "stitches"
+SASH = "sash"
+CORNERSTONE = "cornerstone"
+SETTING = "setting triangle"
+
+_BORDER = "border "
+
+
+def wrong_side(letter: Key) -> Key:
+    """The key for the back of the fabric called `letter`."""
+    return letter.lower()
+
+
+def is_wrong_side(key: Key) -> bool:
+    """Whether the key is for the back of a fabric."""
+    return len(key) == 1 and key.islower()
+
+
+def border_key(number: int) -> Key:
+    """The key of a border; 1 is the innermost. Raises ValueError below 1."""
+    if number < 1:
+        raise ValueError("borders are numbered from 1, the innermost")
+    return f"{_BORDER}{number}"
+
+
+def border_number(key: Key) -> int | None:
+    """Which border the key is for, 1 the innermost; None for anything else."""
+    number = key.removeprefix(_BORDER)
+    return int(number) if number != key and number.isdecimal() else None
+
+
+def in_words(key: Key) -> str:
+    """What to call it beside a picture: "fabric A", "wrong side of A", "border 1"."""
+    if is_wrong_side(key):
+        return f"wrong side of {key.upper()}"
+    return f"fabric {key}" if len(key) == 1 else key

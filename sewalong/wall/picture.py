@@ -1,0 +1,111 @@
+"""A picture in half-block cells: each cell of the screen shows two square pixels.
+
+A cell is about twice as high as it is wide, so half of one is a square.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+
+from sewalong.piecing.cloth import Flat, Layered, Patches
+from sewalong.piecing.geometry import box
+from sewalong.wall.keys import STITCHES, Key, wrong_side
+from sewalong.wall.raster import Layer, Pixels, draw_line, raster
+
+Cell = tuple[Key | None, Key | None]
+"""What the upper and the lower half of a cell show; None for the screen's own ground."""
+
+
+@dataclass(frozen=True, slots=True)
+class Picture:
+    """Rows of pixels, two to a row of cells; an even number of them, all equally long."""
+
+    pixels: tuple[tuple[Key | None, ...], ...]
+
+    @property
+    def across(self) -> int:
+        """Cells, and pixels, across."""
+        return len(self.pixels[0]) if self.pixels else 0
+
+    @property
+    def down(self) -> int:
+        """Rows of cells."""
+        return len(self.pixels) // 2
+
+    @property
+    def pairs(self) -> Iterable[tuple[tuple[Key | None, ...], tuple[Key | None, ...]]]:
+        """The upper and the lower row of pixels of each row of cells."""
+        return zip(self.pixels[::2], self.pixels[1::2], strict=True)
+
+    @property
+    def cells(self) -> list[list[Cell]]:
+        """Rows of cells, each with the keys of its upper and lower half."""
+        return [list(zip(upper, lower, strict=True)) for upper, lower in self.pairs]
+
+    @property
+    def keys(self) -> list[Key]:
+        """Every key that shows, in alphabetical order: what a legend must explain."""
+        return sorted({key for row in self.pixels for key in row if key is not None})
+
+
+EMPTY = Picture(())
+
+
+def from_pixels(rows: Sequence[Sequence[Key | None]]) -> Picture:
+    """The rows as a picture; an odd one at the end has nothing below it."""
+    pixels = [tuple(row) for row in rows]
+    if len(pixels) % 2:
+        pixels.append((None,) * len(pixels[-1]))
+    return Picture(tuple(pixels))
+
+
+def fitted(size: tuple[float, float], across: int, down: int) -> tuple[int, int]:
+    """Pixels across and down for a shape of `size`, as large as so many cells hold.
+
+    The shape is kept to the nearest pixel, and nothing is thinner than one.
+    """
+    scale = min(across / size[0], 2 * down / size[1])
+    wide = min(across, max(1, round(size[0] * scale)))
+    return wide, min(2 * down, max(1, round(size[1] * scale)))
+
+
+def picture_of(piece: Flat | Layered | Patches, across: int, down: int) -> Picture:
+    """A piece as the eye sees it, as large as `across` x `down` cells hold, its shape kept.
+
+    An open piece shows the right side of its fabrics. Of pieces face to face the one on top
+    shows its wrong side, with the rows of stitches on it, and hides what is beneath. No room
+    (a widget of no width) gives an empty picture; a piece of nothing raises ValueError.
+    """
+    patches = piece if isinstance(piece, tuple) else piece.patches
+    if not patches:
+        raise ValueError("there is nothing to draw")
+    if across < 1 or down < 1:
+        return EMPTY
+    x0, y0, x1, y1 = box(patch.points for patch in patches)
+    size = (x1 - x0, y1 - y0)
+    wide, high = fitted(size, across, down)
+    pixels = raster(_layers(piece), size, wide, high, (x0, y0))
+    if isinstance(piece, Layered):
+        _stitch(pixels, piece, (size[0] / wide, size[1] / high), (x0, y0))
+    return from_pixels(pixels)
+
+
+def _layers(piece: Flat | Layered | Patches) -> list[Layer]:
+    """What lies where, the lowest first."""
+    if isinstance(piece, Layered):
+        backs = [[(p.points, wrong_side(p.letter)) for p in top.patches] for top in piece.tops]
+        return [right_sides(piece.base), *backs]
+    return [right_sides(piece.patches if isinstance(piece, Flat) else piece)]
+
+
+def right_sides(patches: Patches) -> Layer:
+    """Patches lying face up."""
+    return [(patch.points, patch.letter) for patch in patches]
+
+
+def _stitch(
+    pixels: Pixels, piece: Layered, step: tuple[float, float], at: tuple[float, float]
+) -> None:
+    for (ax, ay), (bx, by) in piece.seams:
+        draw_line(pixels, (ax - at[0], ay - at[1]), (bx - at[0], by - at[1]), step, STITCHES)

@@ -1,0 +1,73 @@
+"""A picture with no colour: each key a character of its own, all plain ASCII."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Mapping
+
+from sewalong.wall.keys import (
+    CORNERSTONE,
+    SASH,
+    SETTING,
+    STITCHES,
+    Key,
+    border_number,
+    is_wrong_side,
+)
+from sewalong.wall.picture import Picture
+
+_FABRICS = dict(zip("ABCDEFGHIJ", "#+.%/=@:*~", strict=True))
+"""Unlike in weight for the fabrics that meet in one unit; later letters stand for themselves."""
+
+_OTHERS = {STITCHES: "-", SASH: "_", CORNERSTONE: "$", SETTING: "'"}
+
+_SPARE = '&?^|!;<>(){}[]\\",`'
+"""For keys that only the caller knows, dealt out in alphabetical order."""
+
+NOTHING = " "
+
+
+def texture_of(key: Key) -> str | None:
+    """The character a key always has, wherever it is shown; None for keys not of `wall.keys`.
+
+    Fabrics have signs and wrong sides their small letters. Borders have their number, from the
+    tenth on the last digit of it.
+    """
+    number = border_number(key)
+    if number is not None:
+        return str(number % 10)
+    if is_wrong_side(key) or (len(key) == 1 and key not in _FABRICS):
+        return key
+    return _FABRICS.get(key) or _OTHERS.get(key)
+
+
+def legend(picture: Picture) -> dict[Key, str]:
+    """The character of every key that shows, for `textures` and for explaining it."""
+    known = {key: texture_of(key) for key in picture.keys}
+    spare = iter(_SPARE)
+    return {key: mark or next(spare, "?") for key, mark in known.items()}
+
+
+def textures(picture: Picture, marks: Mapping[Key, str] | None = None) -> list[str]:
+    """One line of text for each row of cells, one character for each cell.
+
+    A cell whose halves differ gets the mark of one of them: stitches before anything, anything
+    before nothing, a key that shows less than half as much in the whole picture before the
+    other, so that thin borders and small corners are not lost; else the upper half.
+    `marks` is `legend(picture)` unless given.
+    """
+    found = marks or legend(picture)
+    shown = Counter(key for row in picture.pixels for key in row)
+
+    def chosen(upper: Key | None, lower: Key | None) -> Key | None:
+        if upper == lower or lower is None:
+            return upper
+        if upper is None or lower == STITCHES:
+            return lower
+        return lower if upper != STITCHES and 2 * shown[lower] < shown[upper] else upper
+
+    lines: list[str] = []
+    for pair in picture.pairs:
+        keys = (chosen(*cell) for cell in zip(*pair, strict=True))
+        lines.append("".join(NOTHING if key is None else found[key] for key in keys))
+    return lines

@@ -1,0 +1,248 @@
+"""Leaving the iron, closing a session, and coming back after weeks."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from sewalong.progress import commands as c
+from sewalong.progress.events import Settings
+from sewalong.screens.dialogs import CautionDialog, FormDialog, QuestionDialog
+from sewalong.screens.quilts import QuiltsScreen
+from sewalong.screens.returning import ReturnScreen
+from sewalong.screens.sewing import SewingScreen
+from tests.screens.choosing import choose
+from tests.screens.sewing_room import (
+    ALL_YES,
+    DAY,
+    HOUR,
+    MINUTE,
+    SIZES,
+    StandingClock,
+    at_sewing,
+    kinds,
+    put_on_shelf,
+    the_app,
+    up_to,
+)
+
+
+@pytest.fixture
+def path(tmp_path: Path) -> Path:
+    return tmp_path / "quilts.db"
+
+
+AT_THE_IRON = [c.Count("pair", 20), c.Count("sew", 10), c.ChooseStage("press")]
+
+
+@pytest.mark.parametrize("size", SIZES)
+@pytest.mark.parametrize(("key", "answer"), [("y", "yes"), ("N", "no"), ("d", "did not look")])
+async def test_leaving_the_iron_asks_and_keeps_the_answer(
+    path: Path, size: tuple[int, int], key: str, answer: str
+) -> None:
+    async with at_sewing(path, *AT_THE_IRON, c.Count("press", 4), size=size) as room:
+        await room.press("o")
+        await choose(room, "stack: 5 to go")
+        await room.screen_is(QuestionDialog)
+        await room.sees("Leaving the board: is the iron off, or safe on", "d: did not look")
+        await room.press(key)
+        await room.screen_is(SewingScreen)
+    record = kinds(path, room.key or "")
+    assert record[-1] == "answered"
+    from sewalong.store.library import Library
+
+    library = Library(path, StandingClock()())
+    last = library.since(library.entries()[0], 0)[-1].event
+    library.close()
+    assert getattr(last, "answer", None) == answer
+
+
+async def test_the_last_piece_pressed_asks_about_the_iron(path: Path) -> None:
+    async with at_sewing(path, *AT_THE_IRON, c.Count("press", 9)) as room:
+        await room.press("space")
+        await room.screen_is(QuestionDialog)
+        assert room.on_disk().done["press"] == 10
+        await room.press("y")
+        await room.sees("STACK at the table")
+
+
+async def test_a_question_left_open_is_asked_again_after_the_next_count(path: Path) -> None:
+    async with at_sewing(path, *AT_THE_IRON, c.Count("press", 4)) as room:
+        await room.press("o")
+        await choose(room, "pair: 0 to go")
+        await room.screen_is(QuestionDialog)
+        await room.press("escape")
+        await room.screen_is(SewingScreen)
+        assert "answered" not in kinds(path, room.key or "")
+        await room.press("space")
+        await room.screen_is(QuestionDialog)
+        await room.press("y")
+        await room.press("space")
+        await room.sees("Counted 1 pair at pair.")
+        await room.screen_is(SewingScreen)
+
+
+async def test_a_caution_and_the_question_of_the_iron_come_one_after_the_other(
+    path: Path,
+) -> None:
+    async with at_sewing(path, *AT_THE_IRON, c.Count("press", 4)) as room:
+        await room.press("o")
+        await choose(room, "stack: 5 to go")
+        await room.screen_is(QuestionDialog)
+        await room.press("escape")
+        await room.screen_is(SewingScreen)
+        await room.press("space")
+        await room.screen_is(CautionDialog)
+        await room.press("enter")
+        await room.screen_is(QuestionDialog)
+        await room.press("n")
+        await room.sees("Counted 1 stack at stack.")
+
+
+@pytest.mark.parametrize("size", SIZES)
+async def test_closing_asks_about_each_thing_used_and_for_the_next_step(
+    path: Path, size: tuple[int, int]
+) -> None:
+    used = [*up_to("cut-twice"), c.Count("cut-twice", 2)]
+    async with at_sewing(path, *used, size=size) as room:
+        await room.press("x")
+        await room.sees("Before you go (1 of 4)", "Is the iron off and unplugged?")
+        await room.press("y")
+        await room.sees("Before you go (2 of 4)", "Is the blade closed?")
+        await room.press("d")
+        await room.sees("Before you go (3 of 4)", "Is the machine off, and your foot off the")
+        await room.press("y")
+        await room.sees("Before you go (4 of 4)", "Are the pins counted in?")
+        await room.press("n")
+        await room.sees("Close the session", "Next time, first of all:")
+        await room.write_over("find the pin")
+        await room.press("enter")
+        await room.screen_is(QuiltsScreen)
+        (session,) = room.on_disk().sessions
+        assert not session.is_open
+        assert session.next_step == "find the pin"
+        assert session.answers == {
+            "iron": "yes",
+            "blade": "did not look",
+            "machine": "yes",
+            "pins": "no",
+        }
+
+
+async def test_the_next_step_offered_is_the_next_thing_for_the_hands(path: Path) -> None:
+    async with at_sewing(path, c.Count("pair", 6)) as room:
+        await room.press("x")
+        await room.screen_is(FormDialog)
+        await room.sees("Pair (at the table): 36 squares wait")
+        await room.press("enter")
+        await room.screen_is(QuiltsScreen)
+        (session,) = room.on_disk().sessions
+        assert session.next_step == "Pair (at the table): 36 squares wait; 14 pairs to go."
+
+
+async def test_only_what_was_used_is_asked_about(path: Path) -> None:
+    async with at_sewing(path, c.Count("pair", 20), c.Count("sew", 2)) as room:
+        await room.press("x")
+        await room.sees("Before you go (1 of 1)", "Is the machine off")
+
+
+@pytest.mark.parametrize("leave_at", ["question", "next step"])
+async def test_escape_while_closing_leaves_the_session_open(path: Path, leave_at: str) -> None:
+    async with at_sewing(path, c.Count("pair", 20), c.Count("sew", 2)) as room:
+        before = room.seq()
+        await room.press("x")
+        await room.screen_is(QuestionDialog)
+        if leave_at == "next step":
+            await room.press("y")
+            await room.screen_is(FormDialog)
+        await room.press("escape")
+        await room.screen_is(SewingScreen)
+        await room.sees("The session stays open.")
+        assert room.seq() == before
+
+
+async def test_closing_with_nothing_counted_asks_only_for_the_next_step(path: Path) -> None:
+    async with at_sewing(path) as room:
+        await room.press("x")
+        await room.screen_is(FormDialog)
+        await room.press("enter")
+        await room.screen_is(QuiltsScreen)
+        assert room.on_disk().session is None
+
+
+def an_evening_then_24_days(path: Path, clock: StandingClock, *, closed: bool) -> str:
+    """A session of 90 minutes with everything in it, and then 24 days without a word."""
+    evening: list[c.Command] = [
+        c.OpenSession(),
+        *up_to("cut-twice"),
+        c.Spoil("square", 2, "cut askew"),
+        c.PutPileAway("sewn-stack", "blue biscuit tin"),
+        c.RecordSettings(
+            Settings(foot="quarter inch", needle_position="5.5", proof="3 strips gave 3 1/2 in")
+        ),
+        c.WriteNote("the grey ones are bias, go easy"),
+    ]
+    if closed:
+        evening.append(c.CloseSession({**ALL_YES, "iron": "did not look"}, "cut the five stacks"))
+    key = put_on_shelf(path, clock, *evening, every=9 * MINUTE)
+    clock.forward(24 * DAY)
+    return key
+
+
+async def test_after_24_days_the_facts_come_first(path: Path) -> None:
+    clock = StandingClock()
+    key = an_evening_then_24_days(path, clock, closed=True)
+    async with the_app(path, clock, key) as room:
+        await room.screen_is(ReturnScreen)
+        await room.sees(
+            "Window seat where was I?",
+            "Look first Asked about the iron at the end, you said: you did not look.",
+            "Last time 24 days ago",
+            "20 at pair, 10 at sew, 10 at press",
+            "You wrote cut the five stacks",
+            "Next Cut twice (at the cutting mat): 5 sewn stacks wait; 5 stacks to go.",
+            "Put away 5 sewn stacks in: blue biscuit tin.",
+            "Also there 6 squares",
+            "Machine foot quarter inch, needle position 5.5",
+            "Proved by 3 strips gave 3 1/2 in (24 days ago)",
+            "Note the grey ones are bias, go easy (24 days ago)",
+            "Spoiled 2 squares: cut askew (24 days ago)",
+            "Left 20 units to go of 20 (4 × 5)",
+        )
+        await room.press("enter")
+        await room.screen_is(SewingScreen)
+        await room.sees("CUT TWICE at the cutting mat", "5 sewn stacks wait.", "session 0:00")
+        assert len(room.on_disk().sessions) == 2
+
+
+async def test_on_the_small_screen_the_facts_can_be_read_to_the_end(path: Path) -> None:
+    clock = StandingClock()
+    key = an_evening_then_24_days(path, clock, closed=True)
+    async with the_app(path, clock, key, size=(40, 20)) as room:
+        await room.screen_is(ReturnScreen)
+        await room.sees("Look first", "24 days ago", "Next", "enter go on sewing")
+        await room.press("end")
+        await room.sees("Left", "20 units to go of")
+
+
+async def test_a_session_never_closed_is_said_so_and_the_iron_was_not_asked_about(
+    path: Path,
+) -> None:
+    clock = StandingClock()
+    key = an_evening_then_24_days(path, clock, closed=False)
+    async with the_app(path, clock, key) as room:
+        await room.screen_is(ReturnScreen)
+        await room.sees("Unasked That session was never closed, so nobody asked about the iron")
+        await room.press("escape")
+        await room.screen_is(QuiltsScreen)
+        await room.sees("24 days ago")
+
+
+async def test_the_same_evening_goes_straight_on_to_sewing(path: Path) -> None:
+    clock = StandingClock()
+    key = put_on_shelf(path, clock, c.OpenSession(), c.Count("pair", 2))
+    clock.forward(HOUR)
+    async with the_app(path, clock, key) as room:
+        await room.screen_is(SewingScreen)
+        await room.sees("session 1:00", "pairs to go 2 of 20 done")

@@ -1,0 +1,83 @@
+"""Fabrics can be told apart by hue and, without it, by lightness; borders and backs as well."""
+
+from __future__ import annotations
+
+from itertools import combinations, pairwise
+from string import ascii_uppercase
+
+import pytest
+
+from sewalong.wall.colours import Colour, contrast
+from sewalong.wall.keys import CORNERSTONE, SASH, SETTING, STITCHES, border_key, wrong_side
+from sewalong.wall.lab import difference, lab
+from sewalong.wall.palette import FABRICS, colour_of
+
+FIRST_NINE = ascii_uppercase[:9]
+
+
+def least_difference(letters: str) -> float:
+    return min(difference(lab(FABRICS[a]), lab(FABRICS[b])) for a, b in combinations(letters, 2))
+
+
+def lightness_steps(letters: str) -> list[float]:
+    levels = sorted(lab(FABRICS[letter]).lightness for letter in letters)
+    return [b - a for a, b in pairwise(levels)]
+
+
+def test_every_letter_has_a_colour() -> None:
+    assert "".join(FABRICS) == ascii_uppercase
+
+
+# CIEDE2000 is made so that about 1 is just seen side by side. The floors are our own choice: ten
+# times that across a picture for all, twice as much for those that meet in one unit.
+def test_all_fabrics_differ_and_those_of_one_unit_differ_most() -> None:
+    assert least_difference(ascii_uppercase) > 10
+    assert least_difference(FIRST_NINE) > 20
+
+
+def test_lightness_alone_tells_them_apart() -> None:
+    assert min(lightness_steps(ascii_uppercase)) > 2
+    assert min(lightness_steps(FIRST_NINE)) > 7
+
+
+def test_a_is_dark_b_medium_and_c_light_as_strip_methods_use_them() -> None:
+    a, b, c = (lab(FABRICS[letter]).lightness for letter in "ABC")
+    assert a + 30 < b < c - 10
+
+
+def test_neighbouring_borders_and_sashes_with_cornerstones_stand_out() -> None:
+    for number in range(1, 6):
+        one, next_one = colour_of(border_key(number)), colour_of(border_key(number + 1))
+        assert abs(lab(one).lightness - lab(next_one).lightness) > 20
+    assert abs(lab(colour_of(SASH)).lightness - lab(colour_of(CORNERSTONE)).lightness) > 40
+
+
+# WCAG 2.x SC 1.4.11: 3 for what is not text.
+@pytest.mark.parametrize("letter", ascii_uppercase)
+def test_stitches_show_on_the_darker_fabrics_and_differ_from_all(letter: str) -> None:
+    back = colour_of(wrong_side(letter))
+    assert difference(lab(colour_of(STITCHES)), lab(back)) > 15
+    if lab(back).lightness < 60:
+        assert contrast(colour_of(STITCHES), back) > 3
+
+
+@pytest.mark.parametrize("letter", ascii_uppercase)
+def test_a_wrong_side_is_greyer_than_its_right_side(letter: str) -> None:
+    face, back = lab(colour_of(letter)), lab(colour_of(wrong_side(letter)))
+    assert difference(face, back) > 5
+    assert back.a**2 + back.b**2 < face.a**2 + face.b**2
+
+
+def test_the_owners_own_colours_come_first_and_the_back_follows() -> None:
+    green = Colour(40, 160, 60)
+    assert colour_of("A", {"A": green}) == green
+    assert colour_of("a", {"A": green}) == colour_of("a", {"A": green, "B": green})
+    assert colour_of("a", {"A": green}) != colour_of("a")
+    assert colour_of("a", {"A": green, "a": green}) == green
+    assert colour_of("fig plum", {"fig plum": green}) == green
+
+
+def test_a_key_that_nobody_knows_has_no_colour() -> None:
+    with pytest.raises(KeyError):
+        colour_of("fig plum")
+    assert colour_of(SETTING)
