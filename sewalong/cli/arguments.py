@@ -12,7 +12,8 @@ def whole_number(text: str) -> int:
     """A whole number in plain digits; what is too small or too large is refused later."""
     if not _WHOLE.fullmatch(text):
         raise argparse.ArgumentTypeError(
-            f"“{text[:40]}” is not a whole number. Write it in digits, such as 12."
+            f"“{text[:40]}” is not a whole number. Write it in digits, such as 12; "
+            "a name of several words goes in quotes."
         )
     return int(text)
 

@@ -15,13 +15,14 @@ class InHand:
     """The stage to show: its line in the plan, and its takes and makes in words.
 
     `which` says which part of the top comes next ("side 1 of 4 of the cream linen"), and
-    is empty for stages of pieces.
+    is empty for stages of pieces. `makes_pile` is the pile it fills, None for the top.
     """
 
     line: StageLine
     takes: str
     makes: str
     which: str
+    makes_pile: str | None
 
 
 def in_hand(state: State, now: Plan) -> InHand:
@@ -33,7 +34,13 @@ def in_hand(state: State, now: Plan) -> InHand:
     else:
         stage_id = state.chosen or now.lines[-1].stage.id
     line = now.line(stage_id)
-    return InHand(line, _takes(state, line.stage), _makes(state, line.stage), _which(state, line))
+    return InHand(
+        line=line,
+        takes=_takes(state, line.stage),
+        makes=_makes(state, line.stage),
+        which=_which(state, line),
+        makes_pile=line.stage.makes.pile if isinstance(line.stage, Stage) else None,
+    )
 
 
 def _takes(state: State, stage: RoadStage) -> str:

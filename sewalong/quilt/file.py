@@ -30,6 +30,23 @@
     [[border]]                # the inner one first; none, or up to 12
     cut = "2 1/2"
     cloth = "cream linen"
+    colour = "#f3ead8"        # if pictures should have it
+
+    [[fabric]]                # a name for a fabric of the units; none need have one
+    letter = "A"              # what `methods show METHOD` calls it
+    name = "indigo print"
+    colour = "#243b6b"        # if pictures should have it
+
+    [cloth]                   # every key may be left out; these hold then
+    usable = "40"             # width between the selvedges that can be used
+    margin = "4"              # of back and batting around the top, each side
+    binding = "2 1/2"         # width its strips are cut at
+    binding_ends = "12"       # added for corners and the last join
+    joins = "diagonal"        # or "straight": how strips are joined
+    corners = "sides first"   # or "ends first", "mitred": how borders turn the corner
+    # spool_metres = 500      # thread, off the label; no usual value
+    # bobbin_metres = 50
+    # own_seam = "17/64"      # the allowance her own seams measure
 
     [finishing]               # what is wanted after the top; none unless given
     stages = ["layer", "quilt", "bind"]
@@ -44,6 +61,7 @@ from __future__ import annotations
 from sewalong.lengths import Length
 from sewalong.piecing.catalogue import UnknownMethod, method_ids, written_method
 from sewalong.piecing.definition import Definition
+from sewalong.quilt.choices import Choices, Fabric
 from sewalong.quilt.faults import Fault, FaultList, QuiltFileFaults
 from sewalong.quilt.lines import Path, key_lines
 from sewalong.quilt.quilt import Border, Quilt, Target
@@ -52,7 +70,7 @@ from sewalong.quilt.starts import show_finely, starting_piles
 from sewalong.quilt.strips import QUARTER
 from sewalong.quilt.syntax import decode, read_toml
 from sewalong.quilt.together import why_sizes_fail
-from sewalong.quilt.written import WrittenQuilt, understood
+from sewalong.quilt.written import WrittenCloth, WrittenQuilt, understood
 
 __all__ = [
     "FINISHING_STAGES",
@@ -85,6 +103,7 @@ def read_quilt(text: str) -> Quilt:
     starts = starting_piles(written, _method_file(written, faults), seam, faults)
     target = _target(written, faults)
     borders = _borders(written, seam, faults)
+    fabrics = _fabrics(written, faults)
     faults.refuse_if_any()
     assert written.name is not None
     assert written.method is not None
@@ -99,6 +118,8 @@ def read_quilt(text: str) -> Quilt:
         borders=borders,
         finishing=() if written.finishing is None else written.finishing.stages,
         notes=written.notes,
+        fabrics=fabrics,
+        choices=_choices(written.cloth),
     )
     for pile, sentence in why_sizes_fail(quilt).items():
         faults.add(_size_of(pile, quilt, written), sentence)
@@ -158,7 +179,7 @@ def _borders(written: WrittenQuilt, seam: Length, faults: FaultList) -> tuple[Bo
                 'The cloth of this border is missing. Name it, such as cloth = "cream linen".',
             )
         if border.cut is not None and border.cloth is not None:
-            read.append(Border(border.cut, border.cloth))
+            read.append(Border(border.cut, border.cloth, border.colour))
     if len(borders) > MOST_BORDERS:
         faults.add(
             ("border",),
@@ -166,6 +187,36 @@ def _borders(written: WrittenQuilt, seam: Length, faults: FaultList) -> tuple[Bo
             "Leave some out.",
         )
     return tuple(read)
+
+
+def _fabrics(written: WrittenQuilt, faults: FaultList) -> tuple[Fabric, ...]:
+    """The fabrics without a fault, in the order of their letters."""
+    read: dict[str, Fabric] = {}
+    for index, fabric in enumerate(written.fabric or []):
+        if fabric.letter is None:
+            faults.missing(
+                ("fabric", index, "letter"),
+                'The letter of this fabric is missing. Add it, such as letter = "A".',
+            )
+        elif fabric.letter in read:
+            faults.add(
+                ("fabric", index, "letter"),
+                f"The letter {fabric.letter} stands here more than once. Give each fabric its own.",
+            )
+        if fabric.name is None:
+            faults.missing(
+                ("fabric", index, "name"),
+                'The name of this fabric is missing. Add it, such as name = "indigo print".',
+            )
+        if fabric.letter is not None and fabric.name is not None:
+            read.setdefault(fabric.letter, Fabric(fabric.letter, fabric.name, fabric.colour))
+    return tuple(read[letter] for letter in sorted(read))
+
+
+def _choices(written: WrittenCloth | None) -> Choices:
+    """What was written, and the usual where nothing was."""
+    given = {} if written is None else written.model_dump(exclude_none=True)
+    return Choices(**given)
 
 
 def _size_of(pile: str, quilt: Quilt, written: WrittenQuilt) -> Path:

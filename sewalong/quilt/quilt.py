@@ -7,6 +7,9 @@ from dataclasses import dataclass
 from sewalong.lengths import Length, Unit
 from sewalong.piecing.catalogue import method as method_called
 from sewalong.piecing.method import Method
+from sewalong.quilt.choices import Choices, Fabric
+
+__all__ = ["Border", "Choices", "Fabric", "Quilt", "StartPile", "Target"]
 
 
 @dataclass(frozen=True, slots=True, order=True)
@@ -43,15 +46,19 @@ class StartPile:
 
 @dataclass(frozen=True, slots=True)
 class Border:
-    """One border: the width its strips are cut at and the name of its cloth."""
+    """One border: the width its strips are cut at, the name of its cloth, its "#rrggbb"."""
 
     cut: Length
     cloth: str
+    colour: str | None = None
 
 
 @dataclass(frozen=True, slots=True)
 class Quilt:
-    """The plan of one quilt. `starts` begins with the pile the method names first."""
+    """The plan of one quilt. `starts` begins with the pile the method names first.
+
+    `fabrics` are those of the units that have been given a name, in the order of their letters.
+    """
 
     name: str
     method_id: str
@@ -62,6 +69,8 @@ class Quilt:
     borders: tuple[Border, ...] = ()
     finishing: tuple[str, ...] = ()
     notes: str = ""
+    fabrics: tuple[Fabric, ...] = ()
+    choices: Choices = Choices()
 
     @property
     def method(self) -> Method:

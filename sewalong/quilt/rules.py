@@ -6,10 +6,12 @@ raises ValueError with a plain sentence when it will not do.
 
 from __future__ import annotations
 
+import re
 import unicodedata
 
 from sewalong.lengths import Unit
 from sewalong.lengths.fault import quoted
+from sewalong.quilt.choices import CORNERS, JOINS
 
 LONGEST_NAME = 80
 """Characters in the name of a quilt or of a cloth."""
@@ -24,6 +26,14 @@ MOST_PIECES = 9999
 """Pieces to begin with, in one pile."""
 
 MOST_BORDERS = 12
+
+MOST_FABRICS = 26
+"""Fabrics of the units: one for each letter."""
+
+MOST_METRES = 20_000
+"""Thread on a spool or a bobbin; large cones hold some 5,000 m."""
+
+_COLOUR = re.compile("#[0-9a-fA-F]{6}")
 
 FINISHING_STAGES = ("layer", "quilt", "bind")
 """What may follow the top, in working order."""
@@ -93,6 +103,45 @@ def finishing(value: object) -> tuple[str, ...]:
     if wrong:
         raise ValueError(" ".join(wrong))
     return tuple(name for name in FINISHING_STAGES if name in value)
+
+
+def letter(value: object) -> str:
+    """`value` if it is the letter of a fabric, "A" to "Z"."""
+    if not isinstance(value, str) or len(value) != 1 or not "A" <= value <= "Z":
+        raise ValueError('This must be one capital letter, such as "A".')
+    return value
+
+
+def colour(value: object) -> str:
+    """The colour `value` as "#rrggbb" in small letters."""
+    if not isinstance(value, str) or _COLOUR.fullmatch(value) is None:
+        raise ValueError(
+            'This must be a colour: # and six digits 0 to 9 or a to f, such as "#243b6b".'
+        )
+    return value.lower()
+
+
+def metres(value: object) -> int:
+    """`value` if it can be the metres of thread on a spool or a bobbin."""
+    return whole(value, MOST_METRES)
+
+
+def joins(value: object) -> str:
+    """`value` if it is one of JOINS."""
+    return _one_of(value, JOINS)
+
+
+def corners(value: object) -> str:
+    """`value` if it is one of CORNERS."""
+    return _one_of(value, CORNERS)
+
+
+def _one_of(value: object, known: tuple[str, ...]) -> str:
+    if not isinstance(value, str) or value not in known:
+        said = f"{quoted(value)} is not" if isinstance(value, str) else "This is not"
+        each = ", ".join(f'"{one}"' for one in known)
+        raise ValueError(f"{said} one of these. Write one of {each}.")
+    return value
 
 
 def _is_control(character: str) -> bool:

@@ -9,6 +9,7 @@ file can be understood although something in it is bad, and all faults come out 
 from __future__ import annotations
 
 import difflib
+import re
 from collections.abc import Mapping
 from fractions import Fraction
 from typing import Annotated, Any
@@ -23,6 +24,9 @@ from sewalong.quilt.lines import Path
 from sewalong.quilt.syntax import Decimals
 
 
+_NOTHING = re.compile(r"\s*0(?:\.0*)?\s*(?:in|cm|mm)?\s*")
+
+
 def _length(value: object, info: ValidationInfo) -> Fraction:
     """A length in inches; a bare number, and text with no unit, is in the owner's unit."""
     if isinstance(value, Decimals):
@@ -35,6 +39,14 @@ def _length(value: object, info: ValidationInfo) -> Fraction:
         return parse(value, info.context["unit"] if info.context else Unit.INCH)
     except LengthFault as fault:
         raise ValueError(fault.sentence) from None
+
+
+def _length_or_none(value: object, info: ValidationInfo) -> Fraction:
+    """As `_length`, for what may also be left out altogether: "0", "0 in" or a bare 0."""
+    said = value.written if isinstance(value, Decimals) else value
+    if not isinstance(said, bool) and _NOTHING.fullmatch(str(said)):
+        return Fraction(0)
+    return _length(value, info)
 
 
 def _name(value: object) -> str:
@@ -61,6 +73,9 @@ _Length = Annotated[Fraction | None, PlainValidator(_length)]
 _Name = Annotated[str | None, PlainValidator(_name)]
 _Pieces = Annotated[int | None, PlainValidator(_pieces)]
 _Rows = Annotated[int | None, PlainValidator(_rows)]
+_Allowance = Annotated[Fraction | None, PlainValidator(_length_or_none)]
+_Metres = Annotated[int | None, PlainValidator(rules.metres)]
+_Colour = Annotated[str | None, PlainValidator(rules.colour)]
 
 
 class _Table(BaseModel):
@@ -109,6 +124,29 @@ class WrittenBorder(_Table):
 
     cut: _Length = None
     cloth: _Name = None
+    colour: _Colour = None
+
+
+class WrittenFabric(_Table):
+    """One [[fabric]] of the units."""
+
+    letter: Annotated[str | None, PlainValidator(rules.letter)] = None
+    name: _Name = None
+    colour: _Colour = None
+
+
+class WrittenCloth(_Table):
+    """[cloth]: what she chooses about cloth, joins and thread. The keys are those of Choices."""
+
+    usable: _Length = None
+    margin: _Allowance = None
+    binding: _Length = None
+    binding_ends: _Allowance = None
+    joins: Annotated[str | None, PlainValidator(rules.joins)] = None
+    corners: Annotated[str | None, PlainValidator(rules.corners)] = None
+    spool_metres: _Metres = None
+    bobbin_metres: _Metres = None
+    own_seam: _Length = None
 
 
 class Finishing(_Table):
@@ -131,6 +169,8 @@ class WrittenQuilt(_Table):
     layout: Layout | None = None
     border: list[WrittenBorder] | None = None
     finishing: Finishing | None = None
+    fabric: list[WrittenFabric] | None = None
+    cloth: WrittenCloth | None = None
 
 
 _TABLES: dict[str, type[_Table]] = {
@@ -140,8 +180,10 @@ _TABLES: dict[str, type[_Table]] = {
     "layout": Layout,
     "border": WrittenBorder,
     "finishing": Finishing,
+    "fabric": WrittenFabric,
+    "cloth": WrittenCloth,
 }
-_SEVERAL = ("more", "border")
+_SEVERAL = ("more", "border", "fabric")
 
 
 def understood(document: dict[str, Any], faults: FaultList) -> WrittenQuilt:

@@ -21,7 +21,8 @@ _DOTS = {
     "8": ("###", "# #", "###", "# #", "###"),
     "9": ("###", "# #", "###", "  #", "###"),
 }
-_DOT_ROWS = 5
+NUMBER_LINES = 5
+"""Lines the number takes at scale 1."""
 _DOT_COLUMNS = 3
 
 
@@ -29,7 +30,7 @@ def drawn(number: int, scale: int = 1) -> list[str]:
     """`number` in solid blocks: 5 × `scale` lines, each digit 6 × `scale` columns wide."""
     lines = []
     gap = " " * (2 * scale)
-    for row in range(_DOT_ROWS):
+    for row in range(NUMBER_LINES):
         digits = (_DOTS[digit][row] for digit in str(max(0, number)))
         line = gap.join(
             "".join(("█" if dot == "#" else " ") * 2 * scale for dot in d) for d in digits
@@ -48,7 +49,7 @@ class BigNumber(Widget):
         return len(drawn(self.number, self.scale)[0])
 
     def get_content_height(self, container: Size, viewport: Size, width: int) -> int:
-        return _DOT_ROWS * self.scale
+        return NUMBER_LINES * self.scale
 
     def render_line(self, y: int) -> Strip:
         lines = drawn(self.number, self.scale)

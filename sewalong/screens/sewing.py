@@ -10,7 +10,7 @@ from textual.containers import Horizontal, Vertical
 from textual.screen import Screen
 
 from sewalong.progress import commands as c
-from sewalong.progress.closing import leaving_question
+from sewalong.progress.closing import Question, leaving_question
 from sewalong.progress.decide import CautionFirst
 from sewalong.progress.events import Recorded
 from sewalong.progress.hands import InHand, in_hand
@@ -19,15 +19,17 @@ from sewalong.progress.returning import shortfall_in_words
 from sewalong.progress.spans import clock
 from sewalong.progress.telling import over_in_words, told
 from sewalong.screens import asking
-from sewalong.screens.big_number import BigNumber
+from sewalong.screens.big_number import NUMBER_LINES, BigNumber
 from sewalong.screens.dialogs import CautionDialog, QuestionDialog
 from sewalong.screens.help import HelpDialog
 from sewalong.screens.keys import SEWING_KEYS, key_line
+from sewalong.screens.picture_view import PictureView
 from sewalong.screens.road_panel import RoadPanel
 from sewalong.screens.sizes import is_roomy, mark_size
 from sewalong.screens.words import Words
 from sewalong.store.faults import StoreFault
 from sewalong.store.open_quilt import OpenQuilt
+from sewalong.wall.of_quilt import own_colours, picture_made
 
 LOOK_AGAIN = 1.0
 """Seconds between looks at the record for what another window wrote, and at the clock."""
@@ -46,6 +48,7 @@ class SewingScreen(Screen[None]):
         self.typed = ""
         self._message = ""
         self._refused = False
+        self._dialog_coming = False
 
     def compose(self) -> ComposeResult:
         with Horizontal(id="top"):
@@ -54,7 +57,9 @@ class SewingScreen(Screen[None]):
         with Horizontal(id="body"):
             with Vertical(id="hand"):
                 yield Words(id="stage")
-                yield BigNumber(id="number")
+                with Horizontal(id="head"):
+                    yield BigNumber(id="number")
+                    yield PictureView(id="picture")
                 yield Words(id="noun")
                 yield Words(id="flow")
                 yield Words(id="do")
@@ -96,6 +101,7 @@ class SewingScreen(Screen[None]):
         self.query_one("#stage", Words).say(f"{stage.label.upper()}  at the {stage.station.value}")
         number = self.query_one(BigNumber)
         number.number, number.scale = hand.line.to_do, 2 if is_roomy(self) else 1
+        self._show_picture(hand)
         self.query_one("#noun", Words).say(_noun(hand, now))
         self.query_one("#flow", Words).say(_flow(hand))
         self.query_one("#do", Words).say(f"{hand.which} {stage.do}".strip())
@@ -108,6 +114,15 @@ class SewingScreen(Screen[None]):
         self.query_one(RoadPanel).show(now, stage.id, footer)
         self._show_message()
         self.query_one("#keys", Words).say(key_line(self.app.size.width - 4))
+
+    def _show_picture(self, hand: InHand) -> None:
+        """What the stage in hand makes, beside the number."""
+        state = self.quilt.state
+        scale = self.query_one(BigNumber).scale
+        self.query_one(PictureView).show(
+            picture_made(state.quilt, state.target, hand.makes_pile, *_room(scale)),
+            own_colours(state.quilt),
+        )
 
     def _show_top(self) -> None:
         state, now = self.quilt.state, self.plan
@@ -153,7 +168,10 @@ class SewingScreen(Screen[None]):
         try:
             new = self.quilt.do(command)
         except CautionFirst as caution:
-            self._caution_then(caution, command)
+            # A second press may come before the dialog for the first is on the screen.
+            if not self._dialog_coming:
+                self._dialog_coming = True
+                self._caution_then(caution, command)
             return None
         except (c.Refused, StoreFault) as refusal:
             self.tell(str(refusal), refused=True)
@@ -168,11 +186,11 @@ class SewingScreen(Screen[None]):
     @work
     async def _caution_then(self, due: CautionFirst, command: c.Command) -> None:
         """Show the caution; once it is read, carry out what was asked."""
-        if not self.is_current:
-            return  # a second press came while the caution was on its way
         stage = self.quilt.state.road.stage(due.stage)
         label = stage.label if stage else due.stage
-        if await self.app.push_screen_wait(CautionDialog(due.caution, label)):
+        was_read = await self.app.push_screen_wait(CautionDialog(due.caution, label))
+        self._dialog_coming = False
+        if was_read:
             self.attempt(c.ReadCaution(due.stage), say=False)
             self.attempt(command)
             self._ask_on_leaving()
@@ -184,14 +202,17 @@ class SewingScreen(Screen[None]):
         self.attempt(c.Count(before.id, n))
         self._ask_on_leaving()
 
-    @work
-    async def _ask_on_leaving(self) -> None:
-        if not self.is_current:
-            return  # a caution is in front; this is asked after it
+    def _ask_on_leaving(self) -> None:
+        """Ask about the iron if that is owed; after a caution that is due, not over it."""
         question = leaving_question(self.quilt.state, self.hand.line.stage.id)
-        if question is None:
-            return
+        if question is not None and not self._dialog_coming:
+            self._dialog_coming = True
+            self._ask(question)
+
+    @work
+    async def _ask(self, question: Question) -> None:
         answer = await self.app.push_screen_wait(QuestionDialog(question))
+        self._dialog_coming = False
         if answer is not None:
             self.attempt(c.Answer(question.id, answer), say=False)
 
@@ -309,6 +330,11 @@ class SewingScreen(Screen[None]):
             self.dismiss(None)
 
 
+def _room(scale: int) -> tuple[int, int]:
+    """Columns and lines for the picture beside a number of this scale: as high as it is."""
+    return 2 * NUMBER_LINES * scale, NUMBER_LINES * scale
+
+
 def _noun(hand: InHand, now: Plan) -> str:
     line = hand.line
     if now.complete:
@@ -316,13 +342,15 @@ def _noun(hand: InHand, now: Plan) -> str:
     noun = line.stage.counts.of(line.to_do)
     if line.to_do == 0:
         return f"{noun} to go: this stage is done. Press o for another."
-    if line.ready == 0:
-        return f"{noun} to go, but nothing waits here yet. Press o for another stage."
     return f"{noun} to go   {line.done} of {line.needed} done"
 
 
 def _flow(hand: InHand) -> str:
     line = hand.line
+    takes = f"Takes {hand.takes}, makes {hand.makes}."
     verb = "waits" if line.waiting == 1 else "wait"
+    if line.to_do and not line.ready:
+        few = f"{line.waiting} {verb}, too few" if line.waiting else "None wait"
+        return f"{takes}\n{few}. Press o for another stage."
     waiting = f"{line.waiting_noun.count(line.waiting)} {verb}"
-    return f"Takes {hand.takes}, makes {hand.makes}.\n{waiting.capitalize()}."
+    return f"{takes}\n{waiting.capitalize()}."

@@ -38,9 +38,9 @@ _BORDERS = tuple(map(parse_colour, ("#dcd2c0", "#4a4f63", "#b3a58e", "#6d5f57"))
 
 _OTHERS: Mapping[Key, Colour] = {
     STITCHES: parse_colour("#ffffff"),
-    SASH: parse_colour("#e8dfcd"),
-    CORNERSTONE: parse_colour("#5b5368"),
-    SETTING: parse_colour("#c9c0b2"),
+    SASH: parse_colour("#9a9183"),
+    CORNERSTONE: parse_colour("#453d52"),
+    SETTING: parse_colour("#878d86"),
 }
 
 

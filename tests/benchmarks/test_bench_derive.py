@@ -35,6 +35,7 @@ def test_print_the_time_to_derive_against_parsing_the_file() -> None:
         def work(id: str = id, size: Fraction = size) -> engine.Derivation:
             engine._derive.cache_clear()
             starts.main_for.cache_clear()
+            starts._suited.cache_clear()
             return engine.derive(id, size)
 
         floor = _best(lambda text=text: tomllib.loads(text))  # type: ignore[misc]

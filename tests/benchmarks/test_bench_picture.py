@@ -46,7 +46,10 @@ def test_print_the_time_to_draw_a_top_against_building_its_grid() -> None:
     print(f"\n{'30 x 30 units':36}{'grid':>9}{'frame':>9}{'texture':>10}{'frame/grid':>12}")
     for method in ("stacked-four-patch", "hourglass", "nine-patch"):
         units = derive(method, Fraction(5))
-        for room in ({"across": 60, "down": 30}, {"across": 200, "down": 60}):
-            bordered = partial(top_picture, units, 30, 30, borders=(2, 4.5), **room)
+        for across, down in ((60, 30), (200, 60)):
+            bordered = partial(
+                top_picture, units, 30, 30, across=across, down=down, borders=(2, 4.5)
+            )
+            slanting = partial(on_point_picture, units, 30, 30, across=across, down=down)
             _report(method, bordered)
-            _report(f"{method} on point", partial(on_point_picture, units, 30, 30, **room))
+            _report(f"{method} on point", slanting)

@@ -5,7 +5,7 @@ from __future__ import annotations
 import importlib.util
 import json
 import tomllib
-from datetime import timedelta
+from datetime import datetime, timedelta
 from pathlib import Path
 from types import ModuleType
 from typing import TYPE_CHECKING
@@ -131,7 +131,7 @@ def test_seeding_again_changes_nothing_and_afresh_begins_again(desk: Desk) -> No
         for quilt in desk.ok("demo", "--list", "--json").data["quilts"]
         if quilt["name"].startswith("Apple")
     ]
-    assert oldest["last_at"] == (desk.now - timedelta(days=51)).isoformat()
+    assert datetime.fromisoformat(oldest["last_at"]) == desk.now - timedelta(days=51)
 
 
 def test_an_unknown_demo_is_refused_and_the_others_named(desk: Desk) -> None:

@@ -215,7 +215,7 @@ def test_ids_kept_for_rows_borders_and_finishing_are_those_of_the_road() -> None
     source = (resources.files("sewalong.progress") / "road.py").read_text("utf-8")
     named = set(re.findall(r'\bid="([a-z-]+)"', source)) | {JOIN_ROWS}
     assert named == LATER_STAGES
-    assert LATER_PILES == {ROW.id}
+    assert {ROW.id} == LATER_PILES
 
 
 @pytest.mark.parametrize("known", METHODS, ids=lambda m: m.id)

@@ -78,9 +78,9 @@ async def test_a_question_left_open_is_asked_again_after_the_next_count(path: Pa
         await room.press("space")
         await room.screen_is(QuestionDialog)
         await room.press("y")
-        await room.press("space")
-        await room.sees("Counted 1 pair at pair.")
+        await room.sees("Counted 1 pair at pair.", "STACK at the table")
         await room.screen_is(SewingScreen)
+        assert kinds(path, room.key or "")[-1] == "answered"
 
 
 async def test_a_caution_and_the_question_of_the_iron_come_one_after_the_other(

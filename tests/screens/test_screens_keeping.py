@@ -91,7 +91,7 @@ async def test_a_stage_without_pieces_says_so_and_counts_nothing(path: Path) -> 
     async with at_sewing(path) as room:
         await room.press("o")
         await choose(room, "stack: 5 to go")
-        await room.sees("STACK at the table", "nothing waits here yet")
+        await room.sees("STACK at the table", "None wait. Press o for another stage.")
         before = room.seq()
         await room.press("space")
         await room.sees("Not done: 1 stack at stack cannot be", "not enough for one")

@@ -49,7 +49,10 @@ def test_neighbouring_borders_and_sashes_with_cornerstones_stand_out() -> None:
     for number in range(1, 6):
         one, next_one = colour_of(border_key(number)), colour_of(border_key(number + 1))
         assert abs(lab(one).lightness - lab(next_one).lightness) > 20
-    assert abs(lab(colour_of(SASH)).lightness - lab(colour_of(CORNERSTONE)).lightness) > 40
+    for key, other in combinations((SASH, CORNERSTONE, border_key(1)), 2):
+        apart = lab(colour_of(key)).lightness - lab(colour_of(other)).lightness
+        assert abs(apart) > 20
+    assert abs(lab(colour_of(SETTING)).lightness - lab(colour_of(border_key(1))).lightness) > 20
 
 
 # WCAG 2.x SC 1.4.11: 3 for what is not text.

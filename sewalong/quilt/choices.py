@@ -1,0 +1,45 @@
+"""What the owner chooses about cloth, joins and thread, and what holds until she does."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from fractions import Fraction
+
+from sewalong.lengths import Length
+
+JOINS = ("diagonal", "straight")
+"""How strips of borders and binding are joined into one."""
+
+CORNERS = ("sides first", "ends first", "mitred")
+"""How borders turn the corner; the ends are top and bottom."""
+
+
+@dataclass(frozen=True, slots=True)
+class Choices:
+    """Lengths in inches. All are conventions that sources differ on, so each can be changed.
+
+    `usable` is the width of cloth between the selvedges that can be used; `margin` what the back
+    and the batting have more than the top, each side; `binding` the width its strips are cut at
+    and `binding_ends` what is added for corners and the last join; `joins` is one of JOINS and
+    `corners` one of CORNERS. `spool_metres` and `bobbin_metres` have no usual value: they are
+    read off the spool. `own_seam` is the allowance her own seams measure.
+    """
+
+    usable: Length = Fraction(40)
+    margin: Length = Fraction(4)
+    binding: Length = Fraction(5, 2)
+    binding_ends: Length = Fraction(12)
+    joins: str = "diagonal"
+    corners: str = "sides first"
+    spool_metres: int | None = None
+    bobbin_metres: int | None = None
+    own_seam: Length | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Fabric:
+    """A fabric of the units: `letter` is what the method calls it, `colour` is "#rrggbb"."""
+
+    letter: str
+    name: str
+    colour: str | None = None
