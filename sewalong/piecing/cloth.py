@@ -112,9 +112,9 @@ class Flat:
         Like units have their patches in one order then, even where one seam runs into
         another within the allowance and the raw patches differ.
         """
-        shown = {id(patch): self._shown(patch, seam) or patch for patch in self.patches}
+        pairs = [(self._shown(patch, seam) or patch, _tidied(patch)) for patch in self.patches]
         key = cmp_to_key(_in_reading_order)
-        return Flat(tuple(sorted(self.patches, key=lambda patch: key(shown[id(patch)]))))
+        return Flat(tuple(patch for _, patch in sorted(pairs, key=lambda pair: key(pair[0]))))
 
 
 @dataclass(frozen=True, slots=True)
@@ -162,10 +162,9 @@ def _size(patches: Patches) -> tuple[float, float]:
 
 
 def flat(patches: Patches) -> Flat:
-    """The patches as an open piece: box moved to (0, 0), in reading order."""
+    """The patches as an open piece, its box moved to (0, 0)."""
     x0, y0, _, _ = box(patch.points for patch in patches)
-    placed = [_tidied(patch) for patch in moved(patches, shift(-x0, -y0))]
-    return Flat(tuple(sorted(placed, key=cmp_to_key(_in_reading_order))))
+    return Flat(moved(patches, shift(-x0, -y0)))
 
 
 def _tidied(patch: Patch) -> Patch:

@@ -17,7 +17,7 @@ from sewalong.piecing.cloth import UPRIGHT, Flat, Piece, rectangle
 from sewalong.piecing.definition import FINAL_PILE, Definition, StageDefinition
 from sewalong.piecing.faults import MethodFault
 
-STRIP_GRAIN = (0.0, 1.0)
+STRIP_GRAIN = (1.0, 0.0)
 """Strips are cut across the cloth, so the lengthwise threads run across the strip."""
 
 _LETTERS = "ABCDEFGHIJKLMNOPQRSTUVWXYZ"

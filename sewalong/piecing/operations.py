@@ -272,7 +272,7 @@ def cut_segments(*, square: bool) -> Operation:
         for piece in table.flats():
             width, length = piece.size
             x0, _, x1, _ = box([piece.patches[0].points])
-            # The outer strip shows all but one allowance.
+            # The first patch is an outer strip, which shows all but one allowance.
             across = width if square else (x1 - x0) + (table.seam if x1 < width - NEAR else 0.0)
             count = math.floor(length / across + NEAR)
             if count < 1:

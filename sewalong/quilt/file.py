@@ -215,8 +215,10 @@ def _fabrics(written: WrittenQuilt, faults: FaultList) -> tuple[Fabric, ...]:
 
 def _choices(written: WrittenCloth | None) -> Choices:
     """What was written, and the usual where nothing was."""
-    given = {} if written is None else written.model_dump(exclude_none=True)
-    return Choices(**given)
+    if written is None:
+        return Choices()
+    keys = WrittenCloth.model_fields
+    return Choices(**{key: said for key in keys if (said := getattr(written, key)) is not None})
 
 
 def _size_of(pile: str, quilt: Quilt, written: WrittenQuilt) -> Path:

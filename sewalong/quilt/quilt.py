@@ -75,7 +75,9 @@ class Quilt:
     @property
     def method(self) -> Method:
         """The method; raises UnknownMethod if this version no longer has it."""
-        length = self.starts[0].length
-        if length is None:
+        first = self.starts[0]
+        if first.length is None:
             return method_called(self.method_id)
-        return method_called(self.method_id, strip_length=length)
+        return method_called(
+            self.method_id, start=first.size, strip_length=first.length, seam=self.seam
+        )

@@ -58,9 +58,9 @@ class CautionDialog(Dialog[bool]):
             for line in self._caution.lines:
                 yield Words(f"- {line}", classes="dialog-line")
             yield Words(
-                "General advice. The makers' instructions come first.", classes="dialog-line"
+                "General advice. The makers' instructions come first.", classes="dialog-line last"
             )
-            yield Words("enter: I have read this   esc: not now", classes="dialog-hint")
+            yield Words("enter: I have read this  esc: not now", classes="dialog-hint")
 
     def action_read(self) -> None:
         """The caution was read."""
@@ -85,7 +85,7 @@ class QuestionDialog(Dialog[str]):
         with VerticalScroll(classes="dialog", can_focus=False):
             yield Words(self._place or "Before you turn away", classes="field-label")
             yield Words(self._question.ask, classes="dialog-title")
-            yield Words("If not, see to it now; this can wait.", classes="dialog-line")
+            yield Words("If not, see to it now; this can wait.", classes="dialog-line last")
             yield Words("y: yes   n: no   d: did not look", classes="dialog-hint")
 
     def action_answer(self, answer: str) -> None:
@@ -164,7 +164,7 @@ class FormDialog(Dialog[bool]):
                 yield Words(field.label, classes="field-label")
                 yield Input(field.start, id=f"field-{field.id}")
             yield Words("", classes="dialog-refusal")
-            yield Words("enter: next line, then done   esc: leave", classes="dialog-hint")
+            yield Words("enter: next, then done   esc: leave", classes="dialog-hint")
 
     def on_mount(self) -> None:
         for box in self.query(Input):

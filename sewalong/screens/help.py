@@ -29,5 +29,5 @@ class HelpDialog(Dialog[None]):
                     yield Words(key.cap, classes="key-cap")
                     yield Words(key.help, classes="fact-text")
             yield Words("")
-            yield Words(SAFETY, classes="dialog-line")
+            yield Words(SAFETY, classes="dialog-line last")
             yield Words("esc: back", classes="dialog-hint")

@@ -6,8 +6,8 @@ from collections.abc import Mapping
 
 from sewalong.piecing.derive import Derivation, derive
 from sewalong.quilt.quilt import Quilt, Target
-from sewalong.wall.colours import Colour
-from sewalong.wall.keys import Key
+from sewalong.wall.colours import Colour, parse_colour
+from sewalong.wall.keys import Key, border_key
 from sewalong.wall.picture import Picture
 from sewalong.wall.pieces import piece_picture
 from sewalong.wall.tops import top_picture
@@ -54,4 +54,8 @@ def picture_of_top(quilt: Quilt, target: Target, across: int, down: int) -> Pict
 
 def own_colours(quilt: Quilt) -> Mapping[Key, Colour]:
     """The colours the owner gave her fabrics and borders; the others have the palette's."""
-    return {}
+    written = {fabric.letter: fabric.colour for fabric in quilt.fabrics}
+    written |= {
+        border_key(number): border.colour for number, border in enumerate(quilt.borders, start=1)
+    }
+    return {key: parse_colour(colour) for key, colour in written.items() if colour}

@@ -114,3 +114,13 @@ def test_a_strip_too_short_for_one_segment_is_refused() -> None:
 def test_segments_are_sewn_along_the_whole_strip() -> None:
     derived = derive("rail-fence", F(5, 2), strip_length=F(42))
     assert derived.stage("sew-strips").sewn == pytest.approx(2 * 42)
+
+
+def test_strips_are_cut_across_the_cloth_so_a_print_stands_across_the_strip() -> None:
+    # Common practice: strips are cut from selvedge to selvedge.
+    derived = derive("rail-fence", F(5, 2))
+    (strip,) = derived.piles["dark-strip"].pieces
+    width, length = strip.size
+    assert length > width
+    assert strip.patches[0].turn == 90
+    assert {patch.turn for patch in derived.units[0].patches} == {90}

@@ -207,11 +207,12 @@ def test_what_cannot_be_is_refused() -> None:
 
 
 def test_on_point_the_units_and_triangles_have_their_shares() -> None:
-    # Three by four on point: 12 + 6 units of the area 24 steps make; a step is two unit halves,
-    # so each unit is half a step square: 18 halves in 12 squares, three quarters.
+    # 3 x 4 steps hold 12 whole units and 6 between; a unit on point is half a square of one step.
     picture = on_point_picture(usual("plain-squares"), 3, 4, across=80, down=40)
     found = counts(picture)
-    assert found["A"] / (found["A"] + found[SETTING]) == pytest.approx(18 / 24, abs=0.02)
+    assert found["A"] / (found["A"] + found[SETTING]) == pytest.approx(
+        (12 + 6) / 2 / (3 * 4), abs=0.02
+    )
     assert picture.across / pixel_height(picture) == pytest.approx(4 / 3, abs=0.03)
     rows = drawn(picture)
     assert rows[0][0] == rows[-1][-1] == SETTING

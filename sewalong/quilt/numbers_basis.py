@@ -1,0 +1,115 @@
+"""What all numbers of one quilt rest on: the derived unit, the centre, and each border's edge."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from fractions import Fraction
+
+from sewalong.lengths import CENTIMETRE, Length, Unit
+from sewalong.piecing.derive import STRIP_LENGTH, Derivation, derive
+from sewalong.quilt.borders import BorderNumbers, BorderPlan, Corners, borders
+from sewalong.quilt.choices import Choices
+from sewalong.quilt.near import near
+from sewalong.quilt.quilt import Quilt, Target
+from sewalong.quilt.setting_straight import straight_top
+from sewalong.quilt.size import Size
+from sewalong.quilt.strips import Join
+
+_CORNERS = {
+    "sides first": Corners.SIDES_FIRST,
+    "ends first": Corners.ENDS_FIRST,
+    "mitred": Corners.MITRED,
+}
+
+
+@dataclass(frozen=True, slots=True)
+class Basis:
+    """`unit` and `centre` run from raw edge to raw edge, the unit untrimmed; `edges` are the top
+    after each border, raw edge to raw edge, beginning with the centre."""
+
+    quilt: Quilt
+    target: Target
+    choices: Choices
+    made: Derivation
+    unit: Size
+    edges: tuple[Size, ...]
+
+    @property
+    def shown_in(self) -> Unit:
+        """The owner's unit."""
+        return self.quilt.unit
+
+    @property
+    def centre(self) -> Size:
+        """The units alone."""
+        return self.edges[0]
+
+    @property
+    def top(self) -> Size:
+        """The whole top, raw edge to raw edge."""
+        return self.edges[-1]
+
+    @property
+    def finishes_at(self) -> Size:
+        """The top once it is bound."""
+        return self.top.grown(-self.quilt.seam)
+
+    @property
+    def join(self) -> Join:
+        """How strips are joined."""
+        return Join(self.choices.joins)
+
+    def bordered(self) -> tuple[BorderNumbers, ...]:
+        """The borders in numbers; raises NumbersFault when no strip reaches."""
+        return borders(
+            self.centre,
+            self.plans(),
+            seam=self.quilt.seam,
+            usable=self.choices.usable,
+            join=self.join,
+            unit=self.shown_in,
+        )
+
+    def plans(self) -> list[BorderPlan]:
+        """The borders as they are wanted, the innermost first."""
+        corners = _CORNERS[self.choices.corners]
+        return [BorderPlan(border.cut, corners) for border in self.quilt.borders]
+
+    @property
+    def border_in_all(self) -> Length:
+        """What all borders together add on each side, finished."""
+        return sum((one.cut - 2 * self.quilt.seam for one in self.quilt.borders), Fraction(0))
+
+
+def basis(quilt: Quilt, target: Target | None = None, choices: Choices | None = None) -> Basis:
+    """The basis for `target` and `choices`, those of the quilt itself where they are None.
+
+    Raises UnknownMethod, SizeRefused or NumbersFault for a quilt no numbers can be had of.
+    """
+    wanted = quilt.target if target is None else target
+    made = derived(quilt)
+    unit = Size(near(made.unit.width), near(made.unit.height))
+    edges = [straight_top(wanted.rows, wanted.columns, unit, quilt.seam)]
+    for border in quilt.borders:
+        edges.append(edges[-1].grown(border.cut - 2 * quilt.seam))
+    return Basis(
+        quilt, wanted, quilt.choices if choices is None else choices, made, unit, tuple(edges)
+    )
+
+
+def derived(quilt: Quilt) -> Derivation:
+    """What the quilt's method comes to at its sizes; raises as `basis` does."""
+    length = quilt.starts[0].length
+    return derive(
+        quilt.method_id,
+        {start.pile: start.size for start in quilt.starts},
+        quilt.seam,
+        strip_length=STRIP_LENGTH if length is None else length,
+        fineness=quilt.unit.fineness * quilt.unit.length,
+        unit=quilt.unit,
+    )
+
+
+def trim_step(unit: Unit) -> Length:
+    """The marks units are trimmed to: a whole eighth of an inch, or half a centimetre."""
+    return Fraction(1, 8) if unit is Unit.INCH else CENTIMETRE / 2
