@@ -52,16 +52,15 @@ def _open(path: Path, name: str | None, demo: bool, here: Here) -> Report:
         entries = library.entries()
         if not entries:
             return Report((NO_QUILT,))
-        wanted = library.find(name).name if name is not None else None
+        wanted = library.find(name) if name is not None else None
     if not here.interactive:
-        last = wanted if wanted is not None else entries[0].name
-        told = status(_looking_at(last, demo=demo), here)
+        told = status(_looking_at((wanted or entries[0]).name, demo=demo), here)
         return Report(told.lines, aside=(NO_TERMINAL,))
     if wanted is None and not demo:
-        wanted = entries[0].name
+        wanted = entries[0]
     from sewalong.screens.app import run_app
 
-    return Report(exit_status=run_app(path, wanted, demo))
+    return Report(exit_status=run_app(path, wanted.key if wanted else None, demo))
 
 
 def _looking_at(name: str | None, *, demo: bool) -> argparse.Namespace:

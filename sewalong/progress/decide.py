@@ -231,9 +231,9 @@ def _unpick(state: State, command: c.Unpick, at: datetime, session: int) -> e.Ev
                 f"What {stage.label} did cannot be taken apart again. "
                 "If it was counted by mistake, undo it or recount the pile."
             )
-        possible = min(state.piles[stage.makes.pile] // stage.makes.count, state.done[stage.id])
-        if stage.makes.pile == ROW.id:
-            possible = _loose_rows(state)
+        made = stage.makes
+        there = _loose_rows(state) if made.pile == ROW.id else state.piles[made.pile] // made.count
+        possible = min(there, state.done[stage.id])
     else:
         later_on = _last_on_the_top(state, after=stage)
         if later_on is not None:

@@ -9,7 +9,7 @@ from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 from fractions import Fraction
 
-from sewalong.lengths import Unit, direction, show
+from sewalong.lengths import Rounding, Unit, direction, round_to, show
 from sewalong.piecing.faults import MethodFault, SizeRefused, UnknownMethod
 from sewalong.quilt.near import exactly
 from sewalong.quilt.numbers_fault import NumbersFault
@@ -51,11 +51,18 @@ def length_text(inches: Fraction | float, unit: Unit) -> str:
     """`6 3/8 in (rounded up from 6.364 in)`; nothing behind a length that is exact."""
     way = direction(inches, unit)
     shown = show(inches, unit)
-    return shown if way == "exact" else f"{shown} ({way} from {exactly(inches, unit)})"
+    return shown if way == "exact" else f"{shown} ({rounded_from(way, inches, unit)})"
+
+
+def rounded_from(way: str, inches: Fraction | float, unit: Unit) -> str:
+    """`rounded up from 6.364 in`; only the way where more decimals would tell nothing more."""
+    exact = exactly(inches, unit)
+    shown = exactly(round_to(inches, unit.fineness * unit.length, Rounding.NEAREST), unit)
+    return way if exact == shown else f"{way} from {exact}"
 
 
 def size_text(size: Size, unit: Unit) -> str:
-    """`65 3/4 in across × 65 3/4 in down (rounded from 65.776 × 65.776 in)`."""
+    """`65 3/4 in across × 65 3/4 in down (rounded down from 65.776 × 65.776 in)`."""
     shown = f"{show(size.width, unit)} across × {show(size.length, unit)} down"
     ways = {direction(side, unit) for side in (size.width, size.length)}
     if ways == {"exact"}:

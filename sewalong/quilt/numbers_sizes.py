@@ -96,7 +96,12 @@ def _top(basis: Basis) -> Iterator[Line]:
     unit, target = basis.shown_in, basis.target
     row = row_length(target.columns, basis.unit.width, basis.quilt.seam)
     yield length_line(f"row of {target.columns}", row, unit, "raw edge to raw edge")
-    yield size_line("centre", basis.centre, unit, f"{target} units, raw edge to raw edge")
+    yield size_line(
+        "centre",
+        basis.centre,
+        unit,
+        f"{target.rows} rows of {target.columns}, raw edge to raw edge",
+    )
     for number, (border, edge) in enumerate(
         zip(basis.quilt.borders, basis.edges[1:], strict=True), start=1
     ):
@@ -129,9 +134,7 @@ def _own_seam(basis: Basis) -> Iterator[Line]:
         near(made.width - wider * made.width_per_seam),
         near(made.height - wider * made.height_per_seam),
     )
-    change = with_own_seam(
-        target.rows, target.columns, basis.unit, quilt.seam, own_unit, own, unit
-    )
+    change = with_own_seam(target.rows, target.columns, basis.unit, quilt.seam, own_unit, own, unit)
     found = borders(change.sewn, basis.plans(), seam=own, unit=unit)
     top = (found[-1].outer if found else change.sewn).grown(-own)
     seam_said = show(own, unit, fineness=Fraction(1, 64 if unit.symbol == "in" else 100))
@@ -158,5 +161,3 @@ def _differs(planned: Size, sewn: Size, basis: Basis) -> str:
         else:
             ways.append(f"{exactly(abs(lost), unit)} {'less' if lost > 0 else 'more'} {where}")
     return ", ".join(ways)
-
-

@@ -107,7 +107,7 @@ def quilt_from_dict(plain: object) -> Quilt:
             Border(
                 border.of("cut", _length),
                 border.of("cloth", rules.a_name),
-                border.either("colour", rules.colour, None),
+                border.either("colour", _written_colour, None),
             )
             for border in borders
         ),
@@ -179,7 +179,7 @@ def _fabrics(quilt: _Table) -> tuple[Fabric, ...]:
         Fabric(
             fabric.of("letter", rules.letter),
             fabric.of("name", rules.a_name),
-            fabric.either("colour", rules.colour, None),
+            fabric.either("colour", _written_colour, None),
         )
         for fabric in tables
     )
@@ -204,6 +204,14 @@ def _a_list(value: object) -> list[object]:
     if not isinstance(value, list):
         raise ValueError("This must be a list.")
     return value
+
+
+def _written_colour(value: object) -> str:
+    """A colour in small letters, as it is written here."""
+    colour = rules.colour(value)
+    if colour != value:
+        raise ValueError(f'This must be in small letters: "{colour}".')
+    return colour
 
 
 def _length(value: object) -> Length:

@@ -37,9 +37,13 @@ def seam_room_line(made: Derivation, trim: tuple[Fraction, Fraction], unit: Unit
         return Line(label, "none: one seam too wide makes it smaller than that", inches=0.0)
     fineness = Fraction(1, 64 if unit is Unit.INCH else 100)
     shown = show(room, unit, fineness=fineness, rounding=Rounding.DOWN)
+    exact = exactly(room, unit)
+    text = f"{shown} (rounded down)" if exact == shown else f"{shown} (rounded down from {exact})"
+    if room < fineness * unit.length:
+        text = f"less than {show(fineness * unit.length, unit, fineness=fineness)}: {exact}"
     return Line(
         label,
-        f"{shown} (rounded down from {exactly(room, unit)})",
+        text,
         "every allowance wider by this, and units can still be trimmed to that",
         room,
     )

@@ -19,6 +19,7 @@ from sewalong.screens.dialogs import Choice, ChoiceDialog, Field, FormDialog, Qu
 from sewalong.screens.returning import FactsDialog
 
 if TYPE_CHECKING:
+    from sewalong.quilt.quilt import Target
     from sewalong.screens.sewing import SewingScreen
 
 NOT_A_NUMBER = "Write a whole number, such as 4."
@@ -159,7 +160,7 @@ _SETTING_LABELS = {
     "needle_position": "Needle position",
     "stitch_length": "Stitch length",
     "thread": "Thread",
-    "proof": "What proved it? (three 1 1/2 in strips came to …)",
+    "proof": "What proved it? (3 strips came to …)",
 }
 
 
@@ -227,6 +228,16 @@ async def target(screen: SewingScreen) -> None:
     possible = screen.plan.units.possible
     hint = f"What there is makes {possible} units in all. Nothing already counted is lost."
     await screen.app.push_screen_wait(FormDialog("Target", lines, carry_out, hint))
+
+
+async def how_much(screen: SewingScreen) -> None:
+    """The numbers of the quilt. They are worked out only when asked for."""
+    from sewalong.screens.numbers import NumbersScreen
+
+    def carry_out(layout: Target) -> str | None:
+        return screen.attempt(c.ChangeTarget(layout.rows, layout.columns))
+
+    await screen.app.push_screen_wait(NumbersScreen(screen.quilt, carry_out))
 
 
 async def where(screen: SewingScreen) -> None:

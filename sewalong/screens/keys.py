@@ -83,6 +83,9 @@ SEWING_KEYS = (
         "where was I",
         "The facts for coming back: piles, places, settings, notes.",
     ),
+    Key(
+        "sew.numbers", "h", "numbers", "how much", "Sizes, cloth, cut list, thread, other layouts."
+    ),
     Key("sew.aside", "a", "aside", "lay aside", "Lay the quilt aside, or mark it done."),
     Key("sew.look", "l", "look", "light or dark", "Change between lamplight and daylight colours."),
     Key(
@@ -106,6 +109,11 @@ SEWING_KEYS = (
 
 TYPED = "0-9 several"
 KEY_GAP = "  "
+
+
+def first_that_fits(width: int, *lines: str) -> str:
+    """The first of `lines` that fits whole in `width` columns, else the last."""
+    return next((line for line in lines if len(line) <= width), lines[-1])
 
 
 def key_line(width: int) -> str:

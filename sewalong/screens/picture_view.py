@@ -17,7 +17,6 @@ from sewalong.wall.picture import Picture
 from sewalong.wall.runs import rows_of_runs
 from sewalong.wall.textures import textures
 
-
 PALE_THREAD = Colour(255, 255, 255)
 DARK_THREAD = Colour(29, 34, 51)
 """Stitches show against the screen of either look."""

@@ -14,6 +14,7 @@ from sewalong.progress.plan import plan
 from sewalong.progress.returning import next_thing
 from sewalong.progress.spans import ago
 from sewalong.progress.state import Standing, State
+from sewalong.screens.keys import first_that_fits
 from sewalong.screens.sizes import mark_size
 from sewalong.screens.words import Words
 from sewalong.store.faults import StoreFault
@@ -23,6 +24,12 @@ from sewalong.store.open_quilt import Clock, OpenQuilt
 NONE_YET = (
     "No quilt yet.\n\nWrite a quilt file and begin it with:  sewalong start FILE\n"
     "To look around first:  sewalong demo"
+)
+
+
+KEYS = (
+    "arrows and enter open   l light or dark   q leave",
+    "enter open   l light/dark   q leave",
 )
 
 
@@ -48,7 +55,7 @@ class QuiltsScreen(Screen[str]):
         with Vertical(classes="sheet"):
             yield OptionList(id="quilts")
             yield Words(id="none-yet")
-        yield Words("arrows and enter open   l light or dark   q leave", id="keys")
+        yield Words(id="keys")
 
     def on_mount(self) -> None:
         self.fill()
@@ -58,16 +65,21 @@ class QuiltsScreen(Screen[str]):
 
     def on_resize(self) -> None:
         mark_size(self)
+        self.query_one("#keys", Words).say(first_that_fits(self.app.size.width - 4, *KEYS))
 
     def fill(self) -> None:
         """Read the shelf again and show it, the last touched first."""
         options = self.query_one(OptionList)
         here = options.highlighted
         options.clear_options()
-        self._entries = self._library.entries()
+        fault = ""
+        try:
+            self._entries = self._library.entries()
+        except StoreFault as cannot_read:
+            self._entries, fault = (), str(cannot_read)
         for entry in self._entries:
             options.add_option(Option(self._line(entry), id=entry.key))
-        self.query_one("#none-yet", Words).say("" if self._entries else NONE_YET)
+        self.query_one("#none-yet", Words).say("" if self._entries else fault or NONE_YET)
         options.display = bool(self._entries)
         if self._entries:
             options.highlighted = min(here or 0, len(self._entries) - 1)

@@ -10,12 +10,19 @@ from textual.widget import Widget
 
 from sewalong.progress.returning import facts
 from sewalong.screens.dialogs import Dialog
+from sewalong.screens.keys import first_that_fits
 from sewalong.screens.sizes import mark_size
 from sewalong.screens.words import Words
 from sewalong.store.open_quilt import OpenQuilt
 
 FIRST = ("Next", "Unasked", "Look first", "Short")
 """Labels of the facts that stand out."""
+
+
+KEYS = (
+    "enter go on sewing   up/down read on   esc all quilts",
+    "enter sew   down read on   esc back",
+)
 
 
 class Fact(Horizontal):
@@ -53,13 +60,14 @@ class ReturnScreen(Screen[bool]):
             yield Words("where was I?", id="top-clock")
         with VerticalScroll(classes="sheet"):
             yield from _sheet(self._quilt)
-        yield Words("enter go on sewing   up/down read on   esc all quilts", id="keys")
+        yield Words(id="keys")
 
     def on_mount(self) -> None:
         self.query_one(VerticalScroll).focus()
 
     def on_resize(self) -> None:
         mark_size(self)
+        self.query_one("#keys", Words).say(first_that_fits(self.app.size.width - 4, *KEYS))
 
     def action_sew(self) -> None:
         """Go on to the sewing screen."""

@@ -316,6 +316,10 @@ class SewingScreen(Screen[None]):
         await asking.target(self)
 
     @work
+    async def action_numbers(self) -> None:
+        await asking.how_much(self)
+
+    @work
     async def action_where(self) -> None:
         await asking.where(self)
 

@@ -361,7 +361,7 @@ ONE_FAULT = [
         "border",
         12,
         "This must be a table: the heading [[border]], with double brackets for each, and below it "
-        "its keys (cut, cloth).",
+        "its keys (cut, cloth, colour).",
     ),
     (
         'cut = "2 1/2"\n',
@@ -428,7 +428,8 @@ ONE_FAULT = [
         "units",
         3,
         "'units' is not known at the top of the file. The nearest known key is \"unit\"; known are "
-        "name, method, unit, seam, notes, squares, strips, more, layout, border, finishing.",
+        "name, method, unit, seam, notes, squares, strips, more, layout, border, finishing, "
+        "fabric, cloth.",
     ),
     (
         "count = 111",
@@ -440,11 +441,11 @@ ONE_FAULT = [
     ),
     (
         'cloth = "sand"',
-        'cloth = "sand"\ncolour = "red"',
-        "border[1].colour",
+        'cloth = "sand"\ncolor = "red"',
+        "border[1].color",
         15,
-        "'colour' is not known under [[border]]. The nearest known key is \"cloth\"; known are "
-        "cut, cloth.",
+        "'color' is not known under [[border]]. The nearest known key is \"colour\"; known are "
+        "cut, cloth, colour.",
     ),
     (
         'stages = ["layer"]',
@@ -483,7 +484,7 @@ ONE_FAULT = [
         5,
         "'no?[2Jtes' is not known at the top of the file. The nearest known key is \"notes\"; "
         "known are name, method, unit, seam, notes, squares, strips, more, layout, border, "
-        "finishing.",
+        "finishing, fabric, cloth.",
     ),
 ]
 

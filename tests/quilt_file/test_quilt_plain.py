@@ -12,6 +12,7 @@ from hypothesis import strategies as st
 
 from sewalong.lengths import LONGEST, Unit
 from sewalong.piecing.catalogue import method_ids
+from sewalong.quilt.choices import CORNERS, JOINS, Choices, Fabric
 from sewalong.quilt.plain import quilt_from_dict, quilt_to_dict
 from sewalong.quilt.quilt import Border, Quilt, StartPile, Target
 from sewalong.quilt.rules import FINISHING_STAGES
@@ -57,6 +58,25 @@ STARTS = st.lists(
     max_size=3,
     unique_by=lambda start: start.pile,
 ).map(tuple)
+COLOURS = st.none() | st.from_regex("#[0-9a-f]{6}", fullmatch=True)
+FABRICS = st.lists(
+    st.builds(Fabric, st.sampled_from("ABCDEFGHZ"), NAMES, COLOURS),
+    max_size=4,
+    unique_by=lambda fabric: fabric.letter,
+).map(lambda fabrics: tuple(sorted(fabrics, key=lambda fabric: fabric.letter)))
+METRES = st.none() | st.integers(1, 20_000)
+CHOICES = st.builds(
+    Choices,
+    usable=st.just(Fraction(40)) | LENGTHS,
+    margin=st.just(Fraction(0)) | LENGTHS,
+    binding=LENGTHS,
+    binding_ends=st.just(Fraction(0)) | LENGTHS,
+    joins=st.sampled_from(JOINS),
+    corners=st.sampled_from(CORNERS),
+    spool_metres=METRES,
+    bobbin_metres=METRES,
+    own_seam=st.none() | LENGTHS,
+)
 QUILTS = st.builds(
     Quilt,
     name=NAMES,
@@ -65,9 +85,11 @@ QUILTS = st.builds(
     seam=LENGTHS,
     starts=STARTS,
     target=st.builds(Target, st.integers(1, 200), st.integers(1, 200)),
-    borders=st.lists(st.builds(Border, LENGTHS, NAMES), max_size=12).map(tuple),
+    borders=st.lists(st.builds(Border, LENGTHS, NAMES, COLOURS), max_size=12).map(tuple),
     finishing=st.lists(st.sampled_from(FINISHING_STAGES), unique=True).map(tuple),
     notes=st.text(st.characters(exclude_categories=("Cc", "Cs", "Zl", "Zp", "Cf")), max_size=99),
+    fabrics=FABRICS,
+    choices=st.just(Choices()) | CHOICES,
 )
 
 

@@ -245,6 +245,7 @@ async def the_app(
     library = Library(path, clock())
     try:
         app = SewalongApp(library, quilt=key, clock=clock)
+        app.animation_level = "none"
         if theme:
             app.theme = theme
         async with app.run_test(size=size) as pilot:

@@ -13,7 +13,15 @@ from sewalong.screens.quilts import QuiltsScreen
 from sewalong.screens.sewing import SewingScreen
 from sewalong.screens.themes import DAYLIGHT, LAMPLIGHT
 from tests.screens.choosing import choose
-from tests.screens.sewing_room import SIZES, StandingClock, at_sewing, put_on_shelf, the_app
+from tests.screens.sewing_room import (
+    LARGE,
+    SMALL,
+    StandingClock,
+    a_quilt,
+    at_sewing,
+    put_on_shelf,
+    the_app,
+)
 
 
 @pytest.fixture
@@ -21,7 +29,7 @@ def path(tmp_path: Path) -> Path:
     return tmp_path / "quilts.db"
 
 
-@pytest.mark.parametrize("size", SIZES)
+@pytest.mark.parametrize("size", [LARGE])
 async def test_a_note_is_kept(path: Path, size: tuple[int, int]) -> None:
     async with at_sewing(path, size=size) as room:
         await room.press("n")
@@ -42,7 +50,7 @@ async def test_an_empty_note_is_refused(path: Path) -> None:
         assert room.seq() == before
 
 
-@pytest.mark.parametrize("size", SIZES)
+@pytest.mark.parametrize("size", [SMALL])
 async def test_machine_settings_are_written_down_with_their_proof(
     path: Path, size: tuple[int, int]
 ) -> None:
@@ -75,7 +83,7 @@ async def test_settings_left_empty_are_refused(path: Path) -> None:
         assert room.seq() == before
 
 
-@pytest.mark.parametrize("size", SIZES)
+@pytest.mark.parametrize("size", [LARGE])
 async def test_another_stage_can_be_chosen_and_the_next_count_is_there(
     path: Path, size: tuple[int, int]
 ) -> None:
@@ -98,7 +106,7 @@ async def test_a_stage_without_pieces_says_so_and_counts_nothing(path: Path) -> 
         assert room.seq() == before
 
 
-@pytest.mark.parametrize("size", SIZES)
+@pytest.mark.parametrize("size", [LARGE])
 async def test_the_target_changes_and_nothing_counted_is_lost(
     path: Path, size: tuple[int, int]
 ) -> None:
@@ -148,10 +156,8 @@ async def test_a_new_needle_is_kept(path: Path) -> None:
         assert room.on_disk().needle_changed is not None
 
 
-@pytest.mark.parametrize("size", SIZES)
-async def test_a_quilt_is_laid_aside_and_picked_up_again(
-    path: Path, size: tuple[int, int]
-) -> None:
+@pytest.mark.parametrize("size", [SMALL])
+async def test_a_quilt_is_laid_aside_and_picked_up_again(path: Path, size: tuple[int, int]) -> None:
     async with at_sewing(path, size=size) as room:
         await room.press("a")
         await choose(room, "lay it aside for now")
@@ -212,8 +218,6 @@ async def test_escape_goes_to_all_quilts_with_the_session_open(path: Path) -> No
 
 
 async def test_the_list_names_every_quilt_and_q_leaves(path: Path) -> None:
-    from tests.screens.sewing_room import a_quilt
-
     clock = StandingClock()
     put_on_shelf(path, clock, c.LayAside("out of grey"), quilt=a_quilt("Attic stairs"))
     put_on_shelf(path, clock, quilt=a_quilt("Hop garden"))

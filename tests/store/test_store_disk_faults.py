@@ -42,6 +42,11 @@ def assert_whole(quilt: OpenQuilt, path: Path) -> None:
         assert connection.execute("PRAGMA integrity_check").fetchall() == [("ok",)]
 
 
+def write_nine_notes(quilt: OpenQuilt) -> None:
+    for _ in range(9):
+        quilt.do(c.WriteNote("x" * 2000))
+
+
 def is_plain(sentence: str) -> bool:
     """No traceback's language: words, and what to do next."""
     jargon = ("SQLITE", "Error", "errno", "database disk image", "sqlite")
@@ -58,8 +63,7 @@ def test_a_full_disk(path: Path) -> None:
         ((pages,),) = connection.execute("PRAGMA page_count").fetchall()
         connection.execute(f"PRAGMA max_page_count = {pages}")
         with pytest.raises(StoreFault, match="disk is full, so nothing was recorded") as fault:
-            for _ in range(9):
-                quilt.do(c.WriteNote("x" * 2000))
+            write_nine_notes(quilt)
         assert is_plain(str(fault.value))
         assert_whole(quilt, path)
         connection.execute("PRAGMA max_page_count = 100000")
@@ -373,11 +377,13 @@ def test_a_record_taken_away_under_an_open_window(path: Path, tmp_path: Path, ho
 # The sentences
 
 
-@pytest.mark.parametrize(
-    "name",
-    "FULL READONLY READONLY_DBMOVED READONLY_DIRECTORY READONLY_ROLLBACK CANTOPEN CANTOPEN_ISDIR "
-    "BUSY BUSY_SNAPSHOT NOTADB CORRUPT CORRUPT_VTAB IOERR IOERR_WRITE IOERR_FSYNC".split(),
-)
+ERRORS = """
+FULL READONLY READONLY_DBMOVED READONLY_DIRECTORY READONLY_ROLLBACK CANTOPEN CANTOPEN_ISDIR
+BUSY BUSY_SNAPSHOT NOTADB CORRUPT CORRUPT_VTAB IOERR IOERR_WRITE IOERR_FSYNC
+"""
+
+
+@pytest.mark.parametrize("name", ERRORS.split())
 def test_every_error_of_the_disk_has_a_sentence(name: str) -> None:
     error = sqlite3.OperationalError("inner words")
     error.sqlite_errorname = f"SQLITE_{name}"

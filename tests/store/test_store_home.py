@@ -28,7 +28,7 @@ def test_a_tilde_is_home(monkeypatch: pytest.MonkeyPatch, tmp_path: Path) -> Non
 
 def test_the_home_of_nobody_is_a_sentence(monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setenv("SEWALONG_HOME", "~nobody-of-that-name/quilts")
-    with pytest.raises(StoreFault, match="no such home folder. Set it to a whole path"):
+    with pytest.raises(StoreFault, match=r"no such home folder\. Set it to a whole path"):
         data_folder()
 
 

@@ -107,11 +107,11 @@ def test_a_quilt_is_found_by_number_and_by_how_its_name_begins(path: Path) -> No
 
 def test_what_is_not_found_is_said_with_what_there_is(path: Path) -> None:
     with shelf(path) as library:
-        with pytest.raises(StoreFault, match="no quilt yet. Begin one with"):
+        with pytest.raises(StoreFault, match=r"no quilt yet\. Begin one with"):
             library.find("Hedgerow")
         add(library, "Hedgerow")
         add(library, "Harbour")
-        with pytest.raises(StoreFault, match="There is no quilt “Meadow”. There are: “"):
+        with pytest.raises(StoreFault, match=r"There is no quilt “Meadow”\. There are: “"):
             library.find("Meadow")
         with pytest.raises(StoreFault, match="“h” fits several quilts"):
             library.find("h")
@@ -156,6 +156,26 @@ def test_a_refused_command_writes_nothing(path: Path) -> None:
                 quilt.do(command)
         assert quilt.record == ()
         assert library.load(quilt.entry).record == ()
+
+
+def test_a_stop_just_after_a_write_is_made_good_at_the_next(
+    path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Ctrl+C between the disk and the screen: the count stands, and is not counted again."""
+
+    def stop(*_: object) -> None:
+        raise KeyboardInterrupt
+
+    with shelf(path) as library:
+        quilt = OpenQuilt(library, add(library, "Hedgerow"), ticking())
+        with monkeypatch.context() as patch:
+            patch.setattr(OpenQuilt, "_take_in", stop)
+            with pytest.raises(KeyboardInterrupt):
+                quilt.do(c.Count("pair", 3))
+        assert quilt.state.done["pair"] == 0
+        quilt.do(c.Count("pair", 2))
+        assert quilt.state.done["pair"] == 5
+        assert quilt.record == library.load(quilt.entry).record
 
 
 def test_what_opens_a_session_and_is_then_refused_opens_none(path: Path) -> None:

@@ -108,7 +108,7 @@ def test_two_windows_that_upgrade_at_once_take_each_step_once(
     """The other window takes both steps just after this one found them missing."""
     steps = (*STEPS, SHELF, LOWER)
     with closing(sqlite3.connect(path, isolation_level=None)) as other:
-        done = []
+        done: list[bool] = []
 
         def before_this_one_begins(statement: str) -> None:
             if statement == "BEGIN IMMEDIATE" and not done:

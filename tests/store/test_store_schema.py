@@ -103,13 +103,18 @@ def test_a_quilt_with_a_record_comes_in_whole_or_not_at_all(path: Path) -> None:
         assert [entry.name for entry in library.entries()] == ["Hedgerow"]
 
 
+def stopped_while_writing(database: Database) -> None:
+    with database.writing() as connection:
+        connection.execute("INSERT INTO quilt VALUES (5, 'k', 'n', '{}', 'x')")
+        raise KeyboardInterrupt
+
+
 def test_a_stop_in_the_middle_of_a_write_leaves_nothing(path: Path) -> None:
     database = Database(path, EVENING)
     try:
         before = database.rows("SELECT * FROM quilt")
-        with pytest.raises(KeyboardInterrupt), database.writing() as connection:
-            connection.execute("INSERT INTO quilt VALUES (5, 'k', 'n', '{}', 'x')")
-            raise KeyboardInterrupt
+        with pytest.raises(KeyboardInterrupt):
+            stopped_while_writing(database)
         assert database.rows("SELECT * FROM quilt") == before
         with database.writing() as connection:
             connection.execute("INSERT INTO quilt VALUES (5, 'k', 'n', '{}', 'x')")

@@ -72,7 +72,7 @@ def test_text_that_no_file_can_hold_leaves_the_old_file(path: Path) -> None:
 
 def test_a_folder_in_its_place_is_refused(tmp_path: Path) -> None:
     (tmp_path / "exports").mkdir()
-    with pytest.raises(StoreFault, match="is a folder. Give the name of a file"):
+    with pytest.raises(StoreFault, match=r"is a folder\. Give the name of a file"):
         write_whole(tmp_path / "exports", "new")
     assert list((tmp_path / "exports").iterdir()) == []
 
@@ -105,10 +105,10 @@ def test_a_folder_that_cannot_be_synced_does_no_harm(
     """Some network folders refuse; the file is in its place and must not be called unwritten."""
     real = os.open
 
-    def refuse(name: object, flags: int, *rest: int, **named: int) -> int:
+    def refuse(name: str | Path, flags: int, mode: int = 0o777) -> int:
         if name == path.parent:
             raise OSError(22, "Invalid argument")
-        return real(name, flags, *rest, **named)  # type: ignore[call-overload, no-any-return]
+        return real(name, flags, mode)
 
     monkeypatch.setattr(os, "open", refuse)
     write_whole(path, "the new file")

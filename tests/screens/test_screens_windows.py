@@ -1,0 +1,149 @@
+"""Two windows on one record, and a disk that does not take what is written."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from pathlib import Path
+
+import pytest
+
+from sewalong.progress import commands as c
+from sewalong.progress.events import Event, Recorded
+from sewalong.screens.dialogs import FormDialog
+from sewalong.screens.sewing import SewingScreen
+from sewalong.store.faults import StoreFault
+from sewalong.store.library import Library, Shelved
+from sewalong.store.open_quilt import OpenQuilt
+from tests.screens.sewing_room import EVENING, StandingClock, a_quilt, at_sewing, the_app
+
+FULL = "The disk is full, so nothing was recorded. Make some room, then try again."
+
+
+@pytest.fixture
+def path(tmp_path: Path) -> Path:
+    return tmp_path / "quilts.db"
+
+
+async def test_the_count_of_another_window_appears(path: Path) -> None:
+    async with at_sewing(path) as room:
+        other = Library(path, EVENING)
+        try:
+            OpenQuilt(other, other.entries()[0], StandingClock()).do(c.Count("pair", 5))
+            await room.sees("Another window recorded something", "pairs to go 5 of 20 done")
+            await room.press("space")
+            await room.sees("pairs to go 6 of 20 done")
+            assert room.on_disk().done["pair"] == 6
+        finally:
+            other.close()
+
+
+async def test_a_count_takes_in_what_another_window_wrote_first(path: Path) -> None:
+    async with at_sewing(path) as room:
+        other = Library(path, EVENING)
+        try:
+            OpenQuilt(other, other.entries()[0], StandingClock()).do(c.Count("pair", 23))
+            await room.press("2", "enter")
+            await room.sees("Not done: 2 pairs at pair cannot be")
+            assert room.on_disk().done["pair"] == 23
+        finally:
+            other.close()
+
+
+async def test_two_apps_on_one_quilt_lose_nothing(path: Path) -> None:
+    clock = StandingClock()
+    async with (
+        at_sewing(path, clock=clock) as one,
+        the_app(path, clock, one.key) as two,
+    ):
+        await two.screen_is(SewingScreen)
+        await one.press("space")
+        await two.press("3", "enter")
+        await one.press("space")
+        await one.sees("pairs to go 5 of 20 done")
+        await two.sees("pairs to go 5 of 20 done")
+        assert one.on_disk().done["pair"] == 5
+
+
+class StubbornDisk:
+    """In place of `Library.append`: refuses while `full` is true."""
+
+    def __init__(self, library_append: object) -> None:
+        self.full = False
+        self.real = library_append
+
+    def __call__(
+        self, library: Library, entry: Shelved, after: int, events: Sequence[Event]
+    ) -> tuple[Recorded, ...]:
+        if self.full:
+            raise StoreFault(FULL)
+        assert callable(self.real)
+        written: tuple[Recorded, ...] = self.real(library, entry, after, events)
+        return written
+
+
+@pytest.fixture
+def disk(monkeypatch: pytest.MonkeyPatch) -> StubbornDisk:
+    stubborn = StubbornDisk(Library.append)
+    monkeypatch.setattr(
+        Library, "append", lambda self, entry, after, events: stubborn(self, entry, after, events)
+    )
+    return stubborn
+
+
+async def test_a_full_disk_is_said_and_counting_goes_on_when_there_is_room(
+    path: Path, disk: StubbornDisk
+) -> None:
+    async with at_sewing(path, c.Count("pair", 2)) as room:
+        disk.full = True
+        await room.press("space")
+        await room.sees(f"Not done: {FULL}", "pairs to go 2 of 20 done")
+        disk.full = False
+        assert room.on_disk().done["pair"] == 2
+        await room.press("space")
+        await room.sees("Counted 1 pair at pair.", "pairs to go 3 of 20 done")
+        assert room.on_disk().done["pair"] == 3
+
+
+async def test_words_typed_in_a_dialog_are_not_lost_to_a_full_disk(
+    path: Path, disk: StubbornDisk
+) -> None:
+    async with at_sewing(path) as room:
+        await room.press("n")
+        await room.screen_is(FormDialog)
+        await room.type("long and hard to say again")
+        disk.full = True
+        await room.press("enter")
+        await room.sees("The disk is full", "long and hard to say again")
+        disk.full = False
+        await room.press("enter")
+        await room.sees("Noted: long and hard to say again")
+
+
+async def test_a_disk_that_is_full_when_the_app_opens_is_said(
+    path: Path, disk: StubbornDisk
+) -> None:
+    clock = StandingClock()
+    library = Library(path, clock())
+    entry = library.add(a_quilt(), clock())
+    library.close()
+    disk.full = True
+    async with the_app(path, clock, entry.key) as room:
+        await room.press("enter")
+        await room.screen_is(SewingScreen)
+        await room.sees("The disk is full", "48 squares wait.")
+
+
+async def test_a_record_that_cannot_be_listed_is_said_and_does_not_end_the_app(
+    path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    async with at_sewing(path) as room:
+
+        def damaged(self: Library) -> tuple[Shelved, ...]:
+            raise StoreFault("The record is damaged. It was left untouched.")
+
+        monkeypatch.setattr(Library, "entries", damaged)
+        await room.press("escape")
+        await room.sees("The record is damaged. It was left untouched.")
+        monkeypatch.undo()
+        await room.press("q")
+        await room.until(lambda: room.app.return_code == 0, "the end")
