@@ -25,6 +25,11 @@ from sewalong.piecing.geometry import (
 )
 
 
+ROOM_TO_LAP = 0.5
+"""Inches. Cut exactly, two corners of flying geese lap by two seam allowances (geometry); this is
+room for cutting both a little large and trimming."""
+
+
 @dataclass(slots=True)
 class Table:
     """What a stage has in hand, and how much it has sewn and cut so far."""
@@ -141,6 +146,8 @@ def sew_beside_diagonal(*, other: bool = False) -> Operation:
     """A seam on both sides of a diagonal: from corner 1 to 3, or of the other, 2 to 4."""
 
     def run(table: Table) -> None:
+        _refuse_deep_laps(table)
+
         def lines(piece: Layered) -> list[tuple[Line, tuple[int, ...]]]:
             line = _diagonal(piece.base, other)
             return [(line.shifted(table.seam), ()), (line.shifted(-table.seam), ())]
@@ -148,6 +155,18 @@ def sew_beside_diagonal(*, other: bool = False) -> Operation:
         _sew(table, lines)
 
     return run
+
+
+def _refuse_deep_laps(table: Table) -> None:
+    """Corner pieces that lap far over each other would be sewn down and not open out."""
+    for piece in table.layered():
+        boxes = [box(patch.points for patch in top.patches) for top in piece.tops]
+        laps = [_lap_depth(a, b) for i, a in enumerate(boxes) for b in boxes[:i]]
+        if max(laps, default=0.0) > 2 * table.seam + ROOM_TO_LAP:
+            raise SizeRefused(
+                "The pieces for two corners lap too far over each other to open out; "
+                "cut them smaller."
+            )
 
 
 def sew_across_corners(table: Table) -> None:
@@ -167,8 +186,12 @@ def sew_across_corners(table: Table) -> None:
 
 
 def _lap(a: tuple[float, float, float, float], b: tuple[float, float, float, float]) -> bool:
-    across, down = min(a[2], b[2]) - max(a[0], b[0]), min(a[3], b[3]) - max(a[1], b[1])
-    return across > NEAR and down > NEAR
+    return _lap_depth(a, b) > NEAR
+
+
+def _lap_depth(a: tuple[float, float, float, float], b: tuple[float, float, float, float]) -> float:
+    """How far two boxes lap over each other, the lesser way; below nothing when apart."""
+    return min(min(a[2], b[2]) - max(a[0], b[0]), min(a[3], b[3]) - max(a[1], b[1]))
 
 
 def _across(piece: Layered, top: Top) -> Line:

@@ -91,7 +91,7 @@ def _suited_at(written: Definition, pile: str, main: float, seam: Fraction) -> f
     # Two sizes not far from the answer: further off, pieces would overlap or leave gaps.
     near = main * float(start.share or start.shape or 0)
     try:
-        return on_line(error, 0.0, near * 1.1, near * 1.2)
+        return on_line(error, 0.0, near + float(seam), near + 1.5 * float(seam))
     except ZeroDivisionError:
         raise MethodFault(
             f"{written.file}, pile {pile!r}: its size changes nothing that it is fitted to."

@@ -47,7 +47,7 @@ def _lines(basis: Basis) -> Iterator[Line]:
     for run in seam_runs(basis):
         yield Line(
             run.stage,
-            f"{_long(run.length, unit)} of seam",
+            f"{long_text(run.length, unit)} of seam",
             f"{run.times:,} × {length_text(run.each, unit)}",
             float(run.length),
         )
@@ -55,13 +55,13 @@ def _lines(basis: Basis) -> Iterator[Line]:
     waste = f"{float(found.waste * 100):g} % waste"
     yield Line(
         "all thread",
-        _long(found.total, unit),
-        f"{_long(found.seam, unit)} of seam at {float(found.ratio):g} times for lockstitch, "
+        long_text(found.total, unit),
+        f"{long_text(found.seam, unit)} of seam at {float(found.ratio):g} times for lockstitch, "
         f"stitch type 301 of ISO 4915, and {waste}; quilting takes more",
         float(found.total),
     )
-    yield Line("in the needle", _long(found.needle, unit), "half", float(found.needle))
-    yield Line("in the bobbin", _long(found.bobbin, unit), "half", float(found.bobbin))
+    yield Line("in the needle", long_text(found.needle, unit), "half", float(found.needle))
+    yield Line("in the bobbin", long_text(found.bobbin, unit), "half", float(found.bobbin))
     choices = basis.choices
     if choices.spool_metres is not None:
         count = wound(found.total, choices.spool_metres * METRE).count
@@ -71,7 +71,7 @@ def _lines(basis: Basis) -> Iterator[Line]:
         yield Line("bobbins", f"{plural(count, 'bobbin')} of {choices.bobbin_metres:,} m")
 
 
-def _long(inches: Length, unit: Unit) -> str:
+def long_text(inches: Length, unit: Unit) -> str:
     """In metres, as thread is sold, and for an owner who works in inches in yards before that."""
     if unit is Unit.CM:
         return f"{metres(inches):,.1f} m"

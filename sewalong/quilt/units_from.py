@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import dataclass
 from math import ceil
 
 from sewalong.piecing.method import Method
@@ -42,3 +43,26 @@ def units_of(quilt: Quilt) -> int:
 
 def _enough(method: Method, pieces: Mapping[str, int], units: int) -> bool:
     return all(pieces.get(pile, 0) >= n for pile, n in pieces_for(method, units).items())
+
+
+@dataclass(frozen=True, slots=True)
+class Made:
+    """What one stage makes of all that lies there for it; `over` cannot make a whole one."""
+
+    stage: str
+    made: int
+    over: Mapping[str, int]
+
+
+def made_by_stage(method: Method, pieces: Mapping[str, int]) -> tuple[Made, ...]:
+    """Every stage done as often as it can be, in order, with what is left over of its piles."""
+    lying = {pile.id: pieces.get(pile.id, 0) for pile in method.piles}
+    found = []
+    for stage in method.stages:
+        counts = min(lying[one.pile] // one.count for one in stage.takes)
+        for one in stage.takes:
+            lying[one.pile] -= counts * one.count
+        lying[stage.makes.pile] += counts * stage.makes.count
+        over = {one.pile: lying[one.pile] for one in stage.takes if lying[one.pile]}
+        found.append(Made(stage.id, counts * stage.makes.count, over))
+    return tuple(found)

@@ -23,7 +23,6 @@ from sewalong.quilt.faults import FAULTS_AT_MOST, FaultList
 from sewalong.quilt.lines import Path
 from sewalong.quilt.syntax import Decimals
 
-
 _NOTHING = re.compile(r"\s*0(?:\.0*)?\s*(?:in|cm|mm)?\s*")
 
 

@@ -52,7 +52,7 @@ class CautionDialog(Dialog[bool]):
         with VerticalScroll(classes="dialog caution"):
             yield Words(f"CAUTION  {self._caution.title}", classes="dialog-title")
             yield Words(
-                f"Before you go on with {self._stage_label}: {self._caution.why.value}.",
+                f"{self._stage_label.capitalize()}: {self._caution.why.value}.",
                 classes="dialog-line",
             )
             for line in self._caution.lines:

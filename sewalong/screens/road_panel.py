@@ -10,6 +10,8 @@ from sewalong.screens.words import Words
 LABEL_WIDTH = 13
 COUNT_WIDTH = 9
 STITCHES = 16
+MOST_WITH_A_GAP = 15
+"""Stages up to which a line is left empty below the road on a screen of 24 lines."""
 
 
 class RoadPanel(Words):
@@ -22,7 +24,8 @@ class RoadPanel(Words):
         ]
         for line in plan.lines:
             parts.append(_stage_line(line, line.stage.id == current))
-        parts.append(Content("\n"))
+        if len(plan.lines) <= MOST_WITH_A_GAP:
+            parts.append(Content("\n"))
         parts.append(_stitches(plan.work_done))
         parts += [Content(f"\n{text}") for text in footer]
         self.say(Content("").join(parts))

@@ -95,3 +95,16 @@ def test_larger_small_squares_only_leave_more_above_the_point() -> None:
     goose = next(patch for patch in unit.patches if patch.letter == "A")
     assert unit.is_rectangle
     assert min(y for _, y in goose.points) == pytest.approx(0.25 + 0.125)
+
+
+@pytest.mark.parametrize("small", [F(7, 2), F(4)])
+def test_small_squares_that_lap_far_over_each_other_are_refused(small: F) -> None:
+    # Plane geometry: cut exactly for 5 1/4 in they lap by two seams, 1/2 in; these by 1 3/4 and more.
+    with pytest.raises(SizeRefused, match="lap too far"):
+        derive("flying-geese-four", {"large-square": F(21, 4), "small-square": small})
+
+
+def test_small_squares_cut_an_eighth_large_still_open_out() -> None:
+    # Common practice: cut a little large and trim.
+    derived = derive("flying-geese-four", {"large-square": F(21, 4), "small-square": F(3)})
+    assert derived.unit.height > 2.5

@@ -102,7 +102,12 @@ def test_a_margin_may_be_nothing(nothing: str) -> None:
         ('margin = "0"', "margin = true", "cloth.margin", "must be a length"),
         ("spool_metres = 500", 'spool_metres = "500"', "cloth.spool_metres", "whole number"),
         ("bobbin_metres = 50", "bobbin_metres = 99999", "cloth.bobbin_metres", "20,000"),
-        ("bobbin_metres = 50", "bobbins = 50", "cloth.bobbins", 'nearest known key is "bobbin_metres"'),
+        (
+            "bobbin_metres = 50",
+            "bobbins = 50",
+            "cloth.bobbins",
+            'nearest known key is "bobbin_metres"',
+        ),
         ("[cloth]", "[[cloth]]", "cloth", "the heading [cloth]"),
         ("[[fabric]]\nletter", "[fabric]\nletter", "fabric", "double brackets"),
     ],

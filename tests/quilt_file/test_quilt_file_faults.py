@@ -557,7 +557,7 @@ OF_SEVERAL_PILES = [
     (
         GEESE,
         'size = "2 7/8"',
-        'size = "4"',
+        'size = "2 1/2"',
         "more[1].size",
         9,
         "These do not go together with large squares of 5 1/4 in. Cut the small squares at "

@@ -89,6 +89,8 @@ def test_what_is_missing_has_the_line_of_the_table_it_belongs_in() -> None:
         '"""\n[x]\nz = 1\n"""',
         '"""x""\n"""',
         '"""a"""""',
+        '"""a""""',
+        "'''a''''",
         '""""""',
         '"""\\"""\nz = 1"""',
         '"""\\\\"""',

@@ -12,6 +12,7 @@ from contextlib import asynccontextmanager
 from datetime import datetime, timedelta, timezone
 from fractions import Fraction
 from pathlib import Path
+from typing import Any
 
 from textual import events
 from textual.pilot import Pilot
@@ -53,11 +54,14 @@ class StandingClock:
         self.at += by
 
 
+FOUR_BY_FIVE = Target(4, 5)
+
+
 def a_quilt(
     name: str = "Window seat",
     *,
     pieces: int = 48,
-    target: Target = Target(4, 5),
+    target: Target = FOUR_BY_FIVE,
     borders: tuple[str, ...] = ("cream linen",),
 ) -> Quilt:
     """An invented quilt: 48 squares make 24 units, and 4 × 5 leaves 4 of them spare."""
@@ -140,14 +144,14 @@ class Room:
             await self.pilot.pause(0)
         await self.pilot.pause()
 
-    async def type(self, text: str) -> None:
+    async def write(self, text: str) -> None:
         """Type `text` letter by letter, as fast as a keyboard that repeats."""
         await self.press(*(_KEY_NAMES.get(letter, letter) for letter in text))
 
     async def write_over(self, text: str) -> None:
         """Clear the line that is being filled in and type `text` there."""
         await self.press("end", "ctrl+u")
-        await self.type(text)
+        await self.write(text)
 
     async def until(self, true: Callable[[], bool], what: str = "") -> None:
         """Wait until `true()`; fails with the screen as it stands when it never comes."""
@@ -161,7 +165,7 @@ class Room:
         for text in texts:
             await self.until(lambda text=text: text in self.flowing, text)  # type: ignore[misc]
 
-    async def screen_is(self, kind: type[Screen[object]]) -> None:
+    async def screen_is(self, kind: type[Screen[Any]]) -> None:
         """Wait until a screen or dialog of this kind is in front."""
         await self.until(lambda: isinstance(self.app.screen, kind), kind.__name__)
 

@@ -53,7 +53,7 @@ async def test_the_caution_comes_before_the_first_count_and_then_no_more(
         before = room.seq()
         await room.press("space")
         await room.screen_is(CautionDialog)
-        await room.sees("CAUTION Needle", "Before you go on with sew", "out of the needle's path")
+        await room.sees("CAUTION Needle", "Sew: first time in this", "out of the needle's path")
         await room.sees("enter: I have read this esc: not now")
         assert room.seq() == before
         assert room.on_disk().done["sew"] == 0

@@ -17,8 +17,8 @@ from tests.screens.sewing_room import (
     ALL_YES,
     DAY,
     HOUR,
-    MINUTE,
     LARGE,
+    MINUTE,
     SMALL,
     StandingClock,
     at_sewing,
@@ -34,7 +34,7 @@ def path(tmp_path: Path) -> Path:
     return tmp_path / "quilts.db"
 
 
-AT_THE_IRON = [c.Count("pair", 20), c.Count("sew", 10), c.ChooseStage("press")]
+AT_THE_IRON: list[c.Command] = [c.Count("pair", 20), c.Count("sew", 10), c.ChooseStage("press")]
 
 
 @pytest.mark.parametrize(

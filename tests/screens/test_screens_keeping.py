@@ -34,7 +34,7 @@ async def test_a_note_is_kept(path: Path, size: tuple[int, int]) -> None:
     async with at_sewing(path, size=size) as room:
         await room.press("n")
         await room.sees("A note for yourself", "Say why as well as what")
-        await room.type("dark squares left out")
+        await room.write("dark squares left out")
         await room.press("enter")
         await room.sees("Noted: dark squares left out")
         assert [note.text for note in room.on_disk().notes] == ["dark squares left out"]
@@ -58,9 +58,9 @@ async def test_machine_settings_are_written_down_with_their_proof(
         await room.press("m")
         await room.screen_is(FormDialog)
         for words in ("old black one", "quarter inch", "80/12", "5.5", "2.0", "grey 50"):
-            await room.type(words)
+            await room.write(words)
             await room.press("enter")
-        await room.type("three strips 3 1/2 in")
+        await room.write("three strips 3 1/2 in")
         await room.press("enter")
         await room.sees("Wrote down the machine's settings.")
         settings = room.on_disk().settings
@@ -162,7 +162,7 @@ async def test_a_quilt_is_laid_aside_and_picked_up_again(path: Path, size: tuple
         await room.press("a")
         await choose(room, "lay it aside for now")
         await room.sees("Why? What are you waiting for?")
-        await room.type("more grey cloth")
+        await room.write("more grey cloth")
         await room.press("enter")
         await room.sees("Laid aside: more grey cloth.")
         before = room.seq()

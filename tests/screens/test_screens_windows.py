@@ -110,7 +110,7 @@ async def test_words_typed_in_a_dialog_are_not_lost_to_a_full_disk(
     async with at_sewing(path) as room:
         await room.press("n")
         await room.screen_is(FormDialog)
-        await room.type("long and hard to say again")
+        await room.write("long and hard to say again")
         disk.full = True
         await room.press("enter")
         await room.sees("The disk is full", "long and hard to say again")

@@ -1,0 +1,221 @@
+"""Every text can be read by tired eyes, in both looks and without colour.
+
+Contrast and relative luminance as in WCAG 2.2, "relative luminance" and "contrast ratio"
+(https://www.w3.org/TR/WCAG22/#dfn-relative-luminance); 7:1 is success criterion 1.4.6,
+"Contrast (Enhanced)".
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+from rich.color import Color as RichColor
+from textual.containers import VerticalScroll
+from textual.geometry import Region
+from textual.theme import Theme
+
+from sewalong.progress import commands as c
+from sewalong.screens.dialogs import CautionDialog, Dialog, FormDialog
+from sewalong.screens.help import HelpDialog
+from sewalong.screens.quilts import QuiltsScreen
+from sewalong.screens.sewing import SewingScreen
+from sewalong.screens.themes import DAYLIGHT, LAMPLIGHT, THEMES
+from tests.screens.sewing_room import Room, at_sewing, up_to
+
+ENHANCED = 7.0
+MINIMUM = 4.5
+"""Success criteria 1.4.6 and 1.4.3 for text."""
+
+CARRIES_NO_TEXT = {"chalk"}
+BACKGROUNDS = ("background", "surface", "panel")
+
+
+def luminance(colour: str) -> float:
+    """Relative luminance of "#rrggbb", from 0 for black to 1 for white."""
+    parts = []
+    for at in (1, 3, 5):
+        part = int(colour[at : at + 2], 16) / 255
+        parts.append(part / 12.92 if part <= 0.04045 else ((part + 0.055) / 1.055) ** 2.4)
+    red, green, blue = parts
+    return 0.2126 * red + 0.7152 * green + 0.0722 * blue
+
+
+def contrast(one: str, other: str) -> float:
+    """The contrast ratio of two colours, from 1 to 21."""
+    dark, light = sorted((luminance(one), luminance(other)))
+    return (light + 0.05) / (dark + 0.05)
+
+
+@pytest.mark.parametrize(
+    ("colour", "published"),
+    # Values of the WCAG 2.x formula, from public test suites and SC 1.4.3 reference pages.
+    [("#000000", 21.0), ("#777777", 4.478), ("#999999", 2.85), ("#e50914", 4.79), ("#ffffff", 1.0)],
+)
+def test_the_contrast_of_published_colours_on_white(colour: str, published: float) -> None:
+    assert contrast(colour, "#ffffff") == pytest.approx(published, abs=0.006)
+
+
+def test_the_luminance_of_grey() -> None:
+    # rel_luminance of #808080, WCAG.
+    assert luminance("#808080") == pytest.approx(0.2158605, abs=1e-6)
+
+
+def text_colours(theme: Theme) -> dict[str, str]:
+    """Every colour of the theme that text is set in on the plain grounds, by name."""
+    named = {
+        name: str(getattr(theme, name))
+        for name in ("foreground", "primary", "secondary", "accent", "warning", "error", "success")
+    }
+    own = {name: value for name, value in theme.variables.items() if value.startswith("#")}
+    not_on_these = CARRIES_NO_TEXT | {"caution-back", "caution-text"}
+    return {name: colour for name, colour in {**named, **own}.items() if name not in not_on_these}
+
+
+@pytest.mark.parametrize("theme", THEMES.values(), ids=THEMES)
+@pytest.mark.parametrize("ground", BACKGROUNDS)
+def test_every_text_colour_of_a_look_on_every_ground(theme: Theme, ground: str) -> None:
+    back = str(getattr(theme, ground))
+    ratios = {name: contrast(text, back) for name, text in text_colours(theme).items()}
+    assert len(ratios) >= 12
+    assert {name: ratio for name, ratio in ratios.items() if ratio < ENHANCED} == {}
+
+
+@pytest.mark.parametrize("theme", THEMES.values(), ids=THEMES)
+def test_the_caution_on_its_own_ground(theme: Theme) -> None:
+    colours = theme.variables
+    assert contrast(colours["caution-text"], colours["caution-back"]) >= ENHANCED
+
+
+NO_TEXT = set("█▀▄▌▐▖▗▘▙▚▛▜▝▞▟◢◣◤◥━╌▁▂▃▅▆▇╱╲╳┄┆╴╶╵╷▏▎▍▋▊▉")
+"""Signs that draw: figures in blocks, the picture, the seam of work done, the scroll bar."""
+
+
+def texts(room: Room, within: Region | None = None) -> Iterator[tuple[str, str, str]]:
+    """Each drawn piece of text with its colour and its ground, inside a region."""
+    for y, strip in enumerate(room.app.screen._compositor.render_strips()):
+        x = 0
+        for segment in strip:
+            here = within is None or within.contains(x, y)
+            x += segment.cell_length
+            words = "".join(letter for letter in segment.text if letter not in NO_TEXT).strip()
+            if not here or not words:
+                continue
+            style = segment.style
+            assert style is not None
+            assert style.color is not None, words
+            assert style.bgcolor is not None, words
+            front, back = shown(style.color), shown(style.bgcolor)
+            yield (words, back, front) if style.reverse else (words, front, back)
+
+
+def shown(colour: RichColor) -> str:
+    """A drawn colour as "#rrggbb"."""
+    return colour.get_truecolor().hex
+
+
+async def everywhere(room: Room) -> list[tuple[str, str, str, str]]:
+    """All texts of the sewing screen, some dialogs, the numbers and the list."""
+    found: list[tuple[str, str, str, str]] = []
+
+    def gather(name: str) -> None:
+        sheet = room.app.screen.query(VerticalScroll).first() if is_dialog(room) else None
+        found.extend((name, *text) for text in texts(room, sheet.region if sheet else None))
+
+    await room.sees("CUT TWICE")
+    gather("sewing")
+    await room.press("9")
+    gather("half typed")
+    await room.press("space")
+    await room.sees("Not done:")
+    gather("refused")
+    await room.press("escape", "space")
+    await room.screen_is(CautionDialog)
+    gather("caution")
+    await room.press("escape", "question_mark")
+    await room.screen_is(HelpDialog)
+    gather("help")
+    await room.press("escape", "n")
+    await room.screen_is(FormDialog)
+    await room.write("words")
+    gather("note")
+    await room.press("escape", "o")
+    await room.sees("Work at which stage?")
+    gather("stages")
+    await room.press("escape")
+    await room.screen_is(SewingScreen)
+    await room.press("escape")
+    await room.screen_is(QuiltsScreen)
+    gather("quilts")
+    return found
+
+
+def is_dialog(room: Room) -> bool:
+    return isinstance(room.app.screen, Dialog)
+
+
+AT_THE_MAT = (*up_to("cut-twice"), c.ChooseStage("cut-twice"))
+
+
+@pytest.mark.parametrize("theme", [LAMPLIGHT.name, DAYLIGHT.name])
+async def test_every_text_that_is_drawn(tmp_path: Path, theme: str) -> None:
+    async with at_sewing(tmp_path / "quilts.db", *AT_THE_MAT, theme=theme) as room:
+        found = await everywhere(room)
+    assert len(found) > 100
+    weak = {t: contrast(t[2], t[3]) for t in found if contrast(t[2], t[3]) < ENHANCED}
+    assert weak == {}
+
+
+@pytest.mark.parametrize("theme", [LAMPLIGHT.name, DAYLIGHT.name])
+async def test_without_colour_every_text_is_drawn_in_grey_and_can_be_read(
+    tmp_path: Path, theme: str, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setenv("NO_COLOR", "1")
+    async with at_sewing(tmp_path / "quilts.db", *AT_THE_MAT, theme=theme) as room:
+        assert room.app.no_color
+        found = await everywhere(room)
+    for _, _, front, back in found:
+        assert len({front[1:3], front[3:5], front[5:7]}) == 1
+        assert len({back[1:3], back[3:5], back[5:7]}) == 1
+    weak = {t: contrast(t[2], t[3]) for t in found if contrast(t[2], t[3]) < MINIMUM}
+    assert weak == {}
+
+
+async def test_without_colour_words_and_signs_say_what_colour_did(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setenv("NO_COLOR", "1")
+    async with at_sewing(tmp_path / "quilts.db", *AT_THE_MAT) as room:
+        await room.sees("> cut twice", "stack 5/5 done")
+        assert any(set(line) & set("━╌") for line in room.lines)
+        await room.press("9", "enter")
+        await room.sees("Not done: 9 stacks")
+        await room.press("space")
+        await room.sees("CAUTION Rotary cutter")
+        await room.press("escape", "o")
+        await room.sees("(suggested)")
+
+
+async def test_without_colour_the_marked_line_of_a_list_stands_out(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setenv("NO_COLOR", "1")
+    async with at_sewing(tmp_path / "quilts.db", *AT_THE_MAT) as room:
+        await room.press("o")
+        await room.sees("Work at which stage?")
+        for suggested, other in (("cut twice: 5", "press open: 20"), ("cut twice: 5", "sew: 0")):
+            assert underlined(room, suggested)
+            assert not underlined(room, other)
+        await room.press("down")
+        assert underlined(room, "press open: 20")
+        assert not underlined(room, "cut twice: 5")
+
+
+def underlined(room: Room, words: str) -> bool:
+    """whether the piece of text with `words` is underlined."""
+    for strip in room.app.screen._compositor.render_strips():
+        for segment in strip:
+            if words in segment.text:
+                return bool(segment.style and segment.style.underline)
+    raise AssertionError(f"no {words!r}\n{room.text}")

@@ -1,0 +1,70 @@
+"""Every stage of every method can be read whole: nothing is cut off below or at the side."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from pathlib import Path
+
+import pytest
+from textual.widget import Widget
+
+from sewalong.lengths import Unit
+from sewalong.piecing.catalogue import method_ids
+from sewalong.piecing.definition import definition
+from sewalong.progress import commands as c
+from sewalong.quilt.quilt import Border, Quilt, StartPile, Target
+from tests.screens.sewing_room import LARGE, SMALL, Room, at_sewing
+
+
+def quilt_by(method_id: str) -> Quilt:
+    """An invented quilt by any method, with a border and every finishing stage."""
+    return Quilt(
+        name="Window seat",
+        method_id=method_id,
+        unit=Unit.INCH,
+        seam=Fraction(1, 4),
+        starts=tuple(
+            StartPile(
+                pile=start.pile,
+                size=Fraction(5, 2) if start.strip or place else Fraction(5),
+                count=400,
+                length=Fraction(40) if start.strip else None,
+            )
+            for place, start in enumerate(definition(method_id).starts)
+        ),
+        target=Target(3, 4),
+        borders=(Border(Fraction(3), "cream linen"),),
+        finishing=("layer", "quilt", "bind"),
+    )
+
+
+def cut_off(room: Room, ids: tuple[str, ...]) -> list[str]:
+    """Which of the widgets stick out of the room the screen gives them."""
+    body = room.sewing.query_one("#body").region
+    found = []
+    for id in ids:
+        widget = room.sewing.query_one(id, Widget)
+        region = widget.region
+        if widget.display and region and not body.contains_region(region):
+            found.append(f"{id} {region} in {body}")
+    return found
+
+
+WHOLE = {
+    LARGE: ("#stage", "#number", "#noun", "#flow", "#do", "#check", "#road"),
+    SMALL: ("#stage", "#number", "#noun", "#flow", "#do"),
+}
+
+
+CASES = [(id, LARGE) for id in method_ids()] + [
+    (id, SMALL) for id in ("flying-geese-four", "hourglass", "stacked-four-patch")
+]
+
+
+@pytest.mark.parametrize(("method_id", "size"), CASES)
+async def test_every_stage_fits(tmp_path: Path, method_id: str, size: tuple[int, int]) -> None:
+    async with at_sewing(tmp_path / "quilts.db", quilt=quilt_by(method_id), size=size) as room:
+        for stage in room.state.road.stages:
+            room.sewing.attempt(c.ChooseStage(stage.id))
+            await room.sees(f"{stage.label.upper()} at the", f"Working at {stage.label}.")
+            assert cut_off(room, WHOLE[size]) == [], f"{stage.id}\n{room.text}"
