@@ -21,7 +21,7 @@ AGES = {
     "pebble-path": timedelta(0),
     "lantern-walk": timedelta(days=24),
     "cornflower-field": timedelta(days=3),
-    "apple-store": timedelta(days=51),
+    "russet-rows": timedelta(days=51),
 }
 """How long ago the last event of each was, on the day it is seeded."""
 

@@ -168,7 +168,7 @@ def cornflower_field(diary: Diary) -> None:
     diary.close("sew the other eighteen, then cut")
 
 
-def apple_store(diary: Diary) -> None:
+def russet_rows(diary: Diary) -> None:
     """Nearly a top, one unit short, laid aside until more cloth is there."""
     diary.evening("2026-01-04", "14:00")
     diary.count("pair", 13, 13, each=0.4)
@@ -206,7 +206,7 @@ def apple_store(diary: Diary) -> None:
 HISTORIES: dict[str, tuple[str, Callable[[Diary], None]]] = {
     "lantern-walk": ("2026-02-06T19:50:00+01:00", lantern_walk),
     "cornflower-field": ("2026-04-18T10:00:00+01:00", cornflower_field),
-    "apple-store": ("2026-01-04T13:50:00+01:00", apple_store),
+    "russet-rows": ("2026-01-04T13:50:00+01:00", russet_rows),
 }
 
 

@@ -41,7 +41,7 @@ def maker() -> ModuleType:
 def test_there_is_a_fresh_one_one_in_the_middle_and_one_in_centimetres() -> None:
     assert "pebble-path" in demo_names()
     assert "pebble-path" not in WITH_HISTORY
-    assert {"lantern-walk", "cornflower-field", "apple-store"} == set(WITH_HISTORY)
+    assert {"lantern-walk", "cornflower-field", "russet-rows"} == set(WITH_HISTORY)
     assert set(AGES) == set(demo_names())
 
 
@@ -99,7 +99,7 @@ def test_the_one_in_the_middle_is_24_days_old_and_rich(desk: Desk) -> None:
 
 
 def test_one_demo_shows_a_shortfall_and_one_is_in_centimetres(desk: Desk) -> None:
-    assert desk.ok("status", "Apple", "--demo", "--json").data["shortfall"]["units"] == 1
+    assert desk.ok("status", "Russet", "--demo", "--json").data["shortfall"]["units"] == 1
     exported = json.loads(desk.ok("export", "Cornflower", "-", "--demo").out)
     assert exported["quilt"]["unit"] == "cm"
 
@@ -129,7 +129,7 @@ def test_seeding_again_changes_nothing_and_afresh_begins_again(desk: Desk) -> No
     (oldest,) = [
         quilt
         for quilt in desk.ok("demo", "--list", "--json").data["quilts"]
-        if quilt["name"].startswith("Apple")
+        if quilt["name"].startswith("Russet")
     ]
     assert datetime.fromisoformat(oldest["last_at"]) == desk.now - timedelta(days=51)
 
