@@ -35,7 +35,7 @@ def parse(argv: list[str]) -> argparse.Namespace:
         near = get_close_matches(named, known, n=1)
         hint = f"Did you mean {near[0]}?" if near else "See: sewalong --help"
         raise Trouble(f"There is no command “{named[:40]}”. {hint}")
-    args, extra = build().parse_known_args(argv)
+    args, extra = build(named).parse_known_args(argv)
     if extra:
         about = f"sewalong {args.command}" if args.command else "sewalong"
         raise Trouble(
@@ -45,8 +45,8 @@ def parse(argv: list[str]) -> argparse.Namespace:
     return args
 
 
-def build() -> PlainParser:
-    """The parser for all commands."""
+def build(only: str | None = None) -> PlainParser:
+    """The parser for all commands, or only for the one called `only`, which is sooner built."""
     parser = PlainParser(
         prog="sewalong",
         usage="sewalong [COMMAND] …",
@@ -61,6 +61,8 @@ def build() -> PlainParser:
         dest="command", prog="sewalong", help=argparse.SUPPRESS, metavar="COMMAND"
     )
     for verb in VERBS:
+        if only is not None and verb.name != only:
+            continue
         one = below.add_parser(
             verb.name,
             description=f"{verb.help[0].upper()}{verb.help[1:]}. {verb.about}".rstrip(),

@@ -8,6 +8,7 @@ from __future__ import annotations
 import argparse
 
 from sewalong.cli import arguments as a
+from sewalong.cli.numbers_verbs import NUMBERS, NUMBERS_VERBS
 from sewalong.cli.verb import Verb
 
 Parser = argparse.ArgumentParser
@@ -20,7 +21,7 @@ KEEPING = "Write down"
 ROAD = "Where to go"
 SHELF = "Files"
 
-GROUPS = (OPENING, LOOKING, COUNTING, PILES, KEEPING, ROAD, SHELF)
+GROUPS = (OPENING, LOOKING, COUNTING, PILES, KEEPING, ROAD, NUMBERS, SHELF)
 
 
 def _demo(parser: Parser) -> None:
@@ -286,6 +287,7 @@ VERBS: tuple[Verb, ...] = (
         "import", SHELF, "take in an exported quilt", "sewalong.cli.shelf:import_quilt", _import,
         "sewalong import my-quilt.json",
     ),
+    *NUMBERS_VERBS,
 )  # fmt: skip
 
 

@@ -18,11 +18,13 @@ def sentence_of(error: Exception) -> str | None:
     """
     if isinstance(error, Trouble):
         return str(error)
-    from sewalong.piecing.faults import UnknownMethod
+    from sewalong.lengths import LengthFault
+    from sewalong.piecing.faults import SizeRefused, UnknownMethod
     from sewalong.progress.commands import Refused
+    from sewalong.quilt.numbers_fault import NumbersFault
     from sewalong.store.faults import StoreFault
 
-    if isinstance(error, Refused | StoreFault):
+    if isinstance(error, Refused | StoreFault | LengthFault | NumbersFault | SizeRefused):
         return str(error)
     if isinstance(error, UnknownMethod):
         return f"{error} The quilt may come from a newer sewalong; nothing was changed."

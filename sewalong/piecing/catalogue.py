@@ -33,10 +33,11 @@ def written_method(method: str | Method | Definition) -> Definition:
 
 @cache
 def _known(id: str) -> Definition:
-    if id not in definition_ids():
+    try:
+        written = definition(id)
+    except KeyError:
         near = difflib.get_close_matches(id, definition_ids(), n=1, cutoff=0.0)
-        raise UnknownMethod(f"No method is called {id!r}. The nearest is {near[0]!r}.")
-    written = definition(id)
+        raise UnknownMethod(f"No method is called {id!r}. The nearest is {near[0]!r}.") from None
     check_flow(written)
     return written
 

@@ -5,15 +5,18 @@ Nothing is computed here. Counts and sizes come from running the operations.
 
 from __future__ import annotations
 
+import pkgutil
+import re
 import tomllib
 from collections.abc import Mapping
 from dataclasses import dataclass
 from fractions import Fraction
 from functools import cache
-from importlib import resources
 
 from sewalong.piecing.faults import MethodFault
 from sewalong.piecing.method import Hazard, Noun, Pile, Station
+
+_ID = re.compile(r"[a-z0-9]+(?:-[a-z0-9]+)*")
 
 FINAL_PILE = "unit"
 """The id of the last pile of every method."""
@@ -248,6 +251,9 @@ def _check_unique(file: str, what: str, ids: list[str]) -> None:
 @cache
 def definition_ids() -> tuple[str, ...]:
     """The ids of all method files, in alphabetical order."""
+    # Loaded here: it takes longer to load than a method does to read, and few need the list.
+    from importlib import resources
+
     folder = resources.files("sewalong.piecing") / "methods"
     names = [entry.name for entry in folder.iterdir() if entry.name.endswith(".toml")]
     return tuple(sorted(name.removesuffix(".toml") for name in names))
@@ -256,11 +262,16 @@ def definition_ids() -> tuple[str, ...]:
 @cache
 def definition(id: str) -> Definition:
     """The method file called `id`; raises KeyError if there is none, MethodFault if bad."""
-    if id not in definition_ids():
-        raise KeyError(id)
     file = f"{id}.toml"
-    text = (resources.files("sewalong.piecing") / "methods" / file).read_text(encoding="utf-8")
-    read = read_definition(file, text)
+    if _ID.fullmatch(id) is None:
+        raise KeyError(id)
+    try:
+        data = pkgutil.get_data("sewalong.piecing", f"methods/{file}")
+    except OSError:
+        data = None
+    if data is None:
+        raise KeyError(id)
+    read = read_definition(file, data.decode("utf-8"))
     if read.id != id:
         raise MethodFault(f"{file}: its id is {read.id!r}; file and id must agree.")
     return read

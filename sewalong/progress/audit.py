@@ -6,9 +6,15 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import fields, is_dataclass
 from datetime import datetime
 
+from sewalong.lengths import LONGEST
 from sewalong.progress import events as e
-from sewalong.progress.decide import LONGEST_TEXT, MOST_AT_ONCE, MOST_ROWS, NO_SESSION
+from sewalong.progress.asked import LONGEST_TEXT, MOST_AT_ONCE, MOST_ROWS
+from sewalong.progress.decide import NO_SESSION
+from sewalong.progress.decide_proof import MOST_READINGS
 from sewalong.progress.fold import opening, step
+from sewalong.progress.joints import joined, neighbours
+from sewalong.progress.measuring.pieces import Unmeasurable, read_fraction, read_piece
+from sewalong.progress.recounting import can_be_made, recorded_there
 from sewalong.progress.road import JOIN_ROWS, ROW, road_for
 from sewalong.progress.state import State
 from sewalong.quilt.quilt import Quilt
@@ -100,6 +106,7 @@ class _Known:
 
     def __init__(self, quilt: Quilt) -> None:
         road = road_for(quilt, quilt.target)
+        self._quilt = quilt
         self._piles = set(road.piles)
         # Another target may have more rows to join than the plan had.
         self._stages = {stage.id for stage in road.stages} | {JOIN_ROWS}
@@ -109,7 +116,14 @@ class _Known:
 
     def _name(self, event: e.Event) -> str | None:
         match event:
-            case e.Counted(stage=stage) | e.Unpicked(stage=stage) | e.StageChosen(stage=stage):
+            case (
+                e.Counted(stage=stage)
+                | e.Unpicked(stage=stage)
+                | e.StageChosen(stage=stage)
+                | e.WentOn(stage=stage)
+                | e.PressNoted(stage=stage)
+                | e.BobbinRanOut(stage=stage)
+            ):
                 if stage not in self._stages:
                     return f"names a stage “{stage:.40}” this method has not"
             case (
@@ -123,15 +137,41 @@ class _Known:
 
     def _amount(self, event: e.Event) -> str | None:
         match event:
-            case e.Counted(n=n) | e.Unpicked(n=n) | e.Spoiled(n=n) | e.Found(n=n):
+            case (
+                e.Counted(n=n)
+                | e.Unpicked(n=n)
+                | e.Spoiled(n=n)
+                | e.Found(n=n)
+                | e.BobbinRanOut(unsewn=n)
+            ):
                 if not 1 <= n <= MOST_AT_ONCE:
                     return f"counts {_short(n)}; it must be from 1 to {MOST_AT_ONCE}"
             case e.Recounted(counted=n):
                 if not 0 <= n <= MOST_AT_ONCE:
                     return f"recounts {_short(n)}; it must be from 0 to {MOST_AT_ONCE}"
+            case e.PutAway(n=int(n)) if not 1 <= n <= MOST_AT_ONCE:
+                return f"puts {_short(n)} away; it must be from 1 to {MOST_AT_ONCE}"
+            case e.RowsJoined(first=first, second=second):
+                if not 1 <= first < second <= MOST_ROWS or not neighbours(first, second):
+                    return f"joins rows {_short(first)} and {_short(second)}, no neighbours"
+            case e.Checked():
+                return self._measured(event)
             case e.TargetChanged(rows=rows, columns=columns):
                 if not (1 <= rows <= MOST_ROWS and 1 <= columns <= MOST_ROWS):
                     return f"sets a target of {_short(rows)} × {_short(columns)}"
+        return None
+
+    def _measured(self, event: e.Checked) -> str | None:
+        try:
+            read_piece(self._quilt, self._quilt.target, event.piece)
+        except Unmeasurable:
+            return f"measures “{event.piece:.40}”, which cannot be measured in this quilt"
+        if not 1 <= len(event.readings) <= MOST_READINGS:
+            return f"has {len(event.readings)} readings; there are from 1 to {MOST_READINGS}"
+        for text in (*event.readings, event.expected):
+            length = read_fraction(text)
+            if length is None or not 0 < length <= LONGEST:
+                return f"has a reading “{text:.40}” that is no length"
         return None
 
 
@@ -180,12 +220,31 @@ def _replay(quilt: Quilt, record: Sequence[e.Recorded]) -> str | None:
 
 def _misfit_now(state: State, event: e.Event) -> str | None:
     match event:
-        case e.Counted(stage=stage) | e.Unpicked(stage=stage):
+        case e.Counted(stage=stage) | e.Unpicked(stage=stage) | e.BobbinRanOut(stage=stage):
             if state.road.stage(stage) is None:
                 return f"counts at {stage}, which there was not at that target"
-        case e.Recounted(pile=pile, recorded=recorded):
-            if state.piles[pile] != recorded:
-                return f"recounts a pile of {state.piles[pile]} as if it were {_short(recorded)}"
+        case e.RowsJoined(first=first, second=second):
+            if state.road.stage(JOIN_ROWS) is None or second > state.target.rows:
+                return f"joins rows {first} and {second}, which there were not at that target"
+            if joined(state, first, second):
+                return f"joins rows {first} and {second} again"
+        case e.Recounted():
+            return _misfit_of_recount(state, event)
+    return None
+
+
+def _misfit_of_recount(state: State, event: e.Recounted) -> str | None:
+    pile, recorded = event.pile, event.recorded
+    there = recorded_there(state, pile, event.counted, event.how, event.place)
+    if there != recorded:
+        return f"recounts a pile of {there} as if it were {_short(recorded)}"
+    difference = event.counted - recorded
+    if difference < 0 and event.how == "found":
+        return "finds fewer pieces than there were"
+    if difference > 0 and event.how in ("lost", "spoiled", "missing"):
+        return f"says that pieces over are {event.how}"
+    if event.how == "made" and (difference == 0 or not can_be_made(state, pile, difference)):
+        return "makes pieces at a recount that could not be made"
     return None
 
 

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
+from fractions import Fraction
 from typing import Literal
 
-from sewalong.progress.events import Settings
+from sewalong.progress.events import Accepted, Settings, Tool
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,14 +56,21 @@ class Find:
 
 @dataclass(frozen=True, slots=True)
 class Recount:
+    """`how` says what the difference is; with a `place` only what lies there was counted."""
+
     pile: str
     counted: int
+    how: Accepted = "stands"
+    place: str = ""
 
 
 @dataclass(frozen=True, slots=True)
 class PutPileAway:
+    """Put the pile somewhere, or only `n` of it."""
+
     pile: str
     place: str
+    n: int | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -77,7 +85,49 @@ class RecordSettings:
 
 @dataclass(frozen=True, slots=True)
 class ChangeTool:
-    tool: Literal["blade", "needle"]
+    tool: Tool
+
+
+@dataclass(frozen=True, slots=True)
+class Measure:
+    """One or several tape readings of a piece, in inches; see `measuring.pieces.read_piece`."""
+
+    piece: str
+    readings: tuple[Fraction, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class GoOn:
+    """Go on at a stage without a fresh proof."""
+
+    stage: str
+
+
+@dataclass(frozen=True, slots=True)
+class NotePress:
+    stage: str
+    direction: str
+
+
+@dataclass(frozen=True, slots=True)
+class JoinRows:
+    """Join two neighbouring rows by their numbers, in whichever order they are read."""
+
+    first: int
+    second: int
+
+
+@dataclass(frozen=True, slots=True)
+class BobbinEmpty:
+    """The bobbin was empty: the last `unsewn` counted at the stage were never sewn."""
+
+    stage: str
+    unsewn: int
+
+
+@dataclass(frozen=True, slots=True)
+class Mention:
+    what: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -134,6 +184,12 @@ Command = (
     | WriteNote
     | RecordSettings
     | ChangeTool
+    | Measure
+    | GoOn
+    | NotePress
+    | JoinRows
+    | BobbinEmpty
+    | Mention
     | ChangeTarget
     | ReadCaution
     | Answer

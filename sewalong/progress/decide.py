@@ -7,26 +7,46 @@ events, and only if nobody else wrote in between.
 from __future__ import annotations
 
 from datetime import datetime, timedelta
-from difflib import get_close_matches
 from typing import assert_never
 
-from sewalong.piecing.method import Stage, Station
 from sewalong.progress import commands as c
 from sewalong.progress import events as e
+from sewalong.progress.asked import (
+    LONGEST_TEXT,
+    MOST_AT_ONCE,
+    MOST_ROWS,
+    a_number,
+    a_pile,
+    a_stage,
+    maybe_words,
+    words,
+)
 from sewalong.progress.cautions import Caution, caution_due
 from sewalong.progress.closing import ANSWERS, ON_LEAVING_THE_IRON, questions
 from sewalong.progress.commands import Refused
+from sewalong.progress.decide_pieces import bobbin_empty, put_away, recount, spoil, unpick
+from sewalong.progress.decide_proof import go_on, measure, note_press
+from sewalong.progress.decide_rows import join_rows
 from sewalong.progress.fold import later, step
+from sewalong.progress.on_the_top import joined_rows, last_on_the_top
 from sewalong.progress.plan import ready
 from sewalong.progress.road import JOIN_ROWS, ROW, RoadStage, TopStage
 from sewalong.progress.state import SessionRecord, Standing, State
 
+__all__ = [
+    "LONGEST_TEXT",
+    "MOST_AT_ONCE",
+    "MOST_ROWS",
+    "NO_SESSION",
+    "SESSION_GAP",
+    "CautionFirst",
+    "caution_at",
+    "decide",
+    "is_over",
+]
+
 SESSION_GAP = timedelta(hours=4)
 """A session not heard from for this long was over; nobody said so. From memory of evenings."""
-
-MOST_AT_ONCE = 9999
-LONGEST_TEXT = 2000
-MOST_ROWS = 200
 
 
 class CautionFirst(Refused):
@@ -97,31 +117,42 @@ def _decide(state: State, command: c.Command, at: datetime, session: int) -> e.E
         case c.CloseSession():
             return _close(state, command, at, session)
         case c.ChooseStage():
-            return e.StageChosen(at=at, session=session, stage=_stage(state, command.stage).id)
+            return e.StageChosen(at=at, session=session, stage=a_stage(state, command.stage).id)
         case c.Count():
             return _count(state, command, at, session)
         case c.Unpick():
-            return _unpick(state, command, at, session)
+            return unpick(state, command, at, session)
         case c.Spoil():
-            return _spoil(state, command, at, session)
+            return spoil(state, command, at, session)
         case c.Find():
-            pile, n = _pile(state, command.pile), _number(command.n)
+            pile, n = a_pile(state, command.pile), a_number(command.n)
             return e.Found(at=at, session=session, pile=pile, n=n, how=command.how)
         case c.Recount():
-            return _recount(state, command, at, session)
+            return recount(state, command, at, session)
         case c.PutPileAway():
-            pile, place = _pile(state, command.pile), _text(command.place, "a place")
-            return e.PutAway(at=at, session=session, pile=pile, place=place)
+            return put_away(state, command, at, session)
         case c.WriteNote():
-            return e.Noted(at=at, session=session, text=_text(command.text, "some words"))
+            return e.Noted(at=at, session=session, text=words(command.text, "some words"))
         case c.RecordSettings():
             return _settings(command, at, session)
         case c.ChangeTool():
             return e.ToolChanged(at=at, session=session, tool=command.tool)
+        case c.Measure():
+            return measure(state, command, at, session)
+        case c.GoOn():
+            return go_on(state, command, at, session)
+        case c.NotePress():
+            return note_press(state, command, at, session)
+        case c.JoinRows():
+            return _join_rows(state, command, at, session)
+        case c.BobbinEmpty():
+            return bobbin_empty(state, command, at, session)
+        case c.Mention():
+            return e.Mentioned(at=at, session=session, what=words(command.what, "what was said"))
         case c.ChangeTarget():
             return _retarget(state, command, at, session)
         case c.ReadCaution():
-            caution = caution_at(state, _stage(state, command.stage), at)
+            caution = caution_at(state, a_stage(state, command.stage), at)
             if caution is None:
                 return None
             hazards = tuple(hazard.value for hazard in caution.hazards)
@@ -130,7 +161,7 @@ def _decide(state: State, command: c.Command, at: datetime, session: int) -> e.E
             return _answer(command, at, session)
         case c.LayAside():
             _must_be_in_progress(state)
-            return e.LaidAside(at=at, session=session, reason=_short(command.reason))
+            return e.LaidAside(at=at, session=session, reason=maybe_words(command.reason))
         case c.PickUp():
             if state.standing is Standing.IN_PROGRESS:
                 raise Refused("This quilt is in progress already; just count on.")
@@ -154,6 +185,9 @@ _NEED_IN_PROGRESS = (
     c.ChooseStage,
     c.ChangeTarget,
     c.OpenSession,
+    c.JoinRows,
+    c.BobbinEmpty,
+    c.GoOn,
 )
 
 
@@ -177,7 +211,7 @@ def caution_at(state: State, stage: RoadStage, at: datetime) -> Caution | None:
 
 
 def _count(state: State, command: c.Count, at: datetime, session: int) -> e.Event:
-    stage, n = _stage(state, command.stage), _number(command.n)
+    stage, n = a_stage(state, command.stage), a_number(command.n)
     possible = ready(state, stage)
     if n > possible:
         raise Refused(_not_enough(state, stage, n, possible))
@@ -185,6 +219,13 @@ def _count(state: State, command: c.Count, at: datetime, session: int) -> e.Even
     if caution is not None:
         raise CautionFirst(caution, stage.id)
     return e.Counted(at=at, session=session, stage=stage.id, n=n)
+
+
+def _join_rows(state: State, command: c.JoinRows, at: datetime, session: int) -> e.Event:
+    """The rows must be neighbours before it matters whether a seam can be sewn."""
+    joined = join_rows(state, command, at, session)
+    _count(state, c.Count(JOIN_ROWS), at, session)
+    return joined
 
 
 def _not_enough(state: State, stage: RoadStage, n: int, possible: int) -> str:
@@ -223,87 +264,10 @@ def _top_not_ready(state: State, stage: TopStage, n: int, possible: int) -> str:
     return f"Only {stage.counts.count(possible)} left at {stage.label}."
 
 
-def _unpick(state: State, command: c.Unpick, at: datetime, session: int) -> e.Event:
-    stage, n = _stage(state, command.stage), _number(command.n)
-    if isinstance(stage, Stage):
-        if stage.station not in (Station.MACHINE, Station.TABLE):
-            raise Refused(
-                f"What {stage.label} did cannot be taken apart again. "
-                "If it was counted by mistake, undo it or recount the pile."
-            )
-        made = stage.makes
-        there = _loose_rows(state) if made.pile == ROW.id else state.piles[made.pile] // made.count
-        possible = min(there, state.done[stage.id])
-    else:
-        later_on = _last_on_the_top(state, after=stage)
-        if later_on is not None:
-            raise Refused(f"What was done at {later_on.label} holds it. Unpick that first.")
-        possible = state.done[stage.id]
-    if n > possible:
-        some = f"Only {stage.counts.count(possible)}" if possible else f"No {stage.counts.one}"
-        raise Refused(
-            f"{some} from {stage.label} can be taken apart now. "
-            "What went further already has to be unpicked there first."
-        )
-    return e.Unpicked(at=at, session=session, stage=stage.id, n=n)
-
-
-def _last_on_the_top(state: State, *, after: RoadStage | None = None) -> TopStage | None:
-    """The last stage of the top that was counted, of those after `after`; None if none was."""
-    for stage in reversed(state.road.of_the_top):
-        if stage == after:
-            return None
-        if state.done[stage.id]:
-            return stage
-    return None
-
-
-def _joined_rows(state: State) -> int:
-    """Rows that are part of the top: seams join them, or a border holds the only one."""
-    if _last_on_the_top(state) is None:
-        return 0
-    return state.done.get(JOIN_ROWS, 0) + 1
-
-
-def _loose_rows(state: State) -> int:
-    return state.piles[ROW.id] - _joined_rows(state)
-
-
-def _spoil(state: State, command: c.Spoil, at: datetime, session: int) -> e.Event:
-    pile, n = _pile(state, command.pile), _number(command.n)
-    there = _loose_rows(state) if pile == ROW.id else state.piles[pile]
-    if n > there:
-        noun = state.road.piles[pile].noun
-        raise Refused(
-            f"Only {noun.count(there)} {'lies' if there == 1 else 'lie'} there, "
-            f"so {n} cannot be spoiled. "
-            "If more lie there, recount that pile first."
-        )
-    reason = _text(command.reason, "a reason, so that it can be seen later what went wrong")
-    return e.Spoiled(at=at, session=session, pile=pile, n=n, reason=reason)
-
-
-def _recount(state: State, command: c.Recount, at: datetime, session: int) -> e.Event:
-    pile = _pile(state, command.pile)
-    counted = command.counted
-    if not 0 <= counted <= MOST_AT_ONCE:
-        raise Refused(f"A recount is a number from 0 to {MOST_AT_ONCE}.")
-    if pile == ROW.id:
-        joined = _joined_rows(state)
-        if counted < joined:
-            raise Refused(
-                f"{ROW.noun.count(joined)} {_are(joined)} in the top already, so there "
-                f"{_are(joined)} at least that many. Count the rows in the top too."
-            )
-    return e.Recounted(
-        at=at, session=session, pile=pile, recorded=state.piles[pile], counted=counted
-    )
-
-
 def _settings(command: c.RecordSettings, at: datetime, session: int) -> e.Event:
     settings = e.Settings(
         **{
-            name: _short(getattr(command.settings, name))
+            name: maybe_words(getattr(command.settings, name))
             for name in e.Settings.__dataclass_fields__
         }
     )
@@ -325,13 +289,19 @@ def _retarget(state: State, command: c.ChangeTarget, at: datetime, session: int)
             f"Unpick {'it' if sewn == 1 else 'them'} first, "
             f"or keep {state.target.columns} across."
         )
-    past_joining = _last_on_the_top(state, after=state.road.stage(JOIN_ROWS))
+    past_joining = last_on_the_top(state, after=state.road.stage(JOIN_ROWS))
     if past_joining is not None:
         raise Refused(
             f"The top has been through {past_joining.label} already. Unpick that first, "
             f"or keep {state.target}."
         )
-    joined = _joined_rows(state)
+    last = max((second for _, second in state.joints), default=0)
+    if last > rows:
+        raise Refused(
+            f"Rows {last - 1} and {last} are joined already. Unpick that first, "
+            f"or keep {last} rows."
+        )
+    joined = joined_rows(state)
     if joined > rows:
         raise Refused(
             f"{ROW.noun.count(joined)} are joined already. Unpick {joined - rows} first, "
@@ -353,7 +323,7 @@ def _close(state: State, command: c.CloseSession, at: datetime, session: int) ->
         session=session,
         ended=last_at if over else later(last_at, at),
         answers=answers,
-        next_step=_short(command.next_step),
+        next_step=maybe_words(command.next_step),
     )
 
 
@@ -374,52 +344,5 @@ def _undo(state: State, command: c.Undo, at: datetime, session: int) -> e.Event:
     return e.Undone(at=at, session=session, of=last.seq)
 
 
-def _stage(state: State, id: str) -> RoadStage:
-    stage = state.road.stage(id)
-    if stage is None:
-        known = [stage.id for stage in state.road.stages]
-        raise Refused(f"This quilt has no stage “{id[:40]}”. {_nearest(id, known)}")
-    return stage
-
-
-def _pile(state: State, id: str) -> str:
-    if id not in state.road.piles:
-        raise Refused(f"This quilt has no pile “{id[:40]}”. {_nearest(id, list(state.road.piles))}")
-    return id
-
-
 def _are(n: int) -> str:
     return "is" if n == 1 else "are"
-
-
-def _nearest(id: str, known: list[str]) -> str:
-    near = get_close_matches(id, known, n=1)
-    return f"Did you mean {near[0]}?" if near else f"There are: {', '.join(known)}."
-
-
-def _number(n: int) -> int:
-    if not 1 <= n <= MOST_AT_ONCE:
-        raise Refused(f"Give a number from 1 to {MOST_AT_ONCE}.")
-    return n
-
-
-def _text(text: str, what: str) -> str:
-    text = _short(text)
-    if not text:
-        raise Refused(f"Give {what}.")
-    return text
-
-
-def _short(text: str) -> str:
-    """Text that may be empty; too much of it is refused, not cut off unseen."""
-    text = _plain(text)
-    if len(text) > LONGEST_TEXT:
-        raise Refused(
-            f"That is {len(text)} letters; at most {LONGEST_TEXT} are kept. Say it shorter."
-        )
-    return text
-
-
-def _plain(text: str) -> str:
-    """Text on one line without control characters, which could drive a terminal."""
-    return "".join(ch if ch.isprintable() else " " for ch in text).strip()

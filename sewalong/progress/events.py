@@ -97,20 +97,38 @@ class Found(Happened):
     kind: Literal["found"] = "found"
 
 
+Accepted = Literal["stands", "made", "found", "lost", "spoiled", "missing"]
+"""What the person says the difference of a recount is.
+
+stands: nothing is said of it. made: it was counted wrongly at the stage that makes the
+pile. missing: made, whereabouts unknown, until found. lost: given up, and with it what was
+missing of this pile before.
+"""
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Recounted(Happened):
-    """A pile was counted by hand. The count stands; the difference is kept."""
+    """A pile was counted by hand. The count stands; the difference is kept.
+
+    With a `place`, only what lies there was counted, and `recorded` is what the record
+    said of that place.
+    """
 
     pile: str
     recorded: int
     counted: int
+    how: Accepted = "stands"
+    place: str = ""
     kind: Literal["recounted"] = "recounted"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PutAway(Happened):
+    """A pile, or `n` of it, was put somewhere."""
+
     pile: str
     place: str
+    n: int | None = None
     kind: Literal["put away"] = "put away"
 
 
@@ -126,12 +144,75 @@ class SettingsRecorded(Happened):
     kind: Literal["settings recorded"] = "settings recorded"
 
 
+Tool = Literal["blade", "needle", "foot", "bobbin", "power"]
+"""What was changed; "power" is the machine switched off and on again."""
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ToolChanged(Happened):
-    """A new blade or needle went in."""
+    """A new blade, needle, foot or bobbin went in, or the machine was switched off and on."""
 
-    tool: Literal["blade", "needle"]
+    tool: Tool
     kind: Literal["tool changed"] = "tool changed"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Checked(Happened):
+    """A piece was measured. Lengths are exact inches as text: "7/2".
+
+    `piece` is what was measured, as `measuring.pieces.read_piece` reads it. `expected` is
+    what it should come to with the owner's seam.
+    """
+
+    piece: str
+    readings: tuple[str, ...]
+    expected: str
+    passed: bool
+    kind: Literal["checked"] = "checked"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class WentOn(Happened):
+    """The person goes on at a stage without a fresh proof. `why` is why the old one is stale."""
+
+    stage: str
+    why: str
+    kind: Literal["went on"] = "went on"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PressNoted(Happened):
+    """Which way the seams of a stage are pressed, in the owner's words."""
+
+    stage: str
+    direction: str
+    kind: Literal["press noted"] = "press noted"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class RowsJoined(Happened):
+    """One seam between two neighbouring rows, `first` the one nearer row 1."""
+
+    first: int
+    second: int
+    kind: Literal["rows joined"] = "rows joined"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BobbinRanOut(Happened):
+    """The last `unsewn` counted at a machine stage were never sewn; a full bobbin went in."""
+
+    stage: str
+    unsewn: int
+    kind: Literal["bobbin ran out"] = "bobbin ran out"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Mentioned(Happened):
+    """Something was said once, so that it is not said again. `what` is a short id of it."""
+
+    what: str
+    kind: Literal["mentioned"] = "mentioned"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -195,6 +276,12 @@ Event = (
     | Noted
     | SettingsRecorded
     | ToolChanged
+    | Checked
+    | WentOn
+    | PressNoted
+    | RowsJoined
+    | BobbinRanOut
+    | Mentioned
     | TargetChanged
     | CautionRead
     | Answered
@@ -214,12 +301,17 @@ UNDOABLE = (
     Noted,
     SettingsRecorded,
     ToolChanged,
+    Checked,
+    WentOn,
+    PressNoted,
+    RowsJoined,
+    BobbinRanOut,
     TargetChanged,
     LaidAside,
     PickedUp,
     MarkedDone,
 )
-"""Kinds a person can take back. Sessions, cautions and answers stay as they were said."""
+"""Kinds a person can take back. Sessions, cautions, answers and mentions stay as they were."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -10,11 +10,14 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import replace
 from datetime import datetime
+from fractions import Fraction
 
 from sewalong.piecing.method import Hazard, Stage
 from sewalong.progress import events as e
-from sewalong.progress.road import RoadStage, road_for
-from sewalong.progress.state import Note, SessionRecord, Spoilage, Standing, State
+from sewalong.progress.lying import Places, put_away, settled
+from sewalong.progress.recounting import after, counts_made, maker
+from sewalong.progress.road import JOIN_ROWS, RoadStage, road_for
+from sewalong.progress.state import Check, Note, SessionRecord, Spoilage, Standing, State
 from sewalong.quilt.quilt import Quilt, Target
 
 
@@ -57,10 +60,22 @@ def step(state: State, recorded: e.Recorded) -> State:
     """`state` after one event that still counts."""
     event = recorded.event
     state = _apply(state, event)
-    state = replace(state, seq=recorded.seq, sessions=_heard_from(state.sessions, event))
+    state = replace(
+        state,
+        seq=recorded.seq,
+        sessions=_heard_from(state.sessions, event),
+        lying=_settled(state),
+    )
+    if isinstance(event, e.Checked):
+        state = replace(state, checks=(*state.checks, _check(state, recorded.seq, event)))
+    if isinstance(event, _BEARS_ON_PROOF):
+        state = replace(state, proof_events=(*state.proof_events, recorded))
     if isinstance(event, e.UNDOABLE):
         state = replace(state, undoable=(*state.undoable, recorded))
     return state
+
+
+_BEARS_ON_PROOF = (e.Checked, e.WentOn, e.SettingsRecorded, e.ToolChanged, e.BobbinRanOut)
 
 
 def _apply(state: State, event: e.Event) -> State:
@@ -85,37 +100,42 @@ def _apply(state: State, event: e.Event) -> State:
         case e.Unpicked():
             return _count(state, event.stage, -event.n)
         case e.Spoiled():
-            spoilage = Spoilage(event.at, event.pile, event.n, event.reason)
-            return replace(
-                state,
-                piles=_plus(state.piles, event.pile, -event.n),
-                spoiled=_plus(state.spoiled, event.pile, event.n),
-                spoilage=(*state.spoilage, spoilage),
-            )
+            return _spoil(state, event, event.pile, event.n, event.reason)
         case e.Found():
+            if event.how == "found":
+                state = _turned_up(state, event.pile, event.n)
             return replace(
                 state,
                 piles=_plus(state.piles, event.pile, event.n),
                 found=_plus(state.found, event.pile, event.n),
             )
         case e.Recounted():
-            difference = event.counted - event.recorded
-            return replace(
-                state,
-                piles=_plus(state.piles, event.pile, difference),
-                recounted=_plus(state.recounted, event.pile, difference),
-            )
+            return _recount(state, event)
         case e.PutAway():
-            return replace(state, places={**state.places, event.pile: event.place})
+            places = state.lying.get(event.pile, {})
+            there = state.piles.get(event.pile, 0)
+            now = put_away(places, event.place, event.n, there)
+            return replace(state, lying={**state.lying, event.pile: now})
         case e.Noted():
             note = Note(event.at, event.session, event.text)
             return replace(state, notes=(*state.notes, note))
         case e.SettingsRecorded():
             return replace(state, settings=event.settings, settings_at=event.at)
-        case e.ToolChanged(tool="blade"):
-            return replace(state, blade_changed=event.at)
         case e.ToolChanged():
-            return replace(state, needle_changed=event.at)
+            return replace(state, changed={**state.changed, event.tool: event.at})
+        case e.Checked() | e.WentOn():
+            # Kept in `step`, with their place in the record.
+            return state
+        case e.PressNoted():
+            return replace(state, press={**state.press, event.stage: event.direction})
+        case e.RowsJoined():
+            state = _count(state, JOIN_ROWS, 1)
+            return replace(state, joints=(*state.joints, (event.first, event.second)))
+        case e.BobbinRanOut():
+            state = _count(state, event.stage, -event.unsewn)
+            return replace(state, changed={**state.changed, "bobbin": event.at})
+        case e.Mentioned():
+            return replace(state, mentioned={**state.mentioned, event.what: event.at})
         case e.TargetChanged():
             return _retarget(state, Target(event.rows, event.columns))
         case e.CautionRead():
@@ -143,14 +163,107 @@ def _count(state: State, stage_id: str, n: int) -> State:
         for taken in stage.takes:
             piles = _plus(piles, taken.pile, -n * taken.count)
         piles = _plus(piles, stage.makes.pile, n * stage.makes.count)
+    done = _plus(state.done, stage_id, n)
     return replace(
         state,
         piles=piles,
-        done=_plus(state.done, stage_id, n),
+        done=done,
+        # What is unpicked without saying which were the seams sewn last.
+        joints=state.joints[: max(0, done.get(JOIN_ROWS, 0))],
         chosen=stage_id,
         chosen_by_hand=False,
         sessions=_counted_in(state.sessions, stage_id, n),
         iron_asked=state.iron_asked and not _hot(stage),
+    )
+
+
+def _spoil(state: State, event: e.Event, pile: str, n: int, reason: str) -> State:
+    spoilage = Spoilage(event.at, pile, n, reason)
+    return replace(
+        state,
+        piles=_plus(state.piles, pile, -n),
+        spoiled=_plus(state.spoiled, pile, n),
+        spoilage=(*state.spoilage, spoilage),
+    )
+
+
+def _turned_up(state: State, pile: str, n: int) -> State:
+    """What comes to light is taken to be of what was missing, as far as any was."""
+    was = state.missing.get(pile, 0)
+    return replace(state, missing=after(state.missing, pile, -min(n, was)))
+
+
+def _recount(state: State, event: e.Recounted) -> State:
+    """The count stands; the difference goes where the person says it belongs."""
+    pile, difference = event.pile, event.counted - event.recorded
+    if event.place:
+        lying = {**state.lying.get(pile, {}), event.place: event.counted}
+        state = replace(state, lying={**state.lying, pile: lying})
+    if difference > 0 and event.how in ("found", "stands"):
+        state = _turned_up(state, pile, difference)
+    match event.how:
+        case "made":
+            return _made_after_all(state, pile, difference)
+        case "found":
+            return replace(
+                state,
+                piles=_plus(state.piles, pile, difference),
+                found=_plus(state.found, pile, difference),
+            )
+        case "spoiled" if difference < 0:
+            return _spoil(state, event, pile, -difference, FOUND_AT_A_RECOUNT)
+        case "missing":
+            state = replace(state, missing=after(state.missing, pile, -difference))
+        case "lost":
+            given_up = state.missing.get(pile, 0)
+            state = replace(state, missing=after(state.missing, pile, -given_up))
+        case _:
+            pass
+    return replace(
+        state,
+        piles=_plus(state.piles, pile, difference),
+        recounted=_plus(state.recounted, pile, difference),
+    )
+
+
+FOUND_AT_A_RECOUNT = "found spoiled at a recount"
+
+
+def _made_after_all(state: State, pile: str, difference: int) -> State:
+    """The stage that fills the pile was counted wrongly: its count is put right.
+
+    No one turned to that stage or heated an iron now, and no session made more by it.
+    """
+    stage = maker(state.road, pile)
+    counts = counts_made(stage, difference) if stage else None
+    if stage is None or counts is None:
+        return replace(
+            state,
+            piles=_plus(state.piles, pile, difference),
+            recounted=_plus(state.recounted, pile, difference),
+        )
+    piles = _plus(state.piles, pile, difference)
+    for taken in stage.takes:
+        piles = _plus(piles, taken.pile, -counts * taken.count)
+    return replace(state, piles=piles, done=_plus(state.done, stage.id, counts))
+
+
+def _settled(state: State) -> Mapping[str, Places]:
+    """Where the piles lie, no place holding more than there is."""
+    now = {pile: settled(places, state.piles.get(pile, 0)) for pile, places in state.lying.items()}
+    return state.lying if now == state.lying else now
+
+
+def _check(state: State, seq: int, event: e.Checked) -> Check:
+    return Check(
+        seq=seq,
+        at=event.at,
+        session=event.session,
+        piece=event.piece,
+        readings=tuple(Fraction(reading) for reading in event.readings),
+        expected=Fraction(event.expected),
+        passed=event.passed,
+        settings=state.settings,
     )
 
 
@@ -161,7 +274,8 @@ def _hot(stage: RoadStage) -> bool:
 def _retarget(state: State, target: Target) -> State:
     road = road_for(state.quilt, target)
     done = {stage.id: state.done.get(stage.id, 0) for stage in road.stages}
-    state = replace(state, target=target, road=road, done=done)
+    joints = tuple(joint for joint in state.joints if max(joint) <= target.rows)
+    state = replace(state, target=target, road=road, done=done, joints=joints)
     return state if state.chosen in done else replace(state, chosen=None, chosen_by_hand=False)
 
 

@@ -6,8 +6,10 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from datetime import datetime
 from enum import StrEnum
+from fractions import Fraction
 
 from sewalong.progress.events import Recorded, Settings
+from sewalong.progress.lying import Places, in_words
 from sewalong.progress.road import Road
 from sewalong.quilt.quilt import Quilt, Target
 
@@ -55,12 +57,31 @@ class Spoilage:
 
 
 @dataclass(frozen=True, slots=True)
+class Check:
+    """A measurement and the settings it was made with. Lengths are exact inches.
+
+    `seq` is its number in the record; `piece` is as in `Checked`.
+    """
+
+    seq: int
+    at: datetime
+    session: int
+    piece: str
+    readings: tuple[Fraction, ...]
+    expected: Fraction
+    passed: bool
+    settings: Settings | None
+
+
+@dataclass(frozen=True, slots=True)
 class State:
     """Everything the events say.
 
     `piles` counts what lies in each pile now; `done` counts each stage, less what was
     unpicked. For every pile: opening + made + `found` + `recounted` - taken - `spoiled`
-    = now, where `recounted` is the sum of the differences found by hand (signed).
+    = now, where `recounted` is the sum of the differences found by hand (signed) that were
+    not said to be made, found or spoiled. `missing` is what was made and cannot be found:
+    it is no part of `piles`, and lies in `recounted` as a difference.
     """
 
     quilt: Quilt
@@ -72,7 +93,9 @@ class State:
     found: Mapping[str, int] = field(default_factory=dict)
     recounted: Mapping[str, int] = field(default_factory=dict)
     spoilage: tuple[Spoilage, ...] = ()
-    places: Mapping[str, str] = field(default_factory=dict)
+    missing: Mapping[str, int] = field(default_factory=dict)
+    lying: Mapping[str, Places] = field(default_factory=dict)
+    """By pile: where its pieces lie and how many (see `lying`). An empty pile keeps its last."""
     settings: Settings | None = None
     settings_at: datetime | None = None
     notes: tuple[Note, ...] = ()
@@ -85,12 +108,39 @@ class State:
     """True from choosing a stage until something is counted."""
     cautions_read: Mapping[str, datetime] = field(default_factory=dict)
     """By hazard: when its caution was last read in the open session."""
-    blade_changed: datetime | None = None
-    needle_changed: datetime | None = None
+    changed: Mapping[str, datetime] = field(default_factory=dict)
+    """By tool: when it was last changed (see `events.Tool`)."""
+    checks: tuple[Check, ...] = ()
+    proof_events: tuple[Recorded, ...] = ()
+    """What bears on a proof, in order: settings, tools, checks and going on without one."""
+    press: Mapping[str, str] = field(default_factory=dict)
+    """By stage: which way its seams are pressed, in words."""
+    joints: tuple[tuple[int, int], ...] = ()
+    """Neighbouring rows joined by their numbers, in order of joining; never more than
+    `done` has seams, for seams can also be counted without numbers."""
+    mentioned: Mapping[str, datetime] = field(default_factory=dict)
+    """By id: when something was last said, so that it is said once."""
     iron_asked: bool = True
     """False while an iron stage was counted in this session and nobody asked since."""
     undoable: tuple[Recorded, ...] = ()
     seq: int = 0
+
+    @property
+    def places(self) -> Mapping[str, str]:
+        """By pile, in words: where it lies, or where it was last put."""
+        return {
+            pile: in_words(places, self.piles.get(pile, 0)) for pile, places in self.lying.items()
+        }
+
+    @property
+    def blade_changed(self) -> datetime | None:
+        """When a blade last went in."""
+        return self.changed.get("blade")
+
+    @property
+    def needle_changed(self) -> datetime | None:
+        """When a needle last went in."""
+        return self.changed.get("needle")
 
     @property
     def session(self) -> SessionRecord | None:

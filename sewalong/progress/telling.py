@@ -3,9 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from fractions import Fraction
 
+from sewalong.lengths import Unit, show
 from sewalong.piecing.method import Noun
 from sewalong.progress import events as e
+from sewalong.progress.measuring.pieces import Unmeasurable, read_piece
 from sewalong.progress.plan import Plan
 from sewalong.progress.state import State
 
@@ -24,16 +27,33 @@ def told(state: State, event: e.Event, record: Sequence[e.Recorded]) -> str:
             return f"Spoiled {_noun(state, pile).count(n)}: {_stopped(reason)}"
         case e.Found(pile=pile, n=n, how=how):
             return f"{how.capitalize()} {_noun(state, pile).count(n)}."
-        case e.Recounted(pile=pile, recorded=recorded, counted=counted):
-            return _recounted(_noun(state, pile), recorded, counted)
-        case e.PutAway(pile=pile, place=place):
-            return f"Put the {_noun(state, pile).many} in: {_stopped(place)}"
+        case e.Recounted():
+            return _recounted(_noun(state, event.pile), event)
+        case e.PutAway(pile=pile, place=place, n=n):
+            noun = _noun(state, pile)
+            pieces = f"the {noun.many}" if n is None else noun.count(n)
+            return f"Put {pieces} in: {_stopped(place)}"
         case e.Noted(text=text):
             return f"Noted: {text}"
         case e.SettingsRecorded():
             return "Wrote down the machine's settings."
         case e.ToolChanged(tool=tool):
-            return f"A new {tool} went in."
+            return TOOLS[tool]
+        case e.Checked():
+            return _checked(state, event)
+        case e.WentOn(stage=stage, why=why):
+            return f"Went on at {_label(state, stage)} without a fresh check: {why}."
+        case e.PressNoted(stage=stage, direction=direction):
+            return f"Pressing at {_label(state, stage)}: {_stopped(direction)}"
+        case e.RowsJoined(first=first, second=second):
+            return f"Joined rows {first} and {second}."
+        case e.BobbinRanOut(stage=stage, unsewn=unsewn):
+            return (
+                f"The bobbin was empty: the last {_counts(state, stage).count(unsewn)} "
+                f"at {_label(state, stage)} not sewn after all. A full one went in."
+            )
+        case e.Mentioned():
+            return "Said once."
         case e.TargetChanged(rows=rows, columns=columns):
             return f"The target is now {rows} × {columns}."
         case e.StageChosen(stage=stage):
@@ -63,12 +83,53 @@ def over_in_words(state: State, plan: Plan) -> str:
     return ", ".join(_noun(state, pieces.pile).count(pieces.count) for pieces in plan.over)
 
 
-def _recounted(noun: Noun, recorded: int, counted: int) -> str:
-    difference = counted - recorded
+TOOLS = {
+    "blade": "A new blade went in.",
+    "needle": "A new needle went in.",
+    "foot": "Another foot went on.",
+    "bobbin": "A full bobbin went in.",
+    "power": "The machine was switched off and on.",
+}
+"""What a changed tool is told as."""
+
+_ACCEPTED = {
+    "stands": "",
+    "made": " made but not counted",
+    "found": " found",
+    "lost": " lost",
+    "spoiled": " spoiled",
+    "missing": " made, whereabouts unknown",
+}
+
+
+def _recounted(noun: Noun, event: e.Recounted) -> str:
+    difference = event.counted - event.recorded
+    where = f" in: {event.place}" if event.place else ""
+    counted = f"Recounted the {noun.many}{where}: {event.counted}"
     if difference == 0:
-        return f"Recounted the {noun.many}: {counted}, as recorded."
+        given_up = "; what was missing is given up" if event.how == "lost" else ""
+        return f"{counted}, as recorded{given_up}."
     more = f"{abs(difference)} {'more' if difference > 0 else 'fewer'}"
-    return f"Recounted the {noun.many}: {counted}, {more} than recorded."
+    if event.how == "made" and difference < 0:
+        return f"{counted}, {more} than recorded, never made."
+    how = f";{_ACCEPTED[event.how]}" if _ACCEPTED[event.how] else ""
+    return f"{counted}, {more} than recorded{how}."
+
+
+def _checked(state: State, event: e.Checked) -> str:
+    unit = state.quilt.unit
+    fine = Fraction(1, 16) if unit is Unit.INCH else Fraction(1, 10)
+    read = ", ".join(show(Fraction(r), unit, fineness=fine) for r in event.readings)
+    should = show(Fraction(event.expected), unit, fineness=fine)
+    verdict = "right" if event.passed else "not right"
+    return f"Measured {_piece(state, event.piece)}: {read}, should be {should}: {verdict}."
+
+
+def _piece(state: State, piece: str) -> str:
+    try:
+        return read_piece(state.quilt, state.target, piece).words
+    except Unmeasurable:
+        return piece
 
 
 def _noun(state: State, pile: str) -> Noun:

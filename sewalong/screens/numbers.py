@@ -15,6 +15,7 @@ from textual.widgets.option_list import Option
 from sewalong.progress.plan import plan
 from sewalong.quilt.numbers import LayoutLine, Numbers, Section, numbers
 from sewalong.quilt.quilt import Target
+from sewalong.screens.keys import first_that_fits
 from sewalong.screens.picture_view import PictureView
 from sewalong.screens.sizes import mark_size
 from sewalong.screens.words import Words
@@ -36,6 +37,11 @@ PAGES = {
 THE_TOP = "the top"
 BESIDE = 120
 """Columns from which the top is drawn beside every page, not only on its own."""
+
+KEYS = (
+    "1-8: page   up/down: read on   esc: back",
+    "1-8: page  down: read on  esc: back",
+)
 
 NO_BREAK = "\N{NO-BREAK SPACE}"
 
@@ -75,13 +81,14 @@ class NumbersScreen(Screen[None]):
             yield OptionList(id="layouts")
             yield PictureView(id="top-picture")
         yield Words(id="message")
-        yield Words("1-8: page   up/down: read on   esc: back", id="keys")
+        yield Words(id="keys")
 
     async def on_mount(self) -> None:
         await self._show()
 
     def on_resize(self) -> None:
         mark_size(self)
+        self.query_one("#keys", Words).say(first_that_fits(self.app.size.width - 4, *KEYS))
         self._show_picture()
 
     async def _show(self) -> None:

@@ -43,12 +43,11 @@ def leave_on_signals(app: App[int]) -> None:
 
 
 def terminal_is_gone() -> bool:
-    """Whether the terminal the app draws on has been closed under it."""
-    try:
-        os.tcgetpgrp(sys.__stderr__.fileno() if sys.__stderr__ else 2)
-    except OSError:
-        return True
-    return False
+    """Whether the terminal the app draws on has been closed under it.
+
+    It need not be the one the process belongs to: under `su -c` or `setsid` there is none.
+    """
+    return not os.isatty(sys.__stderr__.fileno() if sys.__stderr__ else 2)
 
 
 def end_without_terminal() -> None:

@@ -36,6 +36,12 @@ def what_undo_must_restore(state: State) -> tuple[object, ...]:
         state.target,
         state.road,
         state.places,
+        dict(state.lying),
+        dict(state.missing),
+        dict(state.press),
+        dict(state.changed),
+        state.joints,
+        state.checks,
         state.notes,
         state.settings,
         state.settings_at,
@@ -94,6 +100,8 @@ def test_no_square_comes_or_goes_unsaid(quilt: Quilt, history: Sequence[Ask]) ->
                 there += pieces[pile] * n
             case e.Spoiled(pile=pile, n=n):
                 there -= pieces[pile] * n
+            case e.Recounted(how="made"):
+                pass
             case e.Recounted(pile=pile, recorded=was, counted=is_now):
                 there += pieces[pile] * (is_now - was)
             case e.TargetChanged(columns=columns):
@@ -113,6 +121,32 @@ def test_no_pile_and_no_stage_falls_below_nothing(quilt: Quilt, history: Sequenc
             assert state.done[top.id] <= top.steps
         for earlier, later in zip(state.road.of_the_top, state.road.of_the_top[1:], strict=False):
             assert state.done[earlier.id] == earlier.steps or not state.done[later.id]
+
+
+@a_while
+@given(small_quilt, histories)
+def test_no_place_holds_more_than_the_pile_and_nothing_is_missing_that_was_not(
+    quilt: Quilt, history: Sequence[Ask]
+) -> None:
+    for step in wander(quilt, history):
+        state = step.after
+        for pile, places in state.lying.items():
+            assert sum(held or 0 for held in places.values()) <= state.piles[pile]
+            assert state.places[pile]
+        assert min(state.missing.values(), default=1) >= 1
+
+
+@a_while
+@given(small_quilt, histories)
+def test_rows_joined_by_number_are_neighbours_joined_once_and_never_more_than_the_seams(
+    quilt: Quilt, history: Sequence[Ask]
+) -> None:
+    for step in wander(quilt, history):
+        joints = step.after.joints
+        assert len(set(joints)) == len(joints) <= step.after.done.get("join-rows", 0)
+        assert all(
+            second == first + 1 <= step.after.target.rows and first >= 1 for first, second in joints
+        )
 
 
 @a_while

@@ -5,14 +5,18 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from datetime import datetime, timedelta
+from fractions import Fraction
 from functools import lru_cache
+from random import Random
+from typing import get_args
 
 from hypothesis import strategies as st
 
 from sewalong.piecing.catalogue import method_ids
+from sewalong.piecing.method import Station
 from sewalong.progress import commands as c
 from sewalong.progress.decide import CautionFirst, decide
-from sewalong.progress.events import Recorded, Settings
+from sewalong.progress.events import Accepted, Recorded, Settings, Tool
 from sewalong.progress.fold import advance, opening
 from sewalong.progress.plan import plan, ready
 from sewalong.progress.state import State
@@ -29,6 +33,15 @@ ASKS = (
     "recount",
     "choose",
     "put away",
+    "put some away",
+    "accept",
+    "recount a place",
+    "measure",
+    "go on",
+    "press",
+    "join",
+    "bobbin",
+    "mention",
     "note",
     "settings",
     "tool",
@@ -42,7 +55,7 @@ ASKS = (
     "open",
     "close",
 )
-OFTEN = ASKS[:2] * 9 + ASKS[2:6] * 2
+OFTEN = ASKS[:2] * 9 + ASKS[2:6] * 3 + ASKS[6:17] * 2
 
 
 @dataclass(frozen=True)
@@ -55,17 +68,23 @@ class Ask:
     minutes: int
 
 
+AMOUNTS = (1, 1, 1, 2, 2, 3, 4, 8, 0, -1, 10000)
+MINUTES = (0, 1, 5, 20, 70, 300)
+
 asks = st.lists(
     st.builds(
         Ask,
         what=st.sampled_from(OFTEN + ASKS),
         place=st.integers(0, 30),
-        n=st.sampled_from((1, 1, 1, 2, 2, 3, 4, 8, 0, -1, 10000)),
-        minutes=st.sampled_from((0, 1, 5, 20, 70, 300)),
+        n=st.sampled_from(AMOUNTS),
+        minutes=st.sampled_from(MINUTES),
     ),
     min_size=1,
     max_size=30,
 )
+HOW = get_args(Accepted)
+TOOLS = get_args(Tool)
+PIECES = ("unit", "row", "strips:3:3/2", "middle:3/2", "top:across", "no such piece")
 LONG_ENOUGH_TO_REACH_THE_TOP = [Ask(ASKS[1], 0, 0, 1)] * 14
 
 
@@ -87,10 +106,25 @@ small_quilt = st.builds(
     st.booleans(),
 )
 
+
+def _mixed(seed: int) -> list[Ask]:
+    """A history in which everything comes up about equally often."""
+    chance = Random(seed)
+    return [
+        Ask(
+            what=chance.choice(OFTEN + ASKS),
+            place=chance.randrange(31),
+            n=chance.choice(AMOUNTS),
+            minutes=chance.choice(MINUTES),
+        )
+        for _ in range(25)
+    ]
+
+
 histories = st.builds(
     lambda first, then: [*first, *then],
     st.sampled_from(([], [], LONG_ENOUGH_TO_REACH_THE_TOP)),
-    asks,
+    st.one_of(asks, st.integers(0, 2**32).map(_mixed)),
 )
 
 
@@ -158,12 +192,36 @@ def as_command(ask: Ask, state: State) -> c.Command:
             return c.ChooseStage(stage)
         case "put away":
             return c.PutPileAway(pile, f"box {ask.n}")
+        case "put some away":
+            return c.PutPileAway(pile, f"box {ask.place % 3}", ask.n)
+        case "accept":
+            return c.Recount(
+                pile, _beside(state, pile, ask), HOW[(ask.place + ask.minutes) % len(HOW)]
+            )
+        case "recount a place":
+            counted = _beside(state, pile, ask)
+            return c.Recount(
+                pile, counted, HOW[(ask.place + ask.minutes) % len(HOW)], f"box {ask.place % 3}"
+            )
+        case "measure":
+            return c.Measure(PIECES[ask.place % len(PIECES)], (Fraction(ask.n, 2),))
+        case "go on":
+            return c.GoOn(stage)
+        case "press":
+            return c.NotePress(stage, "towards the dark")
+        case "join":
+            return c.JoinRows(ask.place % 4, ask.place % 4 + ask.n)
+        case "bobbin":
+            machine = [s.id for s in state.road.stages if s.station is Station.MACHINE]
+            return c.BobbinEmpty(machine[ask.place % len(machine)], ask.n)
+        case "mention":
+            return c.Mention(f"thing {ask.n}")
         case "note":
             return c.WriteNote(f"note {ask.n}")
         case "settings":
             return c.RecordSettings(Settings(foot=f"foot {ask.n}"))
         case "tool":
-            return c.ChangeTool("blade" if ask.n % 2 else "needle")
+            return c.ChangeTool(TOOLS[ask.place % len(TOOLS)])
         case "target":
             return c.ChangeTarget(ask.place % 5, max(ask.n, 0) % 5 or state.target.columns)
         case "read":
@@ -184,6 +242,11 @@ def as_command(ask: Ask, state: State) -> c.Command:
             return c.CloseSession(dict.fromkeys(("iron", "blade", "machine", "pins"), "yes"))
         case _:
             return c.Count(stage, ask.n)
+
+
+def _beside(state: State, pile: str, ask: Ask) -> int:
+    """A count near what the record says, over or under it."""
+    return state.piles.get(pile, 0) + (ask.n if ask.place % 2 else -ask.n)
 
 
 def _as_suggested(state: State) -> c.Command:

@@ -15,6 +15,7 @@ from datetime import datetime, timedelta, timezone
 from fractions import Fraction
 from itertools import count
 from pathlib import Path
+from typing import get_args
 
 from hypothesis import strategies as st
 
@@ -23,7 +24,7 @@ from sewalong.lengths import Unit
 from sewalong.piecing.definition import definition
 from sewalong.progress import commands as c
 from sewalong.progress.decide import CautionFirst, decide
-from sewalong.progress.events import Recorded, Settings
+from sewalong.progress.events import Accepted, Recorded, Settings, Tool
 from sewalong.progress.fold import advance, opening
 from sewalong.progress.plan import ready
 from sewalong.progress.state import State
@@ -186,7 +187,17 @@ _MAKERS: tuple[_Maker, ...] = (
     lambda draw, s: c.PutPileAway(_pile(draw, s), draw(TEXTS)),
     lambda draw, s: c.WriteNote(draw(TEXTS)),
     lambda draw, s: c.RecordSettings(Settings(foot=draw(TEXTS), proof=draw(TEXTS))),
-    lambda draw, s: c.ChangeTool(draw(st.sampled_from(("blade", "needle")))),
+    lambda draw, s: c.Recount(
+        _pile(draw, s), _n(draw), draw(st.sampled_from(get_args(Accepted))), draw(TEXTS)
+    ),
+    lambda draw, s: c.PutPileAway(_pile(draw, s), draw(TEXTS), _n(draw)),
+    lambda draw, s: c.ChangeTool(draw(st.sampled_from(get_args(Tool)))),
+    lambda draw, s: c.Measure("strips:3:3/2", (Fraction(_n(draw), 2), Fraction(7, 2))),
+    lambda draw, s: c.GoOn(_stage(draw, s)),
+    lambda draw, s: c.NotePress(_stage(draw, s), draw(TEXTS)),
+    lambda draw, s: c.JoinRows(_n(draw), _n(draw)),
+    lambda draw, s: c.BobbinEmpty(_stage(draw, s), _n(draw)),
+    lambda draw, s: c.Mention(draw(TEXTS)),
     lambda draw, s: c.ChangeTarget(draw(st.integers(0, 6)), draw(st.sampled_from((3, 5, 201)))),
     lambda draw, s: c.ChooseStage(_stage(draw, s)),
     lambda draw, s: c.OpenSession(),

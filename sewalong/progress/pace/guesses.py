@@ -1,0 +1,124 @@
+"""What a count of a stage takes before the record knows: a guess from handling and length.
+
+The method's own minutes (common practice) are for pieces of the usual size: squares of 5 in,
+strips of 2 1/2 in. Half of them is handling, which stays as it is; the other half is sewing
+or cutting and goes with its length. That half is from memory.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from fractions import Fraction
+from functools import lru_cache
+
+from sewalong.lengths import Unit
+from sewalong.piecing.catalogue import written_method
+from sewalong.piecing.derive import derive
+from sewalong.piecing.faults import MethodFault, SizeRefused, UnknownMethod
+from sewalong.progress.pace.stage_lengths import StageLength, stage_lengths
+from sewalong.progress.pace.words import each_takes
+from sewalong.progress.road import JOIN_ROWS, RoadStage, road_for
+from sewalong.quilt.numbers_basis import basis
+from sewalong.quilt.numbers_fault import NumbersFault
+from sewalong.quilt.quilt import Quilt, Target
+
+USUAL_SQUARE = Fraction(5)
+USUAL_STRIP = Fraction(5, 2)
+USUAL_UNIT = 5.0
+"""Side of a unit, to the raw edges, that the minutes of rows and of quilting are for (inches)."""
+USUAL_TOP = 45.0
+"""Side of a top that the minutes of layering are for (inches)."""
+USUAL_BORDER = 45.0
+USUAL_BINDING = 60.0
+"""Length of one side that the minutes of borders and binding are for (inches)."""
+CENTIMETRES = 2.54
+
+
+@dataclass(frozen=True, slots=True)
+class Guess:
+    """Minutes for one count, and what they are guessed from, in words."""
+
+    minutes: float
+    reason: str
+
+
+@lru_cache(maxsize=64)
+def guesses(quilt: Quilt, target: Target) -> Mapping[str, Guess]:
+    """By stage id, for every stage on the road of `quilt` towards `target`."""
+    lengths = stage_lengths(quilt, target)
+    usual = _usual(quilt, target)
+    area = _unit_area(quilt, target)
+    found = {}
+    for stage in road_for(quilt, target).stages:
+        if stage.id in ("layer", "quilt") and area:
+            units = target.units if stage.id == "layer" else 1
+            found[stage.id] = _from_area(stage, area * units)
+        else:
+            found[stage.id] = _guess(quilt, stage, lengths[stage.id], usual.get(stage.id))
+    return found
+
+
+def _from_area(stage: RoadStage, area: float) -> Guess:
+    compared = USUAL_TOP**2 if stage.id == "layer" else (USUAL_UNIT - 0.5) ** 2
+    minutes = stage.minutes * (0.5 + 0.5 * area / compared)
+    return Guess(minutes, f"a guess from handling and size: {each_takes(minutes)} each")
+
+
+def _guess(quilt: Quilt, stage: RoadStage, now: StageLength, usual: StageLength | None) -> Guess:
+    length, compared = _known(now), _known(usual)
+    minutes = stage.minutes
+    if length and compared:
+        minutes *= 0.5 + 0.5 * length / compared
+    return Guess(minutes, f"a guess from {_from(quilt, now)}: {each_takes(minutes)} each")
+
+
+def _known(length: StageLength | None) -> float:
+    return (length.sewn or 0.0) + (length.cut or 0.0) if length else 0.0
+
+
+def _from(quilt: Quilt, length: StageLength) -> str:
+    parts = [
+        f"{_inches(quilt, inches)} of {what}"
+        for inches, what in ((length.sewn, "seam"), (length.cut, "cutting"))
+        if inches
+    ]
+    return " and ".join((*parts, "handling"))
+
+
+def _inches(quilt: Quilt, inches: float) -> str:
+    if quilt.unit is Unit.INCH:
+        return f"{inches:.0f} in"
+    return f"{inches * CENTIMETRES:.0f} cm"
+
+
+def _usual(quilt: Quilt, target: Target) -> dict[str, StageLength]:
+    """The lengths that the stages' minutes are meant for."""
+    columns = target.columns
+    usual = {
+        "sew-rows": StageLength(USUAL_UNIT * (columns - 1)),
+        JOIN_ROWS: StageLength((USUAL_UNIT - 0.5) * columns + 0.5),
+        "add-borders": StageLength(USUAL_BORDER),
+        "bind": StageLength(USUAL_BINDING),
+    }
+    return {**usual, **_usual_of_method(quilt.method_id)}
+
+
+@lru_cache(maxsize=32)
+def _usual_of_method(method_id: str) -> Mapping[str, StageLength]:
+    try:
+        size = USUAL_STRIP if written_method(method_id).starts[0].strip else USUAL_SQUARE
+        made = derive(method_id, size)
+    except (SizeRefused, MethodFault, UnknownMethod):
+        return {}
+    return {work.id: StageLength(work.sewn, work.cut) for work in made.stages}
+
+
+def _unit_area(quilt: Quilt, target: Target) -> float | None:
+    """Square inches one unit finishes at, or None where the numbers cannot be had."""
+    try:
+        unit = basis(quilt, target).unit
+    except (NumbersFault, SizeRefused, MethodFault, UnknownMethod):
+        return None
+    lost = 2 * quilt.seam
+    return float((unit.width - lost) * (unit.length - lost))

@@ -1,0 +1,65 @@
+"""Inches sewn and inches cut in one count of every stage of a quilt's road."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from functools import lru_cache
+
+from sewalong.piecing.faults import MethodFault, SizeRefused, UnknownMethod
+from sewalong.progress.road import JOIN_ROWS, SIDES_OF_A_BORDER, road_for
+from sewalong.quilt.joining_seams import binding_seams, border_seams, row_seams, top_seams
+from sewalong.quilt.numbers_basis import Basis, basis
+from sewalong.quilt.numbers_fault import NumbersFault
+from sewalong.quilt.quilt import Quilt, Target
+
+
+@dataclass(frozen=True, slots=True)
+class StageLength:
+    """Inches in one count. None: there is sewing or cutting, but its length isn't known."""
+
+    sewn: float | None = 0.0
+    cut: float | None = 0.0
+
+
+UNKNOWN = StageLength(None, None)
+
+
+@lru_cache(maxsize=64)
+def stage_lengths(quilt: Quilt, target: Target) -> Mapping[str, StageLength]:
+    """By stage id, for every stage on the road of `quilt` towards `target`.
+
+    Quilting is of unknown length, as nobody has said how close its lines are; the borders'
+    strips are cut to length in their stage, a few short cuts that are not counted. Where
+    the quilt's numbers cannot be had, every length is unknown.
+    """
+    stages = road_for(quilt, target).stages
+    try:
+        now = basis(quilt, target)
+    except (NumbersFault, SizeRefused, MethodFault, UnknownMethod):
+        return {stage.id: UNKNOWN for stage in stages}
+    known = {work.id: StageLength(work.sewn, work.cut) for work in now.made.stages}
+    known |= _of_the_top(now)
+    return {stage.id: known.get(stage.id, UNKNOWN) for stage in stages}
+
+
+def _of_the_top(now: Basis) -> dict[str, StageLength]:
+    rows, columns = now.target.rows, now.target.columns
+    found = {
+        "sew-rows": StageLength(float(row_seams(1, columns, now.unit).length)),
+        "layer": StageLength(),
+        "quilt": StageLength(sewn=None),
+        "bind": StageLength(float(binding_seams(now.top).length) / SIDES_OF_A_BORDER),
+    }
+    if rows > 1:
+        found[JOIN_ROWS] = StageLength(
+            float(top_seams(rows, columns, now.unit, now.quilt.seam).each)
+        )
+    if now.quilt.borders:
+        try:
+            around = sum(float(border_seams(one).length) for one in now.bordered())
+        except NumbersFault:
+            return found
+        sides = SIDES_OF_A_BORDER * len(now.quilt.borders)
+        found["add-borders"] = StageLength(around / sides)
+    return found

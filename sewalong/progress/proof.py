@@ -1,0 +1,148 @@
+"""Prove it on one: whether the seam being sewn has been proved by a measurement, and still is.
+
+A passed check holds for the settings it was made with. New settings, another machine,
+another foot or needle, and switching the machine off and on make it stale, for each of
+them can move the needle. Going on without a fresh proof is the person's to choose; then
+nothing more is said until the next change.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass, fields
+from datetime import datetime
+from enum import StrEnum
+
+from sewalong.progress import events as e
+from sewalong.progress.measuring.pieces import Unmeasurable, proof_piece, read_piece
+from sewalong.progress.spans import ago
+from sewalong.progress.state import Check, State
+
+
+class Standing(StrEnum):
+    """How the seam stands to its last measurement."""
+
+    NEVER = "not proved yet"
+    FRESH = "proved"
+    STALE = "proved, but changed since"
+    FAILED = "measured wrong"
+
+
+NOT_STALE = "nothing changed since the last check"
+
+_CHANGED: dict[str, str] = {
+    "foot": "another foot went on",
+    "needle": "another needle went in",
+    "power": "the machine was switched off and on",
+}
+"""Tools whose change can move the seam. A bobbin or a blade cannot."""
+
+
+@dataclass(frozen=True, slots=True)
+class Proof:
+    """Whether the seam is proved.
+
+    `piece` is what to take through and measure; `last` the last check that passed, `failed`
+    the check that failed since, if one did. `why` is why there is no fresh proof ("" when
+    there is). `say` is the line for the sewing screen, empty when all is well, when the
+    person chose to go on, or when it was said already: then record `Mention(mention)`.
+    """
+
+    standing: Standing
+    piece: str
+    last: Check | None
+    failed: Check | None
+    why: str
+    say: str
+    mention: str
+    went_on: bool
+
+
+def proof(state: State, now: datetime) -> Proof:
+    """Whether the seam as the machine is set now has been proved on one piece."""
+    last = next((c for c in reversed(state.checks) if c.passed and _tells(state, c)), None)
+    since = last.seq if last else 0
+    failed = next(
+        (c for c in reversed(state.checks) if c.seq > since and not c.passed and _tells(state, c)),
+        None,
+    )
+    causes = list(_causes(state, last))
+    if failed is not None:
+        standing, why = Standing.FAILED, f"the last {failed.piece} measured did not come out right"
+        cause = failed.seq
+    elif last is None:
+        standing, why, cause = Standing.NEVER, "no piece has been measured yet", 0
+        cause = max((seq for seq, _ in causes), default=0)
+    elif causes:
+        standing, why = Standing.STALE, _listed([word for _, word in causes])
+        cause = causes[-1][0]
+    else:
+        return Proof(Standing.FRESH, proof_piece(state.quilt), last, None, "", "", "", False)
+    went_on = any(isinstance(r.event, e.WentOn) and r.seq > cause for r in state.proof_events)
+    mention = f"proof-{standing.name.lower()}-{cause}"
+    quiet = went_on or mention in state.mentioned
+    say = "" if quiet else _say(state, standing, why, last, now)
+    return Proof(standing, proof_piece(state.quilt), last, failed, why, say, mention, went_on)
+
+
+def _tells(state: State, check: Check) -> bool:
+    """Whether a seam decides the size of what was measured; a cut square proves none."""
+    try:
+        return read_piece(state.quilt, state.target, check.piece).allowances > 0
+    except Unmeasurable:
+        return False
+
+
+def _causes(state: State, last: Check | None) -> Iterator[tuple[int, str]]:
+    """What happened since the last proof that can have moved the seam, in order."""
+    settings = last.settings if last else None
+    for recorded in state.proof_events:
+        if last is not None and recorded.seq <= last.seq:
+            continue
+        match recorded.event:
+            case e.SettingsRecorded(settings=new):
+                changed = changes(settings, new)
+                if changed:
+                    yield recorded.seq, changed
+                settings = new
+            case e.ToolChanged(tool=tool) if tool in _CHANGED:
+                yield recorded.seq, _CHANGED[tool]
+            case _:
+                pass
+
+
+def changes(before: e.Settings | None, after: e.Settings) -> str:
+    """Which settings were changed, in words; empty when they were only written down.
+
+    What stood empty before was not changed by being filled in.
+    """
+    if before is None:
+        return ""
+    found = []
+    for field in fields(e.Settings):
+        old, new = getattr(before, field.name), getattr(after, field.name)
+        if field.name != "proof" and old and new and old != new:
+            name = field.name.replace("_", " ")
+            found.append(f"{name} {new} instead of {old}")
+    return _listed(found)
+
+
+def _say(state: State, standing: Standing, why: str, last: Check | None, now: datetime) -> str:
+    noun = _noun(state, proof_piece(state.quilt))
+    match standing:
+        case Standing.NEVER:
+            return f"Prove it on one first: take one through to {noun} and measure it."
+        case Standing.FAILED:
+            return "The seam measured wrong. Put it right and measure another before you go on."
+        case _:
+            when = f" ({ago(last.at, now)})" if last else ""
+            return f"Since the last check{when}: {why}. Sew one {noun} and measure it, or go on."
+
+
+def _noun(state: State, piece: str) -> str:
+    return read_piece(state.quilt, state.target, piece).words
+
+
+def _listed(words: list[str]) -> str:
+    """The words one after the other, each once."""
+    return ", ".join(dict.fromkeys(words))

@@ -1,0 +1,132 @@
+"""Whatever ends the app, nothing counted is lost and the terminal is left as it was."""
+
+from __future__ import annotations
+
+import signal
+import sqlite3
+import time
+from pathlib import Path
+
+import pytest
+
+from sewalong.screens.app import WATCH_TERMINAL
+from sewalong.store.home import FILE_NAME
+from tests.terminal.terminal import (
+    ALTERNATE_SCREEN,
+    CURSOR_HIDDEN,
+    begin_a_quilt,
+    on_disk,
+    the_terminal,
+)
+
+
+@pytest.fixture
+def home(tmp_path: Path) -> Path:
+    begin_a_quilt(tmp_path / "home")
+    return tmp_path / "home"
+
+
+def test_killed_in_the_middle_of_counting_nothing_is_lost(home: Path) -> None:
+    with the_terminal(home) as terminal:
+        terminal.press(" ")
+        terminal.sees("pairs to go 1 of 200 done", "Counted 1 pair at pair.")
+        terminal.press("12\r")
+        terminal.sees("pairs to go 13 of 200 done")
+        terminal.press(" " * 60)
+        terminal.until(lambda: terminal.pairs_shown() >= 16, "some of the sixty counts")
+        terminal.signal(signal.SIGKILL)
+        shown = terminal.pairs_shown()
+        assert terminal.status_on_ending() == -signal.SIGKILL
+    done = on_disk(home).done["pair"]
+    assert shown <= done <= 13 + 60
+    with sqlite3.connect(home / FILE_NAME) as record:
+        assert record.execute("PRAGMA integrity_check").fetchall() == [("ok",)]
+    record.close()
+    with the_terminal(home) as terminal:
+        terminal.sees(f"pairs to go {done} of 200 done")
+        terminal.press(" ")
+        terminal.sees(f"pairs to go {done + 1} of 200 done")
+        terminal.press("u")
+        terminal.sees(f"pairs to go {done} of 200 done")
+    assert on_disk(home).done["pair"] == done
+
+
+@pytest.mark.parametrize("number", [signal.SIGTERM, signal.SIGHUP], ids=["SIGTERM", "SIGHUP"])
+def test_ended_by_a_signal_the_terminal_is_sane_and_nothing_is_lost(
+    home: Path, number: signal.Signals
+) -> None:
+    with the_terminal(home) as terminal:
+        terminal.press("7\r")
+        terminal.sees("pairs to go 7 of 200 done")
+        assert not terminal.is_cooked()
+        assert not terminal.left(ALTERNATE_SCREEN)
+        terminal.signal(number)
+        assert terminal.status_on_ending() == 128 + number
+        assert terminal.is_cooked()
+        assert terminal.left(ALTERNATE_SCREEN)
+        assert terminal.left(CURSOR_HIDDEN)
+    assert on_disk(home).done["pair"] == 7
+
+
+def test_left_by_its_keys_the_terminal_is_sane(home: Path) -> None:
+    with the_terminal(home) as terminal:
+        terminal.press(" ")
+        terminal.sees("pairs to go 1 of 200 done")
+        terminal.press("\x1b")
+        terminal.sees("which quilt?")
+        terminal.press("q")
+        assert terminal.status_on_ending() == 0
+        assert terminal.is_cooked()
+        assert terminal.left(ALTERNATE_SCREEN)
+        assert terminal.left(CURSOR_HIDDEN)
+
+
+@pytest.mark.parametrize("belongs", [True, False], ids=["told by a signal", "not told"])
+def test_when_the_terminal_closes_the_app_ends_soon(home: Path, belongs: bool) -> None:
+    with the_terminal(home, belongs=belongs) as terminal:
+        terminal.press("5\r")
+        terminal.sees("pairs to go 5 of 200 done")
+        terminal.shut()
+        # From its start on; an app that spins goes on until this test gives it up.
+        assert terminal.seconds_used_on_ending() < 20
+    assert on_disk(home).done["pair"] == 5
+
+
+def test_a_terminal_it_does_not_belong_to_is_no_closed_terminal(home: Path) -> None:
+    with the_terminal(home, belongs=False) as terminal:
+        looked_at = time.monotonic() + 1.2 * WATCH_TERMINAL
+        terminal.until(lambda: time.monotonic() > looked_at, "the app's look at its terminal")
+        terminal.press(" ")
+        terminal.sees("pairs to go 1 of 200 done")
+
+
+@pytest.mark.parametrize("size", [(80, 24), (40, 20)], ids=["80x24", "40x20"])
+def test_counting_and_undo_at_both_sizes(home: Path, size: tuple[int, int]) -> None:
+    with the_terminal(home, size) as terminal:
+        terminal.press(" ")
+        terminal.sees("pairs to go 1 of 200 done")
+        terminal.press("30\r")
+        terminal.sees("pairs to go 31 of 200 done", "Counted 30 pairs at pair.")
+        terminal.press("u")
+        terminal.sees("pairs to go 1 of 200 done", "Undone: counted 30 pairs at pair.")
+        terminal.press("999\r")
+        terminal.sees("Not done: 999 pairs at pair cannot be")
+    assert on_disk(home).done["pair"] == 1
+
+
+def test_a_byte_that_is_no_utf8_does_not_end_the_app(home: Path) -> None:
+    with the_terminal(home) as terminal:
+        terminal.press(b"\xff\xfe\xe9")
+        terminal.press(" ")
+        terminal.sees("pairs to go 1 of 200 done")
+        terminal.press("n")
+        terminal.sees("A note for yourself")
+        terminal.press(b"caf\xe9 ok\r")
+        terminal.sees("Noted: caf")
+    assert on_disk(home).done["pair"] == 1
+
+
+def test_without_colour_the_app_draws_and_counts(home: Path) -> None:
+    with the_terminal(home, NO_COLOR="1") as terminal:
+        terminal.press(" ")
+        terminal.sees("pairs to go 1 of 200 done")
