@@ -13,20 +13,12 @@ from sewalong.progress.returning import was_away
 from sewalong.screens.quilts import QuiltsScreen
 from sewalong.screens.returning import ReturnScreen
 from sewalong.screens.sewing import SewingScreen
-from sewalong.screens.terminal import (
-    end_without_terminal,
-    forgive_bad_bytes,
-    leave_on_signals,
-    terminal_is_gone,
-)
+from sewalong.screens.terminal import forgive_bad_bytes, leave_on_signals, watch_terminal
 from sewalong.screens.themes import DAYLIGHT, LAMPLIGHT, THEMES
 from sewalong.store.faults import StoreFault
 from sewalong.store.library import Library
 from sewalong.store.look import read_look, remember_look
 from sewalong.store.open_quilt import Clock, OpenQuilt, local_now
-
-WATCH_TERMINAL = 2.0
-"""Seconds between looks whether the terminal is still there."""
 
 
 class SewalongApp(App[int]):
@@ -59,13 +51,9 @@ class SewalongApp(App[int]):
     def on_mount(self) -> None:
         if not self.is_headless:
             leave_on_signals(self)
-            self.set_interval(WATCH_TERMINAL, self._watch_terminal)
+            watch_terminal()
         self.app_resume_signal.subscribe(self, lambda _: self.refresh(layout=True))
         self._go_round()
-
-    def _watch_terminal(self) -> None:
-        if terminal_is_gone():
-            end_without_terminal()
 
     @work
     async def _go_round(self) -> None:

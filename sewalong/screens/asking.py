@@ -12,6 +12,7 @@ from typing import TYPE_CHECKING, Literal
 from sewalong.progress import commands as c
 from sewalong.progress.closing import questions
 from sewalong.progress.events import Settings
+from sewalong.progress.plan import StageLine
 from sewalong.progress.returning import next_thing
 from sewalong.progress.road import ROW
 from sewalong.progress.state import Standing
@@ -60,8 +61,8 @@ async def other_stage(screen: SewingScreen) -> None:
     choices = [
         Choice(
             line.stage.id,
-            f"{line.stage.label}: {line.to_do} to go, {line.ready} can be done now"
-            + ("   (suggested)" if line.stage.id == suggested else ""),
+            f"{line.stage.label}: {_how_it_stands(line)}"
+            + ("  (suggested)" if line.stage.id == suggested else ""),
         )
         for line in now.lines
     ]
@@ -69,6 +70,13 @@ async def other_stage(screen: SewingScreen) -> None:
     stage = await screen.app.push_screen_wait(dialog)
     if stage is not None:
         screen.attempt(c.ChooseStage(stage))
+
+
+def _how_it_stands(line: StageLine) -> str:
+    if line.to_do:
+        return f"{line.to_do} to go, {line.ready or 'none'} ready"
+    done = "done" if line.done else "not needed"
+    return f"{done}, {line.ready} more could be made" if line.ready else done
 
 
 async def spoil(screen: SewingScreen) -> None:

@@ -11,6 +11,8 @@ import codecs
 import os
 import signal
 import sys
+import threading
+import time
 from collections.abc import Callable
 from functools import partial
 
@@ -18,6 +20,9 @@ from textual.app import App
 from textual.drivers import linux_driver
 
 ENDED_BY_SIGNAL = 128
+
+WATCH_EVERY = 2.0
+"""Seconds between looks whether the terminal is still there."""
 
 
 def forgive_bad_bytes() -> None:
@@ -53,3 +58,18 @@ def terminal_is_gone() -> bool:
 def end_without_terminal() -> None:
     """Nothing can be drawn or restored any more: end at once. The record is on disk."""
     os._exit(ENDED_BY_SIGNAL + signal.SIGHUP)
+
+
+def watch_terminal() -> None:
+    """Look every two seconds, from a thread, whether the terminal is still there.
+
+    When it is gone the driver's queues fill up and block the event loop, so a timer in the
+    loop would never fire again, and the reading thread spins.
+    """
+
+    def look() -> None:
+        while not terminal_is_gone():
+            time.sleep(WATCH_EVERY)
+        end_without_terminal()
+
+    threading.Thread(target=look, name="watch-terminal", daemon=True).start()
