@@ -60,15 +60,16 @@ class Proof:
 
 def proof(state: State, now: datetime) -> Proof:
     """Whether the seam as the machine is set now has been proved on one piece."""
-    last = next((c for c in reversed(state.checks) if c.passed and _tells(state, c)), None)
+    last = next((c for c in reversed(state.checks) if c.passed and tells(state, c)), None)
     since = last.seq if last else 0
     failed = next(
-        (c for c in reversed(state.checks) if c.seq > since and not c.passed and _tells(state, c)),
+        (c for c in reversed(state.checks) if c.seq > since and not c.passed and tells(state, c)),
         None,
     )
     causes = list(_causes(state, last))
     if failed is not None:
-        standing, why = Standing.FAILED, f"the last {failed.piece} measured did not come out right"
+        standing = Standing.FAILED
+        why = f"{_noun(state, failed.piece)} measured last did not come out right"
         cause = failed.seq
     elif last is None:
         standing, why, cause = Standing.NEVER, "no piece has been measured yet", 0
@@ -85,7 +86,7 @@ def proof(state: State, now: datetime) -> Proof:
     return Proof(standing, proof_piece(state.quilt), last, failed, why, say, mention, went_on)
 
 
-def _tells(state: State, check: Check) -> bool:
+def tells(state: State, check: Check) -> bool:
     """Whether a seam decides the size of what was measured; a cut square proves none."""
     try:
         return read_piece(state.quilt, state.target, check.piece).allowances > 0
@@ -99,16 +100,23 @@ def _causes(state: State, last: Check | None) -> Iterator[tuple[int, str]]:
     for recorded in state.proof_events:
         if last is not None and recorded.seq <= last.seq:
             continue
-        match recorded.event:
-            case e.SettingsRecorded(settings=new):
-                changed = changes(settings, new)
-                if changed:
-                    yield recorded.seq, changed
-                settings = new
-            case e.ToolChanged(tool=tool) if tool in _CHANGED:
-                yield recorded.seq, _CHANGED[tool]
-            case _:
-                pass
+        event = recorded.event
+        if isinstance(event, e.SettingsRecorded | e.ToolChanged):
+            changed = changed_by(event, settings)
+            if changed:
+                yield recorded.seq, changed
+            if isinstance(event, e.SettingsRecorded):
+                settings = event.settings
+
+
+def changed_by(event: e.SettingsRecorded | e.ToolChanged, before: e.Settings | None) -> str:
+    """What an event changed that can move the seam, in words; empty when nothing.
+
+    `before` is how the machine was set before it.
+    """
+    if isinstance(event, e.SettingsRecorded):
+        return changes(before, event.settings)
+    return _CHANGED.get(event.tool, "")
 
 
 def changes(before: e.Settings | None, after: e.Settings) -> str:
@@ -128,15 +136,29 @@ def changes(before: e.Settings | None, after: e.Settings) -> str:
 
 
 def _say(state: State, standing: Standing, why: str, last: Check | None, now: datetime) -> str:
-    noun = _noun(state, proof_piece(state.quilt))
+    piece = proof_piece(state.quilt)
+    noun = _noun(state, piece)
     match standing:
+        case Standing.NEVER if state.piles.get(piece):
+            return f"One {noun} is there: measure it before you sew on."
+        case Standing.NEVER if piece not in state.piles:
+            return f"Prove the seam first: sew {noun}, press, measure."
         case Standing.NEVER:
-            return f"Prove it on one first: take one through to {noun} and measure it."
+            lot = sum(start.count for start in state.quilt.starts)
+            return (
+                f"Prove it on one first: take one through to the {noun}, pressed, and measure it. "
+                f"A wrong seam then costs one, not all {lot} pieces."
+            )
         case Standing.FAILED:
             return "The seam measured wrong. Put it right and measure another before you go on."
         case _:
             when = f" ({ago(last.at, now)})" if last else ""
-            return f"Since the last check{when}: {why}. Sew one {noun} and measure it, or go on."
+            return f"Since the last check{when}: {why}. {_again(state, piece, noun)}, or go on."
+
+
+def _again(state: State, piece: str, noun: str) -> str:
+    """A pile's piece is taken through once more; a strip test is sewn once more."""
+    return f"Take one {noun} through and measure it" if piece in state.piles else f"Sew {noun}"
 
 
 def _noun(state: State, piece: str) -> str:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from datetime import datetime, timedelta
+from datetime import date, datetime, timedelta
 
 
 def ago(then: datetime, now: datetime) -> str:
@@ -35,3 +35,11 @@ def spoken(length: timedelta) -> str:
     if rest or not hours:
         parts.append(f"{rest} minute{'' if rest == 1 else 's'}")
     return " ".join(parts)
+
+
+def day_said(day: date) -> str:
+    """A date a person knows: "4 Nov"."""
+    return f"{day.day} {_MONTHS[day.month - 1]}"
+
+
+_MONTHS = ("Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec")

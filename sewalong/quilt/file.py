@@ -70,7 +70,8 @@ from sewalong.quilt.starts import show_finely, starting_piles
 from sewalong.quilt.strips import QUARTER
 from sewalong.quilt.syntax import decode, read_toml
 from sewalong.quilt.together import why_sizes_fail
-from sewalong.quilt.written import WrittenCloth, WrittenQuilt, understood
+from sewalong.quilt.understood import understood
+from sewalong.quilt.written import WrittenCloth, WrittenQuilt, keys_of
 
 __all__ = [
     "FINISHING_STAGES",
@@ -217,7 +218,7 @@ def _choices(written: WrittenCloth | None) -> Choices:
     """What was written, and the usual where nothing was."""
     if written is None:
         return Choices()
-    keys = WrittenCloth.model_fields
+    keys = keys_of(WrittenCloth)
     return Choices(**{key: said for key in keys if (said := getattr(written, key)) is not None})
 
 

@@ -10,6 +10,7 @@ from sewalong.piecing.derive import STRIP_LENGTH, Derivation, derive
 from sewalong.quilt.borders import BorderNumbers, BorderPlan, Corners, borders
 from sewalong.quilt.choices import Choices
 from sewalong.quilt.near import near
+from sewalong.quilt.numbers_fault import NumbersFault
 from sewalong.quilt.quilt import Quilt, Target
 from sewalong.quilt.setting_straight import straight_top
 from sewalong.quilt.size import Size
@@ -25,7 +26,8 @@ _CORNERS = {
 @dataclass(frozen=True, slots=True)
 class Basis:
     """`unit` and `centre` run from raw edge to raw edge, the unit untrimmed; `edges` are the top
-    after each border, raw edge to raw edge, beginning with the centre."""
+    after each border, raw edge to raw edge, beginning with the centre. `plans` are the borders as
+    they are wanted, and `borders` their numbers or why they cannot be had."""
 
     quilt: Quilt
     target: Target
@@ -33,6 +35,8 @@ class Basis:
     made: Derivation
     unit: Size
     edges: tuple[Size, ...]
+    plans: tuple[BorderPlan, ...]
+    borders: tuple[BorderNumbers, ...] | NumbersFault
 
     @property
     def shown_in(self) -> Unit:
@@ -61,19 +65,9 @@ class Basis:
 
     def bordered(self) -> tuple[BorderNumbers, ...]:
         """The borders in numbers; raises NumbersFault when no strip reaches."""
-        return borders(
-            self.centre,
-            self.plans(),
-            seam=self.quilt.seam,
-            usable=self.choices.usable,
-            join=self.join,
-            unit=self.shown_in,
-        )
-
-    def plans(self) -> list[BorderPlan]:
-        """The borders as they are wanted, the innermost first."""
-        corners = _CORNERS[self.choices.corners]
-        return [BorderPlan(border.cut, corners) for border in self.quilt.borders]
+        if isinstance(self.borders, NumbersFault):
+            raise self.borders
+        return self.borders
 
     @property
     def border_in_all(self) -> Length:
@@ -87,14 +81,28 @@ def basis(quilt: Quilt, target: Target | None = None, choices: Choices | None = 
     Raises UnknownMethod, SizeRefused or NumbersFault for a quilt no numbers can be had of.
     """
     wanted = quilt.target if target is None else target
+    chosen = quilt.choices if choices is None else choices
     made = derived(quilt)
     unit = Size(near(made.unit.width), near(made.unit.height))
     edges = [straight_top(wanted.rows, wanted.columns, unit, quilt.seam)]
     for border in quilt.borders:
         edges.append(edges[-1].grown(border.cut - 2 * quilt.seam))
-    return Basis(
-        quilt, wanted, quilt.choices if choices is None else choices, made, unit, tuple(edges)
-    )
+    plans = tuple(BorderPlan(border.cut, _CORNERS[chosen.corners]) for border in quilt.borders)
+    found = _borders(quilt, edges[0], plans, chosen)
+    return Basis(quilt, wanted, chosen, made, unit, tuple(edges), plans, found)
+
+
+def _borders(
+    quilt: Quilt, centre: Size, plans: tuple[BorderPlan, ...], choices: Choices
+) -> tuple[BorderNumbers, ...] | NumbersFault:
+    """Worked out once; a fault is kept, since only what needs the borders fails by it."""
+    join = Join(choices.joins)
+    try:
+        return borders(
+            centre, plans, seam=quilt.seam, usable=choices.usable, join=join, unit=quilt.unit
+        )
+    except NumbersFault as fault:
+        return fault
 
 
 def derived(quilt: Quilt) -> Derivation:

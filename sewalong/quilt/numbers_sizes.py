@@ -135,7 +135,7 @@ def _own_seam(basis: Basis) -> Iterator[Line]:
         near(made.height - wider * made.height_per_seam),
     )
     change = with_own_seam(target.rows, target.columns, basis.unit, quilt.seam, own_unit, own, unit)
-    found = borders(change.sewn, basis.plans(), seam=own, unit=unit)
+    found = borders(change.sewn, basis.plans, seam=own, unit=unit)
     top = (found[-1].outer if found else change.sewn).grown(-own)
     seam_said = show(own, unit, fineness=Fraction(1, 64 if unit.symbol == "in" else 100))
     yield size_line(f"unit with your own seam of {seam_said}", own_unit, unit, "unfinished")

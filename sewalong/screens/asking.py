@@ -1,57 +1,26 @@
-"""The longer asks of the sewing screen: which pile, how many, why, where.
+"""The longer asks of the sewing screen: stages, notes, the top, and closing.
 
 Each function puts its dialogs up one after the other and carries out one command. A
-refusal shows in the dialog, which stays; leaving with escape changes nothing.
+refusal shows in the dialog, which stays; leaving with escape changes nothing. Asks about
+piles stand in `asking_piles`, those about the machine in `asking_machine`.
 """
 
 from __future__ import annotations
 
-from dataclasses import fields
-from typing import TYPE_CHECKING, Literal
+from typing import TYPE_CHECKING
 
 from sewalong.progress import commands as c
 from sewalong.progress.closing import questions
-from sewalong.progress.events import Settings
 from sewalong.progress.plan import StageLine
 from sewalong.progress.returning import next_thing
-from sewalong.progress.road import ROW
 from sewalong.progress.state import Standing
+from sewalong.screens.asking_common import NOT_A_NUMBER, whole
 from sewalong.screens.dialogs import Choice, ChoiceDialog, Field, FormDialog, QuestionDialog
 from sewalong.screens.returning import FactsDialog
 
 if TYPE_CHECKING:
     from sewalong.quilt.quilt import Target
     from sewalong.screens.sewing import SewingScreen
-
-NOT_A_NUMBER = "Write a whole number, such as 4."
-
-
-def _whole(text: str) -> int | None:
-    text = text.strip()
-    return int(text) if text.isascii() and text.isdigit() and len(text) <= 6 else None
-
-
-async def _pile(screen: SewingScreen, title: str, *, only_full: bool = False) -> str | None:
-    state = screen.quilt.state
-    choices = [
-        Choice(id, f"{pile.noun.many}: {state.piles[id]}{_place(state.places.get(id))}")
-        for id, pile in state.road.piles.items()
-        if state.piles[id] or not only_full
-    ]
-    if not choices:
-        screen.tell("Every pile is empty.", refused=True)
-        return None
-    return await screen.app.push_screen_wait(ChoiceDialog(title, choices, _waiting_pile(screen)))
-
-
-def _place(place: str | None) -> str:
-    return f", in {place}" if place else ""
-
-
-def _waiting_pile(screen: SewingScreen) -> str | None:
-    stage = screen.hand.line.stage
-    takes = getattr(stage, "takes", ())
-    return takes[0].pile if takes else ROW.id
 
 
 async def other_stage(screen: SewingScreen) -> None:
@@ -79,77 +48,6 @@ def _how_it_stands(line: StageLine) -> str:
     return f"{done}, {line.ready} more could be made" if line.ready else done
 
 
-async def spoil(screen: SewingScreen) -> None:
-    """Set spoiled pieces aside, with the reason."""
-    pile = await _pile(screen, "Spoiled pieces of which pile?", only_full=True)
-    if pile is None:
-        return
-    noun = screen.quilt.state.road.piles[pile].noun
-
-    def carry_out(values: dict[str, str]) -> str | None:
-        n = _whole(values["n"])
-        if n is None:
-            return NOT_A_NUMBER
-        return screen.attempt(c.Spoil(pile, n, values["reason"]))
-
-    lines = (Field("n", f"How many {noun.many}?", "1"), Field("reason", "What happened?"))
-    await screen.app.push_screen_wait(FormDialog(f"Spoiled {noun.many}", lines, carry_out))
-
-
-async def recount(screen: SewingScreen) -> None:
-    """Count a pile by hand."""
-    pile = await _pile(screen, "Recount which pile?")
-    if pile is None:
-        return
-    noun = screen.quilt.state.road.piles[pile].noun
-    recorded = screen.quilt.state.piles[pile]
-
-    def carry_out(values: dict[str, str]) -> str | None:
-        n = _whole(values["n"])
-        return NOT_A_NUMBER if n is None else screen.attempt(c.Recount(pile, n))
-
-    lines = (Field("n", f"Count the {noun.many} by hand. How many are there?"),)
-    hint = f"The record says {noun.count(recorded)}. Your count stands."
-    await screen.app.push_screen_wait(FormDialog(f"Recount {noun.many}", lines, carry_out, hint))
-
-
-async def find(screen: SewingScreen) -> None:
-    """Add pieces found or bought."""
-    pile = await _pile(screen, "More pieces for which pile?")
-    if pile is None:
-        return
-    ways = (Choice("found", "found again"), Choice("bought", "bought, or cut new"))
-    how = await screen.app.push_screen_wait(ChoiceDialog("How did they come?", ways))
-    if how is None:
-        return
-    bought: Literal["found", "bought"] = "bought" if how == "bought" else "found"
-    noun = screen.quilt.state.road.piles[pile].noun
-
-    def carry_out(values: dict[str, str]) -> str | None:
-        n = _whole(values["n"])
-        return NOT_A_NUMBER if n is None else screen.attempt(c.Find(pile, n, bought))
-
-    lines = (Field("n", f"How many {noun.many}?"),)
-    await screen.app.push_screen_wait(FormDialog(f"More {noun.many}", lines, carry_out))
-
-
-async def put_away(screen: SewingScreen) -> None:
-    """Say where a pile lies."""
-    pile = await _pile(screen, "Put away which pile?", only_full=True)
-    if pile is None:
-        return
-    state = screen.quilt.state
-    noun = state.road.piles[pile].noun
-
-    def carry_out(values: dict[str, str]) -> str | None:
-        return screen.attempt(c.PutPileAway(pile, values["place"]))
-
-    lines = (
-        Field("place", "Where? A box, a drawer, a bag with a name", state.places.get(pile, "")),
-    )
-    await screen.app.push_screen_wait(FormDialog(f"Put away {noun.many}", lines, carry_out))
-
-
 async def note(screen: SewingScreen) -> None:
     """Write a note."""
 
@@ -159,39 +57,6 @@ async def note(screen: SewingScreen) -> None:
     hint = "Say why as well as what: a bare number is not believed a year later."
     lines = (Field("text", "Note"),)
     await screen.app.push_screen_wait(FormDialog("A note for yourself", lines, carry_out, hint))
-
-
-_SETTING_LABELS = {
-    "machine": "Machine",
-    "foot": "Foot",
-    "needle": "Needle (kind and size)",
-    "needle_position": "Needle position",
-    "stitch_length": "Stitch length",
-    "thread": "Thread",
-    "proof": "What proved it? (3 strips came to …)",
-}
-
-
-async def settings(screen: SewingScreen) -> None:
-    """Write down the machine's settings and the test that proved them."""
-    known = screen.quilt.state.settings or Settings()
-    lines = [
-        Field(field.name, _SETTING_LABELS[field.name], getattr(known, field.name))
-        for field in fields(Settings)
-    ]
-
-    def carry_out(values: dict[str, str]) -> str | None:
-        return screen.attempt(c.RecordSettings(Settings(**values)))
-
-    await screen.app.push_screen_wait(FormDialog("Machine settings", lines, carry_out))
-
-
-async def changed(screen: SewingScreen) -> None:
-    """A new blade or needle."""
-    tools = (Choice("blade", "a new blade in the cutter"), Choice("needle", "a new needle"))
-    tool = await screen.app.push_screen_wait(ChoiceDialog("What was changed?", tools))
-    if tool is not None:
-        screen.attempt(c.ChangeTool("blade" if tool == "blade" else "needle"))
 
 
 async def unpick(screen: SewingScreen) -> None:
@@ -211,7 +76,7 @@ async def unpick(screen: SewingScreen) -> None:
     counts = screen.plan.line(stage).stage.counts
 
     def carry_out(values: dict[str, str]) -> str | None:
-        n = _whole(values["n"])
+        n = whole(values["n"])
         return NOT_A_NUMBER if n is None else screen.attempt(c.Unpick(stage, n))
 
     hint = "For pieces really taken apart. A miscount is better undone with u."
@@ -224,7 +89,7 @@ async def target(screen: SewingScreen) -> None:
     now = screen.quilt.state.target
 
     def carry_out(values: dict[str, str]) -> str | None:
-        rows, columns = _whole(values["rows"]), _whole(values["columns"])
+        rows, columns = whole(values["rows"]), whole(values["columns"])
         if rows is None or columns is None:
             return NOT_A_NUMBER
         return screen.attempt(c.ChangeTarget(rows, columns))
@@ -236,6 +101,20 @@ async def target(screen: SewingScreen) -> None:
     possible = screen.plan.units.possible
     hint = f"What there is makes {possible} units in all. Nothing already counted is lost."
     await screen.app.push_screen_wait(FormDialog("Target", lines, carry_out, hint))
+
+
+async def join(screen: SewingScreen) -> None:
+    """Join two neighbouring rows by their labels."""
+
+    def carry_out(values: dict[str, str]) -> str | None:
+        first, second = whole(values["first"]), whole(values["second"])
+        if first is None or second is None:
+            return NOT_A_NUMBER
+        return screen.attempt(c.JoinRows(first, second))
+
+    lines = (Field("first", "The row's number"), Field("second", "The number of its neighbour"))
+    hint = "Rows are numbered from the top. Read the tags before you pin."
+    await screen.app.push_screen_wait(FormDialog("Join two rows", lines, carry_out, hint))
 
 
 async def how_much(screen: SewingScreen) -> None:

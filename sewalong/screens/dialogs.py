@@ -186,3 +186,21 @@ class FormDialog(Dialog[bool]):
             return
         self.query_one(".dialog-refusal", Words).say(refusal)
         boxes[0].focus()
+
+
+class LinesDialog(Dialog[None]):
+    """A few lines to read. Enter or escape leaves them."""
+
+    BINDINGS = [Binding("enter", "leave", "leave", id="dialog.lines")]
+
+    def __init__(self, title: str, lines: Sequence[str]) -> None:
+        super().__init__()
+        self._title = title
+        self._lines = lines
+
+    def compose(self) -> ComposeResult:
+        with VerticalScroll(classes="dialog"):
+            yield Words(self._title, classes="dialog-title")
+            for line in self._lines:
+                yield Words(line, classes="dialog-line")
+            yield Words("enter: back", classes="dialog-hint")

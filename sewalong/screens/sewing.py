@@ -18,7 +18,7 @@ from sewalong.progress.plan import Plan, plan
 from sewalong.progress.returning import shortfall_in_words
 from sewalong.progress.spans import clock
 from sewalong.progress.telling import over_in_words, told
-from sewalong.screens import asking
+from sewalong.screens import asking, asking_machine, asking_piles
 from sewalong.screens.big_number import NUMBER_LINES, BigNumber
 from sewalong.screens.dialogs import CautionDialog, QuestionDialog
 from sewalong.screens.help import HelpDialog
@@ -281,7 +281,7 @@ class SewingScreen(Screen[None]):
 
     @work
     async def action_spoil(self) -> None:
-        await asking.spoil(self)
+        await asking_piles.spoil(self)
 
     @work
     async def action_note(self) -> None:
@@ -289,23 +289,23 @@ class SewingScreen(Screen[None]):
 
     @work
     async def action_recount(self) -> None:
-        await asking.recount(self)
+        await asking_piles.recount(self)
 
     @work
     async def action_find(self) -> None:
-        await asking.find(self)
+        await asking_piles.find(self)
 
     @work
     async def action_put_away(self) -> None:
-        await asking.put_away(self)
+        await asking_piles.put_away(self)
 
     @work
     async def action_settings(self) -> None:
-        await asking.settings(self)
+        await asking_machine.settings(self)
 
     @work
     async def action_changed(self) -> None:
-        await asking.changed(self)
+        await asking_machine.changed(self)
 
     @work
     async def action_unpick(self) -> None:
@@ -314,6 +314,19 @@ class SewingScreen(Screen[None]):
     @work
     async def action_target(self) -> None:
         await asking.target(self)
+
+    @work
+    async def action_press(self) -> None:
+        await asking_machine.press_direction(self)
+
+    @work
+    async def action_measure(self) -> None:
+        await asking_machine.measure(self)
+
+    @work
+    async def action_join(self) -> None:
+        await asking.join(self)
+        self._ask_on_leaving()
 
     @work
     async def action_numbers(self) -> None:

@@ -69,7 +69,7 @@ async def test_the_last_piece_pressed_asks_about_the_iron(path: Path) -> None:
 async def test_a_question_left_open_is_asked_again_after_the_next_count(path: Path) -> None:
     async with at_sewing(path, *AT_THE_IRON, c.Count("press", 4)) as room:
         await room.press("o")
-        await choose(room, "pair: 0 to go")
+        await choose(room, "pair: done, 4 more could be made")
         await room.screen_is(QuestionDialog)
         await room.press("escape")
         await room.screen_is(SewingScreen)

@@ -204,7 +204,7 @@ async def test_without_colour_the_marked_line_of_a_list_stands_out(
     async with at_sewing(tmp_path / "quilts.db", *AT_THE_MAT) as room:
         await room.press("o")
         await room.sees("Work at which stage?")
-        for suggested, other in (("cut twice: 5", "press open: 20"), ("cut twice: 5", "sew: 0")):
+        for suggested, other in (("cut twice: 5", "press open: 20"), ("cut twice: 5", "sew: done")):
             assert underlined(room, suggested)
             assert not underlined(room, other)
         await room.press("down")

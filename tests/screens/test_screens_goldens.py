@@ -41,48 +41,46 @@ GOLDENS = Path(__file__).parent / "goldens"
 ACCEPT = "SEWALONG_ACCEPT_GOLDENS"
 
 
-async def which_quilt(room: Room) -> None:
-    await room.screen_is(ReturnScreen)
-    await room.press("escape")
-    await room.screen_is(QuiltsScreen)
-
-
 async def where_was_i(room: Room) -> None:
     await room.screen_is(ReturnScreen)
 
 
+async def which_quilt(room: Room) -> None:
+    await room.press("escape")
+    await room.screen_is(QuiltsScreen)
+
+
 async def what_now(room: Room) -> None:
-    await where_was_i(room)
+    await room.press("enter")
+    await room.screen_is(ReturnScreen)
     await room.press("enter")
     await room.screen_is(SewingScreen)
 
 
-async def caution(room: Room) -> None:
-    await what_now(room)
-    await room.press("space")
-    await room.screen_is(CautionDialog)
-
-
 async def help(room: Room) -> None:
-    await what_now(room)
     await room.press("question_mark")
     await room.screen_is(HelpDialog)
 
 
+async def caution(room: Room) -> None:
+    await room.press("escape", "space")
+    await room.screen_is(CautionDialog)
+
+
 async def counted(room: Room) -> None:
-    await caution(room)
     await room.press("enter")
     await room.sees("Counted 1 stack at cut twice.")
 
 
 SCREENS: tuple[Callable[[Room], Awaitable[None]], ...] = (
-    which_quilt,
     where_was_i,
+    which_quilt,
     what_now,
-    caution,
     help,
+    caution,
     counted,
 )
+"""Each is reached from the one before."""
 
 
 def a_shelf(path: Path, clock: StandingClock) -> str:
@@ -106,36 +104,46 @@ def a_shelf(path: Path, clock: StandingClock) -> str:
 
 
 @pytest.mark.parametrize("size", SIZES, ids=["80x24", "40x20"])
-@pytest.mark.parametrize("screen", SCREENS, ids=[screen.__name__ for screen in SCREENS])
-async def test_the_screen_looks_as_accepted(
-    tmp_path: Path, screen: Callable[[Room], Awaitable[None]], size: tuple[int, int]
-) -> None:
+async def test_the_screens_look_as_accepted(tmp_path: Path, size: tuple[int, int]) -> None:
     clock = StandingClock()
     key = a_shelf(tmp_path / "quilts.db", clock)
+    drawn: dict[str, str] = {}
     async with the_app(tmp_path / "quilts.db", clock, key, size=size) as room:
-        await screen(room)
-        await room.pilot.pause()
-        drawn = room.text + "\n"
-    golden = GOLDENS / f"{screen.__name__.replace('_', '-')}-{size[0]}x{size[1]}.txt"
+        for screen in SCREENS:
+            await screen(room)
+            await room.pilot.pause()
+            drawn[file_name(screen, size)] = room.text + "\n"
     if os.environ.get(ACCEPT):
         GOLDENS.mkdir(exist_ok=True)
-        golden.write_text(drawn, encoding="utf-8")
-        pytest.fail(f"{golden.name} was written as it is drawn now. Read it, run again without.")
+        for name, text in drawn.items():
+            (GOLDENS / name).write_text(text, encoding="utf-8")
+        pytest.fail(f"Written as drawn now: {', '.join(drawn)}. Read them, run again without.")
+    differences = [
+        difference for name, text in drawn.items() if (difference := differs(name, text))
+    ]
+    assert not differences, (
+        "\n\n".join(differences)
+        + f"\n\nIf they are meant to look so: {ACCEPT}=1 python -m pytest {Path(__file__).name}, "
+        "then read the files."
+    )
+
+
+def file_name(screen: Callable[[Room], Awaitable[None]], size: tuple[int, int]) -> str:
+    return f"{screen.__name__.replace('_', '-')}-{size[0]}x{size[1]}.txt"
+
+
+def differs(name: str, drawn: str) -> str:
+    """How a screen differs from the accepted one, line by line; empty when it does not."""
+    golden = GOLDENS / name
     accepted = golden.read_text(encoding="utf-8") if golden.exists() else ""
-    difference = "\n".join(
-        unified_diff(accepted.splitlines(), drawn.splitlines(), "accepted", "drawn", lineterm="")
+    if accepted == drawn:
+        return ""
+    lines = unified_diff(
+        accepted.splitlines(), drawn.splitlines(), f"{name} accepted", "drawn", lineterm=""
     )
-    assert drawn == accepted, (
-        f"{golden.name} differs:\n{difference}\n\n"
-        f"If it is meant to look so: {ACCEPT}=1 python -m pytest {Path(__file__).name}, "
-        "then read the file."
-    )
+    return "\n".join(lines) or f"{name} is missing or ends otherwise"
 
 
 def test_every_accepted_screen_is_still_drawn() -> None:
-    wanted = {
-        f"{screen.__name__.replace('_', '-')}-{width}x{height}.txt"
-        for screen in SCREENS
-        for width, height in SIZES
-    }
+    wanted = {file_name(screen, size) for screen in SCREENS for size in SIZES}
     assert {golden.name for golden in GOLDENS.glob("*")} == wanted

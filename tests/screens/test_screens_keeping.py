@@ -90,7 +90,7 @@ async def test_another_stage_can_be_chosen_and_the_next_count_is_there(
     async with at_sewing(path, c.Count("pair", 6), size=size) as room:
         await room.press("o")
         await room.sees("Work at which stage?", "(suggested)")
-        await choose(room, "sew: 10 to go, 3 can be done now")
+        await choose(room, "sew: 10 to go, 3 ready")
         await room.sees("SEW at the machine", "Working at sew.")
         assert room.on_disk().chosen == "sew"
 

@@ -108,3 +108,19 @@ async def test_the_caution_can_be_read_to_the_end(tmp_path: Path, size: tuple[in
         words = " ".join(" ".join(read).split())
         for piece in ("Close the blade", "Turn the mat", "General advice", "come first."):
             assert piece in words
+
+
+@pytest.mark.parametrize("size", [LARGE, SMALL])
+async def test_the_key_lines_of_all_screens_are_whole(
+    tmp_path: Path, size: tuple[int, int]
+) -> None:
+    async with at_sewing(tmp_path / "quilts.db", size=size) as room:
+        assert room.lines[-1].endswith("? all keys")
+        await room.press("h")
+        await room.sees("how much?")
+        assert room.lines[-1].endswith("esc: back")
+        await room.press("escape")
+        await room.screen_is(SewingScreen)
+        await room.press("escape")
+        await room.screen_is(QuiltsScreen)
+        assert room.lines[-1].endswith("q leave")

@@ -24,6 +24,12 @@ from sewalong.quilt.quilt import Quilt, Target
 from sewalong.quilt.setting_straight import straight_top
 from sewalong.quilt.size import Size
 
+_CORNERS = {
+    "sides first": Corners.SIDES_FIRST,
+    "ends first": Corners.ENDS_FIRST,
+    "mitred": Corners.MITRED,
+}
+
 
 @dataclass(frozen=True, slots=True)
 class Outlook:
@@ -58,11 +64,10 @@ def if_like(quilt: Quilt, target: Target, piece: Measured, reading: Length) -> O
     is short takes the unit down by its share. Raises Unmeasurable when nothing would be left.
     """
     short = piece.expected - reading
-    of_rows = _of_rows(piece)
-    if of_rows:
+    if piece.is_long:
         # The row is what it is; the units in it are each short by their share.
         return _outlook(
-            quilt, target, _unit(quilt, lambda one: one.expected - short / of_rows), quilt.seam
+            quilt, target, _unit(quilt, lambda one: one.expected - short / piece.of), quilt.seam
         )
     if piece.id.partition(":")[0] == quilt.method.unit:
         share = reading / piece.expected
@@ -92,11 +97,6 @@ def if_seam(quilt: Quilt, target: Target, off_each: Length) -> Outlook:
 def with_units(quilt: Quilt, target: Target, unit: Size) -> Outlook:
     """From units of this size (unfinished), the seams sewn as planned."""
     return _outlook(quilt, target, unit, quilt.seam)
-
-
-def _of_rows(piece: Measured) -> int:
-    head = piece.id.partition(":")[0]
-    return piece.of if head in ("row", "column", "centre", "top") else 0
 
 
 def _unit(quilt: Quilt, like: Callable[[Measured], Length]) -> Size:
@@ -145,5 +145,5 @@ def _sewn(quilt: Quilt, target: Target, unit: Size, seam: Length) -> Outlook:
 
 
 def _plans(quilt: Quilt) -> list[BorderPlan]:
-    corners = next(one for one in Corners if one.value == quilt.choices.corners)
+    corners = _CORNERS[quilt.choices.corners]
     return [BorderPlan(border.cut, corners) for border in quilt.borders]

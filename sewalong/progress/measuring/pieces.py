@@ -36,7 +36,7 @@ class Measured:
     of seam allowance: two for every seam it crosses straight, other numbers for slanting
     seams, 0 where no seam decides it. `of` is how many alike lie side by side in it and `each`
     what one of them adds (None where they are not alike). `at_least` is the size it is trimmed
-    to later, where it is. `loose` are units in it that were measured or trimmed before.
+    to later, where it is.
     """
 
     id: str
@@ -46,6 +46,16 @@ class Measured:
     of: int = 1
     each: Length | None = None
     at_least: Length | None = None
+
+    @property
+    def is_long(self) -> bool:
+        """Whether it is a row, a centre or a top."""
+        return self.id.partition(":")[0] in ("row", "column", "centre", "top")
+
+    @property
+    def is_test(self) -> bool:
+        """Whether it is a strip test, sewn only to be measured."""
+        return self.id.partition(":")[0] in ("strips", "middle")
 
     @property
     def seams(self) -> int | None:

@@ -8,7 +8,7 @@ from fractions import Fraction
 
 from sewalong.lengths import Length
 from sewalong.progress.measuring.pieces import Measured
-from sewalong.quilt.ease import REMAKE_LIMIT, most_off
+from sewalong.quilt.ease import EASE_LIMIT, REMAKE_LIMIT, most_off
 
 TAPE = (
     (Length(12), Length(1, 32)),
@@ -35,16 +35,24 @@ def near_enough(length: Length) -> Length:
     return LONG_TAPE
 
 
-def outcome(piece: Measured, reading: Length, limit: Fraction = REMAKE_LIMIT) -> Outcome:
+def limit_for(piece: Measured) -> Fraction:
+    """The share of its size a piece may be off before it is made again.
+
+    For pieces 3 %: a French workshop's rule, 4.5 mm on 15 cm (boutsdechiffons.logipatch.com);
+    a row or a top is not steamed to shape but eased, so what can be eased (`EASE_LIMIT`).
+    """
+    return EASE_LIMIT if piece.is_long else REMAKE_LIMIT
+
+
+def outcome(piece: Measured, reading: Length, limit: Fraction | None = None) -> Outcome:
     """What becomes of a piece that reads so, in inches.
 
     It passes when it is right as near as a tape is read, or when it is trimmed later and
-    still has all that is wanted of it; it is steamed and blocked to shape up to `limit` of
-    its size (3 %: a French workshop's rule, 4.5 mm on 15 cm,
-    boutsdechiffons.logipatch.com), and made again beyond that.
+    still has all that is wanted of it; it is steamed and blocked to shape (a row: eased) up
+    to `limit` of its size (`limit_for` unless told), and made again beyond that.
     """
     off = abs(reading - piece.expected)
-    most = most_off(piece.expected, limit)
+    most = most_off(piece.expected, limit_for(piece) if limit is None else limit)
     if off <= near_enough(piece.expected):
         return Outcome.PASS
     if piece.at_least is not None and reading >= piece.at_least and off <= most:

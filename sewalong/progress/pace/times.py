@@ -4,7 +4,9 @@ A count of n says that n were made since the count before it in the same session
 whatever stage that was. Counts typed within seconds of each other are one heap: their
 time is the whole stretch before the heap. Three things have no time that can be known and
 keep only their number: the first count of a session typed with the session just opened, a
-heap typed after the work, and a stretch with an idle gap in it.
+heap typed after the work, and a stretch with an idle gap in it. Where one count is long
+work (a border, a row's worth of quilting), what was sewn before putting away and not
+counted yet goes to the next count.
 """
 
 from __future__ import annotations
@@ -25,6 +27,9 @@ KNOWN_ENOUGH = 3
 
 TOO_FAST = 0.2
 """Faster than this part of the usual time, pieces were counted after they were made."""
+
+LONG_WORK = 10.0
+"""Minutes guessed for one count from which on it may reach over several sessions."""
 
 MINUTES_OF_GRACE = 5.0
 """A kettle is part of the work; a longer gap is not. From memory."""
@@ -57,7 +62,8 @@ def stretches(record: Sequence[e.Recorded], guesses: Mapping[str, float]) -> tup
     """All counts of the record in order, with their times.
 
     `guesses` gives minutes for one count by stage; counts of stages it does not name are
-    left out. Only counting and the opening of sessions are read, other events passed over.
+    left out. Only counting and the opening and closing of sessions are read, other events
+    passed over.
     """
     raw = tuple(_raw(effective(record), guesses))
     usual = usual_minutes(raw, guesses)
@@ -102,29 +108,41 @@ def _judged(stretch: Stretch, usual: float) -> Stretch:
 
 def _raw(record: Sequence[e.Recorded], guesses: Mapping[str, float]) -> Iterator[Stretch]:
     began: datetime | None = None
+    carried = 0.0
     heap: list[e.Recorded] = []
     for recorded in record:
         event = recorded.event
         counts = isinstance(event, e.Counted | e.Unpicked) and event.stage in guesses
-        opens = isinstance(event, e.SessionOpened)
-        if not (counts or opens):
+        if not (counts or isinstance(event, e.SessionOpened | e.SessionClosed)):
             continue
-        if heap and (opens or not _goes_on(heap[-1].event, event)):
-            yield from _times_of(heap, began, guesses)
-            began, heap = heap[-1].event.at, []
-        if opens:
-            began = event.at
-        else:
+        if heap and not (counts and _goes_on(heap[-1].event, event)):
+            yield from _times_of(heap, began, carried, guesses)
+            began, carried, heap = heap[-1].event.at, 0.0, []
+        if counts:
             heap.append(recorded)
-    yield from _times_of(heap, began, guesses)
+        elif isinstance(event, e.SessionClosed):
+            carried += 0.0 if event.forgotten else _minutes(began, event.ended)
+            began = None
+        else:
+            began = event.at
+    if heap:
+        yield from _times_of(heap, began, carried, guesses)
+
+
+def _minutes(began: datetime | None, ended: datetime) -> float:
+    """Minutes between; 0 where the beginning isn't known or the clock was set back."""
+    return max(0.0, (ended - began).total_seconds() / 60) if began is not None else 0.0
 
 
 def _goes_on(last: e.Event, event: e.Event) -> bool:
-    return event.session == last.session and event.at - last.at <= IN_ONE_GO
+    return event.session == last.session and abs(event.at - last.at) <= IN_ONE_GO
 
 
 def _times_of(
-    heap: Sequence[e.Recorded], began: datetime | None, guesses: Mapping[str, float]
+    heap: Sequence[e.Recorded],
+    began: datetime | None,
+    carried: float,
+    guesses: Mapping[str, float],
 ) -> Iterator[Stretch]:
     """One stretch for every stage in the heap, its time shared out as the guesses go."""
     counts: dict[str, int] = {}
@@ -134,12 +152,10 @@ def _times_of(
             counts[event.stage] = counts.get(event.stage, 0) + event.n
         elif isinstance(event, e.Unpicked):
             counts[event.stage] = counts.get(event.stage, 0) - event.n
-    if not heap:
-        return
     last = heap[-1]
-    minutes = None
-    if began is not None:
-        minutes = max(0.0, (last.event.at - began).total_seconds() / 60)
+    minutes = None if began is None else _minutes(began, last.event.at)
+    if minutes is not None and all(guesses[stage] >= LONG_WORK for stage in counts):
+        minutes += carried
     weights = {stage: max(1, abs(n)) * guesses[stage] for stage, n in counts.items()}
     in_all = sum(weights.values())
     for stage, n in counts.items():

@@ -1,0 +1,183 @@
+"""What can be done about pieces of the wrong size, and what each way costs."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from math import ceil
+
+from sewalong.lengths import Length, Unit, show
+from sewalong.progress.measuring.cause import Cause, Why
+from sewalong.progress.measuring.outlook import Outlook, if_like
+from sewalong.progress.measuring.pieces import RATE_NOISE, Measured, Unmeasurable
+from sewalong.progress.measuring.said import plainly
+from sewalong.progress.measuring.spread import Spread
+from sewalong.quilt.border_length import border_length
+from sewalong.quilt.ease import ease
+from sewalong.quilt.quilt import Quilt, Target
+
+
+@dataclass(frozen=True, slots=True)
+class EaseIn:
+    """Ease each edge into the piece it joins: `each_edge` is how much, `share` of its length."""
+
+    each_edge: Length
+    share: float
+    possible: bool
+    words: str
+
+
+@dataclass(frozen=True, slots=True)
+class TrimAll:
+    """Trim all to one size; `outlook` has the new top and border lengths (None when the size
+    of the unit does not follow)."""
+
+    to: Length
+    most_lost: Length
+    outlook: Outlook | None
+    words: str
+
+
+@dataclass(frozen=True, slots=True)
+class Resew:
+    """Unpick and sew again: the seams a piece crosses, and those of all pieces together."""
+
+    seams_each: int
+    pieces: int
+    words: str
+
+    @property
+    def seams(self) -> int:
+        """Seams in all."""
+        return self.seams_each * self.pieces
+
+
+@dataclass(frozen=True, slots=True)
+class SetAside:
+    """Leave the few worst out; `places` are theirs in the order of the readings (from 0)."""
+
+    places: tuple[int, ...]
+    common: Length
+    words: str
+
+
+@dataclass(frozen=True, slots=True)
+class CutBordersTo:
+    """Take the centre as it is and cut both borders of that way to `length`.
+
+    `ease_each` is the most that an edge has to be eased (or give) for it.
+    """
+
+    length: Length
+    ease_each: Length
+    outlook: Outlook
+    words: str
+
+
+Choice = EaseIn | TrimAll | Resew | SetAside | CutBordersTo
+
+
+def choices(
+    quilt: Quilt,
+    target: Target,
+    piece: Measured,
+    readings: Sequence[Length],
+    cause: Cause,
+    spread: Spread,
+    pieces: int,
+) -> tuple[Choice, ...]:
+    """The ways out, the gentlest first; none when the piece is right.
+
+    Where no seam can be at fault there is nothing to choose yet but to look. `pieces` is how
+    many there are like it, for the cost of resewing.
+    """
+    if cause.why in (Why.MISSING, Why.TOO_MANY, Why.OTHER):
+        return (_set_aside(spread, quilt.unit),) if spread.set_aside else ()
+    if cause.why is Why.RIGHT and spread.apart == 0:
+        return ()
+    found: list[Choice] = []
+    if cause.why is not Why.RIGHT and not piece.is_test:
+        found.append(_ease(piece, spread.typical, quilt.unit))
+    if spread.set_aside and not piece.is_long:
+        found.append(_set_aside(spread, quilt.unit))
+    if piece.id.startswith("centre"):
+        found.append(_borders(quilt, target, piece, readings))
+    elif not (piece.is_long or piece.is_test):
+        found.append(_trim(quilt, target, piece, spread))
+    if cause.is_seam and not piece.is_test:
+        found.append(_resew(piece, cause, pieces))
+    return tuple(found)
+
+
+def _ease(piece: Measured, reading: Length, unit: Unit) -> EaseIn:
+    eased = ease(piece.expected, reading, unit=unit)
+    much = abs(eased.difference)
+    percent = f"{float(eased.share * 100):.1f} %"
+    if eased.within:
+        words = f"Ease in {plainly(much, unit)} on each edge ({percent}): it can be hidden."
+    else:
+        words = f"Easing in {plainly(much, unit)} on each edge ({percent}) is too much to hide."
+    return EaseIn(much, float(eased.share), eased.within, words)
+
+
+def _trim(quilt: Quilt, target: Target, piece: Measured, spread: Spread) -> TrimAll:
+    unit = quilt.unit
+    try:
+        outlook = if_like(quilt, target, piece, spread.common)
+    except (Unmeasurable, ZeroDivisionError):
+        outlook = None
+    words = f"Trim all to {show(spread.common, unit)}"
+    if spread.most_lost:
+        words += f"; the largest loses {plainly(spread.most_lost, unit)}"
+    if outlook is not None:
+        words += f". The top comes to {outlook.top.show(unit)}{borders_said(outlook, unit)}"
+    return TrimAll(spread.common, spread.most_lost, outlook, f"{words}.")
+
+
+def borders_said(outlook: Outlook, unit: Unit) -> str:
+    """The lengths to cut for each border, behind a top: empty without borders."""
+    said = [
+        f"; border {number}: sides {show(one.each_side, unit)}, "
+        f"top and bottom {show(one.each_end, unit)}"
+        for number, one in enumerate(outlook.borders, start=1)
+    ]
+    return "".join(said)
+
+
+def _borders(
+    quilt: Quilt, target: Target, piece: Measured, readings: Sequence[Length]
+) -> CutBordersTo:
+    """Both borders of one way are cut alike, to the mean when several places were measured."""
+    length, ease_each = readings[0], Length(0)
+    if len(readings) > 1:
+        cut = border_length(readings, fineness=_eighth(quilt.unit), unit=quilt.unit)
+        length, ease_each = cut.length, max(abs(one) for one in cut.to_ease)
+    outlook = if_like(quilt, target, piece, length)
+    words = f"Take it as it is, {plainly(length, quilt.unit)}"
+    if ease_each:
+        words += f", easing at most {plainly(ease_each, quilt.unit)} on an edge"
+    words += f": the top comes to {outlook.top.show(quilt.unit)}"
+    return CutBordersTo(length, ease_each, outlook, f"{words}{borders_said(outlook, quilt.unit)}.")
+
+
+def _eighth(unit: Unit) -> Length:
+    return unit.fineness * unit.length
+
+
+def _resew(piece: Measured, cause: Cause, pieces: int) -> Resew:
+    each = piece.seams or max(1, ceil(piece.allowances / 2 - RATE_NOISE))
+    how = "Unpick and resew" if cause.why is Why.WIDE else "Sew again, deeper, no unpicking"
+    if each * pieces == 1:
+        words = f"{how}: 1 seam."
+    elif pieces == 1:
+        words = f"{how}: {each} seams across it."
+    else:
+        seams = "1 seam" if each == 1 else f"{each} seams"
+        words = f"{how}: {seams} across each, {each * pieces} in all {pieces}."
+    return Resew(each, pieces, words)
+
+
+def _set_aside(spread: Spread, unit: Unit) -> SetAside:
+    n = len(spread.set_aside)
+    words = f"Set {n} aside as too small; the others trim to {show(spread.common_without, unit)}."
+    return SetAside(spread.set_aside, spread.common_without, words)

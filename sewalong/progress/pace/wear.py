@@ -1,0 +1,152 @@
+"""Things that wear out, each said once: needle, bobbin, blade, and the sewer's own back and eyes.
+
+Nothing is said in the middle of a chain. Makers' instructions come before all of it.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from collections.abc import Set as AbstractSet
+from dataclasses import dataclass
+from datetime import datetime, timedelta
+from itertools import pairwise
+
+from sewalong.lengths import Unit
+from sewalong.progress.events import Recorded
+from sewalong.progress.pace.boundaries import at_a_chains_end, at_a_stage_boundary
+from sewalong.progress.pace.paces import Paces, paces
+from sewalong.progress.pace.since_change import changes, use_between
+from sewalong.progress.pace.words import hours
+from sewalong.progress.state import State
+
+NEEDLE_HOURS = 8.0
+"""Common practice: sewing shops and books say 6 to 12 hours, most of them 8."""
+
+STOP_MINUTES = 50
+"""HSE (L26, display screen work only) finds 5 to 10 minutes after 50 to 60 likely better than
+15 minutes every two hours; for sewing, common practice."""
+
+NEARLY_EMPTY = 0.9
+"""Part of the shortest bobbin so far at which to look."""
+
+LEARNED_FROM = 5
+"""Last changes that the length of a bobbin or blade is learned from."""
+
+
+@dataclass(frozen=True, slots=True)
+class WearChoices:
+    """The owner's intervals. A blade's, in inches cut, is learned when None; 0 says nothing."""
+
+    needle_hours: float = NEEDLE_HOURS
+    blade_inches: float | None = None
+    stop_minutes: int = STOP_MINUTES
+
+
+@dataclass(frozen=True, slots=True)
+class Wear:
+    """One thing to say. `id` is the same until the thing is changed or the stop is over, so
+    that whoever shows it can keep it from being said twice."""
+
+    id: str
+    sentence: str
+
+
+def worn(
+    state: State,
+    record: Sequence[Recorded],
+    now: datetime,
+    choices: WearChoices | None = None,
+    said: AbstractSet[str] = frozenset(),
+) -> tuple[Wear, ...]:
+    """What is due to be said now and is not in `said`; `state` is the fold of `record`.
+
+    Stops come at chain ends, the others at stage boundaries.
+    """
+    if not at_a_chains_end(state, record):
+        return ()
+    chosen = choices or WearChoices()
+    known = paces(state, record, now)
+    found: list[Wear] = []
+    if at_a_stage_boundary(state):
+        found += _needle(state, record, known, chosen)
+        found += _bobbin(state, record, known)
+        found += _blade(state, record, known, chosen)
+    found += _stop(state, known, now, chosen)
+    return tuple(wear for wear in found if wear.id not in said)
+
+
+def _needle(
+    state: State, record: Sequence[Recorded], known: Paces, chosen: WearChoices
+) -> Iterator[Wear]:
+    last = changes(record, "needle")[-1:] or (0,)
+    sewn = use_between(state, known, last[0]).machine_hours
+    if chosen.needle_hours and sewn >= chosen.needle_hours:
+        since = "on this needle" if last[0] else "and no new needle is in the record"
+        yield Wear(
+            f"needle-{last[0]}",
+            f"About {hours(sewn)} at the machine {since}; "
+            f"you change it after {hours(chosen.needle_hours)}.",
+        )
+
+
+def _bobbin(state: State, record: Sequence[Recorded], known: Paces) -> Iterator[Wear]:
+    when = changes(record, "bobbin")
+    shortest = _shortest(state, known, when, "sewn")
+    now = use_between(state, known, when[-1]).sewn if when else None
+    if shortest and now is not None and now >= NEARLY_EMPTY * shortest:
+        yield Wear(
+            f"bobbin-{when[-1]}",
+            f"{_long(state, now)} of seam on this bobbin; one of your last ones was changed "
+            f"after {_long(state, shortest)}. Look at it before the next chain.",
+        )
+
+
+def _blade(
+    state: State, record: Sequence[Recorded], known: Paces, chosen: WearChoices
+) -> Iterator[Wear]:
+    when = changes(record, "blade")
+    limit = chosen.blade_inches
+    if limit is None:
+        limit = _shortest(state, known, when, "cut")
+    now = use_between(state, known, when[-1] if when else 0).cut
+    if limit and now is not None and now >= limit:
+        yield Wear(
+            f"blade-{when[-1] if when else 0}",
+            f"{_long(state, now)} cut with this blade; you change it after "
+            f"{_long(state, limit)}. A blunt blade wants pressure, and slips.",
+        )
+
+
+def _shortest(state: State, known: Paces, when: Sequence[int], of: str) -> float | None:
+    """The least that lay between two changes, of the last few; None before two changes.
+
+    Stretches whose length isn't known, or with nothing in them, teach nothing.
+    """
+    pairs = list(pairwise(when))[-LEARNED_FROM:]
+    uses = [use_between(state, known, after, upto) for after, upto in pairs]
+    lengths = [use.sewn if of == "sewn" else use.cut for use in uses]
+    return min((length for length in lengths if length), default=None)
+
+
+def _stop(state: State, known: Paces, now: datetime, chosen: WearChoices) -> Iterator[Wear]:
+    """A stop for each interval since the session began or a gap ended."""
+    session = state.session
+    if session is None or not chosen.stop_minutes:
+        return
+    gaps = [one for one in known.stretches if one.idle and one.session == session.number]
+    since = gaps[-1].at if gaps else session.opened
+    interval = timedelta(minutes=chosen.stop_minutes)
+    passed = int((now - since) / interval)
+    if passed >= 1:
+        rested = gaps[-1].seq if gaps else 0
+        yield Wear(
+            f"stop-{session.number}-{rested}-{passed}",
+            f"{hours((now - since).total_seconds() / 3600)} at it: stand up, look far away, "
+            "loosen your hands.",
+        )
+
+
+def _long(state: State, inches: float) -> str:
+    if state.quilt.unit is Unit.INCH:
+        return f"{inches / 36:.0f} yd"
+    return f"{inches * 0.0254:.0f} m"
