@@ -31,7 +31,7 @@ def aftermath(
     state = quilt.state
     now = plan(state)
     asked = owed(state, now)
-    lines = [event_words(one.event, state.road, quilt.record) for one in recorded]
+    lines = [event_words(one.event, state, quilt.record) for one in recorded]
     lines += first
     lines += _next(state, now)
     if asked is not None:
@@ -78,5 +78,5 @@ def event_data(one: Recorded, state: State, record: Sequence[Recorded]) -> dict[
     return {
         "seq": one.seq,
         **json.loads(event_to_json(one.event)),
-        "words": event_words(one.event, state.road, record),
+        "words": event_words(one.event, state, record),
     }

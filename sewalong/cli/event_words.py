@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import fields
 from typing import assert_never
 
@@ -10,12 +10,15 @@ from sewalong.cli.when import day_and_time
 from sewalong.piecing.method import Noun
 from sewalong.progress import events as e
 from sewalong.progress.road import Road
+from sewalong.progress.state import State
+from sewalong.progress.telling import TOOLS, told
 
 _UNKNOWN = Noun("piece", "pieces")
 
 
-def event_words(event: e.Event, road: Road, record: Sequence[e.Recorded] = ()) -> str:
+def event_words(event: e.Event, state: State, record: Sequence[e.Recorded] = ()) -> str:
     """The event as a short sentence; `record` is where an undone event is looked up."""
+    road = state.road
     match event:
         case e.SessionOpened():
             return f"Session {event.session} opened."
@@ -34,13 +37,24 @@ def event_words(event: e.Event, road: Road, record: Sequence[e.Recorded] = ()) -
         case e.Recounted():
             return _recounted(event, _noun(road, event.pile))
         case e.PutAway():
-            return f"Put the {_noun(road, event.pile).many} away: {event.place}"
+            noun = _noun(road, event.pile)
+            pieces = f"the {noun.many}" if event.n is None else noun.count(event.n)
+            return f"Put {pieces} away: {event.place}"
         case e.Noted():
             return f"Note: {event.text}"
         case e.SettingsRecorded():
             return f"Settings: {_settings(event.settings)}"
         case e.ToolChanged():
-            return f"A new {event.tool} went in."
+            return TOOLS[event.tool]
+        case (
+            e.Checked()
+            | e.WentOn()
+            | e.PressNoted()
+            | e.RowsJoined()
+            | e.BobbinRanOut()
+            | e.Mentioned()
+        ):
+            return told(state, event, record)
         case e.TargetChanged():
             return f"Target changed to {event.rows} × {event.columns}."
         case e.CautionRead():
@@ -54,7 +68,7 @@ def event_words(event: e.Event, road: Road, record: Sequence[e.Recorded] = ()) -
         case e.MarkedDone():
             return "Marked done."
         case e.Undone():
-            return _undone(event, road, record)
+            return _undone(event, state, record)
         case _:
             assert_never(event)
 
@@ -74,14 +88,27 @@ def _recounted(event: e.Recounted, noun: Noun) -> str:
     than = "as recorded"
     if difference:
         more = "more" if difference > 0 else "fewer"
-        than = f"{abs(difference)} {more} than recorded"
-    return f"Recounted: {noun.count(event.counted)}, {than}."
+        than = f"{abs(difference)} {more} than recorded{_ACCEPTED[event.how]}"
+    elif event.how == "lost":
+        than = "as recorded; what was missing is given up"
+    there = f" in: {event.place}" if event.place else ""
+    return f"Recounted: {noun.count(event.counted)}{there}, {than}."
 
 
-def _undone(event: e.Undone, road: Road, record: Sequence[e.Recorded]) -> str:
+_ACCEPTED: Mapping[e.Accepted, str] = {
+    "stands": "",
+    "made": ", put right where they are made",
+    "found": ", found",
+    "lost": ", lost",
+    "spoiled": ", spoiled",
+    "missing": ", whereabouts unknown",
+}
+
+
+def _undone(event: e.Undone, state: State, record: Sequence[e.Recorded]) -> str:
     for recorded in record:
         if recorded.seq == event.of:
-            return f"Undid number {event.of}: {event_words(recorded.event, road)}"
+            return f"Undid number {event.of}: {event_words(recorded.event, state)}"
     return f"Undid number {event.of}."
 
 

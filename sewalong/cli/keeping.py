@@ -1,4 +1,4 @@
-"""What is written down: notes, the machine's settings, a new blade or needle."""
+"""What is written down: notes, the machine's settings, what was changed."""
 
 from __future__ import annotations
 
@@ -28,7 +28,7 @@ def note(args: argparse.Namespace, here: Here) -> Report:
 
 
 def changed(args: argparse.Namespace, here: Here) -> Report:
-    """`changed blade|needle`"""
+    """`changed blade|needle|foot|bobbin|power`"""
     with chosen_quilt(args, here) as quilt:
         return aftermath(quilt, quilt.do(ChangeTool(args.tool)))
 

@@ -81,7 +81,7 @@ def log(args: argparse.Namespace, here: Here) -> Report:
     for one in record[-args.last :] if args.last else record:
         session = f"session {one.event.session}" if one.event.session else "between sessions"
         mark = " (undone)" if one.seq in undone else ""
-        words = event_words(one.event, state.road, record)
+        words = event_words(one.event, state, record)
         lines.append(f"{one.seq}, {day_and_time(one.event.at)}, {session}: {words}{mark}")
         data.append({**event_data(one, state, record), "undone": one.seq in undone})
     if not lines:

@@ -7,6 +7,7 @@ import argparse
 from sewalong.cli.aftermath import aftermath
 from sewalong.cli.choosing import chosen_quilt, pile_id
 from sewalong.cli.here import Here
+from sewalong.cli.recounting import recounted
 from sewalong.cli.report import Report
 from sewalong.progress.commands import Command, Find, PutPileAway, Recount, Spoil
 from sewalong.store.open_quilt import OpenQuilt
@@ -27,17 +28,20 @@ def find(args: argparse.Namespace, here: Here) -> Report:
 
 
 def recount(args: argparse.Namespace, here: Here) -> Report:
-    """`recount PILE N`"""
+    """`recount PILE N [--place PLACE] [--as WHAT]`: the count stands; what it may be is said."""
     with chosen_quilt(args, here) as quilt:
         pile = pile_id(quilt.state.road, args.pile)
-        return _do(quilt, pile, Recount(pile, args.n))
+        before = quilt.state
+        command = Recount(pile, args.n, args.how or "stands", args.place or "")
+        report = _do(quilt, pile, command)
+        return recounted(report, before, quilt, pile, said=args.how is not None)
 
 
 def put_away(args: argparse.Namespace, here: Here) -> Report:
-    """`put-away PILE PLACE…`"""
+    """`put-away PILE PLACE… [--part N]`"""
     with chosen_quilt(args, here) as quilt:
         pile = pile_id(quilt.state.road, args.pile)
-        return _do(quilt, pile, PutPileAway(pile, " ".join(args.text)))
+        return _do(quilt, pile, PutPileAway(pile, " ".join(args.text), args.part))
 
 
 def _do(quilt: OpenQuilt, pile: str, command: Command) -> Report:

@@ -9,6 +9,7 @@ import argparse
 
 from sewalong.cli import arguments as a
 from sewalong.cli.numbers_verbs import NUMBERS, NUMBERS_VERBS
+from sewalong.cli.standing_verbs import SEAM, STANDING_VERBS, TIME
 from sewalong.cli.verb import Verb
 
 Parser = argparse.ArgumentParser
@@ -21,7 +22,7 @@ KEEPING = "Write down"
 ROAD = "Where to go"
 SHELF = "Files"
 
-GROUPS = (OPENING, LOOKING, COUNTING, PILES, KEEPING, ROAD, NUMBERS, SHELF)
+GROUPS = (OPENING, LOOKING, COUNTING, PILES, SEAM, TIME, KEEPING, ROAD, NUMBERS, SHELF)
 
 
 def _demo(parser: Parser) -> None:
@@ -66,12 +67,25 @@ def _find(parser: Parser) -> None:
 def _recount(parser: Parser) -> None:
     a.pile(parser)
     a.number(parser, "how many lie there now")
+    parser.add_argument(
+        "--place", metavar="PLACE", type=a.words, help="only what lies there was counted"
+    )
+    parser.add_argument(
+        "--as",
+        dest="how",
+        choices=("made", "found", "lost", "spoiled", "missing"),
+        help="what the difference is: made (counted wrongly at its stage), found, lost, "
+        "spoiled, or missing (made, whereabouts unknown, until found)",
+    )
     a.which_quilt(parser)
 
 
 def _put_away(parser: Parser) -> None:
     a.pile(parser)
     a.text(parser, "PLACE", "where the pile lies now")
+    parser.add_argument(
+        "--part", metavar="N", type=a.whole_number, help="only so many of it (default: all)"
+    )
     a.which_quilt(parser)
 
 
@@ -98,7 +112,11 @@ def _settings(parser: Parser) -> None:
 
 
 def _changed(parser: Parser) -> None:
-    parser.add_argument("tool", choices=("blade", "needle"), help="what was changed")
+    parser.add_argument(
+        "tool",
+        choices=("blade", "needle", "foot", "bobbin", "power"),
+        help="what was changed; power: the machine was switched off and on",
+    )
     a.which_quilt(parser)
 
 
@@ -227,15 +245,18 @@ VERBS: tuple[Verb, ...] = (
     Verb(
         "find", PILES, "pieces were found again, bought or cut new", "sewalong.cli.piles:find",
         _find, "sewalong find square 8 --bought",
+        about="What was missing and is found again is no longer missing.",
     ),
     Verb(
         "recount", PILES, "a pile was counted by hand; your count stands",
         "sewalong.cli.piles:recount", _recount, "sewalong recount four-patch 31",
+        about="Whatever the difference is said to be, the count is what lies there from now on.",
     ),
     Verb(
         "put-away", PILES, "say where a pile lies now", "sewalong.cli.piles:put_away",
         _put_away, "sewalong put-away stack blue tin, top shelf",
     ),
+    *STANDING_VERBS,
     Verb(
         "note", KEEPING, "write a note for yourself", "sewalong.cli.keeping:note", _note,
         "sewalong note blue fabric frays, handle by the middle",
@@ -248,8 +269,8 @@ VERBS: tuple[Verb, ...] = (
         "not carried over. Without any option the settings are printed.",
     ),
     Verb(
-        "changed", KEEPING, "a new blade or needle went in", "sewalong.cli.keeping:changed",
-        _changed, "sewalong changed blade",
+        "changed", KEEPING, "a new blade, needle, foot or bobbin; or switched off and on",
+        "sewalong.cli.keeping:changed", _changed, "sewalong changed blade",
     ),
     Verb(
         "stage", ROAD, "turn to another stage", "sewalong.cli.steering:stage", _stage,

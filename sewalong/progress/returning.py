@@ -2,17 +2,23 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, fields
 from datetime import datetime, timedelta
 
-from sewalong.piecing.method import Hazard
+from sewalong.piecing.method import Hazard, Station
+from sewalong.progress import events as e
 from sewalong.progress.decide import is_over
 from sewalong.progress.events import Settings
+from sewalong.progress.measuring.pieces import Unmeasurable, read_piece
+from sewalong.progress.measuring.said import plainly
 from sewalong.progress.plan import Plan, StageLine, plan
+from sewalong.progress.proof import proof
+from sewalong.progress.recount_offer import offer_in_words
 from sewalong.progress.road import TopStage
 from sewalong.progress.spans import ago, spoken
-from sewalong.progress.state import SessionRecord, Standing, State
+from sewalong.progress.state import Check, SessionRecord, Standing, State
+from sewalong.progress.worries import worries
 
 AWAY = timedelta(days=1)
 """After this long without a word the return screen comes first."""
@@ -38,21 +44,28 @@ def was_away(state: State, now: datetime) -> bool:
     return now - last.last_at >= AWAY
 
 
-def facts(state: State, now: datetime) -> tuple[Fact, ...]:
-    """What a person coming back needs, one fact each, in the order to read them."""
+def facts(state: State, now: datetime, record: Sequence[e.Recorded] = ()) -> tuple[Fact, ...]:
+    """What a person coming back needs, one fact each, in the order to read them.
+
+    What was left unsafe comes first, then the worries, the oldest first; what does not matter
+    for the work still to do is left out. `record` is where pieces at risk are looked up.
+    """
     now_plan = plan(state)
     return tuple(
         Fact(label, text)
         for label, text in (
             *_left_open(state, now),
             *_standing(state),
+            *_worries(state, now, record, now_plan),
             *_last_time(state, now),
             *_next(state, now_plan),
             *_short(state, now_plan),
+            *_count_first(state, now, now_plan),
             *_piles(state),
-            *_machine(state, now),
+            *_machine(state, now, now_plan),
+            *(("Press", text) for text in press_in_words(state, now_plan)),
             *_notes(state, now),
-            *_spoiled(state, now),
+            *_spoiled(state, now, now_plan),
             *_left(state, now_plan),
         )
     )
@@ -68,7 +81,7 @@ def _left_open(state: State, now: datetime) -> Facts:
     if last.forgotten or (last.is_open and is_over(last, now)):
         asked = _never_asked(state, last)
         if asked:
-            yield "Unasked", f"That session was never closed, so nobody asked about the {asked}."
+            yield "Not asked", f"That session was never closed, so nobody asked about the {asked}."
     for thing, answer in last.answers.items():
         if answer != "yes":
             said = "no" if answer == "no" else "you did not look"
@@ -101,6 +114,17 @@ def _standing(state: State) -> Facts:
         yield "Laid aside", f"This quilt is laid aside{reason}"
     elif state.standing is Standing.DONE:
         yield "Done", "This quilt is marked done."
+
+
+def _worries(state: State, now: datetime, record: Sequence[e.Recorded], now_plan: Plan) -> Facts:
+    for worry in worries(state, record, now, now_plan):
+        yield worry.label, worry.text
+
+
+def _count_first(state: State, now: datetime, now_plan: Plan) -> Facts:
+    offer = offer_in_words(state, now, now_plan)
+    if offer:
+        yield "Count first", offer
 
 
 def _last_time(state: State, now: datetime) -> Facts:
@@ -178,15 +202,48 @@ def _piles(state: State) -> Facts:
         yield "Also there", f"{', '.join(unplaced)}; nobody wrote down where."
 
 
-def _machine(state: State, now: datetime) -> Facts:
-    if state.settings is None:
+def _machine(state: State, now: datetime, now_plan: Plan) -> Facts:
+    if not any(line.to_do and line.stage.station is Station.MACHINE for line in now_plan.lines):
         return
-    yield "Machine", settings_in_words(state.settings)
-    if state.settings.proof:
-        when = f" ({ago(state.settings_at, now)})" if state.settings_at else ""
-        yield "Proved by", f"{state.settings.proof}{when}"
-    else:
+    if state.settings is not None:
+        yield "Machine", settings_in_words(state.settings)
+    proved = proved_by(state, now)
+    if proved:
+        yield "Proved by", proved
+    elif state.settings is not None:
         yield "Proved by", "Nothing. Sew three strips and measure before you go on."
+
+
+def proved_by(state: State, now: datetime) -> str:
+    """What last proved the seam and when: a check that passed, or what the owner wrote with
+    the settings, whichever is later; empty when nothing did."""
+    told = proof(state, now)
+    settings, at = state.settings, state.settings_at
+    if settings and settings.proof and at and (told.last is None or at > told.last.at):
+        return f"{settings.proof} ({ago(at, now)})"
+    if told.last is None:
+        return ""
+    return f"{check_in_words(state, told.last)} ({ago(told.last.at, now)})"
+
+
+def check_in_words(state: State, check: Check) -> str:
+    """What was measured and what it read: "unit measured 6 3/8 in"."""
+    unit = state.quilt.unit
+    read = " and ".join(dict.fromkeys(plainly(reading, unit) for reading in check.readings))
+    try:
+        words = read_piece(state.quilt, state.target, check.piece).words
+    except Unmeasurable:
+        words = check.piece
+    return f"{words} measured {read}"
+
+
+def press_in_words(state: State, now_plan: Plan) -> tuple[str, ...]:
+    """Which way seams are pressed, for the stages that still have something to do."""
+    return tuple(
+        f"{line.stage.label.capitalize()}: {state.press[line.stage.id]}"
+        for line in now_plan.lines
+        if line.to_do and line.stage.id in state.press
+    )
 
 
 def settings_in_words(settings: Settings) -> str:
@@ -203,10 +260,15 @@ def _notes(state: State, now: datetime) -> Facts:
         yield "Note", f"{note.text} ({ago(note.at, now)})"
 
 
-def _spoiled(state: State, now: datetime) -> Facts:
+def _spoiled(state: State, now: datetime, now_plan: Plan) -> Facts:
+    """What was spoiled in the last session; all of it where the quilt is short for it."""
+    last = state.last_session
     for spoilage in state.spoilage[-RECENT_NOTES:]:
-        noun = state.road.piles[spoilage.pile].noun
-        yield "Spoiled", f"{noun.count(spoilage.n)}: {spoilage.reason} ({ago(spoilage.at, now)})"
+        recent = last is None or spoilage.at >= last.opened
+        if recent or now_plan.shortfall is not None:
+            noun = state.road.piles[spoilage.pile].noun
+            when = ago(spoilage.at, now)
+            yield "Spoiled", f"{noun.count(spoilage.n)}: {spoilage.reason} ({when})"
 
 
 def _left(state: State, now_plan: Plan) -> Facts:
@@ -214,7 +276,7 @@ def _left(state: State, now_plan: Plan) -> Facts:
     unit = state.road.piles[state.quilt.method.unit].noun
     spare = f", {units.spare} spare" if units.spare else ""
     yield (
-        "Left",
+        "Still to do",
         f"{unit.count(units.to_go)} to go of {state.target.units} "
         f"({state.target}){spare}. Work done: {now_plan.work_done:.0%}.",
     )

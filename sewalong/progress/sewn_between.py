@@ -125,7 +125,9 @@ class SewnBetween:
                 self._unsew(stage, n)
             case e.Recounted(how="made"):
                 self._recount(event, inside)
-            case e.PutAway(pile=pile, place=place) if recorded.seq > self.first:
+            case e.PutAway(pile=pile, place=place) if any(
+                one.inside and one.n for one in self.sewn
+            ):
                 self.put.setdefault(pile, []).append(place)
             case e.SettingsRecorded() | e.ToolChanged():
                 self._machine(event, inside)

@@ -20,9 +20,9 @@ def ago(then: datetime, now: datetime) -> str:
 
 
 def clock(length: timedelta) -> str:
-    """A stretch of time as hours and minutes: "1:05"; never below "0:00"."""
+    """A stretch of time as hours and minutes: "1 h 05"; never below "0 h 00"."""
     minutes = max(0, int(length.total_seconds()) // 60)
-    return f"{minutes // 60}:{minutes % 60:02d}"
+    return f"{minutes // 60} h {minutes % 60:02d}"
 
 
 def spoken(length: timedelta) -> str:

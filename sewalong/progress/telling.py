@@ -20,7 +20,7 @@ def told(state: State, event: e.Event, record: Sequence[e.Recorded]) -> str:
             what = next(r.event for r in record if r.seq == seq)
             return f"Undone: {_uncapital(told(state, what, record))}"
         case e.Counted(stage=stage, n=n):
-            return f"Counted {_counts(state, stage).count(n)} at {_label(state, stage)}."
+            return _counted(state, stage, n)
         case e.Unpicked(stage=stage, n=n):
             return f"Unpicked {_counts(state, stage).count(n)} from {_label(state, stage)}."
         case e.Spoiled(pile=pile, n=n, reason=reason):
@@ -100,6 +100,13 @@ _ACCEPTED = {
     "spoiled": " spoiled",
     "missing": " made, whereabouts unknown",
 }
+
+
+def _counted(state: State, stage: str, n: int) -> str:
+    counts, label = _counts(state, stage), _label(state, stage)
+    # "1 pair at pair" says the same word twice.
+    at = "" if label == counts.one else f" at {label}"
+    return f"Counted {counts.count(n)}{at}."
 
 
 def _recounted(noun: Noun, event: e.Recounted) -> str:

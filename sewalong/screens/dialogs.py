@@ -162,7 +162,7 @@ class FormDialog(Dialog[bool]):
                 yield Words(self._hint, classes="dialog-line")
             for field in self._fields:
                 yield Words(field.label, classes="field-label")
-                yield Input(field.start, id=f"field-{field.id}")
+                yield Input(field.start, id=f"field-{field.id}", select_on_focus=False)
             yield Words("", classes="dialog-refusal")
             yield Words("enter: next, then done   esc: leave", classes="dialog-hint")
 

@@ -67,7 +67,7 @@ SEWING_KEYS = (
         "machine settings",
         "Write down machine, foot, needle, thread and the test that proved them.",
     ),
-    Key("sew.changed", "b", "changed", "blade, needle", "A new blade or a new needle went in."),
+    Key("sew.changed", "b", "changed", "changed", "A new blade, needle, foot or bobbin; or the bobbin ran out."),
     Key(
         "sew.unpick",
         "k",
@@ -83,6 +83,9 @@ SEWING_KEYS = (
         "where was I",
         "The facts for coming back: piles, places, settings, notes.",
     ),
+    Key("sew.measure", "i", "measure", "measure", "Measure a piece: what the tape says and what it means."),
+    Key("sew.press", "d", "press", "press direction", "Which way the seams here are pressed, in words."),
+    Key("sew.join", "j", "join", "join rows", "Join two rows by their numbers; only neighbours are joined."),
     Key(
         "sew.numbers", "h", "numbers", "how much", "Sizes, cloth, cut list, thread, other layouts."
     ),
@@ -92,7 +95,7 @@ SEWING_KEYS = (
         "sew.close",
         "x",
         "close_session",
-        "close",
+        "end session",
         "Close the session: what to check, what comes next.",
         True,
     ),

@@ -15,7 +15,7 @@ from sewalong.screens.sizes import mark_size
 from sewalong.screens.words import Words
 from sewalong.store.open_quilt import OpenQuilt
 
-FIRST = ("Next", "Unasked", "Look first", "Short")
+FIRST = ("Next", "Not asked", "Look first", "Short")
 """Labels of the facts that stand out."""
 
 

@@ -9,6 +9,7 @@ from textual.app import ComposeResult
 from textual.containers import Horizontal, Vertical
 from textual.screen import Screen
 
+from sewalong.piecing.faults import SizeRefused
 from sewalong.progress import commands as c
 from sewalong.progress.closing import Question, leaving_question
 from sewalong.progress.decide import CautionFirst
@@ -118,11 +119,12 @@ class SewingScreen(Screen[None]):
     def _show_picture(self, hand: InHand) -> None:
         """What the stage in hand makes, beside the number."""
         state = self.quilt.state
-        scale = self.query_one(BigNumber).scale
-        self.query_one(PictureView).show(
-            picture_made(state.quilt, state.target, hand.makes_pile, *_room(scale)),
-            own_colours(state.quilt),
-        )
+        room = _room(self.query_one(BigNumber).scale)
+        try:
+            picture = picture_made(state.quilt, state.target, hand.makes_pile, *room)
+        except SizeRefused:
+            picture = None  # pieces too small for their seams have no picture
+        self.query_one(PictureView).show(picture, own_colours(state.quilt))
 
     def _show_top(self) -> None:
         state, now = self.quilt.state, self.plan

@@ -48,7 +48,7 @@ def test_after_24_days_the_facts_say_where_things_stood() -> None:
 
 def test_a_forgotten_session_says_what_nobody_asked_about() -> None:
     state, _ = play(QUILT, *everything(QUILT, "press"))
-    assert said(state, "Unasked") == [
+    assert said(state, "Not asked") == [
         "That session was never closed, so nobody asked about the iron or the machine."
     ]
 

@@ -42,7 +42,7 @@ async def test_notes_places_and_reasons_show_as_typed(tmp_path: Path) -> None:
         await room.press("p")
         await choose(room, "squares: 48")
         await room.write("[/] tin [red]")
-        await room.press("enter")
+        await room.press("enter", "enter")
         await room.sees("Put the squares in: [/] tin [red].")
         await room.press("s")
         await choose(room, "squares: 48, in [/] tin [red]")

@@ -166,7 +166,7 @@ async def test_a_new_session_brings_every_caution_anew(path: Path) -> None:
 async def test_a_stage_without_hazards_needs_no_caution(path: Path) -> None:
     async with at_sewing(path) as room:
         await room.press("space")
-        await room.sees("Counted 1 pair at pair.")
+        await room.sees("Counted 1 pair.")
         assert room.on_disk().cautions_read == {}
 
 

@@ -77,7 +77,7 @@ async def test_a_question_left_open_is_asked_again_after_the_next_count(path: Pa
         await room.press("space")
         await room.screen_is(QuestionDialog)
         await room.press("y")
-        await room.sees("Counted 1 pair at pair.", "STACK at the table")
+        await room.sees("Counted 1 pair.", "STACK at the table")
         await room.screen_is(SewingScreen)
         assert kinds(path, room.key or "")[-1] == "answered"
 
@@ -96,7 +96,7 @@ async def test_a_caution_and_the_question_of_the_iron_come_one_after_the_other(
         await room.press("enter")
         await room.screen_is(QuestionDialog)
         await room.press("n")
-        await room.sees("Counted 1 stack at stack.")
+        await room.sees("Counted 1 stack.")
 
 
 @pytest.mark.parametrize("size", [SMALL])
@@ -207,11 +207,11 @@ async def test_after_24_days_the_facts_come_first(path: Path) -> None:
             "Proved by 3 strips gave 3 1/2 in (24 days ago)",
             "Note the grey ones are bias, go easy (24 days ago)",
             "Spoiled 2 squares: cut askew (24 days ago)",
-            "Left 20 units to go of 20 (4 × 5)",
+            "Still to do 20 units to go of 20 (4 × 5)",
         )
         await room.press("enter")
         await room.screen_is(SewingScreen)
-        await room.sees("CUT TWICE at the cutting mat", "5 sewn stacks wait.", "session 0:00")
+        await room.sees("CUT TWICE at the cutting mat", "5 sewn stacks wait.", "session 0 h 00")
         assert len(room.on_disk().sessions) == 2
 
 
@@ -222,7 +222,7 @@ async def test_on_the_small_screen_the_facts_can_be_read_to_the_end(path: Path) 
         await room.screen_is(ReturnScreen)
         await room.sees("Look first", "24 days ago", "Next", "enter sew down read on esc back")
         await room.press("end")
-        await room.sees("Left", "20 units to go of")
+        await room.sees("Still to do", "20 units to go of")
 
 
 async def test_a_session_never_closed_is_said_so_and_the_iron_was_not_asked_about(
@@ -232,7 +232,7 @@ async def test_a_session_never_closed_is_said_so_and_the_iron_was_not_asked_abou
     key = an_evening_then_24_days(path, clock, closed=False)
     async with the_app(path, clock, key) as room:
         await room.screen_is(ReturnScreen)
-        await room.sees("Unasked That session was never closed, so nobody asked about the iron")
+        await room.sees("Not asked That session was never closed, so nobody asked about the iron")
         await room.press("escape")
         await room.screen_is(QuiltsScreen)
         await room.sees("24 days ago")
@@ -244,4 +244,4 @@ async def test_the_same_evening_goes_straight_on_to_sewing(path: Path) -> None:
     clock.forward(HOUR)
     async with the_app(path, clock, key) as room:
         await room.screen_is(SewingScreen)
-        await room.sees("session 1:00", "pairs to go 2 of 20 done")
+        await room.sees("session 1 h 00", "pairs to go 2 of 20 done")

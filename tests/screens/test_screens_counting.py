@@ -20,7 +20,7 @@ async def test_space_counts_one_and_says_so(path: Path, size: tuple[int, int]) -
     async with at_sewing(path, size=size) as room:
         await room.sees("PAIR", "pairs to go 0 of 20 done", "48 squares wait")
         await room.press("space")
-        await room.sees("pairs to go 1 of 20 done", "46 squares wait", "Counted 1 pair at pair.")
+        await room.sees("pairs to go 1 of 20 done", "46 squares wait", "Counted 1 pair.")
         assert room.on_disk().done["pair"] == 1
 
 
@@ -31,7 +31,7 @@ async def test_a_number_and_enter_count_several(path: Path, size: tuple[int, int
         await room.sees("12_ enter: count them")
         assert room.on_disk().done["pair"] == 0
         await room.press("enter")
-        await room.sees("pairs to go 12 of 20 done", "Counted 12 pairs at pair.")
+        await room.sees("pairs to go 12 of 20 done", "Counted 12 pairs.")
         assert room.on_disk().done["pair"] == 12
 
 
@@ -45,7 +45,7 @@ async def test_space_on_a_half_typed_number_counts_nothing(
         await room.sees("Not done: Press enter to count 3, or esc to clear it.")
         assert room.seq() == before
         await room.press("enter")
-        await room.sees("Counted 3 pairs at pair.")
+        await room.sees("Counted 3 pairs.")
         assert room.on_disk().done["pair"] == 3
 
 
@@ -69,7 +69,7 @@ async def test_a_nought_in_front_is_no_number(path: Path) -> None:
         await room.press("0", "0", "enter")
         await room.sees("Type how many, then enter.")
         await room.press("0", "4", "enter")
-        await room.sees("Counted 4 pairs at pair.")
+        await room.sees("Counted 4 pairs.")
 
 
 async def test_more_than_waits_is_refused_with_the_reason(path: Path) -> None:
@@ -84,7 +84,7 @@ async def test_more_than_waits_is_refused_with_the_reason(path: Path) -> None:
         await room.sees("pairs to go 0 of 20 done")
         assert room.seq() == before
         await room.press("space")
-        await room.sees("Counted 1 pair at pair.")
+        await room.sees("Counted 1 pair.")
         assert "Not done" not in room.text
 
 
@@ -96,9 +96,9 @@ async def test_undo_takes_back_the_last_and_again_the_one_before(
         await room.press("space", "4", "enter")
         await room.sees("pairs to go 5 of 20 done")
         await room.press("u")
-        await room.sees("Undone: counted 4 pairs at pair.", "pairs to go 1 of 20 done")
+        await room.sees("Undone: counted 4 pairs.", "pairs to go 1 of 20 done")
         await room.press("u")
-        await room.sees("Undone: counted 1 pair at pair.", "pairs to go 0 of 20 done")
+        await room.sees("Undone: counted 1 pair.", "pairs to go 0 of 20 done")
         assert room.on_disk().piles["square"] == 48
         before = room.seq()
         await room.press("u")
@@ -110,7 +110,7 @@ async def test_undo_takes_back_the_last_and_again_the_one_before(
 async def test_letters_work_with_caps_lock(path: Path) -> None:
     async with at_sewing(path, c.Count("pair", 2)) as room:
         await room.press("U")
-        await room.sees("Undone: counted 2 pairs at pair.")
+        await room.sees("Undone: counted 2 pairs.")
         await room.press("N")
         await room.sees("A note for yourself")
         await room.press("escape")
@@ -147,7 +147,7 @@ async def test_the_large_screen_shows_the_whole_road(path: Path) -> None:
 
 async def test_the_small_screen_shows_what_counting_needs(path: Path) -> None:
     async with at_sewing(path, c.Count("pair", 6), size=SMALL) as room:
-        await room.sees("Window seat", "session 0:00", "PAIR at the table", "pairs to go")
+        await room.sees("Window seat", "session 0 h 00", "PAIR at the table", "pairs to go")
         await room.sees("Takes 2 squares, makes 1 pair.", "Check: all four edges level")
         await room.sees("space count 1", "u undo", "? all keys")
         assert "█" in room.text

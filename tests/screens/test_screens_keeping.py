@@ -174,7 +174,7 @@ async def test_a_quilt_is_laid_aside_and_picked_up_again(path: Path, size: tuple
         await room.sees("Picked up again.")
         assert room.on_disk().standing is Standing.IN_PROGRESS
         await room.press("space")
-        await room.sees("Counted 1 pair at pair.")
+        await room.sees("Counted 1 pair.")
 
 
 async def test_a_quilt_is_marked_done_and_that_can_be_undone(path: Path) -> None:

@@ -81,6 +81,8 @@ async def test_a_recount_stands_and_the_difference_is_kept(path: Path) -> None:
         await room.sees("The record says 48 squares. Your count stands.")
         await room.write("46")
         await room.press("enter")
+        await room.sees("2 squares fewer than recorded. What are they?")
+        await choose(room, "just take the new count")
         await room.sees("Recounted the squares: 46, 2 fewer than recorded.", "46 squares wait")
         there = room.on_disk()
         assert there.piles["square"] == 46
@@ -93,6 +95,7 @@ async def test_a_recount_of_an_empty_pile_is_possible(path: Path) -> None:
         await choose(room, "stacks: 0")
         await room.write("2")
         await room.press("enter")
+        await choose(room, "just take the new count")
         await room.sees("Recounted the stacks: 2, 2 more than recorded.")
 
 
@@ -128,7 +131,7 @@ async def test_a_pile_is_put_away_and_its_place_is_shown(path: Path) -> None:
         await choose(room, "pairs: 3")
         await room.sees("Put away pairs", "Where?")
         await room.write("the blue biscuit tin")
-        await room.press("enter")
+        await room.press("enter", "enter")
         await room.sees("Put the pairs in: the blue biscuit tin.")
         assert room.on_disk().places["pair"] == "the blue biscuit tin"
         await room.press("p")
@@ -153,3 +156,31 @@ async def test_nothing_sewn_is_nothing_to_unpick(path: Path) -> None:
         await room.press("k")
         await room.sees("Not done: Nothing has been sewn yet, so there is nothing to unpick.")
         assert room.seq() == before
+
+
+async def test_units_that_are_not_there_are_made_whereabouts_unknown(path: Path) -> None:
+    async with at_sewing(path, c.Count("pair", 8)) as room:
+        await room.press("r")
+        await choose(room, "pairs: 8")
+        await room.write("5")
+        await room.press("enter")
+        await choose(room, "made, whereabouts unknown")
+        await room.until(lambda: room.on_disk().missing.get("pair") == 3)
+        assert room.on_disk().piles["pair"] == 5
+
+
+async def test_a_pile_in_two_places_is_counted_place_by_place(path: Path) -> None:
+    async with at_sewing(
+        path,
+        c.Count("pair", 9),
+        c.PutPileAway("pair", "tin", 4),
+        c.PutPileAway("pair", "blue bag", 5),
+    ) as room:
+        await room.press("r")
+        await choose(room, "pairs: 9")
+        await choose(room, "blue bag")
+        await room.sees("The record says 5 pairs in blue bag.")
+        await room.write("4")
+        await room.press("enter")
+        await choose(room, "lost for good")
+        await room.until(lambda: room.on_disk().piles["pair"] == 8)

@@ -100,7 +100,7 @@ async def test_a_full_disk_is_said_and_counting_goes_on_when_there_is_room(
         disk.full = False
         assert room.on_disk().done["pair"] == 2
         await room.press("space")
-        await room.sees("Counted 1 pair at pair.", "pairs to go 3 of 20 done")
+        await room.sees("Counted 1 pair.", "pairs to go 3 of 20 done")
         assert room.on_disk().done["pair"] == 3
 
 

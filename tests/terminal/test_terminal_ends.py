@@ -29,7 +29,7 @@ def home(tmp_path: Path) -> Path:
 def test_killed_in_the_middle_of_counting_nothing_is_lost(home: Path) -> None:
     with the_terminal(home) as terminal:
         terminal.press(" ")
-        terminal.sees("pairs to go 1 of 200 done", "Counted 1 pair at pair.")
+        terminal.sees("pairs to go 1 of 200 done", "Counted 1 pair.")
         terminal.press("12\r")
         terminal.sees("pairs to go 13 of 200 done")
         terminal.press(" " * 60)
@@ -106,9 +106,9 @@ def test_counting_and_undo_at_both_sizes(home: Path, size: tuple[int, int]) -> N
         terminal.press(" ")
         terminal.sees("pairs to go 1 of 200 done")
         terminal.press("30\r")
-        terminal.sees("pairs to go 31 of 200 done", "Counted 30 pairs at pair.")
+        terminal.sees("pairs to go 31 of 200 done", "Counted 30 pairs.")
         terminal.press("u")
-        terminal.sees("pairs to go 1 of 200 done", "Undone: counted 30 pairs at pair.")
+        terminal.sees("pairs to go 1 of 200 done", "Undone: counted 30 pairs.")
         terminal.press("999\r")
         terminal.sees("Not done: 999 pairs at pair cannot be")
     assert on_disk(home).done["pair"] == 1

@@ -1,0 +1,47 @@
+"""Edges cut on the bias: which piles have them, and the cut that makes them.
+
+Such edges stretch when they are handled and while they wait.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from functools import lru_cache
+
+from sewalong.piecing.catalogue import written_method
+from sewalong.piecing.faults import MethodFault, SizeRefused
+from sewalong.quilt.numbers_basis import derived
+from sewalong.quilt.quilt import Quilt
+
+STAY = (
+    "Lay them flat, don't hang or stack them high; starch them, or stay-stitch 1/8 in inside the "
+    "cut edge."
+)
+"""What keeps such edges: working practice reported by makers
+(truebluecanadian.blogspot.com, Taming bias edges)."""
+
+
+@dataclass(frozen=True, slots=True)
+class Bias:
+    """`cut` is the stage that cuts on the bias, `piles` those whose outer edges lie on it until
+    they are joined; both empty when the method leaves none."""
+
+    cut: str
+    piles: tuple[str, ...]
+
+
+@lru_cache(maxsize=64)
+def bias(quilt: Quilt) -> Bias:
+    """The bias of a quilt's method, from the polygons of its unit."""
+    try:
+        if not derived(quilt).has_bias_edges:
+            return Bias("", ())
+    except (SizeRefused, MethodFault):
+        return Bias("", ())
+    cut, piles = "", []
+    for stage in written_method(quilt.method_id).stages:
+        if any(word.startswith("cut ") and "diagonal" in word for word in stage.operations):
+            cut = cut or stage.id
+        if cut:
+            piles.append(stage.makes)
+    return Bias(cut, tuple(piles))

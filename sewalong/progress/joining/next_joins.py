@@ -1,0 +1,122 @@
+"""Which joins can be sewn now, and how far joining has come."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from sewalong.progress.joining.labels import row_label
+from sewalong.progress.joining.tree import Join, Run, join_tree, levels
+from sewalong.progress.joints import unnumbered
+from sewalong.progress.plan import ready
+from sewalong.progress.road import JOIN_ROWS, ROW
+from sewalong.progress.state import State
+
+
+@dataclass(frozen=True, slots=True)
+class Joining:
+    """How far joining is. `seams` are wanted in all, `done` sewn, `can` possible now.
+
+    `unnumbered` seams were counted without saying which rows; while there are any, nobody
+    can say which joins are left, and `joins` is empty. `pieces` are the runs of rows that
+    are one piece, single rows included. `joins` come next in the order to sew them: all of
+    the level in hand, as far as the rows sewn so far can be rows 1 and on.
+    """
+
+    seams: int
+    done: int
+    can: int
+    unnumbered: int
+    levels: int
+    pieces: tuple[Run, ...]
+    joins: tuple[Join, ...]
+    lines: tuple[str, ...]
+
+
+def joining(state: State) -> Joining:
+    """How far joining is, and which joins come next, in pairs."""
+    rows = state.target.rows
+    stage = state.road.stage(JOIN_ROWS)
+    done = state.done.get(JOIN_ROWS, 0)
+    can = ready(state, stage) if stage is not None else 0
+    loose = unnumbered(state)
+    joins = _next(state, rows) if can and not loose else ()
+    return Joining(
+        seams=max(0, rows - 1),
+        done=done,
+        can=can,
+        unnumbered=loose,
+        levels=levels(rows),
+        pieces=pieces(state),
+        joins=joins[:can],
+        lines=_lines(state, joins[:can], can, loose),
+    )
+
+
+def pieces(state: State) -> tuple[Run, ...]:
+    """The rows of the target as far as they are joined by their numbers, from row 1."""
+    runs: list[Run] = []
+    for row in range(1, state.target.rows + 1):
+        if runs and (row - 1, row) in state.joints:
+            runs[-1] = (runs[-1][0], row)
+        else:
+            runs.append((row, row))
+    return tuple(runs)
+
+
+def _next(state: State, rows: int) -> tuple[Join, ...]:
+    """The joins whose own parts are whole, the lowest level first.
+
+    Rows are taken to be sewn from row 1 on while some are still to sew.
+    """
+    sewn = min(rows, state.piles[ROW.id])
+    joined = set(state.joints)
+    left = [join for join in join_tree(rows) if (join.first, join.second) not in joined]
+    return tuple(
+        join
+        for join in left
+        if join.below[1] <= sewn
+        and not any(_within(other, join.above) or _within(other, join.below) for other in left)
+    )
+
+
+def _within(join: Join, run: Run) -> bool:
+    return run[0] <= join.above[0] and join.below[1] <= run[1]
+
+
+def _lines(state: State, joins: tuple[Join, ...], can: int, loose: int) -> tuple[str, ...]:
+    rows = state.target.rows
+    if rows < 2:
+        return ("One row is the whole top: there is nothing to join.",)
+    stage_done = state.done.get(JOIN_ROWS, 0)
+    if stage_done >= rows - 1:
+        return (f"All {rows} rows are joined.",)
+    seams = rows - 1 - stage_done
+    left = f"{seams} seam{'' if seams == 1 else 's'} to go of {rows - 1}"
+    if loose:
+        return (
+            f"{left}. {loose} of those sewn {'was' if loose == 1 else 'were'} counted without "
+            "numbers, so which come next is not known: look at the tags.",
+        )
+    if not joins:
+        sew = "Sew more rows first." if not can else "In pairs, the next row comes first: sew it."
+        return (f"{left}. {sew}",)
+    said = [f"{left}, in pairs: {levels(rows)} joins for any one row."]
+    said += [join_in_words(join) for join in joins]
+    if state.piles[ROW.id] < rows:
+        said.append("That is if the rows are sewn from row 1 on; the tags decide.")
+    return tuple(said)
+
+
+def join_in_words(join: Join) -> str:
+    """ "Join R2 to R3: rows 1 and 2 to rows 3 and 4." """
+    seam = f"Join {row_label(join.first)} to {row_label(join.second)}"
+    if join.rows == 2:
+        return f"{seam}."
+    return f"{seam}: {_run(join.above)} to {_run(join.below)}."
+
+
+def _run(run: Run) -> str:
+    first, last = run
+    if first == last:
+        return f"row {first}"
+    return f"rows {first} {'and' if last == first + 1 else 'to'} {last}"
