@@ -18,7 +18,7 @@ from sewalong.progress.recount_offer import offer_in_words
 from sewalong.progress.road import TopStage
 from sewalong.progress.spans import ago, spoken
 from sewalong.progress.state import Check, SessionRecord, Standing, State
-from sewalong.progress.worries import worries
+from sewalong.progress.worries import missing_in_words, worries
 
 AWAY = timedelta(days=1)
 """After this long without a word the return screen comes first."""
@@ -186,7 +186,12 @@ def shortfall_in_words(state: State, now_plan: Plan) -> str:
     spare = f" ({short.spare_after} spare then)" if short.spare_after else ""
     layouts = " or ".join(str(layout) for layout in short.layouts)
     instead = f", or take {layouts}" if layouts else ""
-    return f"{state.target} is {unit.count(short.units)} short. Find or buy {more}{spare}{instead}."
+    missing = missing_in_words(state)
+    look = f" Look for what is missing first: {missing}." if missing else ""
+    return (
+        f"{state.target} is {unit.count(short.units)} short. "
+        f"Find or buy {more}{spare}{instead}.{look}"
+    )
 
 
 def _piles(state: State) -> Facts:

@@ -11,11 +11,18 @@ from typing import TYPE_CHECKING
 
 from sewalong.progress import commands as c
 from sewalong.progress.closing import questions
+from sewalong.progress.pause_note import pause_note
 from sewalong.progress.plan import StageLine
-from sewalong.progress.returning import next_thing
 from sewalong.progress.state import Standing
 from sewalong.screens.asking_common import NOT_A_NUMBER, whole
-from sewalong.screens.dialogs import Choice, ChoiceDialog, Field, FormDialog, QuestionDialog
+from sewalong.screens.dialogs import (
+    Choice,
+    ChoiceDialog,
+    Field,
+    FormDialog,
+    LinesDialog,
+    QuestionDialog,
+)
 from sewalong.screens.returning import FactsDialog
 
 if TYPE_CHECKING:
@@ -117,6 +124,34 @@ async def join(screen: SewingScreen) -> None:
     await screen.app.push_screen_wait(FormDialog("Join two rows", lines, carry_out, hint))
 
 
+async def tonight(screen: SewingScreen) -> None:
+    """What fits into the time there is, ending at a good place to stop."""
+    from sewalong.progress.pace.leave_out import LEAVE_OUT_WORDS, leave_out
+    from sewalong.progress.pace.tonight import tonight as plan_tonight
+
+    lines: list[str] = []
+
+    def work_out(values: dict[str, str]) -> str | None:
+        minutes = whole(values["minutes"])
+        if not minutes:
+            return "Write how many minutes there are, such as 45."
+        try:
+            left_out = leave_out(values["without"].replace(",", " ").split())
+        except c.Refused as refusal:
+            return str(refusal)
+        quilt = screen.quilt
+        found = plan_tonight(quilt.state, quilt.record, quilt.now(), minutes, left_out)
+        lines[:] = [step.sentence for step in found.steps] + [found.ending]
+        return None
+
+    fields = (
+        Field("minutes", "How many minutes are there?", "45"),
+        Field("without", f"Without? ({', '.join(LEAVE_OUT_WORDS)}) Empty: nothing left out"),
+    )
+    if await screen.app.push_screen_wait(FormDialog("Tonight", fields, work_out)):
+        await screen.app.push_screen_wait(LinesDialog("Tonight", lines))
+
+
 async def how_much(screen: SewingScreen) -> None:
     """The numbers of the quilt. They are worked out only when asked for."""
     from sewalong.screens.numbers import NumbersScreen
@@ -167,13 +202,34 @@ async def close(screen: SewingScreen) -> bool:
             return False
         answers[question.id] = answer
 
+    return await _pause(screen, answers)
+
+
+async def _pause(screen: SewingScreen, answers: dict[str, str]) -> bool:
+    """The pause note on one form: the next step, and a place for each pile that was touched."""
+    quilt = screen.quilt
+    note = pause_note(quilt.state, quilt.now(), screen.plan)
+
     def carry_out(values: dict[str, str]) -> str | None:
+        for pile in note.piles:
+            place = values[pile.pile].strip()
+            if place and place != pile.offered:
+                refusal = screen.attempt(c.PutPileAway(pile.pile, place), say=False)
+                if refusal:
+                    return refusal
         return screen.attempt(c.CloseSession(answers, values["next"]), say=False)
 
-    line = screen.hand.line
-    offered = next_thing(line) if line.to_do else ""
-    lines = (Field("next", "Next time, first of all:", offered),)
-    closed = await screen.app.push_screen_wait(FormDialog("Close the session", lines, carry_out))
+    fields = [
+        Field("next", "Next time, first of all", note.next_step),
+        *(
+            Field(pile.pile, f"Where are the {pile.noun.count(pile.n)}?", pile.offered)
+            for pile in note.piles
+        ),
+    ]
+    hint = f"{note.stop.why} {note.stop.offer}".strip()
+    closed = await screen.app.push_screen_wait(
+        FormDialog("End the session", fields, carry_out, hint)
+    )
     if not closed:
         screen.tell("The session stays open.")
     return bool(closed)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, Literal
+from typing import TYPE_CHECKING, Any, Literal, Protocol
 
 from sewalong.progress import commands as c
 from sewalong.progress.events import Accepted
@@ -11,7 +11,10 @@ from sewalong.screens.asking_common import NOT_A_NUMBER, which_pile, whole
 from sewalong.screens.dialogs import Choice, ChoiceDialog, Field, FormDialog
 
 if TYPE_CHECKING:
+    from textual.app import App
+
     from sewalong.screens.sewing import SewingScreen
+    from sewalong.store.open_quilt import OpenQuilt
 
 
 async def spoil(screen: SewingScreen) -> None:
@@ -46,10 +49,27 @@ async def recount(screen: SewingScreen) -> None:
     pile = await which_pile(screen, "Recount which pile?")
     if pile is None:
         return
-    state = screen.quilt.state
-    count = await _which_place(screen, to_count(state, pile))
-    if count is None:
-        return
+    count = await _which_place(screen, to_count(screen.quilt.state, pile))
+    if count is not None:
+        await count_by_hand(screen, count)
+
+
+class Desk(Protocol):
+    """What a recount needs of the screen it is asked on."""
+
+    quilt: OpenQuilt
+
+    @property
+    def app(self) -> App[Any]:
+        """The app that puts dialogs up."""
+
+    def attempt(self, command: c.Command) -> str | None:
+        """Carry out a command; the refusal is returned."""
+
+
+async def count_by_hand(screen: Desk, count: Recount) -> bool:
+    """Ask for one number, then what the difference is; False when it was left."""
+    state, pile = screen.quilt.state, count.pile
     noun = state.road.piles[pile].noun
     counted: list[int] = []
 
@@ -66,10 +86,12 @@ async def recount(screen: SewingScreen) -> None:
     hint = f"The record says {said}{there}. Your count stands."
     form = FormDialog(f"Recount {noun.many}", lines, take, hint)
     if not await screen.app.push_screen_wait(form) or not counted:
-        return
+        return False
     how = await _accepted_as(screen, count, counted[0])
-    if how is not None:
-        screen.attempt(c.Recount(pile, counted[0], how, count.place))
+    if how is None:
+        return False
+    screen.attempt(c.Recount(pile, counted[0], how, count.place))
+    return True
 
 
 async def _which_place(screen: SewingScreen, counts: tuple[Recount, ...]) -> Recount | None:
@@ -80,7 +102,7 @@ async def _which_place(screen: SewingScreen, counts: tuple[Recount, ...]) -> Rec
     return None if chosen is None else counts[int(chosen)]
 
 
-async def _accepted_as(screen: SewingScreen, count: Recount, counted: int) -> Accepted | None:
+async def _accepted_as(screen: Desk, count: Recount, counted: int) -> Accepted | None:
     """What the difference is: asked only when there is one and it can be said in several ways."""
     state = screen.quilt.state
     recorded = recorded_there(state, count.pile, counted, "stands", count.place)

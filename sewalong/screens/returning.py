@@ -2,17 +2,23 @@
 
 from __future__ import annotations
 
+from textual import work
 from textual.app import ComposeResult
 from textual.binding import Binding
 from textual.containers import Horizontal, VerticalScroll
 from textual.screen import Screen
 from textual.widget import Widget
 
+from sewalong.progress import commands as c
+from sewalong.progress.plan import plan
+from sewalong.progress.recount_offer import worth_counting
 from sewalong.progress.returning import facts
+from sewalong.screens.asking_piles import count_by_hand
 from sewalong.screens.dialogs import Dialog
 from sewalong.screens.keys import first_that_fits
 from sewalong.screens.sizes import mark_size
 from sewalong.screens.words import Words
+from sewalong.store.faults import StoreFault
 from sewalong.store.open_quilt import OpenQuilt
 
 FIRST = ("Next", "Not asked", "Look first", "Short")
@@ -20,8 +26,9 @@ FIRST = ("Next", "Not asked", "Look first", "Short")
 
 
 KEYS = (
-    "enter go on sewing   up/down read on   esc all quilts",
-    "enter sew   down read on   esc back",
+    "enter go on sewing   r count first   up/down read on   esc all quilts",
+    "enter sew  r count  down more  esc back",
+    "enter sew  r count  esc back",
 )
 
 
@@ -47,19 +54,20 @@ class ReturnScreen(Screen[bool]):
 
     BINDINGS = [
         Binding("enter,space", "sew", "sew", id="return.sew"),
+        Binding("r,R", "count_first", "count first", id="return.count"),
         Binding("escape", "leave", "all quilts", id="return.leave"),
     ]
 
     def __init__(self, quilt: OpenQuilt) -> None:
         super().__init__()
-        self._quilt = quilt
+        self.quilt = quilt
 
     def compose(self) -> ComposeResult:
         with Horizontal(id="top"):
-            yield Words(self._quilt.state.quilt.name, id="top-name")
+            yield Words(self.quilt.state.quilt.name, id="top-name")
             yield Words("where was I?", id="top-clock")
         with VerticalScroll(classes="sheet"):
-            yield from _sheet(self._quilt)
+            yield from _sheet(self.quilt)
         yield Words(id="keys")
 
     def on_mount(self) -> None:
@@ -68,6 +76,25 @@ class ReturnScreen(Screen[bool]):
     def on_resize(self) -> None:
         mark_size(self)
         self.query_one("#keys", Words).say(first_that_fits(self.app.size.width - 4, *KEYS))
+
+    def attempt(self, command: c.Command) -> str | None:
+        """Carry out a command; a refusal is returned and changes nothing."""
+        try:
+            self.quilt.do(command)
+        except (c.Refused, StoreFault) as refusal:
+            return str(refusal)
+        return None
+
+    @work
+    async def action_count_first(self) -> None:
+        """Count the few piles that matter next, one number at a time."""
+        state = self.quilt.state
+        for count in worth_counting(state, self.quilt.now(), plan(state)):
+            if not await count_by_hand(self, count):
+                break
+        sheet = self.query_one(VerticalScroll)
+        await sheet.remove_children()
+        await sheet.mount_all(_sheet(self.quilt))
 
     def action_sew(self) -> None:
         """Go on to the sewing screen."""
@@ -85,11 +112,11 @@ class FactsDialog(Dialog[None]):
 
     def __init__(self, quilt: OpenQuilt) -> None:
         super().__init__()
-        self._quilt = quilt
+        self.quilt = quilt
 
     def compose(self) -> ComposeResult:
         with VerticalScroll(classes="dialog"):
             yield Words("Where was I?", classes="dialog-title")
-            yield from _sheet(self._quilt)
+            yield from _sheet(self.quilt)
             yield Words("", classes="dialog-line")
             yield Words("esc: back", classes="dialog-hint")

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from contextlib import suppress
 
 from textual import events, work
 from textual.app import ComposeResult
@@ -15,8 +16,9 @@ from sewalong.progress.closing import Question, leaving_question
 from sewalong.progress.decide import CautionFirst
 from sewalong.progress.events import Recorded
 from sewalong.progress.hands import InHand, in_hand
+from sewalong.progress.interruption import after_interruption
+from sewalong.progress.one_line import one_line
 from sewalong.progress.plan import Plan, plan
-from sewalong.progress.returning import shortfall_in_words
 from sewalong.progress.spans import clock
 from sewalong.progress.telling import over_in_words, told
 from sewalong.screens import asking, asking_machine, asking_piles
@@ -50,6 +52,7 @@ class SewingScreen(Screen[None]):
         self._message = ""
         self._refused = False
         self._dialog_coming = False
+        self._advice = ""
 
     def compose(self) -> ComposeResult:
         with Horizontal(id="top"):
@@ -71,6 +74,7 @@ class SewingScreen(Screen[None]):
 
     def on_mount(self) -> None:
         self.attempt(c.OpenSession(), say=False)
+        self._advise()
         self.set_interval(LOOK_AGAIN, self._look_again)
         self.show()
 
@@ -144,10 +148,10 @@ class SewingScreen(Screen[None]):
         line.set_class(typing, "typed")
         if typing:
             line.say(f"{self.typed}_  enter: count them   esc: clear")
-        elif self._message:
+        elif self._refused:
             line.say(self._message)
         else:
-            line.say(shortfall_in_words(self.quilt.state, self.plan))
+            line.say("\n".join(text for text in (self._message, self._advice) if text))
 
     def tell(self, text: str, *, refused: bool = False) -> None:
         """Say one thing below the stage; a refusal is marked with words, not only colour."""
@@ -161,6 +165,10 @@ class SewingScreen(Screen[None]):
                 self.tell("Another window recorded something; this is how it stands now.")
         except StoreFault as fault:
             self.tell(str(fault), refused=True)
+        interrupted = after_interruption(self.quilt.state, self.quilt.now())
+        if interrupted and self._advice != interrupted:
+            self._message, self._advice = "", interrupted
+            self._show_message()
         self._show_top()
 
     # -- doing -----------------------------------------------------------------
@@ -178,9 +186,19 @@ class SewingScreen(Screen[None]):
         except (c.Refused, StoreFault) as refusal:
             self.tell(str(refusal), refused=True)
             return str(refusal)
+        self._advise()
         if say and new:
             self.tell(self._told(new))
         return None
+
+    def _advise(self) -> None:
+        """Work out the one thing to say now, and record that it was said."""
+        quilt = self.quilt
+        line = one_line(quilt.state, quilt.record, self.plan, quilt.now())
+        self._advice = line.text if line else ""
+        if line and line.mention:
+            with suppress(c.Refused, StoreFault):  # said again next time, and no harm in that
+                quilt.do(c.Mention(line.mention))
 
     def _told(self, new: tuple[Recorded, ...]) -> str:
         return told(self.quilt.state, new[-1].event, self.quilt.record)
@@ -333,6 +351,16 @@ class SewingScreen(Screen[None]):
     @work
     async def action_numbers(self) -> None:
         await asking.how_much(self)
+
+    def action_going(self) -> None:
+        """Sessions, pace and what is left."""
+        from sewalong.screens.going import GoingScreen
+
+        self.app.push_screen(GoingScreen(self.quilt))
+
+    @work
+    async def action_tonight(self) -> None:
+        await asking.tonight(self)
 
     @work
     async def action_where(self) -> None:

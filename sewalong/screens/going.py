@@ -1,0 +1,110 @@
+"""How is it going? Sessions, pace, what took the time, and what is left as a range."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from textual.app import ComposeResult
+from textual.binding import Binding
+from textual.containers import Horizontal, VerticalScroll
+from textual.content import Content
+from textual.screen import Screen
+
+from sewalong.progress.pace.forecast import Forecast, forecast_from
+from sewalong.progress.pace.paces import paces
+from sewalong.progress.pace.sessions import (
+    SessionFacts,
+    StageTime,
+    session_facts,
+    what_took_the_time,
+)
+from sewalong.screens.sizes import mark_size
+from sewalong.screens.words import Words
+from sewalong.store.open_quilt import OpenQuilt
+
+LAST_SESSIONS = 12
+BAR = "▇"
+WIDEST_BAR = 24
+NARROW_BAR = 10
+
+
+class GoingScreen(Screen[None]):
+    """Bars for looking, and the same facts in words."""
+
+    BINDINGS = [Binding("escape,g,G,enter", "leave", "back", id="going.leave")]
+
+    def __init__(self, quilt: OpenQuilt) -> None:
+        super().__init__()
+        self._quilt = quilt
+
+    def compose(self) -> ComposeResult:
+        state, record, now = self._quilt.state, self._quilt.record, self._quilt.now()
+        pace = paces(state, record, now)
+        facts = session_facts(state, record, pace)
+        left = forecast_from(pace, facts)
+        with Horizontal(id="top"):
+            yield Words(state.quilt.name, id="top-name")
+            yield Words("how is it going?", id="top-clock")
+        with VerticalScroll(classes="sheet"):
+            yield Words("What is left, as a range and not a promise", classes="sheet-title")
+            yield from _left(left)
+            yield Words("Pieces in each session", classes="sheet-title spaced")
+            yield from _sessions(facts, self._bar())
+            yield Words("What took the time", classes="sheet-title spaced")
+            yield from _times(what_took_the_time(pace), self._bar())
+        yield Words("up/down: read on   esc: back", id="keys")
+
+    def _bar(self) -> int:
+        return WIDEST_BAR if self.app.size.width >= 70 else NARROW_BAR
+
+    def on_mount(self) -> None:
+        self.query_one(VerticalScroll).focus()
+
+    def on_resize(self) -> None:
+        mark_size(self)
+
+    def action_leave(self) -> None:
+        """Back to sewing."""
+        self.dismiss(None)
+
+
+def _left(left: Forecast) -> list[Words]:
+    said = [Words(Content.styled(left.sentence, "bold $number"), classes="fact-line")]
+    return said + [Words(line, classes="fact-line") for line in left.lines]
+
+
+def _sessions(facts: Sequence[SessionFacts], widest: int) -> list[Words]:
+    shown = [session for session in facts if session.pieces][-LAST_SESSIONS:]
+    if not shown:
+        return [Words("Nothing counted yet.", classes="fact-line")]
+    most = max(session.pieces for session in shown)
+    return [
+        Words(
+            Content.assemble(
+                f"{session.opened:%d %b}  ",
+                (_bar(session.pieces, most, widest), "$good"),
+                f"  {session.pieces} in {session.hours:.1f} h",
+            ),
+            classes="fact-line",
+        )
+        for session in shown
+    ]
+
+
+def _times(times: Sequence[StageTime], widest: int) -> list[Words]:
+    if not times:
+        return [Words("Not enough is known yet.", classes="fact-line")]
+    most = max(time.hours for time in times)
+    return [
+        Words(
+            Content.assemble((_bar(time.hours, most, widest), "$good"), f"  {time.sentence}"),
+            classes="fact-line",
+        )
+        for time in times
+    ]
+
+
+def _bar(amount: float, most: float, widest: int) -> str:
+    """A bar as long as its share of the most; never nothing for something."""
+    cells = max(1, round(widest * amount / most)) if most else 0
+    return f"{BAR * cells:<{widest}}"
