@@ -114,7 +114,7 @@ class SewingScreen(Screen[None]):
         over = over_in_words(state, now)
         footer = (
             f"{now.units.spare or 'no'} units spare",
-            f"over: {over}" if over else "nothing over",
+            f"left over: {over}" if over else "nothing left over",
         )
         self.query_one(RoadPanel).show(now, stage.id, footer)
         self._show_message()

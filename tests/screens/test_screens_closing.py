@@ -8,6 +8,7 @@ import pytest
 
 from sewalong.progress import commands as c
 from sewalong.progress.events import Answered, Settings
+from sewalong.progress.pause_note import piles_to_place
 from sewalong.screens.dialogs import CautionDialog, FormDialog, QuestionDialog
 from sewalong.screens.quilts import QuiltsScreen
 from sewalong.screens.returning import ReturnScreen
@@ -20,6 +21,7 @@ from tests.screens.sewing_room import (
     LARGE,
     MINUTE,
     SMALL,
+    Room,
     StandingClock,
     at_sewing,
     kinds,
@@ -99,6 +101,13 @@ async def test_a_caution_and_the_question_of_the_iron_come_one_after_the_other(
         await room.sees("Counted 1 stack.")
 
 
+async def leave_the_places_as_offered(room: Room) -> None:
+    """Enter through the form: the next step, then a place for each pile that was touched."""
+    piles = len(piles_to_place(room.on_disk()))
+    await room.press(*["enter"] * (1 + piles))
+    await room.screen_is(QuiltsScreen)
+
+
 @pytest.mark.parametrize("size", [SMALL])
 async def test_closing_asks_about_each_thing_used_and_for_the_next_step(
     path: Path, size: tuple[int, int]
@@ -114,10 +123,10 @@ async def test_closing_asks_about_each_thing_used_and_for_the_next_step(
         await room.press("y")
         await room.sees("Before you go (4 of 4)", "Are the pins counted in?")
         await room.press("n")
-        await room.sees("Close the session", "Next time, first of all:")
+        await room.screen_is(FormDialog)
+        await room.sees("Next time, first of all")
         await room.write_over("find the pin")
-        await room.press("enter")
-        await room.screen_is(QuiltsScreen)
+        await leave_the_places_as_offered(room)
         (session,) = room.on_disk().sessions
         assert not session.is_open
         assert session.next_step == "find the pin"
@@ -134,10 +143,21 @@ async def test_the_next_step_offered_is_the_next_thing_for_the_hands(path: Path)
         await room.press("x")
         await room.screen_is(FormDialog)
         await room.sees("Pair (at the table): 36 squares wait")
-        await room.press("enter")
-        await room.screen_is(QuiltsScreen)
+        await leave_the_places_as_offered(room)
         (session,) = room.on_disk().sessions
         assert session.next_step == "Pair (at the table): 36 squares wait; 14 pairs to go."
+
+
+async def test_the_places_are_asked_for_with_the_last_answer_offered(path: Path) -> None:
+    async with at_sewing(path, c.Count("pair", 6), c.PutPileAway("pair", "tin")) as room:
+        await room.press("x")
+        await room.screen_is(FormDialog)
+        await room.sees("Where are the 36 squares?", "Where are the 6 pairs?", "tin")
+        await room.press("enter")
+        await room.write("the blue drawer")
+        await room.press("enter", "enter")
+        await room.screen_is(QuiltsScreen)
+        assert room.on_disk().places == {"square": "the blue drawer", "pair": "tin"}
 
 
 async def test_only_what_was_used_is_asked_about(path: Path) -> None:
@@ -220,7 +240,7 @@ async def test_on_the_small_screen_the_facts_can_be_read_to_the_end(path: Path) 
     key = an_evening_then_24_days(path, clock, closed=True)
     async with the_app(path, clock, key, size=(40, 20)) as room:
         await room.screen_is(ReturnScreen)
-        await room.sees("Look first", "24 days ago", "Next", "enter sew down read on esc back")
+        await room.sees("Look first", "24 days ago", "Next", "enter sew r count esc back")
         await room.press("end")
         await room.sees("Still to do", "20 units to go of")
 
@@ -245,3 +265,19 @@ async def test_the_same_evening_goes_straight_on_to_sewing(path: Path) -> None:
     async with the_app(path, clock, key) as room:
         await room.screen_is(SewingScreen)
         await room.sees("session 1 h 00", "pairs to go 2 of 20 done")
+
+
+async def test_after_a_long_absence_the_piles_that_matter_are_counted_one_by_one(
+    path: Path,
+) -> None:
+    clock = StandingClock()
+    key = an_evening_then_24_days(path, clock, closed=True)
+    async with the_app(path, clock, key) as room:
+        await room.screen_is(ReturnScreen)
+        await room.sees("Count first")
+        await room.press("r")
+        await room.sees("Count the sewn stacks by hand", "The record says 5 sewn stacks")
+        await room.write("4")
+        await room.press("enter")
+        await choose(room, "made, whereabouts unknown")
+        await room.until(lambda: room.on_disk().missing == {"sewn-stack": 1})
