@@ -91,3 +91,10 @@ def number(parser: argparse.ArgumentParser, what: str, *, default: int | None = 
 def text(parser: argparse.ArgumentParser, metavar: str, what: str) -> None:
     """The rest of the line as one text."""
     parser.add_argument("text", metavar=metavar, nargs="+", type=words, help=what)
+
+
+def caution_read(parser: argparse.ArgumentParser) -> None:
+    """`--caution-read`"""
+    parser.add_argument(
+        "--caution-read", action="store_true", help="say that you have read the caution now due"
+    )

@@ -31,13 +31,6 @@ def with_caution(
         return (*read, *quilt.do(command)), lines
 
 
-def caution_read_option(parser: argparse.ArgumentParser) -> None:
-    """`--caution-read`"""
-    parser.add_argument(
-        "--caution-read", action="store_true", help="say that you have read the caution now due"
-    )
-
-
 def _wait_until_read(lines: tuple[str, ...], here: Here) -> None:
     if not here.interactive:
         again = "Nothing was counted. When you have read this, count again with --caution-read"

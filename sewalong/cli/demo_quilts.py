@@ -22,6 +22,7 @@ AGES = {
     "lantern-walk": timedelta(days=24),
     "cornflower-field": timedelta(days=3),
     "russet-rows": timedelta(days=51),
+    "ferry-steps": timedelta(days=9),
 }
 """How long ago the last event of each was, on the day it is seeded."""
 

@@ -7,10 +7,19 @@ import argparse
 from sewalong.cli.aftermath import aftermath
 from sewalong.cli.choosing import chosen_quilt
 from sewalong.cli.here import Here
+from sewalong.cli.putting_down import (
+    ask_places,
+    ask_to_stop,
+    left_data,
+    left_lines,
+    placed,
+)
 from sewalong.cli.report import Report
 from sewalong.cli.trouble import Trouble
 from sewalong.progress.closing import ANSWERS, Question, questions
-from sewalong.progress.commands import Answer, CloseSession
+from sewalong.progress.commands import Answer, CloseSession, PutPileAway
+from sewalong.progress.pause_note import pause_note
+from sewalong.progress.plan import plan
 from sewalong.progress.spans import spoken
 from sewalong.progress.state import SessionRecord, State
 
@@ -30,21 +39,36 @@ def answer(args: argparse.Namespace, here: Here) -> Report:
 
 
 def close(args: argparse.Namespace, here: Here) -> Report:
-    """`close [--answer THING=ANSWER]… [--next TEXT]`: asks on a terminal what was not answered."""
+    """`close [--answer THING=ANSWER]… [--put PILE=PLACE]… [--next TEXT]`
+
+    On a terminal what was not answered is asked; nothing is recorded until all is answered.
+    """
     with chosen_quilt(args, here) as quilt:
-        asked = questions(quilt.state) if quilt.state.session else ()
+        state = quilt.state
+        asked = questions(state) if state.session else ()
         answers = _answers(args.answer, asked)
+        note = pause_note(state, quilt.now(), plan(state))
+        places = placed(args.put, state)
         open_questions = [question for question in asked if question.id not in answers]
         next_step = args.next
         if open_questions and not here.interactive:
             raise Trouble("\n".join(["Before you go:", *(_to_add(q) for q in open_questions)]))
+        if here.interactive and state.session:
+            ask_to_stop(note.stop, here)
         for question in open_questions:
             answers[question.id] = _ask(question, here)
-        if here.interactive and not next_step and quilt.state.session:
-            next_step = here.ask("What to pick up next time? (Enter for nothing)")
-        recorded = quilt.do(CloseSession(answers, next_step))
-        lines = [*_closed(quilt.state), *_to_see_to(asked, answers)]
-        return aftermath(quilt, recorded, first=lines)
+        if here.interactive and state.session:
+            places |= ask_places([one for one in note.piles if one.pile not in places], here)
+            next_step = next_step or _ask_next(note.next_step, here)
+        put = [one for pile, place in places.items() for one in quilt.do(PutPileAway(pile, place))]
+        recorded = (*put, *quilt.do(CloseSession(answers, next_step)))
+        lines = [*_closed(quilt.state), *_to_see_to(asked, answers), *left_lines(note)]
+        return aftermath(quilt, recorded, first=lines, more=left_data(note))
+
+
+def _ask_next(next_step: str, here: Here) -> str:
+    usual = next_step.rstrip(".") or "nothing"
+    return here.ask(f"What to pick up next time? (Enter for: {usual})")
 
 
 def _to_add(question: Question) -> str:

@@ -12,7 +12,7 @@ from sewalong.cli.report import Report
 from sewalong.cli.status_words import status_data, status_lines
 from sewalong.cli.trouble import Trouble, sentence_of
 from sewalong.cli.when import day_and_time
-from sewalong.progress.events import Undone
+from sewalong.progress.events import Mentioned, Undone
 from sewalong.progress.fold import fold
 from sewalong.progress.plan import plan
 from sewalong.progress.spans import ago
@@ -65,12 +65,15 @@ def _told(library: Library, entry: Shelved, here: Here) -> tuple[str, dict[str, 
 def status(args: argparse.Namespace, here: Here) -> Report:
     """`status [QUILT]`"""
     with chosen_quilt(args, here) as quilt:
-        lines = status_lines(quilt.state, here.clock())
+        lines = status_lines(quilt.state, here.clock(), quilt.record)
         return Report(lines, status_data(quilt.state, quilt.entry.key))
 
 
 def log(args: argparse.Namespace, here: Here) -> Report:
-    """`log [QUILT]`: number, local time, session, words; what was undone is marked."""
+    """`log [QUILT]`: number, local time, session, words; what was undone is marked.
+
+    What the program once said is no doing of the person's, and only in the data.
+    """
     if args.last is not None and args.last < 1:
         raise Trouble("--last takes a number from 1.")
     with chosen_quilt(args, here) as quilt:
@@ -81,9 +84,11 @@ def log(args: argparse.Namespace, here: Here) -> Report:
     for one in record[-args.last :] if args.last else record:
         session = f"session {one.event.session}" if one.event.session else "between sessions"
         mark = " (undone)" if one.seq in undone else ""
+        data.append({**event_data(one, state, record), "undone": one.seq in undone})
+        if isinstance(one.event, Mentioned):
+            continue
         words = event_words(one.event, state, record)
         lines.append(f"{one.seq}, {day_and_time(one.event.at)}, {session}: {words}{mark}")
-        data.append({**event_data(one, state, record), "undone": one.seq in undone})
     if not lines:
         lines.append("Nothing has happened to this quilt yet.")
     return Report(tuple(lines), {"quilt": quilt.entry.name, "events": data})

@@ -36,9 +36,7 @@ def _demo(parser: Parser) -> None:
 def _count(parser: Parser) -> None:
     a.stage(parser)
     a.number(parser, "how many were done at the stage", default=1)
-    parser.add_argument(
-        "--caution-read", action="store_true", help="say that you have read the caution now due"
-    )
+    a.caution_read(parser)
     a.which_quilt(parser)
 
 
@@ -134,6 +132,14 @@ def _close(parser: Parser) -> None:
         metavar="THING=ANSWER",
         type=a.words,
         help="iron=yes, blade=no, machine=did-not-look; once for each thing asked about",
+    )
+    parser.add_argument(
+        "--put",
+        action="append",
+        default=[],
+        metavar="PILE=PLACE",
+        type=a.words,
+        help="where a pile was put; once for each pile",
     )
     parser.add_argument(
         "--next", default="", metavar="TEXT", type=a.words, help="what to pick up next time"

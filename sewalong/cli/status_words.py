@@ -2,17 +2,19 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import asdict
 from datetime import datetime
 
 from sewalong.piecing.method import Pieces
+from sewalong.progress.events import Recorded
 from sewalong.progress.plan import Plan, Shortfall, StageLine, plan
 from sewalong.progress.returning import facts
 from sewalong.progress.road import Road
 from sewalong.progress.state import SessionRecord, State
 
 
-def status_lines(state: State, now: datetime) -> tuple[str, ...]:
+def status_lines(state: State, now: datetime, record: Sequence[Recorded] = ()) -> tuple[str, ...]:
     """One fact a line: the quilt, where the person was, every stage, what is over."""
     now_plan = plan(state)
     unit = state.road.piles[state.quilt.method.unit].noun
@@ -22,7 +24,7 @@ def status_lines(state: State, now: datetime) -> tuple[str, ...]:
         f"Method: {state.quilt.method.name}",
         f"Target: {state.target}, {unit.count(state.target.units)} in all.",
     ]
-    lines += [f"{fact.label}: {fact.text}" for fact in facts(state, now)]
+    lines += [f"{fact.label}: {fact.text}" for fact in facts(state, now, record)]
     lines += [stage_words(line) for line in now_plan.lines]
     lines.append(f"Made: {unit.count(units.made)} so far.")
     lines.append(f"Possible: {unit.count(units.possible)} in all from what there is.")
@@ -73,6 +75,8 @@ def status_data(state: State, key: str) -> dict[str, object]:
         "stages": [_stage(line) for line in now_plan.lines],
         "piles": {pile: state.piles[pile] for pile in state.road.piles},
         "places": dict(state.places),
+        "missing": dict(state.missing),
+        "press": dict(state.press),
         "over": _pieces(now_plan.over),
         "shortfall": _shortfall(now_plan),
         "last_session": _session(state.last_session),

@@ -24,7 +24,6 @@ from sewalong.piecing.geometry import (
     turn,
 )
 
-
 ROOM_TO_LAP = 0.5
 """Inches. Cut exactly, two corners of flying geese lap by two seam allowances (geometry); this is
 room for cutting both a little large and trimming."""

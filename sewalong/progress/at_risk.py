@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Mapping, Sequence, Set
 from dataclasses import dataclass, replace
 
 from sewalong.piecing.method import Stage
 from sewalong.progress import events as e
 from sewalong.progress.proof import tells
+from sewalong.progress.recounting import maker
 from sewalong.progress.road import RoadStage
 from sewalong.progress.sewn_between import Batch, Doubtful, SewnBetween, feeding
 from sewalong.progress.spans import day_said
@@ -58,7 +59,12 @@ def at_risk(state: State, record: Sequence[e.Recorded]) -> AtRisk | None:
     for recorded in _standing(record):
         window.take(recorded)
     stages = tuple(window.doubtful(stage) for stage in window.feeding if window.total(stage.id))
-    places = _places(state, window)
+    turned_at = {
+        r.event.stage
+        for r in _standing(record)
+        if isinstance(r.event, e.Counted) and first < r.seq < last
+    }
+    places = _places(state, window, turned_at)
     mention = f"at-risk-{failed.seq}"
     found = AtRisk(
         failed=failed,
@@ -79,10 +85,16 @@ def _standing(record: Sequence[e.Recorded]) -> list[e.Recorded]:
     return [r for r in record if r.seq not in undone]
 
 
-def _places(state: State, window: SewnBetween) -> dict[str, str]:
-    """Where the pieces can lie: the piles from the earliest stage on that were put away since,
-    each with the places named since; a pile not put away since, with the place it has."""
-    piles = _downstream(state, [s for s in window.feeding if window.total(s.id)])
+def _places(state: State, window: SewnBetween, turned_at: Set[str]) -> dict[str, str]:
+    """Where the pieces can lie: the piles that were added to since, at the stages `turned_at`,
+    from the earliest doubtful one on. Each with the places named since; a pile not put away
+    since, with the place it has."""
+    doubtful = [s for s in window.feeding if window.total(s.id)]
+    piles = [
+        pile
+        for pile in _downstream(state, doubtful)
+        if (stage := maker(state.road, pile)) is not None and stage.id in turned_at
+    ]
     places: dict[str, str] = {}
     for pile in piles:
         if not state.piles.get(pile):

@@ -10,6 +10,8 @@ from functools import lru_cache
 
 from sewalong.piecing.catalogue import written_method
 from sewalong.piecing.faults import MethodFault, SizeRefused
+from sewalong.piecing.method import Stage
+from sewalong.progress.plan import Plan
 from sewalong.quilt.numbers_basis import derived
 from sewalong.quilt.quilt import Quilt
 
@@ -45,3 +47,8 @@ def bias(quilt: Quilt) -> Bias:
         if cut:
             piles.append(stage.makes)
     return Bias(cut, tuple(piles))
+
+
+def pieces_wanted(now_plan: Plan) -> bool:
+    """Whether any piece is still to be made or joined; what is over then waits for nothing."""
+    return any(line.to_do and isinstance(line.stage, Stage) for line in now_plan.lines)

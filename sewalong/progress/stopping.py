@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from sewalong.piecing.method import Stage, Station
-from sewalong.progress.bias import STAY, bias
+from sewalong.progress.bias import STAY, bias, pieces_wanted
 from sewalong.progress.plan import Plan, StageLine
 from sewalong.progress.state import State
 
@@ -29,7 +29,7 @@ class StopHere:
 def stop_here(state: State, now_plan: Plan) -> StopHere:
     """Whether to stop now: not with a chain half sewn, and rather before the cuts on the bias
     than after them, for cut edges on the bias stretch while they wait."""
-    cut_open = _waiting_on_the_bias(state)
+    cut_open = _waiting_on_the_bias(state) if pieces_wanted(now_plan) else ""
     chain = _chain(state, now_plan)
     if chain is not None and chain.stage.id != bias(state.quilt).cut:
         return _half_a_chain(state, chain, cut_open)

@@ -9,7 +9,7 @@ from datetime import datetime
 from sewalong.piecing.method import Noun, Station
 from sewalong.progress import events as e
 from sewalong.progress.at_risk import at_risk
-from sewalong.progress.bias import bias
+from sewalong.progress.bias import bias, pieces_wanted
 from sewalong.progress.plan import Plan
 from sewalong.progress.proof import Standing, proof
 from sewalong.progress.spans import ago
@@ -30,16 +30,16 @@ def worries(
 ) -> tuple[Worry, ...]:
     """The worries that still matter, the oldest first.
 
-    Pieces at risk until they were seen to, missing pieces until found or given up, a seam
-    changed since it was proved while there is still something to sew, and edges on the bias
-    that wait.
+    Pieces at risk until they were seen to, a seam changed since it was proved while there is
+    still something to sew; and while pieces are still wanted, those that are missing and
+    those that wait with edges on the bias.
     """
     found = [
         *_at_risk(state, record),
-        *_missing(state, record, now),
         *_seam(state, now, now_plan),
-        *_on_the_bias(state, now),
     ]
+    if pieces_wanted(now_plan):
+        found += [*_missing(state, record, now), *_on_the_bias(state, now)]
     return tuple(sorted(found, key=lambda worry: worry.since))
 
 

@@ -46,7 +46,7 @@ class Fact(Horizontal):
 
 
 def _sheet(quilt: OpenQuilt) -> list[Widget]:
-    return [Fact(fact.label, fact.text) for fact in facts(quilt.state, quilt.now())]
+    return [Fact(fact.label, fact.text) for fact in facts(quilt.state, quilt.now(), quilt.record)]
 
 
 class ReturnScreen(Screen[bool]):

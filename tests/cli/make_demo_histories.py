@@ -8,71 +8,28 @@ from __future__ import annotations
 
 import tempfile
 from collections.abc import Callable
-from datetime import datetime, timedelta, timezone
+from datetime import datetime
 from pathlib import Path
 
-from sewalong.cli.demo_quilts import demo_folder, demo_key
-from sewalong.progress.closing import questions
+from sewalong.cli.demo_quilts import demo_folder
 from sewalong.progress.commands import (
     Answer,
     ChangeTool,
-    CloseSession,
-    Command,
     Count,
     Find,
     LayAside,
     PutPileAway,
-    ReadCaution,
     RecordSettings,
     Recount,
     Spoil,
     Undo,
     WriteNote,
 )
-from sewalong.progress.decide import CautionFirst
 from sewalong.progress.events import Settings
-from sewalong.quilt.file import read_quilt_bytes
 from sewalong.store.archive import to_text
 from sewalong.store.library import Library
-from sewalong.store.open_quilt import OpenQuilt
-
-ZONE = timezone(timedelta(hours=1))
-
-
-class Diary:
-    """One quilt and the time on the wall."""
-
-    def __init__(self, name: str, library: Library, begun: datetime) -> None:
-        self.time = begun
-        quilt = read_quilt_bytes((demo_folder() / f"{name}.toml").read_bytes())
-        entry = library.add(quilt, begun, key=demo_key(name))
-        self.quilt = OpenQuilt(library, entry, clock=lambda: self.time)
-
-    def evening(self, day: str, clock: str) -> None:
-        """Sit down on `day` at `clock`."""
-        self.time = datetime.fromisoformat(f"{day}T{clock}").replace(tzinfo=ZONE)
-
-    def do(self, command: Command, *, after: float = 1) -> None:
-        """Carry a command out so many minutes later; a caution that is due is read first."""
-        self.time += timedelta(minutes=after)
-        try:
-            self.quilt.do(command)
-        except CautionFirst:
-            assert isinstance(command, Count)
-            self.quilt.do(ReadCaution(command.stage))
-            self.time += timedelta(seconds=20)
-            self.quilt.do(command)
-
-    def count(self, stage: str, *batches: int, each: float = 1) -> None:
-        """Count batch after batch, at so many minutes for one."""
-        for n in batches:
-            self.do(Count(stage, n), after=round(n * each, 1))
-
-    def close(self, next_step: str = "", **answers: str) -> None:
-        """Put away for today; what is asked about is answered yes but for `answers`."""
-        self.time += timedelta(minutes=3)
-        asked = {q.id: answers.get(q.id, "yes") for q in questions(self.quilt.state)}
-        self.quilt.do(CloseSession(asked, next_step))
+from tests.cli.diary import Diary
+from tests.story.ferry_steps import ferry_steps
 
 
 def lantern_walk(diary: Diary) -> None:
@@ -207,6 +164,7 @@ HISTORIES: dict[str, tuple[str, Callable[[Diary], None]]] = {
     "lantern-walk": ("2026-02-06T19:50:00+01:00", lantern_walk),
     "cornflower-field": ("2026-04-18T10:00:00+01:00", cornflower_field),
     "russet-rows": ("2026-01-04T13:50:00+01:00", russet_rows),
+    "ferry-steps": ("2026-03-01T14:30:00+01:00", ferry_steps),
 }
 
 

@@ -41,11 +41,12 @@ def test_the_answers_and_the_next_step_are_kept(pressed: Desk) -> None:
 
 
 def test_on_a_terminal_each_thing_is_asked_until_it_is_answered(pressed: Desk) -> None:
-    said = pressed.ok("close", typed="what?\nyes\nn\npress the rest\n")
+    said = pressed.ok("close", typed="what?\nyes\nn\n\ntop drawer\n\npress the rest\n")
     assert said.err.count("Is the iron off and unplugged?") == 2
     last = pressed.status()["last_session"]
     assert last["answers"] == {"iron": "yes", "machine": "no"}
     assert last["next_step"] == "press the rest"
+    assert pressed.status()["places"] == {"pair": "top drawer"}
 
 
 def test_a_terminal_that_closes_meanwhile_records_nothing(pressed: Desk) -> None:

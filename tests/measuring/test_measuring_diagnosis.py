@@ -167,6 +167,26 @@ def test_trimming_all_names_the_new_top_and_its_borders() -> None:
     )
 
 
+@pytest.mark.parametrize(("piece", "of"), [("row", 9), ("row:4", 4), ("centre:across", 9)])
+def test_a_short_row_is_shared_out_over_its_units(piece: str, of: int) -> None:
+    expected = read_piece(STACKED, STACKED.target, piece).expected
+    right = measured(STACKED, piece, str(expected - F(1, 2))).later_right
+    assert right is not None
+    assert right.row_loses == F(1, 2) * 9 / of
+    assert planned(STACKED, STACKED.target).unit.width - right.unit.width == F(1, 2) / of
+
+
+def test_what_came_out_too_large_is_trimmed_to_the_size_planned() -> None:
+    found = measured(of_size("nine-patch", "3.5"), "unit", "9.75", "9.625")
+    trim = next(one for one in found.choices if isinstance(one, TrimAll))
+    assert (trim.to, trim.most_lost) == (F("9.5"), F(1, 4))
+    assert trim.outlook is not None
+    assert trim.outlook.row_loses == 0
+    assert found.choices[-1].words == (
+        "Sew again, deeper, no unpicking: 2 seams across each, 4 in all 2."
+    )
+
+
 @a_little
 @given(st.lists(st.fractions(F(5), F(7), max_denominator=16), min_size=1, max_size=20))
 def test_every_piece_kept_reaches_the_common_size_and_few_are_set_aside(

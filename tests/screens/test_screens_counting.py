@@ -141,7 +141,7 @@ async def test_the_large_screen_shows_the_whole_road(path: Path) -> None:
             "quilt 0/4",
             "bind 0/4",
         )
-        await room.sees(*road, "4 units spare", "nothing over", "of the work", "0 of 20 units")
+        await room.sees(*road, "4 units spare", "nothing left over", "of the work", "0 of 20 units")
         await room.sees("? all keys")
 
 

@@ -9,7 +9,7 @@ from pathlib import Path
 
 import pytest
 
-from sewalong.screens.app import WATCH_TERMINAL
+from sewalong.screens.terminal import WATCH_EVERY
 from sewalong.store.home import FILE_NAME
 from tests.terminal.terminal import (
     ALTERNATE_SCREEN,
@@ -94,7 +94,7 @@ def test_when_the_terminal_closes_the_app_ends_soon(home: Path, belongs: bool) -
 
 def test_a_terminal_it_does_not_belong_to_is_no_closed_terminal(home: Path) -> None:
     with the_terminal(home, belongs=False) as terminal:
-        looked_at = time.monotonic() + 1.2 * WATCH_TERMINAL
+        looked_at = time.monotonic() + 1.2 * WATCH_EVERY
         terminal.until(lambda: time.monotonic() > looked_at, "the app's look at its terminal")
         terminal.press(" ")
         terminal.sees("pairs to go 1 of 200 done")

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from math import ceil
 
-from sewalong.lengths import Length, Unit, show
+from sewalong.lengths import Length, Rounding, Unit, round_to, show
 from sewalong.progress.measuring.cause import Cause, Why
 from sewalong.progress.measuring.outlook import Outlook, if_like
 from sewalong.progress.measuring.pieces import RATE_NOISE, Measured, Unmeasurable
@@ -121,17 +121,21 @@ def _ease(piece: Measured, reading: Length, unit: Unit) -> EaseIn:
 
 
 def _trim(quilt: Quilt, target: Target, piece: Measured, spread: Spread) -> TrimAll:
+    """To the size planned where all reach it, else to the largest that all reach."""
     unit = quilt.unit
+    planned = round_to(piece.expected, _eighth(unit), Rounding.NEAREST)
+    to = min(spread.common, planned)
+    most_lost = spread.largest - to
     try:
-        outlook = if_like(quilt, target, piece, spread.common)
+        outlook = if_like(quilt, target, piece, to)
     except (Unmeasurable, ZeroDivisionError):
         outlook = None
-    words = f"Trim all to {show(spread.common, unit)}"
-    if spread.most_lost:
-        words += f"; the largest loses {plainly(spread.most_lost, unit)}"
+    words = f"Trim all to {show(to, unit)}"
+    if most_lost:
+        words += f"; the largest loses {plainly(most_lost, unit)}"
     if outlook is not None:
         words += f". The top comes to {outlook.top.show(unit)}{borders_said(outlook, unit)}"
-    return TrimAll(spread.common, spread.most_lost, outlook, f"{words}.")
+    return TrimAll(to, most_lost, outlook, f"{words}.")
 
 
 def borders_said(outlook: Outlook, unit: Unit) -> str:

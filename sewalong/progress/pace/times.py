@@ -18,6 +18,7 @@ from math import sqrt
 from statistics import median
 
 from sewalong.progress import events as e
+from sewalong.progress.road import JOIN_ROWS
 
 IN_ONE_GO = timedelta(seconds=10)
 """Counts no further apart than this are one heap; longer chains of them do no harm."""
@@ -56,6 +57,20 @@ def effective(record: Sequence[e.Recorded]) -> tuple[e.Recorded, ...]:
     """The record without what was undone and without the undoing."""
     undone = {r.event.of for r in record if isinstance(r.event, e.Undone)}
     return tuple(r for r in record if r.seq not in undone and not isinstance(r.event, e.Undone))
+
+
+def counted(event: e.Event) -> tuple[str, int] | None:
+    """The stage an event counts at and by how many, below zero for what is taken back."""
+    match event:
+        case e.Counted():
+            return event.stage, event.n
+        case e.Unpicked():
+            return event.stage, -event.n
+        case e.RowsJoined():
+            return JOIN_ROWS, 1
+        case e.BobbinRanOut():
+            return event.stage, -event.unsewn
+    return None
 
 
 def stretches(record: Sequence[e.Recorded], guesses: Mapping[str, float]) -> tuple[Stretch, ...]:
@@ -112,7 +127,8 @@ def _raw(record: Sequence[e.Recorded], guesses: Mapping[str, float]) -> Iterator
     heap: list[e.Recorded] = []
     for recorded in record:
         event = recorded.event
-        counts = isinstance(event, e.Counted | e.Unpicked) and event.stage in guesses
+        said = counted(event)
+        counts = said is not None and said[0] in guesses
         if not (counts or isinstance(event, e.SessionOpened | e.SessionClosed)):
             continue
         if heap and not (counts and _goes_on(heap[-1].event, event)):
@@ -147,11 +163,10 @@ def _times_of(
     """One stretch for every stage in the heap, its time shared out as the guesses go."""
     counts: dict[str, int] = {}
     for recorded in heap:
-        event = recorded.event
-        if isinstance(event, e.Counted):
-            counts[event.stage] = counts.get(event.stage, 0) + event.n
-        elif isinstance(event, e.Unpicked):
-            counts[event.stage] = counts.get(event.stage, 0) - event.n
+        said = counted(recorded.event)
+        if said is not None:
+            stage, n = said
+            counts[stage] = counts.get(stage, 0) + n
     last = heap[-1]
     minutes = None if began is None else _minutes(began, last.event.at)
     if minutes is not None and all(guesses[stage] >= LONG_WORK for stage in counts):
