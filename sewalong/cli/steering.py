@@ -9,8 +9,10 @@ from sewalong.cli.choosing import chosen_quilt, stage_id
 from sewalong.cli.here import Here
 from sewalong.cli.report import Report
 from sewalong.progress.commands import ChangeTarget, ChooseStage, LayAside, MarkDone, PickUp
+from sewalong.progress.joining.which_way_up import which_way_up
 from sewalong.progress.plan import plan
 from sewalong.progress.returning import next_thing
+from sewalong.progress.sampling import sampling_line
 
 
 def stage(args: argparse.Namespace, here: Here) -> Report:
@@ -21,6 +23,10 @@ def stage(args: argparse.Namespace, here: Here) -> Report:
         now = plan(quilt.state)
         line = now.line(id)
         here_now = [f"Do: {line.stage.do}", f"Check: {line.stage.check}"]
+        here_now += [f"Look: {look}" for look in which_way_up(id)]
+        sample = sampling_line(line.stage, min(line.to_do, line.ready))
+        if sample:
+            here_now.append(sample)
         if now.suggestion is None or now.suggestion.stage != id:
             # Otherwise the same is said as what comes next.
             here_now.insert(0, next_thing(line))

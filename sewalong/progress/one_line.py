@@ -26,8 +26,12 @@ from sewalong.progress.state import State
 
 @dataclass(frozen=True, slots=True)
 class OneLine:
-    """What to say now; `mention` is empty when it may be said again."""
+    """What to say now, and of which kind: "at risk", "short", "seam", "wear" or "advice".
 
+    `mention` is empty when it may be said again.
+    """
+
+    kind: str
     text: str
     mention: str = ""
 
@@ -45,7 +49,8 @@ def one_line(
 def _at_risk(state: State, record: Sequence[e.Recorded]) -> Iterator[OneLine]:
     risk = at_risk(state, record)
     if risk is not None and not risk.none and not risk.seen_to:
-        yield OneLine(risk.lines[0], risk.mention)
+        # Said until the person has seen to them, not only until it was shown.
+        yield OneLine("at risk", risk.lines[0])
 
 
 def _short(state: State, now_plan: Plan) -> Iterator[OneLine]:
@@ -54,7 +59,7 @@ def _short(state: State, now_plan: Plan) -> Iterator[OneLine]:
     if short is not None:
         mention = f"short-{state.target.rows}x{state.target.columns}-{short.units}"
         if mention not in state.mentioned:
-            yield OneLine(shortfall_in_words(state, now_plan), mention)
+            yield OneLine("short", shortfall_in_words(state, now_plan), mention)
 
 
 def _lesser(
@@ -64,17 +69,17 @@ def _lesser(
     hand = in_hand(state, now_plan)
     seam = proof(state, now)
     if seam.say and hand.line.stage.station is Station.MACHINE and hand.line.to_do:
-        yield OneLine(seam.say, seam.mention)
+        yield OneLine("seam", seam.say, seam.mention)
     for wear in worn(state, record, now, said=state.mentioned.keys()):
-        yield OneLine(wear.sentence, wear.id)
+        yield OneLine("wear", wear.sentence, wear.id)
     interrupted = after_interruption(state, now)
     if interrupted:
-        yield OneLine(interrupted)
+        yield OneLine("advice", interrupted)
     session = state.session
     if session is not None and not session.counts.get(hand.line.stage.id):
         sampling = sampling_line(hand.line.stage, min(hand.line.to_do, hand.line.ready))
         mention = f"sampling-{session.number}-{hand.line.stage.id}"
         if sampling and mention not in state.mentioned:
-            yield OneLine(sampling, mention)
+            yield OneLine("advice", sampling, mention)
     if now_plan.shortfall is not None:
-        yield OneLine(shortfall_in_words(state, now_plan))
+        yield OneLine("short", shortfall_in_words(state, now_plan))

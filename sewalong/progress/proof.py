@@ -13,6 +13,7 @@ from dataclasses import dataclass, fields
 from datetime import datetime
 from enum import StrEnum
 
+from sewalong.piecing.method import Station
 from sewalong.progress import events as e
 from sewalong.progress.measuring.pieces import Unmeasurable, proof_piece, read_piece
 from sewalong.progress.spans import ago
@@ -84,6 +85,16 @@ def proof(state: State, now: datetime) -> Proof:
     quiet = went_on or mention in state.mentioned
     say = "" if quiet else _say(state, standing, why, last, now)
     return Proof(standing, proof_piece(state.quilt), last, failed, why, say, mention, went_on)
+
+
+def goes_on_unproved(state: State, stage: str, now: datetime) -> bool:
+    """Whether a count at `stage` means going on with an unproved seam, after it was said."""
+    where = state.road.stage(stage)
+    if where is None or where.station is not Station.MACHINE:
+        return False
+    seam = proof(state, now)
+    unproved = seam.standing is not Standing.FRESH
+    return unproved and not seam.went_on and seam.mention in state.mentioned
 
 
 def tells(state: State, check: Check) -> bool:

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 from sewalong.lengths import LengthFault, parse
 from sewalong.piecing.method import Station
 from sewalong.progress import commands as c
+from sewalong.progress.at_risk import at_risk
 from sewalong.progress.events import Settings, Tool
 from sewalong.progress.measuring.diagnosis import diagnose
 from sewalong.progress.measuring.pieces import measurable
@@ -53,6 +54,7 @@ _CHANGES: dict[Tool, str] = {
     "power": "the machine was switched off and on",
 }
 RAN_OUT = "ran out"
+SEEN_TO = "seen to"
 
 
 async def changed(screen: SewingScreen) -> None:
@@ -112,8 +114,15 @@ async def measure(screen: SewingScreen) -> None:
     pieces = measurable(state.quilt, state.target)
     suggested = proof(state, screen.quilt.now()).piece
     choices = [Choice(piece.id, piece.words) for piece in pieces]
+    risk = at_risk(state, screen.quilt.record)
+    if risk is not None and not risk.none and not risk.seen_to:
+        choices.insert(0, Choice(SEEN_TO, "nothing: the pieces at risk were all looked through"))
     piece = await screen.app.push_screen_wait(ChoiceDialog("Measure what?", choices, suggested))
     if piece is None:
+        return
+    if piece == SEEN_TO and risk is not None:
+        screen.attempt(c.Mention(risk.mention), say=False)
+        screen.tell("The pieces at risk were seen to.")
         return
     readings: list[Fraction] = []
 
@@ -132,5 +141,7 @@ async def measure(screen: SewingScreen) -> None:
     hint = "Flat and pressed, raw edge to raw edge, without pulling."
     if await screen.app.push_screen_wait(FormDialog(f"Measure: {words}", lines, take, hint)):
         found = diagnose(state.quilt, state.target, piece, readings)
-        await screen.app.push_screen_wait(LinesDialog("What it means", found.lines))
+        risk = at_risk(screen.quilt.state, screen.quilt.record)
+        doubtful = risk.lines if risk is not None and not risk.none and not risk.seen_to else ()
+        await screen.app.push_screen_wait(LinesDialog("What it means", (*found.lines, *doubtful)))
         screen.show()

@@ -19,6 +19,7 @@ from sewalong.progress.hands import InHand, in_hand
 from sewalong.progress.interruption import after_interruption
 from sewalong.progress.one_line import one_line
 from sewalong.progress.plan import Plan, plan
+from sewalong.progress.proof import goes_on_unproved
 from sewalong.progress.spans import clock
 from sewalong.progress.telling import over_in_words, told
 from sewalong.screens import asking, asking_machine, asking_piles
@@ -218,8 +219,11 @@ class SewingScreen(Screen[None]):
             self.tell("Nothing was counted.")
 
     def _count(self, n: int) -> None:
-        before = self.hand.line.stage
-        self.attempt(c.Count(before.id, n))
+        stage = self.hand.line.stage.id
+        unproved = goes_on_unproved(self.quilt.state, stage, self.quilt.now())
+        if self.attempt(c.Count(stage, n)) is None and unproved and not self._dialog_coming:
+            with suppress(c.Refused, StoreFault):
+                self.quilt.do(c.GoOn(stage))
         self._ask_on_leaving()
 
     def _ask_on_leaving(self) -> None:

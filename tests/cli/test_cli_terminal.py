@@ -39,6 +39,6 @@ def test_the_caution_waits_for_enter_and_closing_asks(begun: Desk) -> None:
     status, out = at_a_terminal(begun, "count", "sew", "1", typed="\n")
     assert status == 0
     assert "Counted 1 four-patch at sew." in out
-    status, out = at_a_terminal(begun, "close", typed="yes\nsew the other one\n")
+    status, out = at_a_terminal(begun, "close", typed="\nyes\n\n\n\nsew the other one\n")
     assert status == 0
     assert "Next time: sew the other one" in out

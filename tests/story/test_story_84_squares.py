@@ -131,7 +131,7 @@ def test_a_quilt_of_84_squares_lives_through_it_all(library: Library) -> None:
     doubtful = at_risk(quilt.state, diary.quilt.record)
     assert doubtful is not None
     assert [(then.session, then.n) for then in doubtful.stages[0].sewn] == [(3, 7)]
-    assert doubtful.places["four-patch"] == "blue bag"
+    assert doubtful.places == {"four-patch": "blue bag"}
     assert quilt.piles() == {"four-patch": 19, "unit": 4}
     assert "sew" not in quilt.to_do()
 
@@ -221,7 +221,8 @@ def test_a_quilt_of_84_squares_lives_through_it_all(library: Library) -> None:
         with pytest.raises(Refused):
             diary.quilt.do(JoinRows(first, second))
 
-    # Joined in pairs by their tags; only the border is left.
+    # Joined in pairs by their tags; only the border is left, and the joining has its time.
+    before_joining = quilt.forecast()
     she.she_joins_them_in_pairs(diary)
     assert quilt.state.done["join-rows"] == 5
     assert joining(quilt.state).pieces == ((1, 6),)
@@ -230,6 +231,7 @@ def test_a_quilt_of_84_squares_lives_through_it_all(library: Library) -> None:
     assert quilt.to_do() == {"add-borders": 4}
     assert at_last.not_begun == ("add borders",)
     assert at_last.high < smaller.high
+    assert at_last.spent > before_joining.spent + 0.5
 
     # The record holds together, and it is the history of the demo quilt.
     assert audit(diary.quilt.state.quilt, diary.quilt.record) is None
