@@ -252,12 +252,13 @@ def press_in_words(state: State, now_plan: Plan) -> tuple[str, ...]:
 
 
 def settings_in_words(settings: Settings) -> str:
-    """The settings that were given, each with its name, but for the proof."""
-    return ", ".join(
+    """The settings that were given: which machine, then each other with its name."""
+    others = [
         f"{field.name.replace('_', ' ')} {value}"
         for field in fields(settings)
-        if field.name != "proof" and (value := getattr(settings, field.name))
-    )
+        if field.name not in ("machine", "proof") and (value := getattr(settings, field.name))
+    ]
+    return ", ".join([settings.machine, *others] if settings.machine else others)
 
 
 def _notes(state: State, now: datetime) -> Facts:

@@ -17,6 +17,7 @@ from sewalong.progress.pace.sessions import (
     StageTime,
     session_facts,
     what_took_the_time,
+    work_over_time,
 )
 from sewalong.screens.sizes import mark_size
 from sewalong.screens.words import Words
@@ -24,6 +25,10 @@ from sewalong.store.open_quilt import OpenQuilt
 
 LAST_SESSIONS = 12
 BAR = "▇"
+SURE = "="
+PERHAPS = "."
+"""Hours there will be at least, and those there may be."""
+
 WIDEST_BAR = 24
 NARROW_BAR = 10
 
@@ -50,6 +55,10 @@ class GoingScreen(Screen[None]):
             yield from _left(left)
             yield Words("Pieces in each session", classes="sheet-title spaced")
             yield from _sessions(facts, self._bar())
+            yield Words(
+                "Hours of work so far, and the range to the end", classes="sheet-title spaced"
+            )
+            yield from _course(facts, left, self._bar())
             yield Words("What took the time", classes="sheet-title spaced")
             yield from _times(what_took_the_time(pace), self._bar())
         yield Words("up/down: read on   esc: back", id="keys")
@@ -89,6 +98,34 @@ def _sessions(facts: Sequence[SessionFacts], widest: int) -> list[Words]:
         )
         for session in shown
     ]
+
+
+def _course(facts: Sequence[SessionFacts], left: Forecast, widest: int) -> list[Words]:
+    """The hours added up session by session; then where the end lies, from low to high."""
+    points = work_over_time(facts)
+    so_far = points[-1].hours if points else 0.0
+    most = so_far + left.high
+    rows = [
+        Content.assemble(
+            f"{point.at:%d %b}  ",
+            (_bar(point.hours, most, widest), "$good"),
+            f"  {point.hours:.1f} h, {point.units} units",
+        )
+        for point in points[-LAST_SESSIONS:]
+    ]
+    if not left.nothing_left:
+        sure, range_ = (round(widest * hours / most) for hours in (so_far + left.low, most))
+        done = round(widest * so_far / most)
+        rows.append(
+            Content.assemble(
+                "the end ",
+                (BAR * done, "$good"),
+                (SURE * (sure - done), "$quiet"),
+                (PERHAPS * (range_ - sure), "$quiet"),
+                f"  between {so_far + left.low:.1f} and {most:.1f} h",
+            )
+        )
+    return [Words(row, classes="fact-line") for row in rows]
 
 
 def _times(times: Sequence[StageTime], widest: int) -> list[Words]:

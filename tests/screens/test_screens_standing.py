@@ -1,0 +1,238 @@
+"""Measuring, what is said while sewing, joining, tonight, how it is going, and the numbers."""
+
+from __future__ import annotations
+
+from fractions import Fraction as F
+from pathlib import Path
+
+import pytest
+
+from sewalong.progress import commands as c
+from sewalong.progress.events import Settings
+from sewalong.screens.dialogs import LinesDialog
+from sewalong.screens.going import GoingScreen
+from sewalong.screens.numbers import NumbersScreen
+from sewalong.screens.sewing import SewingScreen
+from tests.screens.choosing import choose
+from tests.screens.sewing_room import LARGE, MINUTE, SMALL, StandingClock, at_sewing, up_to
+
+FOUR_PATCH = F(19, 2)
+"""Two five-inch squares and one seam: 2 * 5 - 2 * 1/4."""
+
+
+@pytest.fixture
+def path(tmp_path: Path) -> Path:
+    return tmp_path / "quilts.db"
+
+
+async def test_a_good_reading_is_recorded_as_passed(path: Path) -> None:
+    async with at_sewing(path, *up_to("press")) as room:
+        await room.press("i")
+        await choose(room, "four-patch")
+        await room.sees("What does the tape say?")
+        await room.write("9 1/2")
+        await room.press("enter")
+        await room.screen_is(LinesDialog)
+        (check,) = room.on_disk().checks
+        assert check.passed
+        assert check.expected == FOUR_PATCH
+
+
+async def test_a_bad_reading_says_what_it_means_and_names_the_pieces_at_risk(path: Path) -> None:
+    sewn: list[c.Command] = [
+        c.Count("pair", 20),
+        c.Count("sew", 4),
+        c.Measure("four-patch", (FOUR_PATCH,)),
+        c.ChangeTool("foot"),
+        c.Count("sew", 3),
+    ]
+    async with at_sewing(path, *sewn) as room:
+        await room.press("i")
+        await choose(room, "four-patch")
+        await room.write("9 1/8")
+        await room.press("enter")
+        await room.screen_is(LinesDialog)
+        await room.sees("Four-patch should be 9 1/2 in, reads 9 1/8 in", "remake")
+        await room.press("enter")
+        await room.screen_is(SewingScreen)
+        await room.sees("At risk since the check of", "3 four-patches from sew")
+        assert not room.on_disk().checks[-1].passed
+
+
+async def test_pieces_at_risk_are_said_until_they_were_seen_to(path: Path) -> None:
+    sewn: list[c.Command] = [
+        c.Count("pair", 20),
+        c.Count("sew", 3),
+        c.Measure("four-patch", (F(9),)),
+    ]
+    async with at_sewing(path, *sewn) as room:
+        await room.sees("At risk since the beginning")
+        await room.press("space")
+        await room.sees("At risk since the beginning")
+        await room.press("i")
+        await choose(room, "the pieces at risk were all looked through")
+        await room.sees("The pieces at risk were seen to.")
+        await room.press("n")
+        await room.write("all three unpicked")
+        await room.press("enter")
+        await room.sees("Noted: all three unpicked")
+        assert "At risk" not in room.flowing
+
+
+async def test_a_reading_that_is_no_length_is_refused_in_the_dialog(path: Path) -> None:
+    async with at_sewing(path, *up_to("press")) as room:
+        before = room.seq()
+        await room.press("i")
+        await choose(room, "four-patch")
+        await room.write("nine")
+        await room.press("enter")
+        await room.sees("nine")
+        await room.press("escape")
+        await room.screen_is(SewingScreen)
+        assert room.seq() == before
+
+
+async def test_a_changed_foot_is_said_once_and_going_on_is_recorded(path: Path) -> None:
+    proved: list[c.Command] = [
+        c.Count("pair", 20),
+        c.RecordSettings(Settings(foot="patchwork foot")),
+        c.Count("sew", 4),
+        c.Measure("four-patch", (FOUR_PATCH,)),
+    ]
+    async with at_sewing(path, *proved) as room:
+        await room.press("b")
+        await choose(room, "another foot on the machine")
+        await room.sees("another foot went on")
+        await room.press("space")
+        await room.sees("5 of 10 done")
+        await room.press("space")
+        await room.sees("6 of 10 done")
+        assert "another foot went on" not in room.flowing
+        kinds = [recorded.event.kind for recorded in room.sewing.quilt.record]
+        assert kinds.count("went on") == 1
+
+
+async def test_after_an_interruption_one_line_says_what_to_compare(path: Path) -> None:
+    clock = StandingClock()
+    async with at_sewing(path, c.Count("pair", 20), c.Count("sew", 1), clock=clock) as room:
+        clock.forward(25 * MINUTE)
+        await room.sees("Before you sew on: lay the top pair on the last one sewn.")
+        await room.press("space")
+        await room.sees("2 of 10 done")
+        assert "Before you sew on" not in room.flowing
+
+
+async def test_a_bobbin_that_ran_out_is_one_event_that_can_be_undone(path: Path) -> None:
+    async with at_sewing(path, c.Count("pair", 20), c.Count("sew", 8)) as room:
+        await room.press("b")
+        await choose(room, "the bobbin ran out")
+        await choose(room, "sew")
+        await room.write("3")
+        await room.press("enter")
+        await room.until(lambda: room.on_disk().done["sew"] == 5)
+        await room.press("u")
+        await room.until(lambda: room.on_disk().done["sew"] == 8)
+
+
+ROWS: list[c.Command] = [
+    *up_to("cut-twice"),
+    c.Count("cut-twice", 5),
+    c.Count("press-open", 20),
+    c.Count("sew-rows", 4),
+]
+
+
+async def test_only_neighbouring_rows_are_joined(path: Path) -> None:
+    async with at_sewing(path, *ROWS) as room:
+        await room.press("j")
+        await room.write("1")
+        await room.press("enter")
+        await room.write("3")
+        await room.press("enter")
+        await room.sees("not neighbours")
+        assert room.on_disk().done["join-rows"] == 0
+        await room.write_over("1")
+        await room.press("enter")
+        await room.write_over("2")
+        await room.press("enter", "enter")
+        await room.until(lambda: room.on_disk().joints == ((1, 2),))
+
+
+@pytest.mark.parametrize("size", [LARGE, SMALL])
+async def test_how_it_is_going_tells_sessions_and_what_is_left(
+    path: Path, size: tuple[int, int]
+) -> None:
+    async with at_sewing(path, *up_to("cut-twice"), size=size) as room:
+        await room.press("g")
+        await room.screen_is(GoingScreen)
+        await room.sees("What is left, as a range and not a promise", "hours")
+        await room.press("escape")
+        await room.screen_is(SewingScreen)
+
+
+async def test_tonight_fits_the_minutes_and_leaves_out_what_hurts(path: Path) -> None:
+    async with at_sewing(path, *up_to("cut-twice")) as room:
+        await room.press("e")
+        await room.write_over("45")
+        await room.press("enter")
+        await room.write("cutting")
+        await room.press("enter")
+        await room.screen_is(LinesDialog)
+        assert "Cut twice, at the cutting mat" not in room.flowing
+
+
+async def test_tonight_refuses_what_it_does_not_know(path: Path) -> None:
+    async with at_sewing(path) as room:
+        await room.press("e")
+        await room.press("enter")
+        await room.write("dancing")
+        await room.press("enter")
+        await room.sees("dancing")
+
+
+async def test_the_numbers_are_paged_and_show_the_sizes(path: Path) -> None:
+    async with at_sewing(path) as room:
+        await room.press("h")
+        await room.screen_is(NumbersScreen)
+        await room.sees("Sizes", "unit finishes at", "5 7/8 in")
+        await room.press("3")
+        await room.sees("border 1, cream linen")
+        await room.press("right")
+        await room.sees("Cut list")
+        await room.press("8")
+        await room.sees("The top, 4 × 5")
+        await room.press("escape")
+        await room.screen_is(SewingScreen)
+
+
+@pytest.mark.parametrize("size", [LARGE, SMALL])
+async def test_another_layout_is_one_key_away(path: Path, size: tuple[int, int]) -> None:
+    async with at_sewing(path, size=size) as room:
+        await room.press("h")
+        await room.press("7")
+        await room.sees("> now 4 × 5")
+        await room.press("down", "enter")
+        await room.sees("The target is now")
+        assert str(room.on_disk().target) != "4 × 5"
+        assert room.on_disk().target.units <= 24
+        await room.press("escape")
+        await room.screen_is(SewingScreen)
+        await room.press("u")
+        await room.until(lambda: str(room.on_disk().target) == "4 × 5")
+
+
+async def test_a_layout_that_cannot_be_any_more_is_refused_in_words(path: Path) -> None:
+    async with at_sewing(path, *ROWS) as room:
+        await room.press("h")
+        await room.press("7")
+        await room.press("down", "enter")
+        await room.sees("Not done:")
+        assert str(room.on_disk().target) == "4 × 5"
+
+
+async def test_the_way_seams_are_pressed_is_kept_in_words(path: Path) -> None:
+    async with at_sewing(path, *up_to("press")) as room:
+        await room.press("d")
+        await room.write("towards the darker cloth")
+        await room.press("enter")
+        await room.until(lambda: room.on_disk().press.get("press") == "towards the darker cloth")
