@@ -6,14 +6,10 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 from datetime import datetime
 
-from sewalong.cli.piece_at_risk import in_doubt
 from sewalong.cli.report import Report
-from sewalong.piecing.method import Station
 from sewalong.progress.commands import Mention
-from sewalong.progress.pace.wear import worn
+from sewalong.progress.one_line import one_line
 from sewalong.progress.plan import plan
-from sewalong.progress.proof import Standing, proof
-from sewalong.progress.state import State
 from sewalong.store.open_quilt import OpenQuilt
 
 
@@ -46,29 +42,11 @@ def with_one_thing(report: Report, quilt: OpenQuilt, now: datetime, pause: str =
 
 
 def one_thing(quilt: OpenQuilt, now: datetime, *, short: bool, pause: str = "") -> OneThing | None:
-    """What is most worth saying now, or None. `short`: the target is out of reach."""
-    state = quilt.state
-    doubtful = in_doubt(quilt)
-    if doubtful is not None:
-        return OneThing("at risk", f"{doubtful.lines[0]} See: sewalong proof")
-    if short:
-        return OneThing("short", "")
-    said = frozenset(state.mentioned)
-    wear = next(iter(worn(state, quilt.record, now, said=said)), None)
-    if wear is not None:
-        return OneThing("wear", wear.sentence, wear.id)
-    if pause:
-        return OneThing("advice", pause)
-    return _advice(state, now)
-
-
-def _advice(state: State, now: datetime) -> OneThing | None:
-    """Whether the seam is proved, where the machine was used or comes next."""
-    suggestion = plan(state).suggestion
-    near = {state.chosen, suggestion.stage if suggestion else None}
-    if not any(one.station is Station.MACHINE for one in state.road.stages if one.id in near):
+    """What is most worth saying now, or None. `short`: the report says already what is short."""
+    line = one_line(quilt.state, quilt.record, plan(quilt.state), now, pause=pause)
+    if line is None:
         return None
-    seam = proof(state, now)
-    if seam.say and seam.standing is not Standing.FRESH:
-        return OneThing("advice", seam.say, seam.mention)
-    return None
+    if line.kind == "short" or (short and line.kind != "at risk"):
+        return OneThing("short", "")
+    text = f"{line.text} See: sewalong proof" if line.kind == "at risk" else line.text
+    return OneThing(line.kind, text, line.mention)

@@ -5,8 +5,10 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from sewalong.piecing.method import Pieces, Stage
+from sewalong.progress.joining.next_joins import join_in_words, joining
+from sewalong.progress.joining.press_ways import press_words
 from sewalong.progress.plan import Plan, StageLine
-from sewalong.progress.road import JOIN_ROWS, SIDES_OF_A_BORDER, RoadStage, TopStage
+from sewalong.progress.road import JOIN_ROWS, ROW, SEW_ROWS, SIDES_OF_A_BORDER, RoadStage, TopStage
 from sewalong.progress.state import State
 
 
@@ -14,8 +16,8 @@ from sewalong.progress.state import State
 class InHand:
     """The stage to show: its line in the plan, and its takes and makes in words.
 
-    `which` says which part of the top comes next ("side 1 of 4 of the cream linen"), and
-    is empty for stages of pieces. `makes_pile` is the pile it fills, None for the top.
+    `which` says which row, seam or side comes next ("Join R2 to R3."), and is empty for the
+    stages of the method. `makes_pile` is the pile it fills, None for the top.
     """
 
     line: StageLine
@@ -61,9 +63,16 @@ def _pieces(state: State, pieces: Pieces) -> str:
 
 def _which(state: State, line: StageLine) -> str:
     stage = line.stage
-    if not isinstance(stage, TopStage) or not line.to_do:
+    if not line.to_do:
         return ""
     done = state.done[stage.id]
+    if stage.id == SEW_ROWS:
+        return press_words(state.piles[ROW.id] + 1)
+    if not isinstance(stage, TopStage):
+        return ""
+    if stage.id == JOIN_ROWS:
+        joins = joining(state).joins
+        return join_in_words(joins[0]) if joins else ""
     if stage.id == "add-borders":
         border = state.quilt.borders[done // SIDES_OF_A_BORDER]
         side = done % SIDES_OF_A_BORDER + 1

@@ -37,13 +37,22 @@ class OneLine:
 
 
 def one_line(
-    state: State, record: Sequence[e.Recorded], now_plan: Plan, now: datetime
+    state: State,
+    record: Sequence[e.Recorded],
+    now_plan: Plan,
+    now: datetime,
+    *,
+    pause: str | None = None,
 ) -> OneLine | None:
-    """The most important thing to say now, or None."""
+    """The most important thing to say now, or None.
+
+    `pause` is what an interruption before the last count would have called for, where it is
+    said after the count (plain commands); None to look at the time that has gone by now.
+    """
     said = (*_at_risk(state, record), *_short(state, now_plan))
     if said:
         return said[0]
-    return next(_lesser(state, record, now_plan, now), None)
+    return next(_lesser(state, record, now_plan, now, pause), None)
 
 
 def _at_risk(state: State, record: Sequence[e.Recorded]) -> Iterator[OneLine]:
@@ -63,7 +72,11 @@ def _short(state: State, now_plan: Plan) -> Iterator[OneLine]:
 
 
 def _lesser(
-    state: State, record: Sequence[e.Recorded], now_plan: Plan, now: datetime
+    state: State,
+    record: Sequence[e.Recorded],
+    now_plan: Plan,
+    now: datetime,
+    pause: str | None,
 ) -> Iterator[OneLine]:
     """What can wait for its turn, worked out only as far as it is asked for."""
     hand = in_hand(state, now_plan)
@@ -72,7 +85,7 @@ def _lesser(
         yield OneLine("seam", seam.say, seam.mention)
     for wear in worn(state, record, now, said=state.mentioned.keys()):
         yield OneLine("wear", wear.sentence, wear.id)
-    interrupted = after_interruption(state, now)
+    interrupted = after_interruption(state, now) if pause is None else pause
     if interrupted:
         yield OneLine("advice", interrupted)
     session = state.session

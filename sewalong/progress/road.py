@@ -14,6 +14,7 @@ from sewalong.piecing.method import Hazard, Noun, Pieces, Pile, Stage, Station
 from sewalong.quilt.quilt import Quilt, Target
 
 JOIN_ROWS = "join-rows"
+SEW_ROWS = "sew-rows"
 ROW = Pile("row", Noun("row", "rows"))
 SIDES_OF_A_BORDER = 4
 
@@ -82,15 +83,15 @@ def road_for(quilt: Quilt, target: Target) -> Road:
 
 def _sew_rows(unit: str, target: Target) -> Stage:
     return Stage(
-        id="sew-rows",
+        id=SEW_ROWS,
         label="sew rows",
         station=Station.MACHINE,
         takes=(Pieces(unit, target.columns),),
         makes=Pieces(ROW.id, 1),
         counts=ROW.noun,
         hazards=(Hazard.NEEDLE, Hazard.PINS, Hazard.IRON),
-        do="Lay the row out, sew its units edge to edge, right sides together; press the seams one way.",
-        check="Pin row 1 with a tag on its first unit; press every other row the other way.",
+        do="Sew its units edge to edge, right sides together; press as said.",
+        check="tag on its first unit; each unit the right way up",
         minutes=1.5 * target.columns,
     )
 

@@ -11,6 +11,8 @@ from typing import TYPE_CHECKING
 
 from sewalong.progress import commands as c
 from sewalong.progress.closing import questions
+from sewalong.progress.joining.labels import read_label, row_label
+from sewalong.progress.joining.next_joins import joining
 from sewalong.progress.pause_note import pause_note
 from sewalong.progress.plan import StageLine
 from sewalong.progress.state import Standing
@@ -111,16 +113,22 @@ async def target(screen: SewingScreen) -> None:
 
 
 async def join(screen: SewingScreen) -> None:
-    """Join two neighbouring rows by their labels."""
+    """Join two neighbouring rows by their tags; which come next is offered."""
+    found = joining(screen.quilt.state)
 
     def carry_out(values: dict[str, str]) -> str | None:
-        first, second = whole(values["first"]), whole(values["second"])
-        if first is None or second is None:
-            return NOT_A_NUMBER
+        try:
+            first, second = read_label(values["first"]), read_label(values["second"])
+        except c.Refused as refusal:
+            return str(refusal)
         return screen.attempt(c.JoinRows(first, second))
 
-    lines = (Field("first", "The row's number"), Field("second", "The number of its neighbour"))
-    hint = "Rows are numbered from the top. Read the tags before you pin."
+    offered = found.joins[0] if found.joins else None
+    lines = (
+        Field("first", "One row's tag", row_label(offered.first) if offered else ""),
+        Field("second", "Its neighbour's tag", row_label(offered.second) if offered else ""),
+    )
+    hint = " ".join([*found.lines[:2], "Read the tags before you pin."])
     await screen.app.push_screen_wait(FormDialog("Join two rows", lines, carry_out, hint))
 
 

@@ -20,13 +20,13 @@ def test_at_the_table_nothing_is_said_of_the_seam(begun: Desk) -> None:
 def test_the_seam_is_spoken_of_once_at_the_machine(sewn: Sewn) -> None:
     desk = sewn(pair=20)
     kind, line = also(desk, "sew")
-    assert kind == "advice"
+    assert kind == "seam"
     assert line.startswith("Prove it on one first")
     assert also(desk, "sew") == (None, "")
     desk.ok("measure", "four-patch", "8 1/2")
     desk.ok("changed", "foot")
     kind, line = also(desk, "sew")
-    assert (kind, "another foot went on" in line) == ("advice", True)
+    assert (kind, "another foot went on" in line) == ("seam", True)
     assert also(desk, "sew") == (None, "")
 
 

@@ -145,17 +145,29 @@ ROWS: list[c.Command] = [
 async def test_only_neighbouring_rows_are_joined(path: Path) -> None:
     async with at_sewing(path, *ROWS) as room:
         await room.press("j")
-        await room.write("1")
+        await room.sees("One row's tag", "R1", "R2")
         await room.press("enter")
-        await room.write("3")
+        await room.write_over("R3")
         await room.press("enter")
         await room.sees("not neighbours")
         assert room.on_disk().done["join-rows"] == 0
-        await room.write_over("1")
         await room.press("enter")
-        await room.write_over("2")
-        await room.press("enter", "enter")
+        await room.write_over("R2")
+        await room.press("enter")
         await room.until(lambda: room.on_disk().joints == ((1, 2),))
+
+
+async def test_a_tag_read_upside_down_is_refused(path: Path) -> None:
+    async with at_sewing(path, *ROWS) as room:
+        await room.press("j")
+        await room.write_over("6R")
+        await room.press("enter", "enter")
+        await room.sees("the tag is upside down")
+
+
+async def test_the_next_row_says_which_way_its_seams_are_pressed(path: Path) -> None:
+    async with at_sewing(path, *ROWS[:-1], c.Count("sew-rows", 1)) as room:
+        await room.sees("Row 2: press its seams away from the", "edge with the tape.")
 
 
 @pytest.mark.parametrize("size", [LARGE, SMALL])
