@@ -23,7 +23,8 @@ from sewalong.progress.worries import missing_in_words, worries
 AWAY = timedelta(days=1)
 """After this long without a word the return screen comes first."""
 
-RECENT_NOTES = 3
+RECENT_NOTES = 2
+"""Notes and spoilages told on coming back: one screen holds all that matters; `log` has the rest."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,13 +61,13 @@ def facts(state: State, now: datetime, record: Sequence[e.Recorded] = ()) -> tup
             *_last_time(state, now),
             *_next(state, now_plan),
             *_short(state, now_plan),
+            *_left(state, now_plan),
             *_count_first(state, now, now_plan),
             *_piles(state),
             *_machine(state, now, now_plan),
             *(("Press", text) for text in press_in_words(state, now_plan)),
             *_notes(state, now),
             *_spoiled(state, now, now_plan),
-            *_left(state, now_plan),
         )
     )
 

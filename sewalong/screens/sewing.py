@@ -22,7 +22,8 @@ from sewalong.progress.plan import Plan, plan
 from sewalong.progress.proof import goes_on_unproved
 from sewalong.progress.spans import clock
 from sewalong.progress.telling import over_in_words, told
-from sewalong.screens import asking, asking_machine, asking_piles
+from sewalong.screens import asking
+from sewalong.screens.asks import ASKS
 from sewalong.screens.big_number import NUMBER_LINES, BigNumber
 from sewalong.screens.dialogs import CautionDialog, QuestionDialog
 from sewalong.screens.help import HelpDialog
@@ -298,81 +299,17 @@ class SewingScreen(Screen[None]):
         action()
 
     @work
-    async def action_other_stage(self) -> None:
-        """Choose another stage; leaving the iron is asked about."""
-        await asking.other_stage(self)
-        self._ask_on_leaving()
-
-    @work
-    async def action_spoil(self) -> None:
-        await asking_piles.spoil(self)
-
-    @work
-    async def action_note(self) -> None:
-        await asking.note(self)
-
-    @work
-    async def action_recount(self) -> None:
-        await asking_piles.recount(self)
-
-    @work
-    async def action_find(self) -> None:
-        await asking_piles.find(self)
-
-    @work
-    async def action_put_away(self) -> None:
-        await asking_piles.put_away(self)
-
-    @work
-    async def action_settings(self) -> None:
-        await asking_machine.settings(self)
-
-    @work
-    async def action_changed(self) -> None:
-        await asking_machine.changed(self)
-
-    @work
-    async def action_unpick(self) -> None:
-        await asking.unpick(self)
-
-    @work
-    async def action_target(self) -> None:
-        await asking.target(self)
-
-    @work
-    async def action_press(self) -> None:
-        await asking_machine.press_direction(self)
-
-    @work
-    async def action_measure(self) -> None:
-        await asking_machine.measure(self)
-
-    @work
-    async def action_join(self) -> None:
-        await asking.join(self)
-        self._ask_on_leaving()
-
-    @work
-    async def action_numbers(self) -> None:
-        await asking.how_much(self)
+    async def action_ask(self, what: str) -> None:
+        """One of the longer asks, by its name in `ASKS`; then the iron's question, if owed."""
+        await ASKS[what](self)
+        if self.is_attached:
+            self._ask_on_leaving()
 
     def action_going(self) -> None:
         """Sessions, pace and what is left."""
         from sewalong.screens.going import GoingScreen
 
         self.app.push_screen(GoingScreen(self.quilt))
-
-    @work
-    async def action_tonight(self) -> None:
-        await asking.tonight(self)
-
-    @work
-    async def action_where(self) -> None:
-        await asking.where(self)
-
-    @work
-    async def action_aside(self) -> None:
-        await asking.aside(self)
 
     @work
     async def action_close_session(self) -> None:

@@ -8,6 +8,7 @@ import pytest
 from textual.containers import VerticalScroll
 
 from sewalong.screens.app import SewalongApp
+from sewalong.screens.asks import ASKS
 from sewalong.screens.dialogs import CautionDialog, ChoiceDialog, Dialog, FormDialog, QuestionDialog
 from sewalong.screens.help import HelpDialog
 from sewalong.screens.keys import SEWING_KEYS, key_line
@@ -44,7 +45,9 @@ def test_every_binding_of_ours_has_an_id_of_its_own() -> None:
 
 def test_every_key_does_something_that_is_there() -> None:
     for key in SEWING_KEYS:
-        assert callable(getattr(SewingScreen, f"action_{key.action}", None)), key.id
+        assert callable(getattr(SewingScreen, f"action_{key.action.partition('(')[0]}", None)), (
+            key.id
+        )
 
 
 def test_no_key_needs_ctrl_or_alt() -> None:
@@ -124,3 +127,8 @@ async def test_the_key_lines_of_all_screens_are_whole(
         await room.press("escape")
         await room.screen_is(QuiltsScreen)
         assert room.lines[-1].endswith("q leave")
+
+
+def test_every_longer_ask_has_its_key() -> None:
+    asked = {key.action[5:-2] for key in SEWING_KEYS if key.action.startswith("ask('")}
+    assert asked == set(ASKS)
