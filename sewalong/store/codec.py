@@ -2,22 +2,28 @@
 
 from __future__ import annotations
 
+import json
 import warnings
+from collections.abc import Mapping
 from functools import cache
-from typing import Annotated
+from typing import Any, get_args
 
-from pydantic import ConfigDict, Field, TypeAdapter, ValidationError
+from pydantic import ConfigDict, TypeAdapter, ValidationError
 
 from sewalong.progress.events import Event
 from sewalong.store.faults import StoreFault
 
+_KINDS: Mapping[str, type[Event]] = {
+    kind.__dataclass_fields__["kind"].default: kind for kind in get_args(Event)
+}
+
 
 @cache
-def _adapter() -> TypeAdapter[Event]:
-    return TypeAdapter(
-        Annotated[Event, Field(discriminator="kind")],
-        config=ConfigDict(strict=True, extra="forbid"),
-    )
+def _adapter(kind: str) -> TypeAdapter[Any]:
+    """The reader and writer of one kind; made when first met, as all of them cost start-up time."""
+    # These settings are refused for a bare dataclass, but taken for a choice: so a choice of one.
+    shape: Any = _KINDS[kind]
+    return TypeAdapter(shape | None, config=ConfigDict(strict=True, extra="forbid"))
 
 
 def event_to_json(event: Event) -> str:
@@ -30,9 +36,9 @@ def event_to_json(event: Event) -> str:
         # A value of the wrong type only makes a warning; reading it back tells for certain.
         with warnings.catch_warnings():
             warnings.simplefilter("ignore")
-            text = _adapter().dump_json(event).decode()
-        same = _adapter().validate_json(text) == event
-    except ValueError:
+            text = _adapter(event.kind).dump_json(event).decode()
+        same = _adapter(event.kind).validate_json(text) == event
+    except (ValueError, KeyError):
         same = False
     if not same:
         raise StoreFault(
@@ -44,12 +50,29 @@ def event_to_json(event: Event) -> str:
 
 def event_from_json(text: str) -> Event:
     """The event in `text`; raises StoreFault when it is not one this version knows."""
+    kind = _kind_of(text)
+    if kind not in _KINDS:
+        raise _unreadable("kind", f"there is no kind {kind!r:.40}" if kind else "it has none")
     try:
-        return _adapter().validate_json(text)
+        event: Event = _adapter(kind).validate_json(text)
     except ValidationError as error:
         first = error.errors(include_url=False)[0]
         where = ".".join(str(part) for part in first["loc"])[:80]
-        raise StoreFault(
-            f"An event cannot be read ({where}: {first['msg']:.200}). "
-            "It may come from a newer sewalong; nothing was changed."
-        ) from error
+        raise _unreadable(where, f"{first['msg']:.200}") from error
+    return event
+
+
+def _kind_of(text: str) -> str:
+    try:
+        plain = json.loads(text)
+    except (ValueError, RecursionError) as error:
+        raise _unreadable("as a whole", f"{error!s:.200}") from error
+    kind = plain.get("kind") if isinstance(plain, dict) else None
+    return kind if isinstance(kind, str) else ""
+
+
+def _unreadable(where: str, why: str) -> StoreFault:
+    return StoreFault(
+        f"An event cannot be read ({where}: {why}). "
+        "It may come from a newer sewalong; nothing was changed."
+    )
