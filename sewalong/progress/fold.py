@@ -60,19 +60,23 @@ def step(state: State, recorded: e.Recorded) -> State:
     """`state` after one event that still counts."""
     event = recorded.event
     state = _apply(state, event)
-    state = replace(
+    proof_events, undoable, checks = state.proof_events, state.undoable, state.checks
+    if isinstance(event, e.Checked):
+        checks = (*checks, _check(state, recorded.seq, event))
+    if isinstance(event, _BEARS_ON_PROOF):
+        proof_events = (*proof_events, recorded)
+    if isinstance(event, e.UNDOABLE):
+        undoable = (*undoable, recorded)
+    # One copy of the state, as a long record is folded event by event.
+    return replace(
         state,
         seq=recorded.seq,
         sessions=_heard_from(state.sessions, event),
         lying=_settled(state),
+        checks=checks,
+        proof_events=proof_events,
+        undoable=undoable,
     )
-    if isinstance(event, e.Checked):
-        state = replace(state, checks=(*state.checks, _check(state, recorded.seq, event)))
-    if isinstance(event, _BEARS_ON_PROOF):
-        state = replace(state, proof_events=(*state.proof_events, recorded))
-    if isinstance(event, e.UNDOABLE):
-        state = replace(state, undoable=(*state.undoable, recorded))
-    return state
 
 
 _BEARS_ON_PROOF = (e.Checked, e.WentOn, e.SettingsRecorded, e.ToolChanged, e.BobbinRanOut)
