@@ -12,7 +12,7 @@ def test_a_count_says_what_was_counted_what_is_to_go_and_what_comes_next(begun: 
     said = begun.ok("count", "pair", "20")
     assert said.lines == [
         "Session 1 opened.",
-        "Counted 20 pairs at pair.",
+        "Counted 20 pairs.",
         "Pair: 12 pairs to go.",
         "Next: Pair (at the table): 24 squares wait; 12 pairs to go.",
     ]
@@ -101,8 +101,8 @@ def test_an_answer_nobody_asked_for_is_refused(begun: Desk) -> None:
 def test_undo_takes_back_the_last_and_then_the_one_before(begun: Desk) -> None:
     begun.ok("count", "pair", "8")
     begun.ok("count", "pair", "3")
-    assert begun.ok("undo").lines[0] == "Undid number 3: Counted 3 pairs at pair."
-    assert begun.ok("undo").lines[0] == "Undid number 2: Counted 8 pairs at pair."
+    assert begun.ok("undo").lines[0] == "Undid number 3: Counted 3 pairs."
+    assert begun.ok("undo").lines[0] == "Undid number 2: Counted 8 pairs."
     assert begun.status()["piles"]["square"] == 64
     begun.refused("undo")
 
@@ -110,7 +110,7 @@ def test_undo_takes_back_the_last_and_then_the_one_before(begun: Desk) -> None:
 def test_unpicked_pieces_go_back_to_their_pile(begun: Desk) -> None:
     begun.ok("count", "pair", "8")
     said = begun.ok("unpick", "pair", "3")
-    assert "Unpicked 3 pairs at pair." in said.lines
+    assert "Unpicked 3 pairs from pair." in said.lines
     assert begun.status()["piles"]["square"] == 54
     begun.refused("unpick", "pair", "6")
 

@@ -137,8 +137,8 @@ def test_the_log_has_every_event_on_a_line(begun: Desk) -> None:
     begun.ok("pick-up")
     assert begun.ok("log").lines == [
         "1, 2 Nov 2026, 20:15, session 1: Session 1 opened.",
-        "2, 2 Nov 2026, 20:15, session 1: Counted 8 pairs at pair. (undone)",
-        "3, 2 Nov 2026, 20:15, session 1: Undid number 2: Counted 8 pairs at pair.",
+        "2, 2 Nov 2026, 20:15, session 1: Counted 8 pairs. (undone)",
+        "3, 2 Nov 2026, 20:15, session 1: Undid number 2: Counted 8 pairs.",
         "4, 2 Nov 2026, 20:15, session 1: Marked done.",
         "5, 2 Nov 2026, 20:15, session 1: Picked up again.",
     ]

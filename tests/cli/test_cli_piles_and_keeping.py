@@ -10,7 +10,7 @@ if TYPE_CHECKING:
 
 def test_a_spoiled_piece_and_its_reason_are_kept(begun: Desk) -> None:
     said = begun.ok("spoil", "squares", "2", "--reason", "cut off the grain")
-    assert "Spoiled 2 squares: cut off the grain" in said.lines
+    assert "Spoiled 2 squares: cut off the grain." in said.lines
     assert "62 squares lie there now." in said.lines
     (spoiled,) = begun.status()["spoiled"]
     assert (spoiled["pile"], spoiled["n"], spoiled["reason"]) == ("square", 2, "cut off the grain")
@@ -42,7 +42,7 @@ def test_found_and_bought_pieces_come_to_their_pile(begun: Desk) -> None:
 
 def test_a_recount_stands_and_its_difference_is_said(begun: Desk) -> None:
     said = begun.ok("recount", "square", "61")
-    assert "Recounted: 61 squares, 3 fewer than recorded." in said.lines
+    assert "Recounted the squares: 61, 3 fewer than recorded." in said.lines
     assert begun.status()["piles"]["square"] == 61
     assert "as recorded" in begun.ok("recount", "square", "61").out
     begun.refused("recount", "square", "-1")
@@ -94,7 +94,7 @@ def test_a_new_blade_makes_the_cutting_caution_due(begun: Desk) -> None:
 
 def test_choosing_a_stage_says_what_is_done_there(begun: Desk) -> None:
     said = begun.ok("stage", "sew")
-    assert "Turned to sew." in said.lines
+    assert "Working at sew." in said.lines
     assert any(line.startswith("Do: ") for line in said.lines)
     assert any(line.startswith("Check: ") for line in said.lines)
     begun.refused("stage", "iron")
