@@ -98,7 +98,8 @@ NEW_BLADE = (
 )
 TIRED = "You have been at it a good while. If you are tired, leave the cutting for another day."
 TIRED_AT_THE_IRON = "You have been at it a good while. A short break first?"
-MOST_LINES = 7
+MOST_LINES = 6
+"""What can be read whole on a screen of 24 lines; with many hazards each says its first lines."""
 
 
 def caution_due(
@@ -161,7 +162,11 @@ def _lines(due: tuple[Hazard, ...], why: Why) -> tuple[str, ...]:
         lines.append(NEW_BLADE)
     if why is Why.LATE:
         lines.append(TIRED if any(_cuts(h) for h in due) else TIRED_AT_THE_IRON)
-    each = 1 if sum(len(WORDS[h].lines) for h in due) > MOST_LINES else MOST_LINES
+    each = next(
+        most
+        for most in (MOST_LINES, 2, 1)
+        if most == 1 or sum(min(most, len(WORDS[h].lines)) for h in due) <= MOST_LINES
+    )
     for hazard in due:
         lines += WORDS[hazard].lines[:each]
     return tuple(lines)

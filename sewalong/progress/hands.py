@@ -17,7 +17,7 @@ class InHand:
     """The stage to show: its line in the plan, and its takes and makes in words.
 
     `which` says which row, seam or side comes next ("Join R2 to R3."), and is empty for the
-    stages of the method. `makes_pile` is the pile it fills, None for the top.
+    stages of the method. `makes` is empty where the top itself is worked on. `makes_pile` is the pile it fills, None for the top.
     """
 
     line: StageLine
@@ -54,7 +54,7 @@ def _takes(state: State, stage: RoadStage) -> str:
 def _makes(state: State, stage: RoadStage) -> str:
     if isinstance(stage, Stage):
         return _pieces(state, stage.makes)
-    return "one wider piece of the top" if stage.id == JOIN_ROWS else "the top, one step on"
+    return "one wider piece of the top" if stage.id == JOIN_ROWS else ""
 
 
 def _pieces(state: State, pieces: Pieces) -> str:

@@ -335,6 +335,9 @@ def _noun(hand: InHand, now: Plan) -> str:
 
 def _flow(hand: InHand) -> str:
     line = hand.line
+    if not hand.makes:
+        ready = "The top is ready for it."
+        return ready if line.ready else "The top is not ready yet. Press o for another stage."
     takes = f"Takes {hand.takes}, makes {hand.makes}."
     verb = "waits" if line.waiting == 1 else "wait"
     if line.to_do and not line.ready:
