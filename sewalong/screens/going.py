@@ -3,13 +3,16 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from datetime import date
 
+from textual import work
 from textual.app import ComposeResult
 from textual.binding import Binding
 from textual.containers import Horizontal, VerticalScroll
 from textual.content import Content
 from textual.screen import Screen
 
+from sewalong.progress.pace.by_date import by_date
 from sewalong.progress.pace.forecast import Forecast, forecast_from
 from sewalong.progress.pace.paces import paces
 from sewalong.progress.pace.sessions import (
@@ -19,6 +22,7 @@ from sewalong.progress.pace.sessions import (
     what_took_the_time,
     work_over_time,
 )
+from sewalong.screens.dialogs import Field, FormDialog, LinesDialog
 from sewalong.screens.sizes import mark_size
 from sewalong.screens.words import Words
 from sewalong.store.open_quilt import OpenQuilt
@@ -36,7 +40,10 @@ NARROW_BAR = 10
 class GoingScreen(Screen[None]):
     """Bars for looking, and the same facts in words."""
 
-    BINDINGS = [Binding("escape,g,G,enter", "leave", "back", id="going.leave")]
+    BINDINGS = [
+        Binding("escape,g,G,enter", "leave", "back", id="going.leave"),
+        Binding("d,D", "wanted_by", "wanted by", id="going.wanted_by"),
+    ]
 
     def __init__(self, quilt: OpenQuilt) -> None:
         super().__init__()
@@ -46,7 +53,7 @@ class GoingScreen(Screen[None]):
         state, record, now = self._quilt.state, self._quilt.record, self._quilt.now()
         pace = paces(state, record, now)
         facts = session_facts(state, record, pace)
-        left = forecast_from(pace, facts)
+        left = self._left = forecast_from(pace, facts)
         with Horizontal(id="top"):
             yield Words(state.quilt.name, id="top-name")
             yield Words("how is it going?", id="top-clock")
@@ -61,7 +68,7 @@ class GoingScreen(Screen[None]):
             yield from _course(facts, left, self._bar())
             yield Words("What took the time", classes="sheet-title spaced")
             yield from _times(what_took_the_time(pace), self._bar())
-        yield Words("up/down: read on   esc: back", id="keys")
+        yield Words("d: wanted by a date   up/down: read on   esc: back", id="keys")
 
     def _bar(self) -> int:
         return WIDEST_BAR if self.app.size.width >= 70 else NARROW_BAR
@@ -71,6 +78,23 @@ class GoingScreen(Screen[None]):
 
     def on_resize(self) -> None:
         mark_size(self)
+
+    @work
+    async def action_wanted_by(self) -> None:
+        """Hours a week for a date, and plainly when it cannot be done."""
+        said: list[str] = []
+
+        def work_out(values: dict[str, str]) -> str | None:
+            try:
+                wanted = date.fromisoformat(values["date"].strip())
+            except ValueError:
+                return "Write the date as year-month-day, such as 2027-03-01."
+            said[:] = [by_date(self._left, self._quilt.now().date(), wanted).sentence]
+            return None
+
+        lines = (Field("date", "Wanted by (year-month-day)"),)
+        if await self.app.push_screen_wait(FormDialog("Wanted by a date", lines, work_out)):
+            await self.app.push_screen_wait(LinesDialog("Wanted by a date", said))
 
     def action_leave(self) -> None:
         """Back to sewing."""
