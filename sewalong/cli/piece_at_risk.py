@@ -2,18 +2,10 @@
 
 from __future__ import annotations
 
-from sewalong.progress.at_risk import AtRisk, at_risk
+from sewalong.progress.at_risk import at_risk
 from sewalong.store.open_quilt import OpenQuilt
 
 SEEN_TO = "When they are measured and seen to: sewalong proof --seen-to"
-
-
-def in_doubt(quilt: OpenQuilt) -> AtRisk | None:
-    """The pieces in doubt that nobody said are seen to; None when there are none."""
-    found = at_risk(quilt.state, quilt.record)
-    if found is None or found.none or found.seen_to:
-        return None
-    return found
 
 
 def at_risk_lines(quilt: OpenQuilt) -> tuple[str, ...]:
