@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import sys
 
-from sewalong.cli.here import surroundings
-from sewalong.cli.run import run
+from sewalong.cli.frame.context import surroundings
+from sewalong.cli.frame.run import run
 
 
 def main(argv: list[str] | None = None) -> int:

@@ -7,10 +7,10 @@ from pathlib import Path
 
 import pytest
 
-from sewalong.cli.registry import VERBS
-from sewalong.cli.verb import Verb
-from sewalong.quilt.file import read_quilt
-from sewalong.screens.keys import SEWING_KEYS
+from sewalong.cli.frame.command import Verb
+from sewalong.cli.registry.commands import VERBS
+from sewalong.quilt.file.reader import read_quilt
+from sewalong.screens.widgets.keys import SEWING_KEYS
 
 README = (Path(__file__).parent.parent / "README.md").read_text(encoding="utf-8")
 

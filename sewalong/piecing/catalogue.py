@@ -10,7 +10,7 @@ from sewalong.piecing.definition import FINAL_PILE, Definition, definition, defi
 from sewalong.piecing.faults import UnknownMethod
 from sewalong.piecing.flow import check_flow
 from sewalong.piecing.method import Method, Pieces, Stage
-from sewalong.piecing.starts import EIGHTH, run_sizes, starts_from
+from sewalong.piecing.start_sizes import EIGHTH, run_sizes, starts_from
 
 __all__ = ["UnknownMethod", "method", "method_ids", "method_of", "written_method"]
 

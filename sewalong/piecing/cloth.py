@@ -7,8 +7,9 @@ A seam allowance that has been opened is hidden behind the face and is left out.
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
 from functools import cmp_to_key
+
+from msgspec import Struct
 
 from sewalong.piecing.geometry import (
     Line,
@@ -26,8 +27,7 @@ UPRIGHT: Point = (0.0, -1.0)
 """Grain of a piece as cut: the lengthwise threads, pointing the way a one-way print stands up."""
 
 
-@dataclass(frozen=True, slots=True)
-class Patch:
+class Patch(Struct, frozen=True):
     """A piece of one fabric: its outline, its letter, and which way its print stands up."""
 
     points: Polygon
@@ -71,8 +71,7 @@ def total_area(patches: Patches) -> float:
     return sum(area(patch.points) for patch in patches)
 
 
-@dataclass(frozen=True, slots=True)
-class Flat:
+class Flat(Struct, frozen=True):
     """A piece lying open, faces up, its box at (0, 0)."""
 
     patches: Patches
@@ -117,16 +116,14 @@ class Flat:
         return Flat(tuple(patch for _, patch in sorted(pairs, key=lambda pair: key(pair[0]))))
 
 
-@dataclass(frozen=True, slots=True)
-class Top:
+class Top(Struct, frozen=True):
     """A piece lying face down on another, with the rows of stitches that hold it."""
 
     patches: Patches
     seams: tuple[Segment, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
-class Layered:
+class Layered(Struct, frozen=True):
     """Pieces face to face: `base` face up beneath, `tops` face down upon it.
 
     `loose` is True for what a cut through all layers left: it has no fixed way up,

@@ -9,9 +9,10 @@ import pkgutil
 import re
 import tomllib
 from collections.abc import Mapping
-from dataclasses import dataclass
 from fractions import Fraction
 from functools import cache
+
+from msgspec import Struct
 
 from sewalong.piecing.faults import MethodFault
 from sewalong.piecing.method import Hazard, Noun, Pile, Station
@@ -34,8 +35,7 @@ _STAGE_KEYS = {
 }  # fmt: skip
 
 
-@dataclass(frozen=True, slots=True)
-class StartDefinition:
+class StartDefinition(Struct, frozen=True):
     """A pile that is cut from cloth, and how its size follows from the main one.
 
     `letter` is the fabric shared by all its pieces; without it every piece has its own.
@@ -52,8 +52,7 @@ class StartDefinition:
     shape: Fraction | None
 
 
-@dataclass(frozen=True, slots=True)
-class StageDefinition:
+class StageDefinition(Struct, frozen=True):
     """A stage as written: its words, and its operations not yet run."""
 
     id: str
@@ -68,8 +67,7 @@ class StageDefinition:
     operations: tuple[str, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class Definition:
+class Definition(Struct, frozen=True):
     """A method file. `file` is its name, for sentences about faults."""
 
     file: str

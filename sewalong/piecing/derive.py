@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from fractions import Fraction
 from functools import lru_cache
+
+from msgspec import Struct
 
 from sewalong.lengths import Rounding, Unit, round_to, show
 from sewalong.piecing.catalogue import written_method
@@ -15,7 +16,7 @@ from sewalong.piecing.edges import Edge, EdgeGrain, outer_edges
 from sewalong.piecing.faults import MethodFault, SizeRefused
 from sewalong.piecing.flow import Batch
 from sewalong.piecing.method import Method, Pieces
-from sewalong.piecing.starts import (
+from sewalong.piecing.start_sizes import (
     EIGHTH,
     StartSize,
     main_for,
@@ -38,8 +39,7 @@ _DO_NOT_FIT = (
 )
 
 
-@dataclass(frozen=True, slots=True)
-class StageWork:
+class StageWork(Struct, frozen=True):
     """One count of a stage: pieces taken and made, inches sewn and inches cut.
 
     `per_unit` is the number of counts to one unit, over many batches.
@@ -53,8 +53,7 @@ class StageWork:
     per_unit: Fraction
 
 
-@dataclass(frozen=True, slots=True)
-class UnitSize:
+class UnitSize(Struct, frozen=True):
     """A unit's size in inches, to the raw edges and once its seams are taken.
 
     `width_per_seam` and `height_per_seam` are the inches lost for every inch of seam
@@ -105,8 +104,7 @@ class UnitSize:
         return round(min(rooms), 9) if rooms else None
 
 
-@dataclass(frozen=True, slots=True)
-class PileShape:
+class PileShape(Struct, frozen=True):
     """The different pieces that lie in a pile during one batch, and the size of the first."""
 
     pile: str
@@ -118,8 +116,7 @@ class PileShape:
         return self.pieces[0].size
 
 
-@dataclass(frozen=True, slots=True)
-class Derivation:
+class Derivation(Struct, frozen=True):
     """What a method comes to at the owner's sizes and seam allowance.
 
     `units` are the different units of one batch in order of making, their patches in the

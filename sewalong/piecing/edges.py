@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
 from enum import StrEnum
+
+from msgspec import Struct
 
 from sewalong.piecing.cloth import Flat, Patch
 from sewalong.piecing.geometry import Point
@@ -30,8 +31,7 @@ class Side(StrEnum):
     FAR = "side by the last column"
 
 
-@dataclass(frozen=True, slots=True)
-class Edge:
+class Edge(Struct, frozen=True):
     """The part of a unit's outer edge that one patch has; `patch` counts from 0."""
 
     side: Side

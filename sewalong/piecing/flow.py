@@ -9,10 +9,11 @@ from __future__ import annotations
 
 from collections import Counter, deque
 from collections.abc import Mapping
-from dataclasses import dataclass, field
 from fractions import Fraction
 
-from sewalong.piecing import steps
+from msgspec import Struct, field
+
+from sewalong.piecing import operation_words as steps
 from sewalong.piecing.cloth import UPRIGHT, Flat, Piece, rectangle
 from sewalong.piecing.definition import FINAL_PILE, Definition, StageDefinition
 from sewalong.piecing.faults import MethodFault
@@ -24,8 +25,7 @@ _LETTERS = "ABCDEFGHIJKLMNOPQRSTUVWXYZ"
 _MOST_UNITS = 600
 
 
-@dataclass(frozen=True, slots=True)
-class StageRun:
+class StageRun(Struct, frozen=True):
     """One count of a stage: pieces taken by pile, pieces made, inches sewn and cut."""
 
     takes: Mapping[str, int]
@@ -34,8 +34,7 @@ class StageRun:
     cut: float
 
 
-@dataclass(slots=True)
-class Batch:
+class Batch(Struct):
     """The smallest lot of units that leaves nothing over in between.
 
     `seen` has every different piece that lay in each pile, in order of making;

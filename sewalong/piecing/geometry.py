@@ -8,7 +8,8 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 Point = tuple[float, float]
 Polygon = tuple[Point, ...]
@@ -17,8 +18,7 @@ NEAR = 1e-7
 """Inches nearer than this are the same place: far under a thread, far over float noise."""
 
 
-@dataclass(frozen=True, slots=True)
-class Line:
+class Line(Struct, frozen=True):
     """A line through `at` with unit normal `normal`; `depth` is positive on the normal's side."""
 
     at: Point
@@ -130,8 +130,7 @@ def union_of_spans(spans: Iterable[tuple[float, float] | None]) -> list[tuple[fl
     return joined
 
 
-@dataclass(frozen=True, slots=True)
-class Move:
+class Move(Struct, frozen=True):
     """A rigid move of the plane: (x, y) -> (a x + b y + e, c x + d y + f)."""
 
     a: float

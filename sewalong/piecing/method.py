@@ -6,8 +6,9 @@ is derived by the engine from the stage's operations; see `catalogue`.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from enum import StrEnum
+
+from msgspec import Struct
 
 
 class Station(StrEnum):
@@ -31,8 +32,7 @@ class Hazard(StrEnum):
     PINS = "pins"
 
 
-@dataclass(frozen=True, slots=True)
-class Noun:
+class Noun(Struct, frozen=True):
     """One thing and several of it: ("four-patch", "four-patches")."""
 
     one: str
@@ -47,24 +47,21 @@ class Noun:
         return f"{n} {self.of(n)}"
 
 
-@dataclass(frozen=True, slots=True)
-class Pile:
+class Pile(Struct, frozen=True):
     """Pieces of one kind waiting for their next stage."""
 
     id: str
     noun: Noun
 
 
-@dataclass(frozen=True, slots=True)
-class Pieces:
+class Pieces(Struct, frozen=True):
     """So many pieces of one pile; `count` is at least 1."""
 
     pile: str
     count: int
 
 
-@dataclass(frozen=True, slots=True)
-class Stage:
+class Stage(Struct, frozen=True):
     """One step of a method.
 
     One *count* of the stage uses `takes` and gives `makes`; `counts` is the noun
@@ -85,8 +82,7 @@ class Stage:
     minutes: float
 
 
-@dataclass(frozen=True, slots=True)
-class Method:
+class Method(Struct, frozen=True):
     """How units are made: from the piles in `starts`, through `stages`, to the pile `unit`.
 
     Stage ids and pile ids are unique within a method and never change once released,

@@ -9,7 +9,8 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable
-from dataclasses import dataclass, field
+
+from msgspec import Struct, field
 
 from sewalong.piecing import primitive
 from sewalong.piecing.cloth import Flat, Layered, Patches, Piece, Top, flat, kept, turned
@@ -29,8 +30,7 @@ ROOM_TO_LAP = 0.5
 room for cutting both a little large and trimming."""
 
 
-@dataclass(slots=True)
-class Table:
+class Table(Struct):
     """What a stage has in hand, and how much it has sewn and cut so far."""
 
     seam: float

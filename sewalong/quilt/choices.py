@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from fractions import Fraction
+
+from msgspec import Struct
 
 from sewalong.lengths import Length
 
@@ -14,8 +15,7 @@ CORNERS = ("sides first", "ends first", "mitred")
 """How borders turn the corner; the ends are top and bottom."""
 
 
-@dataclass(frozen=True, slots=True)
-class Choices:
+class Choices(Struct, frozen=True):
     """Lengths in inches. All are conventions that sources differ on, so each can be changed.
 
     `usable` is the width of cloth between the selvedges that can be used; `margin` what the back
@@ -36,8 +36,7 @@ class Choices:
     own_seam: Length | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class Fabric:
+class Fabric(Struct, frozen=True):
     """A fabric of the units: `letter` is what the method calls it, `colour` is "#rrggbb"."""
 
     letter: str

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 from sewalong.lengths import Length, Unit
 from sewalong.piecing.catalogue import method as method_called
@@ -12,8 +12,7 @@ from sewalong.quilt.choices import Choices, Fabric
 __all__ = ["Border", "Choices", "Fabric", "Quilt", "StartPile", "Target"]
 
 
-@dataclass(frozen=True, slots=True, order=True)
-class Target:
+class Target(Struct, frozen=True, order=True):
     """The layout wanted: rows down, columns across, both at least 1."""
 
     rows: int
@@ -28,8 +27,7 @@ class Target:
         return f"{self.rows} × {self.columns}"
 
 
-@dataclass(frozen=True, slots=True)
-class StartPile:
+class StartPile(Struct, frozen=True):
     """Pieces there are to begin with.
 
     `size` is the side of a square or the width of a strip; `length` is the usable
@@ -44,8 +42,7 @@ class StartPile:
     length: Length | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class Border:
+class Border(Struct, frozen=True):
     """One border: the width its strips are cut at, the name of its cloth, its "#rrggbb"."""
 
     cut: Length
@@ -53,8 +50,7 @@ class Border:
     colour: str | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class Quilt:
+class Quilt(Struct, frozen=True):
     """The plan of one quilt. `starts` begins with the pile the method names first.
 
     `fabrics` are those of the units that have been given a name, in the order of their letters.

@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 from sewalong.lengths import Length, Unit, show
-from sewalong.quilt.numbers_fault import above_zero
+from sewalong.quilt.refusal import above_zero
 
 
-@dataclass(frozen=True, slots=True)
-class Size:
+class Size(Struct, frozen=True):
     """Across and down, in inches, both above zero; raises `NumbersFault` when they are not."""
 
     width: Length

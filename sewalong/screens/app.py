@@ -9,16 +9,16 @@ from textual import work
 from textual.app import App
 from textual.binding import Binding
 
-from sewalong.progress.returning import was_away
+from sewalong.progress.resuming.resume_facts import was_away
 from sewalong.screens.quilts import QuiltsScreen
 from sewalong.screens.returning import ReturnScreen
 from sewalong.screens.sewing import SewingScreen
 from sewalong.screens.terminal import forgive_bad_bytes, leave_on_signals, watch_terminal
-from sewalong.screens.themes import DAYLIGHT, LAMPLIGHT, THEMES
+from sewalong.screens.widgets.themes import DAYLIGHT, LAMPLIGHT, THEMES
+from sewalong.service.open_quilt import Clock, OpenQuilt, local_now
 from sewalong.store.faults import StoreFault
 from sewalong.store.library import Library
 from sewalong.store.look import read_look, remember_look
-from sewalong.store.open_quilt import Clock, OpenQuilt, local_now
 
 
 class SewalongApp(App[int]):

@@ -10,16 +10,16 @@ from textual.screen import Screen
 from textual.widgets import OptionList
 from textual.widgets.option_list import Option
 
-from sewalong.progress.plan import plan
-from sewalong.progress.returning import next_thing
-from sewalong.progress.spans import ago
-from sewalong.progress.state import Standing, State
-from sewalong.screens.keys import first_that_fits
-from sewalong.screens.sizes import mark_size
-from sewalong.screens.words import Words
+from sewalong.progress.plan.plan import plan
+from sewalong.progress.record.state import Standing, State
+from sewalong.progress.record.time_words import ago
+from sewalong.progress.resuming.resume_facts import next_thing
+from sewalong.screens.widgets.breakpoints import mark_size
+from sewalong.screens.widgets.keys import first_that_fits
+from sewalong.screens.widgets.literal_text import Words
+from sewalong.service.open_quilt import Clock, OpenQuilt
 from sewalong.store.faults import StoreFault
 from sewalong.store.library import Library, Shelved
-from sewalong.store.open_quilt import Clock, OpenQuilt
 
 NONE_YET = (
     "No quilt yet.\n\nWrite a quilt file and begin it with:  sewalong start FILE\n"

@@ -9,17 +9,17 @@ from textual.containers import Horizontal, VerticalScroll
 from textual.screen import Screen
 from textual.widget import Widget
 
-from sewalong.progress import commands as c
-from sewalong.progress.plan import plan
-from sewalong.progress.recount_offer import worth_counting
-from sewalong.progress.returning import facts
-from sewalong.screens.asking_piles import count_by_hand
-from sewalong.screens.dialogs import Dialog
-from sewalong.screens.keys import first_that_fits
-from sewalong.screens.sizes import mark_size
-from sewalong.screens.words import Words
+from sewalong.progress.acts import commands as c
+from sewalong.progress.plan.plan import plan
+from sewalong.progress.resuming.recount_advice import worth_counting
+from sewalong.progress.resuming.resume_facts import facts
+from sewalong.screens.prompts.dialogs import Dialog
+from sewalong.screens.prompts.pile_prompts import count_by_hand
+from sewalong.screens.widgets.breakpoints import mark_size
+from sewalong.screens.widgets.keys import first_that_fits
+from sewalong.screens.widgets.literal_text import Words
+from sewalong.service.open_quilt import OpenQuilt
 from sewalong.store.faults import StoreFault
-from sewalong.store.open_quilt import OpenQuilt
 
 FIRST = ("Next", "Not asked", "Look first", "Short")
 """Labels of the facts that stand out."""

@@ -11,29 +11,29 @@ from textual.containers import Horizontal, Vertical
 from textual.screen import Screen
 
 from sewalong.piecing.faults import SizeRefused
-from sewalong.progress import commands as c
-from sewalong.progress.closing import Question, leaving_question
-from sewalong.progress.decide import CautionFirst
-from sewalong.progress.events import Recorded
-from sewalong.progress.hands import InHand, in_hand
-from sewalong.progress.interruption import after_interruption
-from sewalong.progress.one_line import one_line
-from sewalong.progress.plan import Plan, plan
-from sewalong.progress.proof import goes_on_unproved
-from sewalong.progress.spans import clock
-from sewalong.progress.telling import over_in_words, told
-from sewalong.screens import asking
-from sewalong.screens.asks import ASKS
-from sewalong.screens.big_number import NUMBER_LINES, BigNumber
-from sewalong.screens.dialogs import CautionDialog, QuestionDialog
-from sewalong.screens.help import HelpDialog
-from sewalong.screens.keys import SEWING_KEYS, key_line
-from sewalong.screens.picture_view import PictureView
-from sewalong.screens.road_panel import RoadPanel
-from sewalong.screens.sizes import is_roomy, mark_size
-from sewalong.screens.words import Words
+from sewalong.progress.acts import commands as c
+from sewalong.progress.acts.decide import CautionFirst
+from sewalong.progress.joining.current_stage import InHand, in_hand
+from sewalong.progress.measuring.proof import goes_on_unproved
+from sewalong.progress.plan.plan import Plan, plan
+from sewalong.progress.record.event_words import over_in_words, told
+from sewalong.progress.record.events import Recorded
+from sewalong.progress.record.time_words import clock
+from sewalong.progress.resuming.interruption import after_interruption
+from sewalong.progress.resuming.notice import one_line
+from sewalong.progress.safety.closing_questions import Question, leaving_question
+from sewalong.screens.prompts import stage_prompts as asking
+from sewalong.screens.prompts.dialogs import CautionDialog, QuestionDialog
+from sewalong.screens.prompts.help import HelpDialog
+from sewalong.screens.prompts.registry import ASKS
+from sewalong.screens.widgets.big_number import NUMBER_LINES, BigNumber
+from sewalong.screens.widgets.breakpoints import is_roomy, mark_size
+from sewalong.screens.widgets.keys import SEWING_KEYS, key_line
+from sewalong.screens.widgets.literal_text import Words
+from sewalong.screens.widgets.picture_view import PictureView
+from sewalong.screens.widgets.route_panel import RoadPanel
+from sewalong.service.open_quilt import OpenQuilt
 from sewalong.store.faults import StoreFault
-from sewalong.store.open_quilt import OpenQuilt
 from sewalong.wall.of_quilt import own_colours, picture_made
 
 LOOK_AGAIN = 1.0
@@ -307,7 +307,7 @@ class SewingScreen(Screen[None]):
 
     def action_going(self) -> None:
         """Sessions, pace and what is left."""
-        from sewalong.screens.going import GoingScreen
+        from sewalong.screens.pace import GoingScreen
 
         self.app.push_screen(GoingScreen(self.quilt))
 

@@ -5,15 +5,17 @@ from __future__ import annotations
 import json
 import re
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
 from datetime import datetime
 from typing import NoReturn
 
-from sewalong.progress.audit import audit, reckonable
-from sewalong.progress.events import Recorded
-from sewalong.quilt.plain import quilt_from_dict, quilt_to_dict
+from msgspec import Struct
+from msgspec.structs import replace
+
+from sewalong.progress.acts.audit import audit, reckonable
+from sewalong.progress.record.events import Recorded
+from sewalong.quilt.file.rules import a_name
+from sewalong.quilt.json_codec import quilt_from_dict, quilt_to_dict
 from sewalong.quilt.quilt import Quilt
-from sewalong.quilt.rules import a_name
 from sewalong.store.codec import event_from_json, event_to_json
 from sewalong.store.faults import StoreFault
 from sewalong.store.library import Library, Loaded, Shelved
@@ -25,8 +27,7 @@ _KEYS = ("format", "version", "key", "started", "quilt", "events")
 _KEY = re.compile(r"[0-9A-Za-z-]{1,64}")
 
 
-@dataclass(frozen=True, slots=True)
-class Archive:
+class Archive(Struct, frozen=True):
     """What a file held: the quilt's key anywhere, when it began, its plan and its record."""
 
     key: str

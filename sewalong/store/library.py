@@ -6,20 +6,20 @@ import json
 import unicodedata
 import uuid
 from collections.abc import Sequence
-from dataclasses import dataclass
 from datetime import datetime
 from pathlib import Path
 
-from sewalong.progress.events import Event, Recorded
-from sewalong.quilt.plain import quilt_from_dict, quilt_to_dict
+from msgspec import Struct
+
+from sewalong.progress.record.events import Event, Recorded
+from sewalong.quilt.json_codec import quilt_from_dict, quilt_to_dict
 from sewalong.quilt.quilt import Quilt
 from sewalong.store.codec import event_from_json, event_to_json
 from sewalong.store.database import Database
 from sewalong.store.faults import Stale, StoreFault
 
 
-@dataclass(frozen=True, slots=True)
-class Shelved:
+class Shelved(Struct, frozen=True):
     """A quilt's entry: `id` on this machine, `key` anywhere, when it was last touched."""
 
     id: int
@@ -29,8 +29,7 @@ class Shelved:
     last_at: datetime
 
 
-@dataclass(frozen=True, slots=True)
-class Loaded:
+class Loaded(Struct, frozen=True):
     """A quilt with its whole record, as it was when read."""
 
     entry: Shelved

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
+from sewalong.fabrics.colours import Colour, parse_colour
 from sewalong.piecing.derive import Derivation, derive
 from sewalong.quilt.quilt import Quilt, Target
-from sewalong.wall.colours import Colour, parse_colour
 from sewalong.wall.keys import Key, border_key
 from sewalong.wall.picture import Picture
 from sewalong.wall.pieces import piece_picture

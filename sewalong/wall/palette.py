@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from sewalong.wall.colours import Colour, parse_colour
+from sewalong.fabrics.colours import Colour, parse_colour
 from sewalong.wall.keys import (
     CORNERSTONE,
     SASH,

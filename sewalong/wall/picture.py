@@ -6,7 +6,8 @@ A cell is about twice as high as it is wide, so half of one is a square.
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from sewalong.piecing.cloth import Flat, Layered, Patches
 from sewalong.piecing.geometry import box
@@ -17,8 +18,7 @@ Cell = tuple[Key | None, Key | None]
 """What the upper and the lower half of a cell show; None for the screen's own ground."""
 
 
-@dataclass(frozen=True, slots=True)
-class Picture:
+class Picture(Struct, frozen=True):
     """Rows of pixels, two to a row of cells; an even number of them, all equally long."""
 
     pixels: tuple[tuple[Key | None, ...], ...]

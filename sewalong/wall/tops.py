@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
 from functools import cache
+
+from msgspec import Struct
 
 from sewalong.piecing.cloth import Flat, turned
 from sewalong.piecing.derive import Derivation
 from sewalong.piecing.geometry import turn
-from sewalong.quilt.setting_sashed import Meeting
+from sewalong.quilt.layouts.setting_sashed import Meeting
 from sewalong.wall.keys import CORNERSTONE, SASH, Key, border_key
 from sewalong.wall.picture import EMPTY, Picture, from_pixels, right_sides
 from sewalong.wall.pieces import finished_unit
@@ -17,8 +18,7 @@ from sewalong.wall.raster import Pixels, raster
 from sewalong.wall.tracks import Side, tracks
 
 
-@dataclass(frozen=True, slots=True)
-class Placed:
+class Placed(Struct, frozen=True):
     """Which of the batch's different units lies at a place, and its quarter turns."""
 
     unit: int = 0
@@ -29,8 +29,7 @@ Arrangement = Callable[[int, int], Placed]
 """Row and column, both from 0, to the unit that lies there."""
 
 
-@dataclass(frozen=True, slots=True)
-class Sashes:
+class Sashes(Struct, frozen=True):
     """Strips between the units, `width` inches finished, and around them when `outer`."""
 
     width: float

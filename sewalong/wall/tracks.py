@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from itertools import pairwise
 from math import floor
+
+from msgspec import Struct
 
 CRISP = 3
 """From so many pixels on, all units are drawn the same size; below it they share what there is."""
@@ -17,8 +18,7 @@ SKEW = 0.04
 """And its units may be this much out of shape, as a share of their height."""
 
 
-@dataclass(frozen=True, slots=True)
-class Side:
+class Side(Struct, frozen=True):
     """One way across a top: how wide each track is in inches, and which are units.
 
     All units are equally wide. The tracks read the same from both ends.

@@ -9,7 +9,7 @@ from __future__ import annotations
 
 import os
 
-from tests.pace.simulated import World, calibration
+from tests.progress.pace.simulated import World, calibration
 
 SEED = 5
 FEWER = "60"

@@ -12,7 +12,7 @@ from fractions import Fraction
 from importlib import resources
 
 from sewalong.piecing import derive as engine
-from sewalong.piecing import starts
+from sewalong.piecing import start_sizes as starts
 from sewalong.piecing.catalogue import method_ids, written_method
 
 

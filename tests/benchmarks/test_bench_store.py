@@ -13,13 +13,13 @@ from datetime import timedelta
 from pathlib import Path
 from statistics import median
 
-from sewalong.progress import commands as c
-from sewalong.progress.audit import audit
-from sewalong.progress.decide import decide
-from sewalong.progress.events import Counted, Event, SessionOpened
-from sewalong.progress.fold import advance, fold
+from sewalong.progress.acts import commands as c
+from sewalong.progress.acts.audit import audit
+from sewalong.progress.acts.decide import decide
+from sewalong.progress.record.events import Counted, Event, SessionOpened
+from sewalong.progress.record.fold import advance, fold
+from sewalong.service.open_quilt import OpenQuilt
 from sewalong.store.library import Library
-from sewalong.store.open_quilt import OpenQuilt
 from tests.store.shelf import EVENING, a_quilt, shelf
 
 EVENTS = 5000

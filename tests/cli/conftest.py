@@ -13,8 +13,8 @@ from typing import Any
 
 import pytest
 
-from sewalong.cli.here import Here
-from sewalong.cli.run import run
+from sewalong.cli.frame.context import Here
+from sewalong.cli.frame.run import run
 
 QUILT_FILE = """\
 name = "Gate Post"

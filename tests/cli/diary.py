@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from datetime import datetime, timedelta, timezone
 
-from sewalong.cli.demo_quilts import demo_folder, demo_key
-from sewalong.progress.closing import questions
-from sewalong.progress.commands import CloseSession, Command, Count, ReadCaution
-from sewalong.progress.decide import CautionFirst
-from sewalong.quilt.file import read_quilt_bytes
+from sewalong.cli.quilts.demo_quilts import demo_folder, demo_key
+from sewalong.progress.acts.commands import CloseSession, Command, Count, ReadCaution
+from sewalong.progress.acts.decide import CautionFirst
+from sewalong.progress.safety.closing_questions import questions
+from sewalong.quilt.file.reader import read_quilt_bytes
+from sewalong.service.open_quilt import OpenQuilt
 from sewalong.store.library import Library
-from sewalong.store.open_quilt import OpenQuilt
 
 ZONE = timezone(timedelta(hours=1))
 

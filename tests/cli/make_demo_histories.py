@@ -11,8 +11,8 @@ from collections.abc import Callable
 from datetime import datetime
 from pathlib import Path
 
-from sewalong.cli.demo_quilts import demo_folder
-from sewalong.progress.commands import (
+from sewalong.cli.quilts.demo_quilts import demo_folder
+from sewalong.progress.acts.commands import (
     Answer,
     ChangeTool,
     Count,
@@ -25,7 +25,7 @@ from sewalong.progress.commands import (
     Undo,
     WriteNote,
 )
-from sewalong.progress.events import Settings
+from sewalong.progress.record.events import Settings
 from sewalong.store.archive import to_text
 from sewalong.store.library import Library
 from tests.cli.diary import Diary

@@ -8,7 +8,7 @@ import unicodedata
 from hypothesis import given
 from hypothesis import strategies as st
 
-from sewalong.cli.printed import as_json, safe_json, shown
+from sewalong.cli.frame.sanitize import as_json, safe_json, shown
 
 anything = st.text(alphabet=st.characters(codec=None, exclude_categories=()))
 

@@ -9,9 +9,9 @@ from typing import TYPE_CHECKING
 import pytest
 
 from sewalong import __version__
-from sewalong.cli.parser import build
-from sewalong.cli.registry import GROUPS, VERBS
-from sewalong.cli.verb import Verb
+from sewalong.cli.frame.command import Verb
+from sewalong.cli.frame.parser import build
+from sewalong.cli.registry.commands import GROUPS, VERBS
 
 if TYPE_CHECKING:
     from tests.cli.conftest import Desk

@@ -13,7 +13,7 @@ from typing import TYPE_CHECKING
 import pytest
 
 from sewalong.__main__ import main
-from sewalong.cli.parser import parse
+from sewalong.cli.frame.parser import parse
 
 if TYPE_CHECKING:
     from tests.cli.conftest import Desk
@@ -120,7 +120,7 @@ def test_a_fault_of_the_program_itself_says_so(
     def broken(*_: object) -> None:
         raise ZeroDivisionError("oh")
 
-    monkeypatch.setattr("sewalong.cli.looking.status_lines", broken)
+    monkeypatch.setattr("sewalong.cli.quilts.listing.status_lines", broken)
     monkeypatch.delenv("SEWALONG_TRACE", raising=False)
     said = begun.run("status")
     assert said.status == 1
@@ -134,7 +134,7 @@ def test_an_interrupt_leaves_quietly(begun: Desk, monkeypatch: pytest.MonkeyPatc
     def interrupted(*_: object) -> None:
         raise KeyboardInterrupt
 
-    monkeypatch.setattr("sewalong.cli.looking.status_lines", interrupted)
+    monkeypatch.setattr("sewalong.cli.quilts.listing.status_lines", interrupted)
     assert begun.run("status").status == 130
 
 
@@ -144,7 +144,7 @@ def test_a_full_disk_behind_the_output_is_said(
     def full(*_: object) -> None:
         raise OSError(errno.ENOSPC, "No space left on device")
 
-    monkeypatch.setattr("sewalong.cli.run._print", full)
+    monkeypatch.setattr("sewalong.cli.frame.run._print", full)
     said = begun.run("count", "pair", "2")
     assert said.status == 2
     assert "No space left on device" in said.err
@@ -184,7 +184,7 @@ def test_the_program_refuses_in_a_process_of_its_own(tmp_path: Path) -> None:
 
 
 def test_errors_of_the_command_line_are_sentences() -> None:
-    from sewalong.cli.trouble import Trouble
+    from sewalong.cli.frame.errors import Trouble
 
     for argv in (["count"], ["changed"], ["changed", "x"], ["target", "1"], ["settings", "--foot"]):
         with pytest.raises(Trouble) as refused:

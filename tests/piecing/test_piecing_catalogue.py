@@ -14,7 +14,7 @@ from sewalong.piecing.catalogue import UnknownMethod, method, method_ids
 from sewalong.piecing.definition import LATER_PILES, LATER_STAGES
 from sewalong.piecing.derive import derive
 from sewalong.piecing.method import Hazard, Method, Pieces, Station
-from sewalong.progress.road import JOIN_ROWS, ROW, SEW_ROWS
+from sewalong.progress.record.route import JOIN_ROWS, ROW, SEW_ROWS
 
 METHODS = [method(id) for id in method_ids()]
 
@@ -212,7 +212,7 @@ def test_350_units_eight_a_pair_take_44_pairs() -> None:
 
 def test_ids_kept_for_rows_borders_and_finishing_are_those_of_the_road() -> None:
     # `progress.road` names the stages that follow the units.
-    source = (resources.files("sewalong.progress") / "road.py").read_text("utf-8")
+    source = (resources.files("sewalong.progress.record") / "route.py").read_text("utf-8")
     named = set(re.findall(r'\bid="([a-z-]+)"', source)) | {JOIN_ROWS, SEW_ROWS}
     assert named == LATER_STAGES
     assert {ROW.id} == LATER_PILES

@@ -12,7 +12,7 @@ from sewalong.piecing.definition import read_definition
 from sewalong.piecing.derive import derive
 from sewalong.piecing.faults import MethodFault
 from sewalong.piecing.flow import check_flow
-from sewalong.piecing.steps import WORDS
+from sewalong.piecing.operation_words import WORDS
 
 # Invented for this test: two squares joined, two such joined in a row of four.
 ROW_OF_FOUR = """

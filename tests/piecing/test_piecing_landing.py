@@ -3,18 +3,18 @@
 from __future__ import annotations
 
 from collections import Counter
-from dataclasses import replace
 from fractions import Fraction as F
 
 import pytest
+from msgspec.structs import replace
 
-from sewalong.piecing.alike import alike
 from sewalong.piecing.catalogue import method_ids, written_method
 from sewalong.piecing.cloth import Flat, turned
 from sewalong.piecing.definition import Definition
 from sewalong.piecing.derive import derive
 from sewalong.piecing.edges import EdgeGrain, Side, outer_edges
 from sewalong.piecing.geometry import centre, turn
+from sewalong.piecing.same_when_turned import alike
 
 
 def test_sewn_around_a_one_way_print_stands_all_four_ways() -> None:

@@ -11,11 +11,11 @@ import pytest
 from sewalong.lengths import Unit
 from sewalong.piecing.catalogue import method
 from sewalong.piecing.definition import definition
-from sewalong.progress import commands as c
-from sewalong.progress.decide import CautionFirst, decide
-from sewalong.progress.events import Recorded
-from sewalong.progress.fold import advance, opening
-from sewalong.progress.state import State
+from sewalong.progress.acts import commands as c
+from sewalong.progress.acts.decide import CautionFirst, decide
+from sewalong.progress.record.events import Recorded
+from sewalong.progress.record.fold import advance, opening
+from sewalong.progress.record.state import State
 from sewalong.quilt.quilt import Border, Quilt, StartPile, Target
 
 EVENING = datetime(2023, 11, 4, 19, 0, tzinfo=timezone(timedelta(hours=1)))

@@ -3,16 +3,16 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import replace
 from datetime import datetime
 
 import pytest
+from msgspec.structs import replace
 
-from sewalong.progress import commands as c
-from sewalong.progress import events as e
-from sewalong.progress.audit import audit
-from sewalong.progress.decide import NO_SESSION
-from sewalong.progress.events import Recorded
+from sewalong.progress.acts import commands as c
+from sewalong.progress.acts.audit import audit
+from sewalong.progress.acts.decide import NO_SESSION
+from sewalong.progress.record import events as e
+from sewalong.progress.record.events import Recorded
 from tests.progress.building import EVENING, a_quilt, play, whole_top
 
 QUILT = a_quilt(pieces=40, rows=4, columns=5, borders=1)

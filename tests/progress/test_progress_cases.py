@@ -9,9 +9,9 @@ import pytest
 
 from sewalong.piecing.catalogue import method
 from sewalong.piecing.method import Pieces
-from sewalong.progress import commands as c
-from sewalong.progress.fold import opening
-from sewalong.progress.plan import plan
+from sewalong.progress.acts import commands as c
+from sewalong.progress.plan.plan import plan
+from sewalong.progress.record.fold import opening
 from sewalong.quilt.quilt import Target
 from tests.progress.building import a_quilt, all_units, everything, go_on, play
 

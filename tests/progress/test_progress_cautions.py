@@ -10,8 +10,10 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from sewalong.piecing.method import Hazard
-from sewalong.progress import commands as c
-from sewalong.progress.cautions import (
+from sewalong.progress.acts import commands as c
+from sewalong.progress.acts.decide import caution_at
+from sewalong.progress.record.state import State
+from sewalong.progress.safety.cautions import (
     LATE,
     LONG_STRETCH,
     NEW_BLADE,
@@ -22,9 +24,7 @@ from sewalong.progress.cautions import (
     Why,
     caution_due,
 )
-from sewalong.progress.closing import _ON_CLOSING, ON_LEAVING_THE_IRON
-from sewalong.progress.decide import caution_at
-from sewalong.progress.state import State
+from sewalong.progress.safety.closing_questions import _ON_CLOSING, ON_LEAVING_THE_IRON
 from tests.progress.building import EVENING, HOUR, MINUTE, a_quilt, everything, go_on, play
 
 QUILT = a_quilt(pieces=160, rows=4, columns=5)

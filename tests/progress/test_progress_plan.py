@@ -5,11 +5,11 @@ from __future__ import annotations
 import itertools
 
 from sewalong.piecing.method import Pieces
-from sewalong.progress import commands as c
-from sewalong.progress.fold import opening
-from sewalong.progress.layouts_within import layouts_within
-from sewalong.progress.plan import Plan, plan
-from sewalong.progress.state import State
+from sewalong.progress.acts import commands as c
+from sewalong.progress.plan.plan import Plan, plan
+from sewalong.progress.plan.smaller_layouts import layouts_within
+from sewalong.progress.record.fold import opening
+from sewalong.progress.record.state import State
 from sewalong.quilt.quilt import Target
 from tests.progress.building import (
     a_quilt,

@@ -9,14 +9,14 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from sewalong.piecing.method import Method, Stage
-from sewalong.progress import commands as c
-from sewalong.progress import events as e
-from sewalong.progress.audit import audit
-from sewalong.progress.decide import decide
-from sewalong.progress.events import Recorded
-from sewalong.progress.fold import fold, opening
-from sewalong.progress.plan import plan
-from sewalong.progress.state import Standing, State
+from sewalong.progress.acts import commands as c
+from sewalong.progress.acts.audit import audit
+from sewalong.progress.acts.decide import decide
+from sewalong.progress.plan.plan import plan
+from sewalong.progress.record import events as e
+from sewalong.progress.record.events import Recorded
+from sewalong.progress.record.fold import fold, opening
+from sewalong.progress.record.state import Standing, State
 from sewalong.quilt.quilt import Quilt
 from tests.progress.building import MINUTE, Record, do
 from tests.progress.wandering import Ask, histories, small_quilt, wander

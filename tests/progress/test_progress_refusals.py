@@ -6,10 +6,16 @@ from datetime import datetime
 
 import pytest
 
-from sewalong.progress import commands as c
-from sewalong.progress.decide import LONGEST_TEXT, MOST_AT_ONCE, MOST_ROWS, CautionFirst, decide
-from sewalong.progress.events import Settings
-from sewalong.progress.fold import opening
+from sewalong.progress.acts import commands as c
+from sewalong.progress.acts.decide import (
+    LONGEST_TEXT,
+    MOST_AT_ONCE,
+    MOST_ROWS,
+    CautionFirst,
+    decide,
+)
+from sewalong.progress.record.events import Settings
+from sewalong.progress.record.fold import opening
 from tests.progress.building import (
     EVENING,
     HOUR,

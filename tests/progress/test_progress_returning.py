@@ -6,13 +6,13 @@ from datetime import timedelta
 
 import pytest
 
-from sewalong.progress import commands as c
-from sewalong.progress.fold import opening
-from sewalong.progress.hands import in_hand
-from sewalong.progress.plan import plan
-from sewalong.progress.returning import AWAY, facts, was_away
-from sewalong.progress.spans import ago
-from sewalong.progress.state import State
+from sewalong.progress.acts import commands as c
+from sewalong.progress.joining.current_stage import in_hand
+from sewalong.progress.plan.plan import plan
+from sewalong.progress.record.fold import opening
+from sewalong.progress.record.state import State
+from sewalong.progress.record.time_words import ago
+from sewalong.progress.resuming.resume_facts import AWAY, facts, was_away
 from tests.progress.building import EVENING, HOUR, MINUTE, a_quilt, everything, go_on, play
 
 QUILT = a_quilt(pieces=40, rows=4, columns=5, borders=2)

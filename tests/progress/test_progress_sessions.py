@@ -6,11 +6,15 @@ from datetime import timedelta
 
 import pytest
 
-from sewalong.progress import commands as c
-from sewalong.progress import events as e
-from sewalong.progress.closing import ON_LEAVING_THE_IRON, leaving_question, questions
-from sewalong.progress.decide import NO_SESSION, SESSION_GAP, decide
-from sewalong.progress.fold import opening
+from sewalong.progress.acts import commands as c
+from sewalong.progress.acts.decide import NO_SESSION, SESSION_GAP, decide
+from sewalong.progress.record import events as e
+from sewalong.progress.record.fold import opening
+from sewalong.progress.safety.closing_questions import (
+    ON_LEAVING_THE_IRON,
+    leaving_question,
+    questions,
+)
 from tests.progress.building import (
     EVENING,
     HOUR,

@@ -6,11 +6,11 @@ import pytest
 
 from sewalong.piecing.catalogue import method_ids
 from sewalong.piecing.method import Hazard, Station
-from sewalong.progress import commands as c
-from sewalong.progress.fold import opening
-from sewalong.progress.plan import plan
-from sewalong.progress.road import ROW, road_for
-from sewalong.progress.state import Standing, State
+from sewalong.progress.acts import commands as c
+from sewalong.progress.plan.plan import plan
+from sewalong.progress.record.fold import opening
+from sewalong.progress.record.route import ROW, road_for
+from sewalong.progress.record.state import Standing, State
 from tests.progress.building import a_quilt, all_units, go_on, play, refusal, whole_top
 
 QUILT = a_quilt(pieces=160, rows=4, columns=5, borders=2, finishing=("layer", "quilt", "bind"))

@@ -14,12 +14,12 @@ from hypothesis import strategies as st
 
 from sewalong.piecing.catalogue import method_ids
 from sewalong.piecing.method import Station
-from sewalong.progress import commands as c
-from sewalong.progress.decide import CautionFirst, decide
-from sewalong.progress.events import Accepted, Recorded, Settings, Tool
-from sewalong.progress.fold import advance, opening
-from sewalong.progress.plan import plan, ready
-from sewalong.progress.state import State
+from sewalong.progress.acts import commands as c
+from sewalong.progress.acts.decide import CautionFirst, decide
+from sewalong.progress.plan.plan import plan, ready
+from sewalong.progress.record.events import Accepted, Recorded, Settings, Tool
+from sewalong.progress.record.fold import advance, opening
+from sewalong.progress.record.state import State
 from sewalong.quilt.quilt import Quilt
 from tests.progress.building import EVENING, Record, a_quilt
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from textual.widgets import OptionList
 
-from sewalong.screens.dialogs import ChoiceDialog
+from sewalong.screens.prompts.dialogs import ChoiceDialog
 from tests.screens.sewing_room import Room
 
 

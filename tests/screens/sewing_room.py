@@ -19,14 +19,14 @@ from textual.pilot import Pilot
 from textual.screen import Screen
 
 from sewalong.lengths import Unit
-from sewalong.progress import commands as c
-from sewalong.progress.decide import CautionFirst
-from sewalong.progress.state import State
+from sewalong.progress.acts import commands as c
+from sewalong.progress.acts.decide import CautionFirst
+from sewalong.progress.record.state import State
 from sewalong.quilt.quilt import Border, Quilt, StartPile, Target
 from sewalong.screens.app import SewalongApp
 from sewalong.screens.sewing import SewingScreen
+from sewalong.service.open_quilt import OpenQuilt
 from sewalong.store.library import Library
-from sewalong.store.open_quilt import OpenQuilt
 
 EVENING = datetime(2023, 11, 4, 19, 0, tzinfo=timezone(timedelta(hours=1)))
 MINUTE = timedelta(minutes=1)

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from sewalong.progress import commands as c
-from sewalong.progress.events import Settings
+from sewalong.progress.acts import commands as c
+from sewalong.progress.record.events import Settings
 from sewalong.screens.quilts import QuiltsScreen
 from sewalong.screens.sewing import SewingScreen
 from tests.screens.choosing import choose

@@ -6,10 +6,10 @@ from pathlib import Path
 
 import pytest
 
-from sewalong.progress import commands as c
-from sewalong.progress.events import Answered, Settings
-from sewalong.progress.pause_note import piles_to_place
-from sewalong.screens.dialogs import CautionDialog, FormDialog, QuestionDialog
+from sewalong.progress.acts import commands as c
+from sewalong.progress.record.events import Answered, Settings
+from sewalong.progress.resuming.pause_note import piles_to_place
+from sewalong.screens.prompts.dialogs import CautionDialog, FormDialog, QuestionDialog
 from sewalong.screens.quilts import QuiltsScreen
 from sewalong.screens.returning import ReturnScreen
 from sewalong.screens.sewing import SewingScreen

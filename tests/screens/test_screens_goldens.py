@@ -17,10 +17,10 @@ from pathlib import Path
 
 import pytest
 
-from sewalong.progress import commands as c
-from sewalong.progress.events import Settings
-from sewalong.screens.dialogs import CautionDialog
-from sewalong.screens.help import HelpDialog
+from sewalong.progress.acts import commands as c
+from sewalong.progress.record.events import Settings
+from sewalong.screens.prompts.dialogs import CautionDialog
+from sewalong.screens.prompts.help import HelpDialog
 from sewalong.screens.quilts import QuiltsScreen
 from sewalong.screens.returning import ReturnScreen
 from sewalong.screens.sewing import SewingScreen

@@ -8,13 +8,19 @@ import pytest
 from textual.containers import VerticalScroll
 
 from sewalong.screens.app import SewalongApp
-from sewalong.screens.asks import ASKS
-from sewalong.screens.dialogs import CautionDialog, ChoiceDialog, Dialog, FormDialog, QuestionDialog
-from sewalong.screens.help import HelpDialog
-from sewalong.screens.keys import SEWING_KEYS, key_line
+from sewalong.screens.prompts.dialogs import (
+    CautionDialog,
+    ChoiceDialog,
+    Dialog,
+    FormDialog,
+    QuestionDialog,
+)
+from sewalong.screens.prompts.help import HelpDialog
+from sewalong.screens.prompts.registry import ASKS
 from sewalong.screens.quilts import QuiltsScreen
 from sewalong.screens.returning import FactsDialog, ReturnScreen
 from sewalong.screens.sewing import SewingScreen
+from sewalong.screens.widgets.keys import SEWING_KEYS, key_line
 from tests.screens.sewing_room import LARGE, SMALL, at_sewing
 
 BOUND = (
@@ -95,7 +101,7 @@ def test_the_key_line_shows_whole_keys_and_always_the_way_to_all_of_them(width: 
 
 @pytest.mark.parametrize("size", [LARGE, SMALL])
 async def test_the_caution_can_be_read_to_the_end(tmp_path: Path, size: tuple[int, int]) -> None:
-    from sewalong.progress import commands as c
+    from sewalong.progress.acts import commands as c
     from tests.screens.sewing_room import up_to
 
     at_the_mat = [*up_to("cut-twice"), c.ChooseStage("cut-twice")]

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from sewalong.screens.big_number import drawn
+from sewalong.screens.widgets.big_number import drawn
 
 
 @pytest.mark.parametrize("scale", [1, 2])

@@ -6,8 +6,8 @@ from pathlib import Path
 
 import pytest
 
-from sewalong.progress import commands as c
-from sewalong.screens.dialogs import ChoiceDialog, FormDialog
+from sewalong.progress.acts import commands as c
+from sewalong.screens.prompts.dialogs import ChoiceDialog, FormDialog
 from sewalong.screens.sewing import SewingScreen
 from tests.screens.choosing import choose
 from tests.screens.sewing_room import SIZES, SMALL, at_sewing

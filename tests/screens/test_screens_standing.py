@@ -7,12 +7,12 @@ from pathlib import Path
 
 import pytest
 
-from sewalong.progress import commands as c
-from sewalong.progress.events import Settings
-from sewalong.screens.dialogs import LinesDialog
-from sewalong.screens.going import GoingScreen
-from sewalong.screens.numbers import NumbersScreen
+from sewalong.progress.acts import commands as c
+from sewalong.progress.record.events import Settings
+from sewalong.screens.pace import GoingScreen
+from sewalong.screens.prompts.dialogs import LinesDialog
 from sewalong.screens.sewing import SewingScreen
+from sewalong.screens.worksheet import NumbersScreen
 from tests.screens.choosing import choose
 from tests.screens.sewing_room import LARGE, MINUTE, SMALL, StandingClock, at_sewing, up_to
 

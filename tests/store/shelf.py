@@ -10,7 +10,6 @@ import subprocess
 import sys
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
-from dataclasses import replace
 from datetime import datetime, timedelta, timezone
 from fractions import Fraction
 from itertools import count
@@ -18,19 +17,20 @@ from pathlib import Path
 from typing import get_args
 
 from hypothesis import strategies as st
+from msgspec.structs import replace
 
 import sewalong
 from sewalong.lengths import Unit
 from sewalong.piecing.definition import definition
-from sewalong.progress import commands as c
-from sewalong.progress.decide import CautionFirst, decide
-from sewalong.progress.events import Accepted, Recorded, Settings, Tool
-from sewalong.progress.fold import advance, opening
-from sewalong.progress.plan import ready
-from sewalong.progress.state import State
+from sewalong.progress.acts import commands as c
+from sewalong.progress.acts.decide import CautionFirst, decide
+from sewalong.progress.plan.plan import ready
+from sewalong.progress.record.events import Accepted, Recorded, Settings, Tool
+from sewalong.progress.record.fold import advance, opening
+from sewalong.progress.record.state import State
 from sewalong.quilt.quilt import Border, Quilt, StartPile, Target
+from sewalong.service.open_quilt import Clock, OpenQuilt
 from sewalong.store.library import Library
-from sewalong.store.open_quilt import Clock, OpenQuilt
 
 EVENING = datetime(2023, 11, 4, 19, 0, tzinfo=timezone(timedelta(hours=1)))
 FOUR_BY_FIVE = Target(4, 5)

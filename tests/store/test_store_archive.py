@@ -11,12 +11,13 @@ from typing import Any
 
 import pytest
 from hypothesis import given, settings
+from msgspec.structs import replace
 
-from sewalong.progress import commands as c
-from sewalong.progress.audit import audit
-from sewalong.progress.decide import LONGEST_TEXT
-from sewalong.progress.events import Recorded
-from sewalong.progress.fold import fold
+from sewalong.progress.acts import commands as c
+from sewalong.progress.acts.audit import audit
+from sewalong.progress.acts.decide import LONGEST_TEXT
+from sewalong.progress.record.events import LaidAside, Recorded
+from sewalong.progress.record.fold import fold
 from sewalong.quilt.quilt import Quilt
 from sewalong.store.archive import from_text, take_in, to_text
 from sewalong.store.faults import StoreFault
@@ -159,10 +160,10 @@ TAMPERED: dict[str, tuple[Tamper, str]] = {
     "a count of nothing": (event(2, n=0), "event 2 counts 0"),
     "a huge count": (event(2, n=HUGE), "event 2 counts far too many"),
     "more than there was": (event(2, n=201), "event 2 takes more squares than there were"),
-    "a count of half": (event(2, n=2.5), "valid integer"),
-    "a count in text": (event(2, n="5"), "valid integer"),
-    "a count of yes": (event(2, n=True), "valid integer"),
-    "a count of nothing at all": (event(2, n=None), "valid integer"),
+    "a count of half": (event(2, n=2.5), "`int`"),
+    "a count in text": (event(2, n="5"), "`int`"),
+    "a count of yes": (event(2, n=True), "`int`"),
+    "a count of nothing at all": (event(2, n=None), "`int`"),
     "an unknown stage": (event(2, stage="dye"), "event 2 names a stage “dye”"),
     "another method's stage": (event(2, stage="stack"), "event 2 names a stage “stack”"),
     "a spoiled pile that is none": (event(5, pile="socks"), "event 5 names a pile “socks”"),
@@ -195,13 +196,13 @@ TAMPERED: dict[str, tuple[Tamper, str]] = {
     "no offset": (event(2, at="2023-11-04T19:00:00"), "event 2 has a time without its offset"),
     "no offset at the end": (event(10, ended="2023-11-04T19:00:00"), "event 10 has a time without"),
     "a year nobody sewed in": (event(2, at="0001-01-01T00:00:00Z"), "event 2 is dated to the year"),
-    "a time that is none": (event(2, at="after supper"), "valid datetime"),
-    "a time in seconds": (event(2, at=1699120800), "valid datetime"),
+    "a time that is none": (event(2, at="after supper"), "datetime"),
+    "a time in seconds": (event(2, at=1699120800), "`datetime`"),
     "a note of ten million letters": (event(8, text="x" * 10**7), "event 8 has a text that"),
     "a note one letter too long": (event(8, text="x" * (LONGEST_TEXT + 1)), "event 8 has a text"),
     "a note that clears the screen": (event(8, text="\x1b[2J"), "control character"),
     "half a character": (event(8, text="\ud800"), "cannot be read"),
-    "a note that is a list": (event(8, text=["a"]), "valid string"),
+    "a note that is a list": (event(8, text=["a"]), "`str`"),
     "a reason to fill the screen": (event(11, reason="x" * 9999), "event 11 has a text"),
     "a thousand answers": (
         event(10, answers={str(i): "no" for i in range(1000)}),
@@ -296,7 +297,8 @@ def test_a_refused_file_leaves_nothing_behind(path: Path, text: str) -> None:
     before = path.read_bytes()
     archive = from_text(text)
     broken = [r.event for r in archive.record]
-    object.__setattr__(broken[-1], "reason", "half a \ud800 character")
+    assert isinstance(last := broken[-1], LaidAside)
+    broken[-1] = replace(last, reason="half a \ud800 character")
     with closing(Library(path, EVENING)) as library:
         with pytest.raises(StoreFault, match="cannot be kept"):
             take_in(library, archive, EVENING, name="Second")

@@ -3,15 +3,15 @@
 from __future__ import annotations
 
 import json
-from dataclasses import replace
 from datetime import timedelta, timezone
 from typing import Any, get_args
 
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from msgspec.structs import replace
 
-from sewalong.progress import events as e
+from sewalong.progress.record import events as e
 from sewalong.store.codec import event_from_json, event_to_json
 from sewalong.store.faults import StoreFault
 from tests.store.shelf import EVENING
@@ -20,7 +20,7 @@ KINDS: tuple[type[e.Event], ...] = get_args(e.Event)
 TIMES = st.datetimes(
     timezones=st.integers(-14 * 60, 14 * 60).map(lambda m: timezone(timedelta(minutes=m)))
 )
-SETTINGS = e.Settings.__dataclass_fields__
+SETTINGS = e.Settings.__struct_fields__
 ANSWERS = st.dictionaries(st.text(), st.text(), max_size=3)
 
 
@@ -42,7 +42,7 @@ def test_every_kind_comes_back_as_it_went(kind: type[e.Event], data: st.DataObje
 
 
 def test_no_two_kinds_have_one_name() -> None:
-    names = {kind.__dataclass_fields__["kind"].default for kind in KINDS}
+    names = {kind.__struct_defaults__[-1] for kind in KINDS}
     assert len(names) == len(KINDS)
 
 
@@ -90,8 +90,8 @@ def test_a_missing_key_is_refused() -> None:
     [
         e.Noted(at=EVENING, session=1, text="half a \ud800 character"),
         e.Noted(at=EVENING.replace(tzinfo=timezone(timedelta(seconds=30))), session=1, text="x"),
-        replace(COUNTED, n="two"),  # type: ignore[arg-type]
-        replace(COUNTED, n=2.5),  # type: ignore[arg-type]
+        replace(COUNTED, n="two"),
+        replace(COUNTED, n=2.5),
         e.ToolChanged(at=EVENING, session=1, tool="presser foot"),  # type: ignore[arg-type]
         e.Found(at=EVENING, session=1, pile="square", n=1, how="stolen"),  # type: ignore[arg-type]
     ],

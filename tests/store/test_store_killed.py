@@ -8,16 +8,16 @@ from pathlib import Path
 
 import pytest
 
-from sewalong.progress import commands as c
-from sewalong.progress.fold import fold
+from sewalong.progress.acts import commands as c
+from sewalong.progress.record.fold import fold
 from tests.store.shelf import a_quilt, begin, counts, opened, worker
 
 COUNTING = """
 import sys
 from pathlib import Path
-from sewalong.progress.commands import Count, Undo, WriteNote
+from sewalong.progress.acts.commands import Count, Undo, WriteNote
 from sewalong.store.library import Library
-from sewalong.store.open_quilt import OpenQuilt, local_now
+from sewalong.service.open_quilt import OpenQuilt, local_now
 
 library = Library(Path(sys.argv[1]), local_now())
 quilt = OpenQuilt(library, library.find("Hedgerow"))
@@ -56,9 +56,9 @@ def test_killed_again_and_again_it_has_all_that_was_acknowledged(tmp_path: Path)
 HALF_WAY = """
 import os, signal, sys
 from pathlib import Path
-from sewalong.progress.events import Noted
+from sewalong.progress.record.events import Noted
 from sewalong.store import library as shelf
-from sewalong.store.open_quilt import local_now
+from sewalong.service.open_quilt import local_now
 
 library = shelf.Library(Path(sys.argv[1]), local_now())
 entry = library.find("Hedgerow")

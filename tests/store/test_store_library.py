@@ -3,19 +3,19 @@
 from __future__ import annotations
 
 import unicodedata
-from dataclasses import replace
 from datetime import timedelta
 from pathlib import Path
 
 import pytest
 from hypothesis import example, given, settings
 from hypothesis import strategies as st
+from msgspec.structs import replace
 
-from sewalong.progress import commands as c
-from sewalong.quilt.rules import a_name
+from sewalong.progress.acts import commands as c
+from sewalong.quilt.file.rules import a_name
+from sewalong.service.open_quilt import OpenQuilt
 from sewalong.store.faults import StoreFault
 from sewalong.store.library import Library, Shelved
-from sewalong.store.open_quilt import OpenQuilt
 from tests.store.shelf import EVENING, a_quilt, opened, shelf, ticking
 
 

@@ -9,7 +9,7 @@ from pathlib import Path
 
 import pytest
 
-from sewalong.progress import commands as c
+from sewalong.progress.acts import commands as c
 from sewalong.store.database import Database
 from sewalong.store.faults import StoreFault
 from sewalong.store.migrations import APPLICATION_ID, STEPS, migrate

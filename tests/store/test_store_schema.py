@@ -7,8 +7,8 @@ from pathlib import Path
 
 import pytest
 
-from sewalong.progress import commands as c
-from sewalong.progress.events import Noted
+from sewalong.progress.acts import commands as c
+from sewalong.progress.record.events import Noted
 from sewalong.store.database import PATIENCE, Database
 from sewalong.store.faults import StoreFault
 from tests.store.shelf import EVENING, a_quilt, begin, opened, shelf

@@ -11,12 +11,12 @@ from pathlib import Path
 
 import pytest
 
-from sewalong.progress import commands as c
-from sewalong.progress.events import Recorded
-from sewalong.progress.fold import fold
+from sewalong.progress.acts import commands as c
+from sewalong.progress.record.events import Recorded
+from sewalong.progress.record.fold import fold
+from sewalong.service.open_quilt import OpenQuilt
 from sewalong.store.faults import StoreFault
 from sewalong.store.library import Library, Loaded, Shelved
-from sewalong.store.open_quilt import OpenQuilt
 from tests.store.shelf import EVENING, a_quilt, begin, counts, opened, ran, shelf, ticking, worker
 
 
@@ -31,10 +31,10 @@ COUNTING = """
 import sys
 from datetime import timedelta
 from pathlib import Path
-from sewalong.progress.commands import Count, Refused
+from sewalong.progress.acts.commands import Count, Refused
 from sewalong.store.faults import StoreFault
 from sewalong.store.library import Library
-from sewalong.store.open_quilt import OpenQuilt, local_now
+from sewalong.service.open_quilt import OpenQuilt, local_now
 
 path, wanted = Path(sys.argv[1]), int(sys.argv[2])
 library = Library(path, local_now())
@@ -79,7 +79,7 @@ def test_many_processes_begin_one_record_at_once(tmp_path: Path) -> None:
 import sys
 from pathlib import Path
 from sewalong.store.database import Database
-from sewalong.store.open_quilt import local_now
+from sewalong.service.open_quilt import local_now
 Database(Path(sys.argv[1]), local_now()).close()
 print("open")
 """

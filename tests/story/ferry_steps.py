@@ -8,9 +8,9 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from sewalong.progress import commands as c
-from sewalong.progress.at_risk import at_risk
-from sewalong.progress.events import Settings
+from sewalong.progress.acts import commands as c
+from sewalong.progress.measuring.at_risk import at_risk
+from sewalong.progress.record.events import Settings
 from tests.cli.diary import Diary
 
 PATCHWORK_FOOT = Settings(

@@ -15,19 +15,19 @@ from pathlib import Path
 
 import pytest
 
-from sewalong.cli.demo_quilts import demo_folder
-from sewalong.progress import proof as proofs
-from sewalong.progress.at_risk import at_risk
-from sewalong.progress.audit import audit
-from sewalong.progress.commands import JoinRows, Refused
+from sewalong.cli.quilts.demo_quilts import demo_folder
+from sewalong.progress.acts.audit import audit
+from sewalong.progress.acts.commands import JoinRows, Refused
 from sewalong.progress.joining.next_joins import joining
+from sewalong.progress.measuring import proof as proofs
+from sewalong.progress.measuring.at_risk import at_risk
 from sewalong.progress.measuring.diagnosis import diagnose
 from sewalong.progress.pace.by_date import Verdict, by_date
 from sewalong.progress.pace.forecast import Forecast, forecast
 from sewalong.progress.pace.tonight import tonight
-from sewalong.progress.plan import plan
-from sewalong.progress.returning import facts, was_away
-from sewalong.progress.state import State
+from sewalong.progress.plan.plan import plan
+from sewalong.progress.record.state import State
+from sewalong.progress.resuming.resume_facts import facts, was_away
 from sewalong.quilt.quilt import Target
 from sewalong.store.archive import to_text
 from sewalong.store.library import Library

@@ -21,12 +21,12 @@ import pyte
 
 import sewalong
 from sewalong.lengths import Unit
-from sewalong.progress import commands as c
-from sewalong.progress.state import State
+from sewalong.progress.acts import commands as c
+from sewalong.progress.record.state import State
 from sewalong.quilt.quilt import Quilt, StartPile, Target
+from sewalong.service.open_quilt import OpenQuilt, local_now
 from sewalong.store.home import FILE_NAME
 from sewalong.store.library import Library
-from sewalong.store.open_quilt import OpenQuilt, local_now
 
 ROOT = Path(sewalong.__file__).parents[1]
 PATIENCE = 45.0

@@ -6,8 +6,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from sewalong.wall.colours import Colour, ColourRefused, contrast, luminance, parse_colour
-from sewalong.wall.lab import lab
+from sewalong.fabrics.colours import Colour, ColourRefused, contrast, luminance, parse_colour
+from sewalong.fabrics.lab import lab
 
 PARTS = st.integers(0, 255)
 COLOURS = st.builds(Colour, PARTS, PARTS, PARTS)

@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from sewalong.wall.lab import Lab, difference
+from sewalong.fabrics.lab import Lab, difference
 
 # Sharma, Wu, Dalal 2005 Table 1 (scikit-image skimage/color/tests/ciede2000_test_data.txt):
 # L1 a1 b1, L2 a2 b2, difference, printed to four places.

@@ -7,9 +7,9 @@ from string import ascii_uppercase
 
 import pytest
 
-from sewalong.wall.colours import Colour, contrast
+from sewalong.fabrics.colours import Colour, contrast
+from sewalong.fabrics.lab import difference, lab
 from sewalong.wall.keys import CORNERSTONE, SASH, SETTING, STITCHES, border_key, wrong_side
-from sewalong.wall.lab import difference, lab
 from sewalong.wall.palette import FABRICS, colour_of
 
 FIRST_NINE = ascii_uppercase[:9]

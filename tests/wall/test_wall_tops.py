@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from sewalong.quilt.setting_sashed import Meeting
+from sewalong.quilt.layouts.setting_sashed import Meeting
 from sewalong.wall.keys import CORNERSTONE, SASH, SETTING, border_key
 from sewalong.wall.on_point import on_point_picture
 from sewalong.wall.picture import EMPTY, Picture

@@ -2,18 +2,17 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from msgspec import Struct
 
-from sewalong.progress.joining.labels import row_label
-from sewalong.progress.joining.tree import Join, Run, join_tree, levels
-from sewalong.progress.joints import unnumbered
-from sewalong.progress.plan import ready
-from sewalong.progress.road import JOIN_ROWS, ROW
-from sewalong.progress.state import State
+from sewalong.progress.joining.join_order import Join, Run, join_tree, levels
+from sewalong.progress.joining.row_tags import row_label
+from sewalong.progress.plan.plan import ready
+from sewalong.progress.record.joined_rows import unnumbered
+from sewalong.progress.record.route import JOIN_ROWS, ROW
+from sewalong.progress.record.state import State
 
 
-@dataclass(frozen=True, slots=True)
-class Joining:
+class Joining(Struct, frozen=True):
     """How far joining is. `seams` are wanted in all, `done` sewn, `can` possible now.
 
     `unnumbered` seams were counted without saying which rows; while there are any, nobody

@@ -3,22 +3,22 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from math import ceil
 
+from msgspec import Struct
+
 from sewalong.lengths import Length, Rounding, Unit, round_to, show
-from sewalong.progress.measuring.cause import Cause, Why
-from sewalong.progress.measuring.outlook import Outlook, if_like
-from sewalong.progress.measuring.pieces import RATE_NOISE, Measured, Unmeasurable
-from sewalong.progress.measuring.said import plainly
+from sewalong.progress.measuring.length_words import plainly
+from sewalong.progress.measuring.likely_cause import Cause, Why
+from sewalong.progress.measuring.projected_top import Outlook, if_like
 from sewalong.progress.measuring.spread import Spread
-from sewalong.quilt.border_length import border_length
-from sewalong.quilt.ease import ease
+from sewalong.progress.record.measurable import RATE_NOISE, Measured, Unmeasurable
+from sewalong.quilt.cloth.border_length import border_length
+from sewalong.quilt.cloth.ease import ease
 from sewalong.quilt.quilt import Quilt, Target
 
 
-@dataclass(frozen=True, slots=True)
-class EaseIn:
+class EaseIn(Struct, frozen=True):
     """Ease each edge into the piece it joins: `each_edge` is how much, `share` of its length."""
 
     each_edge: Length
@@ -27,8 +27,7 @@ class EaseIn:
     words: str
 
 
-@dataclass(frozen=True, slots=True)
-class TrimAll:
+class TrimAll(Struct, frozen=True):
     """Trim all to one size; `outlook` has the new top and border lengths (None when the size
     of the unit does not follow)."""
 
@@ -38,8 +37,7 @@ class TrimAll:
     words: str
 
 
-@dataclass(frozen=True, slots=True)
-class Resew:
+class Resew(Struct, frozen=True):
     """Unpick and sew again: the seams a piece crosses, and those of all pieces together."""
 
     seams_each: int
@@ -52,8 +50,7 @@ class Resew:
         return self.seams_each * self.pieces
 
 
-@dataclass(frozen=True, slots=True)
-class SetAside:
+class SetAside(Struct, frozen=True):
     """Leave the few worst out; `places` are theirs in the order of the readings (from 0)."""
 
     places: tuple[int, ...]
@@ -61,8 +58,7 @@ class SetAside:
     words: str
 
 
-@dataclass(frozen=True, slots=True)
-class CutBordersTo:
+class CutBordersTo(Struct, frozen=True):
     """Take the centre as it is and cut both borders of that way to `length`.
 
     `ease_each` is the most that an edge has to be eased (or give) for it.

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from sewalong.lengths import Length
-from sewalong.progress.measuring.cause import Cause, Why, cause_of
 from sewalong.progress.measuring.choices import Choice, choices
 from sewalong.progress.measuring.diagnosis_words import (
     cause_said,
@@ -14,15 +14,15 @@ from sewalong.progress.measuring.diagnosis_words import (
     spread_said,
     verdict_said,
 )
-from sewalong.progress.measuring.outlook import Outlook, if_like, if_seam
-from sewalong.progress.measuring.pieces import Measured, Unmeasurable, measurable, read_piece
+from sewalong.progress.measuring.likely_cause import Cause, Why, cause_of
+from sewalong.progress.measuring.projected_top import Outlook, if_like, if_seam
 from sewalong.progress.measuring.spread import Spread, spread
 from sewalong.progress.measuring.verdict import Outcome, near_enough, outcome, passes
+from sewalong.progress.record.measurable import Measured, Unmeasurable, measurable, read_piece
 from sewalong.quilt.quilt import Quilt, Target
 
 
-@dataclass(frozen=True, slots=True)
-class Diagnosis:
+class Diagnosis(Struct, frozen=True):
     """All lengths in inches.
 
     `outcomes` is what becomes of each reading, in order; `cause` is of the typical reading.

@@ -5,13 +5,13 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from sewalong.lengths import Length, Unit
-from sewalong.progress.measuring.cause import Cause, Why
-from sewalong.progress.measuring.outlook import Outlook
-from sewalong.progress.measuring.pieces import Measured
-from sewalong.progress.measuring.said import finely, plainly
+from sewalong.progress.measuring.length_words import finely, plainly
+from sewalong.progress.measuring.likely_cause import Cause, Why
+from sewalong.progress.measuring.projected_top import Outlook
 from sewalong.progress.measuring.spread import Spread
 from sewalong.progress.measuring.verdict import Outcome, limit_for, near_enough
-from sewalong.quilt.ease import most_off
+from sewalong.progress.record.measurable import Measured
+from sewalong.quilt.cloth.ease import most_off
 from sewalong.quilt.quilt import Quilt, Target
 
 

@@ -2,16 +2,15 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 from sewalong.lengths import Length
-from sewalong.quilt.numbers_fault import above_zero, at_least
 from sewalong.quilt.quilt import Target
+from sewalong.quilt.refusal import above_zero, at_least
 from sewalong.quilt.size import Size
 
 
-@dataclass(frozen=True, slots=True)
-class Relaid:
+class Relaid(Struct, frozen=True):
     """`planned` is what the layout as planned would finish at, `target` the layout nearest to
     what was wanted and `finishes` its size; `over` is how many units are too many for it
     (below zero: too few). Inches, without borders."""

@@ -3,18 +3,18 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from fractions import Fraction
 
+from msgspec import Struct
+
 from sewalong.lengths import Length, Rounding, Unit, round_to
-from sewalong.quilt.ease import REMAKE_LIMIT
+from sewalong.quilt.cloth.ease import REMAKE_LIMIT
 
 FEW = Fraction(1, 4)
 """At most this share of the pieces is set aside; more, and it is the many that are so."""
 
 
-@dataclass(frozen=True, slots=True)
-class Spread:
+class Spread(Struct, frozen=True):
     """Readings in inches. `typical` is the middle one when they lie in order.
 
     `common` is the largest mark of the ruler that every piece can be trimmed to, `most_lost`

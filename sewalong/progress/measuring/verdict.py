@@ -7,8 +7,8 @@ from enum import StrEnum
 from fractions import Fraction
 
 from sewalong.lengths import Length
-from sewalong.progress.measuring.pieces import Measured
-from sewalong.quilt.ease import EASE_LIMIT, REMAKE_LIMIT, most_off
+from sewalong.progress.record.measurable import Measured
+from sewalong.quilt.cloth.ease import EASE_LIMIT, REMAKE_LIMIT, most_off
 
 TAPE = (
     (Length(12), Length(1, 32)),

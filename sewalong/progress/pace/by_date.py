@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from datetime import date
 from enum import StrEnum
 from math import ceil
 
+from msgspec import Struct
+
+from sewalong.progress.pace.duration_words import hours, hours_between, several
 from sewalong.progress.pace.forecast import Forecast
-from sewalong.progress.pace.words import hours, hours_between, several
 
 DAYS_OF_A_WEEK = 7
 AWAKE = 16
@@ -24,8 +25,7 @@ class Verdict(StrEnum):
     CANNOT = "cannot be done"
 
 
-@dataclass(frozen=True, slots=True)
-class ByDate:
+class ByDate(Struct, frozen=True):
     """What a date asks: hours a week from `low` to `high`, over `days` days from today on.
 
     With less than a week left the hours are those of all the days there are.
@@ -93,8 +93,7 @@ def _sentence(forecast: Forecast, verdict: Verdict, asked: str) -> str:
             return f"That takes {asked}; {yours}."
 
 
-@dataclass(frozen=True, slots=True)
-class Habit:
+class Habit(Struct, frozen=True):
     """So many minutes so many times a week: `hours` a week, `weeks` (least, most) in all."""
 
     hours: float

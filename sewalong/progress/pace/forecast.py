@@ -11,17 +11,18 @@ of times lean that way, and it cannot fall below nothing.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from datetime import datetime
 from math import ceil, exp, log, log1p, sqrt
 from statistics import NormalDist
 
-from sewalong.progress.events import Recorded
+from msgspec import Struct
+
+from sewalong.progress.pace.duration_words import hours_between, listed, several
 from sewalong.progress.pace.evidence import MOTIONS, SESSION_SPREAD
 from sewalong.progress.pace.paces import Paces, Span, StagePace, paces
 from sewalong.progress.pace.sessions import SessionFacts, fullest_week, session_facts, usual_hours
-from sewalong.progress.pace.words import hours_between, listed, several
-from sewalong.progress.state import State
+from sewalong.progress.record.events import Recorded
+from sewalong.progress.record.state import State
 
 HELD = 0.80
 """The chance with which the true time lies in the stated range."""
@@ -30,8 +31,7 @@ FIRST_SESSION = 1.0
 """Hours of a session while the owner's own are not known: a guess."""
 
 
-@dataclass(frozen=True, slots=True)
-class StageForecast:
+class StageForecast(Struct, frozen=True):
     """One stage that has counts to do; hours, and the reason for them in words."""
 
     stage: str
@@ -45,8 +45,7 @@ class StageForecast:
     reason: str
 
 
-@dataclass(frozen=True, slots=True)
-class Forecast:
+class Forecast(Struct, frozen=True):
     """Hours left: `low` to `high` holds the truth in 80 of 100 cases, `middle` in the middle.
 
     `session_hours` is the length of a session that `sessions` (least and most) counts in,
@@ -135,8 +134,7 @@ def forecast_from(
     )
 
 
-@dataclass(frozen=True, slots=True)
-class Ahead:
+class Ahead(Struct, frozen=True):
     """The time ahead at one stage: so much `work`, as if in `k` independent pieces.
 
     `lean` is how much the logarithm of its time moves with the slope of learning.

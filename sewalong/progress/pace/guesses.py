@@ -8,20 +8,21 @@ or cutting and goes with its length. That half is from memory.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from fractions import Fraction
 from functools import lru_cache
+
+from msgspec import Struct
 
 from sewalong.lengths import Unit
 from sewalong.piecing.catalogue import written_method
 from sewalong.piecing.derive import derive
 from sewalong.piecing.faults import MethodFault, SizeRefused, UnknownMethod
+from sewalong.progress.pace.duration_words import each_takes
 from sewalong.progress.pace.stage_lengths import StageLength, stage_lengths
-from sewalong.progress.pace.words import each_takes
-from sewalong.progress.road import JOIN_ROWS, RoadStage, road_for
-from sewalong.quilt.numbers_basis import basis
-from sewalong.quilt.numbers_fault import NumbersFault
+from sewalong.progress.record.route import JOIN_ROWS, RoadStage, road_for
 from sewalong.quilt.quilt import Quilt, Target
+from sewalong.quilt.refusal import NumbersFault
+from sewalong.quilt.worksheet.basis import basis
 
 USUAL_SQUARE = Fraction(5)
 USUAL_STRIP = Fraction(5, 2)
@@ -35,8 +36,7 @@ USUAL_BINDING = 60.0
 CENTIMETRES = 2.54
 
 
-@dataclass(frozen=True, slots=True)
-class Guess:
+class Guess(Struct, frozen=True):
     """Minutes for one count, and what they are guessed from, in words."""
 
     minutes: float

@@ -10,22 +10,23 @@ sessions count for less.
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from datetime import datetime
 from math import exp, log, sqrt
 
-from sewalong.progress.events import Recorded
+from msgspec import Struct
+
+from sewalong.progress.pace.count_times import Stretch, stretches
+from sewalong.progress.pace.duration_words import each_takes, several
 from sewalong.progress.pace.evidence import evidence_of, kept
 from sewalong.progress.pace.gamma_poisson import Rate
 from sewalong.progress.pace.guesses import Guess, guesses
 from sewalong.progress.pace.learning import curve_sum, unit_time
+from sewalong.progress.pace.session_samples import Spell, spells
 from sewalong.progress.pace.slope import Slope, slope_from
-from sewalong.progress.pace.spells import Spell, spells
-from sewalong.progress.pace.times import Stretch, stretches
-from sewalong.progress.pace.words import each_takes, several
-from sewalong.progress.plan import Plan, plan
-from sewalong.progress.road import RoadStage
-from sewalong.progress.state import State
+from sewalong.progress.plan.plan import Plan, plan
+from sewalong.progress.record.events import Recorded
+from sewalong.progress.record.route import RoadStage
+from sewalong.progress.record.state import State
 
 OWNER_SPREAD = 0.35
 """How far an owner's pace lies from the guesses at all stages alike, in logarithms."""
@@ -42,8 +43,7 @@ NEXT_FEW = 5
 """Counts ahead that "now" means: the very first one of a stage is no measure of an evening."""
 
 
-@dataclass(frozen=True, slots=True)
-class StagePace:
+class StagePace(Struct, frozen=True):
     """The pace of one stage.
 
     `rate` is in practised counts, that is as quick as the `PRACTISED`-th; `minutes` is for
@@ -61,8 +61,7 @@ class StagePace:
     reason: str
 
 
-@dataclass(frozen=True, slots=True)
-class Paces:
+class Paces(Struct, frozen=True):
     """Every stage of the road, and what they have in common."""
 
     stages: Mapping[str, StagePace]
@@ -107,8 +106,7 @@ def paces(state: State, record: Sequence[Recorded], now: datetime) -> Paces:
     )
 
 
-@dataclass(frozen=True, slots=True)
-class Span:
+class Span(Struct, frozen=True):
     """Counts of a stage done and still to do."""
 
     done: int
@@ -123,8 +121,7 @@ class Span:
         return self.work(b, self.done, self.to_do)
 
 
-@dataclass(frozen=True, slots=True)
-class Told:
+class Told(Struct, frozen=True):
     """What a stage's own sessions say: so much evidence for so many minutes each."""
 
     evidence: float

@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from math import ceil
+
+from msgspec import Struct
 
 from sewalong.piecing.method import Noun
 
 
-@dataclass(frozen=True, slots=True)
-class RanOut:
+class RanOut(Struct, frozen=True):
     """Of a run, `sewn` pieces hold and `unsewn` do not, counted from the end of the chain."""
 
     sewn: int

@@ -3,22 +3,22 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from datetime import datetime, timedelta
 from statistics import median
 
+from msgspec import Struct
+
 from sewalong.piecing.method import Stage
-from sewalong.progress.events import Recorded
+from sewalong.progress.pace.duration_words import each_takes, hours
 from sewalong.progress.pace.paces import Paces
-from sewalong.progress.pace.words import each_takes, hours
-from sewalong.progress.state import State
+from sewalong.progress.record.events import Recorded
+from sewalong.progress.record.state import State
 
 RECENT = 10
 """Sessions that make the usual length of one."""
 
 
-@dataclass(frozen=True, slots=True)
-class SessionFacts:
+class SessionFacts(Struct, frozen=True):
     """One session. `hours` is the sewing in it, idle gaps left out, and counts without a
     known time taken at their stage's pace; `counts` is by stage, less what was unpicked.
 
@@ -34,8 +34,7 @@ class SessionFacts:
     is_open: bool
 
 
-@dataclass(frozen=True, slots=True)
-class WorkPoint:
+class WorkPoint(Struct, frozen=True):
     """Where the work stood at the end of a session: hours so far, and units there were."""
 
     at: datetime
@@ -44,8 +43,7 @@ class WorkPoint:
     units: int
 
 
-@dataclass(frozen=True, slots=True)
-class StageTime:
+class StageTime(Struct, frozen=True):
     """What one stage took so far: `share` of all hours, from 0 to 1; `each` in minutes."""
 
     stage: str

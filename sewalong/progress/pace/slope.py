@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from math import log
 
+from msgspec import Struct
+
 from sewalong.progress.pace.evidence import evidence_of
-from sewalong.progress.pace.spells import Spell
+from sewalong.progress.pace.session_samples import Spell
 
 USUAL_SLOPE = 0.12
 """Before the record knows: each doubling brings a piece's time to 92 %. From memory."""
@@ -16,8 +17,7 @@ SLOPE_SPREAD = 0.08
 """How far owners lie from that, as a standard deviation. From memory."""
 
 
-@dataclass(frozen=True, slots=True)
-class Slope:
+class Slope(Struct, frozen=True):
     """The exponent b of x**-b for the x-th piece of a stage, and how sure it is."""
 
     b: float

@@ -3,19 +3,19 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from functools import lru_cache
 
+from msgspec import Struct
+
 from sewalong.piecing.faults import MethodFault, SizeRefused, UnknownMethod
-from sewalong.progress.road import JOIN_ROWS, SIDES_OF_A_BORDER, road_for
-from sewalong.quilt.joining_seams import binding_seams, border_seams, row_seams, top_seams
-from sewalong.quilt.numbers_basis import Basis, basis
-from sewalong.quilt.numbers_fault import NumbersFault
+from sewalong.progress.record.route import JOIN_ROWS, SIDES_OF_A_BORDER, road_for
+from sewalong.quilt.layouts.joining_seams import binding_seams, border_seams, row_seams, top_seams
 from sewalong.quilt.quilt import Quilt, Target
+from sewalong.quilt.refusal import NumbersFault
+from sewalong.quilt.worksheet.basis import Basis, basis
 
 
-@dataclass(frozen=True, slots=True)
-class StageLength:
+class StageLength(Struct, frozen=True):
     """Inches in one count. None: there is sewing or cutting, but its length isn't known."""
 
     sewn: float | None = 0.0

@@ -9,19 +9,21 @@ that goes on with the stage in hand.
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass, replace
 from datetime import datetime
 
+from msgspec import Struct
+from msgspec.structs import replace
+
 from sewalong.piecing.method import Stage, Station
-from sewalong.progress.events import Recorded
-from sewalong.progress.hands import in_hand
+from sewalong.progress.joining.current_stage import in_hand
 from sewalong.progress.pace.bias_cuts import bias_cuts
-from sewalong.progress.pace.leave_out import LeaveOut, is_left_out, labels_left_out
+from sewalong.progress.pace.duration_words import each_takes, hours
+from sewalong.progress.pace.exclusions import LeaveOut, is_left_out, labels_left_out
 from sewalong.progress.pace.paces import Paces, paces
-from sewalong.progress.pace.words import each_takes, hours
-from sewalong.progress.plan import ready
-from sewalong.progress.road import RoadStage
-from sewalong.progress.state import State
+from sewalong.progress.plan.plan import ready
+from sewalong.progress.record.events import Recorded
+from sewalong.progress.record.route import RoadStage
+from sewalong.progress.record.state import State
 
 CHANGE_MINUTES = 3.0
 """To put one thing away and get the next out, for each change of station. From memory."""
@@ -34,8 +36,7 @@ KEPT = 40
 """Evenings followed up at each step."""
 
 
-@dataclass(frozen=True, slots=True)
-class Step:
+class Step(Struct, frozen=True):
     """`n` counts of a stage in about so many minutes, getting set up included."""
 
     stage: str
@@ -55,8 +56,7 @@ class Step:
         )
 
 
-@dataclass(frozen=True, slots=True)
-class Tonight:
+class Tonight(Struct, frozen=True):
     """The steps in order. `changes` counts changes of station between them.
 
     `ending` says where it stops and why there; with no steps, why there are none.
@@ -99,8 +99,7 @@ def tonight(
     )
 
 
-@dataclass(frozen=True, slots=True)
-class _Evening:
+class _Evening(Struct, frozen=True):
     """An evening as far as it is planned."""
 
     state: State
@@ -112,8 +111,7 @@ class _Evening:
     bias_open: bool = False
 
 
-@dataclass(frozen=True, slots=True)
-class _Asked:
+class _Asked(Struct, frozen=True):
     state: State
     known: Paces
     minutes: float

@@ -7,17 +7,18 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from collections.abc import Set as AbstractSet
-from dataclasses import dataclass
 from datetime import datetime, timedelta
 from itertools import pairwise
 
+from msgspec import Struct
+
 from sewalong.lengths import Unit
-from sewalong.progress.events import Recorded
-from sewalong.progress.pace.boundaries import at_a_chains_end, at_a_stage_boundary
+from sewalong.progress.pace.break_points import at_a_chains_end, at_a_stage_boundary
+from sewalong.progress.pace.duration_words import hours
 from sewalong.progress.pace.paces import Paces, paces
-from sewalong.progress.pace.since_change import changes, use_between
-from sewalong.progress.pace.words import hours
-from sewalong.progress.state import State
+from sewalong.progress.pace.use_since_change import changes, use_between
+from sewalong.progress.record.events import Recorded
+from sewalong.progress.record.state import State
 
 NEEDLE_HOURS = 8.0
 """Common practice: sewing shops and books say 6 to 12 hours, most of them 8."""
@@ -33,8 +34,7 @@ LEARNED_FROM = 5
 """Last changes that the length of a bobbin or blade is learned from."""
 
 
-@dataclass(frozen=True, slots=True)
-class WearChoices:
+class WearChoices(Struct, frozen=True):
     """The owner's intervals. A blade's, in inches cut, is learned when None; 0 says nothing."""
 
     needle_hours: float = NEEDLE_HOURS
@@ -42,8 +42,7 @@ class WearChoices:
     stop_minutes: int = STOP_MINUTES
 
 
-@dataclass(frozen=True, slots=True)
-class Wear:
+class Wear(Struct, frozen=True):
     """One thing to say. `id` is the same until the thing is changed or the stop is over, so
     that whoever shows it can keep it from being said twice."""
 

@@ -1,0 +1,42 @@
+"""Numbers as a report: one fact a line, and as data with lengths in inches and as printed."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from typing import TYPE_CHECKING
+
+from sewalong.cli.frame.report import Report
+
+if TYPE_CHECKING:
+    from sewalong.quilt.worksheet.line import Line, Section
+
+
+def told(lines: Iterable[Line], **data: object) -> Report:
+    """The lines as they stand."""
+    kept = tuple(lines)
+    return Report(tuple(map(str, kept)), {**data, "lines": [line_data(one) for one in kept]})
+
+
+def line_data(line: Line) -> dict[str, object]:
+    """One line: `text` as printed, `inches` (and `inches_down` of a size) as a number or null."""
+    data: dict[str, object] = {
+        "label": line.label,
+        "text": line.text,
+        "reason": line.reason,
+        "inches": line.inches,
+    }
+    if line.inches_down is not None:
+        data["inches_down"] = line.inches_down
+    return data
+
+
+def section_lines(sections: Iterable[Section]) -> tuple[str, ...]:
+    """Each section's title on a line of its own before its lines."""
+    return tuple(
+        text for one in sections for text in (f"{one.title}:", *map(str, one.lines)) if one.lines
+    )
+
+
+def section_data(sections: Iterable[Section]) -> dict[str, object]:
+    """Sections by their id."""
+    return {one.id: [line_data(line) for line in one.lines] for one in sections}

@@ -1,0 +1,94 @@
+"""Looking without touching: the list, where a quilt stands, everything that happened to it."""
+
+from __future__ import annotations
+
+import argparse
+
+from sewalong.cli.frame.context import Here
+from sewalong.cli.frame.dates import day_and_time
+from sewalong.cli.frame.errors import Trouble, sentence_of
+from sewalong.cli.frame.report import Report
+from sewalong.cli.frame.selection import NO_QUILT, any_library, chosen_quilt
+from sewalong.cli.quilts.status_report import status_data, status_lines
+from sewalong.cli.sewing.log_words import event_words
+from sewalong.cli.sewing.outcome import event_data
+from sewalong.progress.plan.plan import plan
+from sewalong.progress.record.events import Mentioned, Undone
+from sewalong.progress.record.fold import fold
+from sewalong.progress.record.time_words import ago
+from sewalong.store.library import Library, Shelved
+
+
+def list_quilts(args: argparse.Namespace, here: Here) -> Report:
+    """`list`: one line a quilt; one that cannot be read says so and hides no other."""
+    with any_library(args, here) as library:
+        entries = library.entries() if library else ()
+        if library is None or not entries:
+            return Report((NO_QUILT,), {"quilts": []})
+        told = [_told(library, entry, here) for entry in entries]
+    return Report(tuple(line for line, _ in told), {"quilts": [data for _, data in told]})
+
+
+def _told(library: Library, entry: Shelved, here: Here) -> tuple[str, dict[str, object]]:
+    data: dict[str, object] = {
+        "number": entry.id,
+        "name": entry.name,
+        "key": entry.key,
+        "started": entry.started.isoformat(),
+        "last_at": entry.last_at.isoformat(),
+    }
+    try:
+        loaded = library.load(entry)
+        state = fold(loaded.quilt, loaded.record)
+        now_plan = plan(state)
+    except Exception as error:
+        sentence = sentence_of(error)
+        if sentence is None:
+            raise
+        return f"{entry.id}. {entry.name}: {sentence}", {**data, "unreadable": sentence}
+    suggestion = now_plan.suggestion
+    data |= {
+        "standing": state.standing.value,
+        "work_done": round(now_plan.work_done, 4),
+        "suggested_stage": suggestion.stage if suggestion else None,
+    }
+    parts = [
+        state.standing.value,
+        f"{now_plan.work_done:.0%} of the work done",
+        f"last touched {ago(entry.last_at, here.clock())} ({day_and_time(entry.last_at)})",
+    ]
+    if suggestion is not None:
+        parts.append(f"next {now_plan.line(suggestion.stage).stage.label}")
+    return f"{entry.id}. {entry.name}: {', '.join(parts)}.", data
+
+
+def status(args: argparse.Namespace, here: Here) -> Report:
+    """`status [QUILT]`"""
+    with chosen_quilt(args, here) as quilt:
+        lines = status_lines(quilt.state, here.clock(), quilt.record)
+        return Report(lines, status_data(quilt.state, quilt.entry.key))
+
+
+def log(args: argparse.Namespace, here: Here) -> Report:
+    """`log [QUILT]`: number, local time, session, words; what was undone is marked.
+
+    What the program once said is no doing of the person's, and only in the data.
+    """
+    if args.last is not None and args.last < 1:
+        raise Trouble("--last takes a number from 1.")
+    with chosen_quilt(args, here) as quilt:
+        record, state = quilt.record, quilt.state
+    undone = {one.event.of for one in record if isinstance(one.event, Undone)}
+    lines = []
+    data = []
+    for one in record[-args.last :] if args.last else record:
+        session = f"session {one.event.session}" if one.event.session else "between sessions"
+        mark = " (undone)" if one.seq in undone else ""
+        data.append({**event_data(one, state, record), "undone": one.seq in undone})
+        if isinstance(one.event, Mentioned):
+            continue
+        words = event_words(one.event, state, record)
+        lines.append(f"{one.seq}, {day_and_time(one.event.at)}, {session}: {words}{mark}")
+    if not lines:
+        lines.append("Nothing has happened to this quilt yet.")
+    return Report(tuple(lines), {"quilt": quilt.entry.name, "events": data})

@@ -1,0 +1,128 @@
+"""Quilts in and out: begun from a quilt file, checked, exported, imported."""
+
+from __future__ import annotations
+
+import argparse
+import os
+from pathlib import Path
+
+from sewalong.cli.frame.context import Here
+from sewalong.cli.frame.errors import Trouble
+from sewalong.cli.frame.input_files import STDIN, read_bytes, read_text
+from sewalong.cli.frame.report import Report
+from sewalong.cli.frame.run import REFUSED
+from sewalong.cli.frame.sanitize import safe_json
+from sewalong.cli.frame.selection import opened, shelf
+from sewalong.progress.plan.plan import plan
+from sewalong.progress.record.fold import opening
+from sewalong.progress.resuming.resume_facts import shortfall_in_words
+from sewalong.quilt.file.reader import Fault, QuiltFileFaults, read_quilt_bytes
+from sewalong.quilt.file.toml_errors import LONGEST_FILE
+from sewalong.quilt.json_codec import quilt_to_dict
+from sewalong.quilt.quilt import Quilt
+from sewalong.store.archive import from_text, take_in, to_text
+from sewalong.store.home import record_path
+from sewalong.store.writing import write_whole
+
+LONGEST_ARCHIVE = 64_000_000
+"""Bytes in an exported quilt. An event has some 150; a long quilt some thousands of events."""
+
+
+def start(args: argparse.Namespace, here: Here) -> Report:
+    """`start FILE`: all faults at once, and then nothing is begun."""
+    quilt = _read(args.file)
+    with opened(record_path(), here) as library:
+        entry = library.add(quilt, here.clock())
+    lines = (
+        f"Begun: {quilt.name}",
+        *_plan_lines(quilt),
+        "Open it with: sewalong",
+    )
+    return Report(lines, {"quilt": quilt.name, "key": entry.key, "number": entry.id})
+
+
+def check(args: argparse.Namespace, here: Here) -> Report:
+    """`check FILE`: the faults are what it has to tell, so they are printed as its answer."""
+    try:
+        quilt = read_quilt_bytes(read_bytes(args.file, LONGEST_FILE))
+    except QuiltFileFaults as error:
+        faults = error.faults
+        lines = (*(str(fault) for fault in faults), _how_many(faults, args.file))
+        data = {"file": args.file, "faults": [_fault(f) for f in faults], "quilt": None}
+        return Report(lines, data, exit_status=REFUSED)
+    lines = (f"No faults: {quilt.name}", *_plan_lines(quilt))
+    return Report(lines, {"file": args.file, "faults": [], "quilt": quilt_to_dict(quilt)})
+
+
+def _read(file: str) -> Quilt:
+    try:
+        return read_quilt_bytes(read_bytes(file, LONGEST_FILE))
+    except QuiltFileFaults as error:
+        nothing = f"{_how_many(error.faults, file)} Nothing was begun."
+        raise Trouble("\n".join([*(str(fault) for fault in error.faults), nothing])) from error
+
+
+def _how_many(faults: tuple[Fault, ...], file: str) -> str:
+    n = len(faults)
+    return f"{n} fault{'' if n == 1 else 's'} in {file}."
+
+
+def _fault(fault: Fault) -> dict[str, object]:
+    return {"line": fault.line, "key": fault.key, "sentence": fault.sentence}
+
+
+def _plan_lines(quilt: Quilt) -> list[str]:
+    """What there is, what it makes, what is wanted; a shortfall shows before the first cut."""
+    state = opening(quilt)
+    now = plan(state)
+    unit = state.road.piles[quilt.method.unit].noun
+    there = " and ".join(
+        state.road.piles[start.pile].noun.count(start.count) for start in quilt.starts
+    )
+    lines = [
+        f"Method: {quilt.method.name}",
+        f"There are: {there}, enough for {unit.count(now.units.possible)}.",
+        f"Target: {quilt.target}, {unit.count(quilt.target.units)} in all.",
+    ]
+    if now.units.spare:
+        lines.append(f"Spare: {unit.count(now.units.spare)}.")
+    short = shortfall_in_words(state, now)
+    if short:
+        lines.append(f"Short: {short}")
+    return lines
+
+
+def export(args: argparse.Namespace, here: Here) -> Report:
+    """`export [QUILT] FILE`: a file that is there is not written over unasked."""
+    with shelf(args, here) as (library, entry):
+        loaded = library.load(entry)
+    text = to_text(loaded)
+    data: dict[str, object] = {
+        "quilt": entry.name,
+        "file": args.file,
+        "events": len(loaded.record),
+    }
+    if args.file == STDIN:
+        return Report(data=data, whole=safe_json(text))
+    path = Path(args.file)
+    if path.is_dir():
+        raise Trouble(f"{args.file} is a folder. Name a file in it.")
+    if os.path.lexists(path) and not args.replace:
+        raise Trouble(f"{args.file} is there already. Name another file, or add --replace")
+    write_whole(path, text)
+    return Report((f"Exported: {entry.name}, {len(loaded.record)} events, to {args.file}",), data)
+
+
+def import_quilt(args: argparse.Namespace, here: Here) -> Report:
+    """`import FILE [--name NAME]`"""
+    archive = from_text(read_text(args.file, LONGEST_ARCHIVE))
+    with opened(record_path(), here) as library:
+        entry = take_in(library, archive, here.clock(), name=args.name)
+    line = f"Imported: {entry.name}, {len(archive.record)} events."
+    data = {
+        "quilt": entry.name,
+        "key": entry.key,
+        "number": entry.id,
+        "events": len(archive.record),
+    }
+    return Report((line,), data)

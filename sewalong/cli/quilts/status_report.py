@@ -1,0 +1,147 @@
+"""Where a quilt stands, as lines that read well aloud and as data for a script."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from datetime import datetime
+
+from msgspec.structs import asdict
+
+from sewalong.piecing.method import Pieces
+from sewalong.progress.plan.plan import Plan, Shortfall, StageLine, plan
+from sewalong.progress.record.events import Recorded
+from sewalong.progress.record.route import Road
+from sewalong.progress.record.state import SessionRecord, State
+from sewalong.progress.resuming.resume_facts import facts
+
+
+def status_lines(state: State, now: datetime, record: Sequence[Recorded] = ()) -> tuple[str, ...]:
+    """One fact a line: the quilt, where the person was, every stage, what is over."""
+    now_plan = plan(state)
+    unit = state.road.piles[state.quilt.method.unit].noun
+    units = now_plan.units
+    lines = [
+        f"This quilt: {state.quilt.name}",
+        f"Method: {state.quilt.method.name}",
+        f"Target: {state.target}, {unit.count(state.target.units)} in all.",
+    ]
+    lines += [f"{fact.label}: {fact.text}" for fact in facts(state, now, record)]
+    lines += [stage_words(line) for line in now_plan.lines]
+    lines.append(f"Made: {unit.count(units.made)} so far.")
+    lines.append(f"Possible: {unit.count(units.possible)} in all from what there is.")
+    over = over_words(now_plan.over, state.road)
+    if over:
+        lines.append(over)
+    if state.quilt.notes:
+        lines.append(f"About: {state.quilt.notes}")
+    return tuple(lines)
+
+
+def stage_words(line: StageLine) -> str:
+    """A stage as it stands: "Sew around: 7 of 21 done, 14 to do, 28 pressed … waiting."."""
+    parts = [f"{line.done} of {line.needed} done"]
+    if line.done > line.needed:
+        parts = [f"{line.done} done, {line.needed} needed"]
+    if line.to_do:
+        parts.append(f"{line.to_do} to do")
+    if line.waiting:
+        parts.append(f"{line.waiting_noun.count(line.waiting)} waiting")
+    elif line.to_do:
+        parts.append("nothing waiting yet")
+    return f"{line.stage.label.capitalize()}: {', '.join(parts)}."
+
+
+def over_words(over: tuple[Pieces, ...], road: Road) -> str:
+    """What cannot make a whole unit; empty when nothing is over."""
+    if not over:
+        return ""
+    pieces = " and ".join(road.piles[one.pile].noun.count(one.count) for one in over)
+    return f"Over: {pieces}; not enough to make another whole one."
+
+
+def status_data(state: State, key: str) -> dict[str, object]:
+    """The same as data. `work_done` is from 0 to 1; times are ISO 8601 with their offset."""
+    now_plan = plan(state)
+    suggestion = now_plan.suggestion
+    return {
+        "quilt": state.quilt.name,
+        "key": key,
+        "standing": state.standing.value,
+        "method": state.quilt.method_id,
+        "method_name": state.quilt.method.name,
+        "target": _layout(state.target.rows, state.target.columns),
+        "suggested_stage": suggestion.stage if suggestion else None,
+        "suggested_because": suggestion.reason if suggestion else None,
+        "units": asdict(now_plan.units),
+        "stages": [_stage(line) for line in now_plan.lines],
+        "piles": {pile: state.piles[pile] for pile in state.road.piles},
+        "places": dict(state.places),
+        "missing": dict(state.missing),
+        "press": dict(state.press),
+        "over": _pieces(now_plan.over),
+        "shortfall": _shortfall(now_plan),
+        "last_session": _session(state.last_session),
+        "settings": asdict(state.settings) if state.settings else None,
+        "notes": [
+            {"at": note.at.isoformat(), "session": note.session, "text": note.text}
+            for note in state.notes
+        ],
+        "spoiled": [
+            {"at": one.at.isoformat(), "pile": one.pile, "n": one.n, "reason": one.reason}
+            for one in state.spoilage
+        ],
+        "work_done": round(now_plan.work_done, 4),
+        "complete": now_plan.complete,
+        "events": state.seq,
+    }
+
+
+def _stage(line: StageLine) -> dict[str, object]:
+    return {
+        "id": line.stage.id,
+        "label": line.stage.label,
+        "station": line.stage.station.value,
+        "counts": line.stage.counts.many,
+        "needed": line.needed,
+        "done": line.done,
+        "to_do": line.to_do,
+        "ready": line.ready,
+        "waiting": line.waiting,
+        "waiting_pieces": line.waiting_noun.many,
+    }
+
+
+def _layout(rows: int, columns: int) -> dict[str, int]:
+    return {"rows": rows, "columns": columns, "units": rows * columns}
+
+
+def _pieces(pieces: tuple[Pieces, ...]) -> list[dict[str, object]]:
+    return [{"pile": one.pile, "count": one.count} for one in pieces]
+
+
+def _shortfall(now_plan: Plan) -> dict[str, object] | None:
+    short: Shortfall | None = now_plan.shortfall
+    if short is None:
+        return None
+    return {
+        "units": short.units,
+        "pieces": _pieces(short.pieces),
+        "spare_after": short.spare_after,
+        "layouts": [_layout(layout.rows, layout.columns) for layout in short.layouts],
+    }
+
+
+def _session(session: SessionRecord | None) -> dict[str, object] | None:
+    if session is None:
+        return None
+    return {
+        "number": session.number,
+        "opened": session.opened.isoformat(),
+        "last_at": session.last_at.isoformat(),
+        "ended": session.ended.isoformat() if session.ended else None,
+        "open": session.is_open,
+        "forgotten": session.forgotten,
+        "counts": dict(session.counts),
+        "answers": dict(session.answers),
+        "next_step": session.next_step,
+    }

@@ -1,0 +1,160 @@
+"""`methods`: what methods there are, and all that follows from one of them."""
+
+from __future__ import annotations
+
+import argparse
+from collections import Counter
+from collections.abc import Iterator
+from fractions import Fraction
+
+from sewalong.cli.frame.context import Here
+from sewalong.cli.frame.errors import Trouble
+from sewalong.cli.frame.length_arguments import method_named, read, read_or_none, unit_of
+from sewalong.cli.frame.line_report import told
+from sewalong.cli.frame.report import Report
+from sewalong.lengths import Unit, show
+from sewalong.piecing.catalogue import method as method_called
+from sewalong.piecing.catalogue import method_ids, written_method
+from sewalong.piecing.cloth import Flat, Patch
+from sewalong.piecing.derive import SEAM, STRIP_LENGTH, Derivation, derive
+from sewalong.piecing.geometry import area
+from sewalong.piecing.method import Method, Pieces
+from sewalong.piecing.same_when_turned import alike
+from sewalong.quilt.as_fraction import near
+from sewalong.quilt.size import Size
+from sewalong.quilt.worksheet.line import Line, length_line, size_line
+from sewalong.quilt.worksheet.unit_lines import edge_line
+
+
+def methods(args: argparse.Namespace, here: Here) -> Report:
+    """`methods`: one a line, with what it is. `methods show M`: its stages and what it makes."""
+    if args.show is not None:
+        if args.method is None:
+            raise Trouble("Which one? Give its name: sewalong methods show stacked-four-patch")
+        return show_method(args)
+    found = [written_method(id) for id in method_ids()]
+    lines = tuple(f"{one.id}: {one.name}. {one.about}" for one in found)
+    data = [{"id": one.id, "name": one.name, "about": one.about} for one in found]
+    return Report(lines, {"methods": data})
+
+
+def show_method(args: argparse.Namespace) -> Report:
+    """Stages, sizes, piles, edges, where each fabric lands, and which units lean the other way."""
+    unit = unit_of(args)
+    seam = read(args, "seam", SEAM)
+    written = method_named(args.method)
+    strips = written.starts[0].strip
+    usual = Fraction(5, 2) if strips else Fraction(5)
+    start = read(args, "start", usual)
+    strip_length = read(args, "strip-length", STRIP_LENGTH)
+    made = derive(written, start, seam, strip_length=strip_length, unit=unit)
+    method = method_called(written.id, start=start, strip_length=strip_length, seam=seam)
+    lines = [
+        Line("method", f"{method.name}, {method.id}", method.about),
+        *_starts(method, made, unit, given=read_or_none(args, "start") is not None),
+        *_stages(method, made, unit),
+        *_piles(method, made, unit),
+        edge_line(made),
+        *_landing(made),
+        *_handed(made),
+    ]
+    report = told(lines, method=method.id, unit=unit.value)
+    stages = [_stage_data(method, made, stage.id) for stage in method.stages]
+    return Report(report.lines, {**report.data, "stages": stages, "units": _units_data(made)})
+
+
+def _pieces(method: Method, pieces: Pieces) -> str:
+    return method.pile(pieces.pile).noun.count(pieces.count)
+
+
+def _starts(method: Method, made: Derivation, unit: Unit, *, given: bool) -> Iterator[Line]:
+    for pile in method.starts:
+        noun = method.pile(pile).noun
+        per_unit = made.per_unit[pile]
+        reason = f"{per_unit} to a unit" if per_unit.denominator == 1 else f"{per_unit} of one"
+        example = "" if given else "; an example, give --square or --strip for yours"
+        yield length_line(f"begins with {noun.many}", made.starts[pile].cutting, unit,
+                          f"{reason}{example}")  # fmt: skip
+
+
+def _stages(method: Method, made: Derivation, unit: Unit) -> Iterator[Line]:
+    for number, stage in enumerate(method.stages, start=1):
+        takes = " and ".join(_pieces(method, one) for one in stage.takes)
+        work = made.stage(stage.id)
+        sewn = f", {show(work.sewn, unit)} of seam" if work.sewn else ""
+        yield Line(
+            f"stage {number}, {stage.label}",
+            f"takes {takes}, makes {_pieces(method, stage.makes)}{sewn}",
+            f"{stage.station.value}; {stage.do}",
+            work.sewn or None,
+        )
+
+
+def _piles(method: Method, made: Derivation, unit: Unit) -> Iterator[Line]:
+    for pile in method.piles:
+        width, height = made.piles[pile.id].size
+        size = Size(near(width), near(height))
+        yield size_line(f"one {pile.noun.one}", size, unit, "unfinished")
+    raw = Size(near(made.unit.width), near(made.unit.height))
+    yield size_line("unit finishes at", raw.grown(-made.seam), unit)
+
+
+def _landing(made: Derivation) -> Iterator[Line]:
+    """Fabric by fabric, where it shows in each different unit, in reading order."""
+    for number, flat in enumerate(made.units, start=1):
+        patches = _letters(flat, made.seam)
+        yield Line(f"unit {number} of a batch", f"shows {', '.join(patches)}", "in reading order")
+    names = ", ".join(f"{letter} a {pile}" for letter, pile in sorted(made.letters.items()))
+    yield Line("fabrics of a batch", f"{made.unit_count} units from {names}")
+
+
+def _letters(flat: Flat, seam: Fraction) -> list[str]:
+    shown: list[Patch] = list(flat.finished(float(seam)))
+    whole = sum(area(patch.points) for patch in shown)
+    return [f"{one.letter} on {area(one.points) / whole:.0%}" for one in shown]
+
+
+def _handed(made: Derivation) -> Iterator[Line]:
+    """Units that cannot be turned to look alike: cloth can be turned, but not turned over."""
+    kinds: list[list[int]] = []
+    for number, flat in enumerate(made.units):
+        home = next((k for k in kinds if alike(made.units[k[0]], flat, prints=False)), None)
+        if home is None:
+            kinds.append([number])
+        else:
+            home.append(number)
+    if len(made.units) == 1:
+        yield Line("handedness", "all units of a batch are alike")
+        return
+    groups = "; ".join(" and ".join(str(n + 1) for n in kind) for kind in kinds)
+    text = "all units can be turned to look alike"
+    if len(kinds) > 1:
+        text = f"{len(kinds)} kinds that no turning makes alike: units {groups}"
+    yield Line("handedness", text, "prints that stand one way up may still differ")
+
+
+def _stage_data(method: Method, made: Derivation, id: str) -> dict[str, object]:
+    stage, work = method.stage(id), made.stage(id)
+    return {
+        "id": stage.id,
+        "label": stage.label,
+        "station": stage.station.value,
+        "hazards": [hazard.value for hazard in stage.hazards],
+        "takes": dict(Counter({one.pile: one.count for one in stage.takes})),
+        "makes": {stage.makes.pile: stage.makes.count},
+        "sewn_inches": work.sewn,
+        "do": stage.do,
+        "check": stage.check,
+    }
+
+
+def _units_data(made: Derivation) -> list[list[dict[str, object]]]:
+    """The polygons of each different unit, finished, in inches."""
+    return [
+        [
+            {"letter": patch.letter, "points": [list(point) for point in patch.points],
+             "turn": patch.turn}
+            for patch in flat.finished(float(made.seam))
+        ]
+        for flat in made.units
+    ]  # fmt: skip

@@ -1,0 +1,43 @@
+"""`plan`: everything a quilt comes to in numbers."""
+
+from __future__ import annotations
+
+import argparse
+
+from sewalong.cli.frame.context import Here
+from sewalong.cli.frame.errors import Trouble
+from sewalong.cli.frame.line_report import section_data, section_lines
+from sewalong.cli.frame.report import Report
+from sewalong.cli.reckoning.plan_source import meant
+
+
+def plan(args: argparse.Namespace, here: Here) -> Report:
+    """`plan [FILE|QUILT]`: sizes, cloth, cut list, shopping list, thread, layouts that fit."""
+    found = meant(args, here)
+    from sewalong.quilt.worksheet.worksheet import numbers
+
+    all_of_it = numbers(found.quilt, found.target, have=found.have)
+    if all_of_it.refusal:
+        raise Trouble(all_of_it.refusal)
+    sections = [
+        one
+        for one in all_of_it.sections
+        if (not args.only and one.id != "rows") or one.id == args.only
+    ]
+    data = {
+        "quilt": found.quilt.name,
+        "method": found.quilt.method_id,
+        "unit": found.quilt.unit.value,
+        "target": {"rows": found.target.rows, "columns": found.target.columns},
+        "units": all_of_it.units,
+        **section_data(sections),
+    }
+    if args.only:
+        return Report(tuple(map(str, sections[0].lines)), data)
+    first = (
+        f"Quilt: {found.quilt.name}",
+        f"Method: {found.quilt.method.name}",
+        f"Target: {found.target.rows} rows of {found.target.columns}, "
+        f"{found.target.units:,} units of the {all_of_it.units:,} there will be",
+    )
+    return Report((*first, *section_lines(sections)), data)

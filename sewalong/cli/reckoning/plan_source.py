@@ -1,0 +1,115 @@
+"""The quilt whose numbers are wanted: a quilt file, or a quilt in the record as it stands now."""
+
+from __future__ import annotations
+
+import argparse
+from typing import TYPE_CHECKING
+
+from msgspec import Struct
+from msgspec.structs import replace
+
+from sewalong.cli.frame.context import Here
+from sewalong.cli.frame.errors import Trouble
+from sewalong.cli.frame.length_arguments import changed, read_or_none
+
+if TYPE_CHECKING:
+    from sewalong.quilt.quilt import Quilt, Target
+
+
+class Meant(Struct, frozen=True):
+    """`target` is the one now wanted, and `have` the units there are or will be by the record
+    (None when only the plan is known)."""
+
+    quilt: Quilt
+    target: Target
+    have: int | None
+
+
+def meant(args: argparse.Namespace, here: Here) -> Meant:
+    """The quilt asked for, with the settings and the layout given on the line in place of its own.
+
+    Raises Trouble with every fault of a quilt file, and as every command does for a quilt in
+    the record.
+    """
+    found = _from_file(args.name) if _is_file(args) else _from_record(args, here)
+    quilt = _with_settings(found.quilt, args)
+    if quilt.seam != found.quilt.seam:
+        _refuse_seam(quilt)
+    rows, columns = getattr(args, "rows", None), getattr(args, "columns", None)
+    target = found.target
+    if rows is not None or columns is not None:
+        target = _target(
+            target.rows if rows is None else rows, target.columns if columns is None else columns
+        )
+    return Meant(quilt, target, found.have)
+
+
+def _is_file(args: argparse.Namespace) -> bool:
+    """A name that ends in .toml, or "-", or a file that is there; not with --quilt or --demo."""
+    if args.name is None or args.quilt is not None or args.demo:
+        return False
+    from pathlib import Path
+
+    if args.name == "-" or args.name.endswith(".toml"):
+        return True
+    try:
+        return Path(args.name).is_file()
+    except (OSError, ValueError):
+        return False
+
+
+def _from_file(file: str) -> Meant:
+    from sewalong.cli.frame.input_files import read_bytes
+    from sewalong.quilt.file.faults import QuiltFileFaults
+    from sewalong.quilt.file.reader import read_quilt_bytes
+    from sewalong.quilt.file.toml_errors import LONGEST_FILE
+
+    try:
+        quilt = read_quilt_bytes(read_bytes(file, LONGEST_FILE))
+    except QuiltFileFaults as faults:
+        raise Trouble(str(faults)) from faults
+    return Meant(quilt, quilt.target, None)
+
+
+def _from_record(args: argparse.Namespace, here: Here) -> Meant:
+    from sewalong.cli.frame.selection import chosen_quilt
+    from sewalong.progress.plan.plan import plan
+
+    with chosen_quilt(args, here) as open_quilt:
+        state = open_quilt.state
+    return Meant(state.quilt, state.target, plan(state).units.possible)
+
+
+def _with_settings(quilt: Quilt, args: argparse.Namespace) -> Quilt:
+    from sewalong.lengths import Unit
+
+    if args.unit is None:
+        # A bare number on the line is in the quilt's own unit.
+        args.unit = quilt.unit.value
+    else:
+        quilt = replace(quilt, unit=Unit(args.unit))
+    seam = read_or_none(args, "seam")
+    if seam is not None:
+        quilt = replace(quilt, seam=seam)
+    return replace(quilt, choices=changed(quilt.choices, args))
+
+
+def _refuse_seam(quilt: Quilt) -> None:
+    from sewalong.lengths import show
+
+    for border in quilt.borders:
+        if border.cut <= 2 * quilt.seam:
+            raise Trouble(
+                f"A border cut at {show(border.cut, quilt.unit)} is used up by such seams. "
+                "Give a narrower --seam."
+            )
+
+
+def _target(rows: int, columns: int) -> Target:
+    from sewalong.quilt.file.rules import MOST_ROWS
+    from sewalong.quilt.quilt import Target
+
+    for name, count in (("--rows", rows), ("--columns", columns)):
+        if not 1 <= count <= MOST_ROWS:
+            raise Trouble(f"{name} takes a whole number from 1 to {MOST_ROWS}.")
+    return Target(rows, columns)

@@ -1,0 +1,132 @@
+"""`setting`: units set straight, with sashes, or on point, and what fills in between."""
+
+from __future__ import annotations
+
+import argparse
+from collections.abc import Iterator
+from fractions import Fraction
+
+from sewalong.cli.frame.context import Here
+from sewalong.cli.frame.errors import Trouble
+from sewalong.cli.frame.length_arguments import read, read_size, unit_of
+from sewalong.cli.frame.line_report import told
+from sewalong.cli.frame.report import Report
+from sewalong.lengths import CENTIMETRE, Rounding, Unit, round_to, show
+from sewalong.quilt.as_fraction import exactly
+from sewalong.quilt.cloth.strips import QUARTER, USABLE
+from sewalong.quilt.layouts.setting_on_point import TriangleSquare, square_around
+from sewalong.quilt.layouts.setting_on_point import on_point as set_on_point
+from sewalong.quilt.layouts.setting_sashed import Meeting, sash_strips
+from sewalong.quilt.layouts.setting_sashed import sashed as set_sashed
+from sewalong.quilt.layouts.setting_straight import straight_top
+from sewalong.quilt.size import Size
+from sewalong.quilt.worksheet.line import Line, length_line, plural, size_line
+
+
+def setting(args: argparse.Namespace, here: Here) -> Report:
+    """`setting straight|sashed|on-point|around …`"""
+    kinds = {"straight": straight, "sashed": sashed, "on-point": on_point, "around": around}
+    unit = unit_of(args)
+    return told(kinds[args.kind](args, unit), setting=args.kind, unit=unit.value)
+
+
+def straight(args: argparse.Namespace, unit: Unit) -> Iterator[Line]:
+    """Edge to edge."""
+    seam = read(args, "seam", QUARTER)
+    size = read_size(args, "finishes")
+    top = straight_top(args.rows, args.columns, size.grown(seam), seam)
+    yield size_line("top", top, unit, "raw edge to raw edge")
+    yield size_line("top finishes at", top.grown(-seam), unit)
+
+
+def sashed(args: argparse.Namespace, unit: Unit) -> Iterator[Line]:
+    """With sashes, and cornerstones where they meet."""
+    meeting = Meeting.LONG_SASHES if args.long_sashes else Meeting.CORNERSTONES
+    found = set_sashed(
+        args.rows,
+        args.columns,
+        read_size(args, "finishes"),
+        read(args, "sash"),
+        outer=not args.inner_only,
+        meeting=meeting,
+        seam=read(args, "seam", QUARTER),
+        shown_in=unit,
+    )
+    usable = read(args, "usable", USABLE)
+    yield size_line("top finishes at", found.size, unit, found.reason)
+    yield Line("sashes", f"{found.sashes:,}")
+    kinds = [
+        ("standing between the columns", found.standing, found.cut_standing),
+        ("lying between the rows", found.lying, found.cut_lying.turned),
+    ]
+    kinds = [one for one in kinds if one[1]]
+    for label, count, cut in kinds:
+        yield _sashes(label, count, cut, unit)
+    if len({cut for _, _, cut in kinds}) == 1:
+        yield from _strip_line("all sashes from", found.sashes, kinds[0][2], usable, unit)
+    else:
+        for label, count, cut in kinds:
+            yield from _strip_line(f"{label}, from", count, cut, usable, unit)
+    yield Line("cornerstones", f"{found.cornerstones:,}")
+    if found.cut_cornerstone is not None and found.cornerstones:
+        yield size_line("cut cornerstones at", found.cut_cornerstone, unit)
+        yield from _strip_line(
+            "cornerstones from", found.cornerstones, found.cut_cornerstone, usable, unit
+        )
+    for number, length in enumerate(found.down_to, start=1):
+        yield length_line(f"after row {number}", length, unit, "finished, sash rows counted")
+
+
+def _sashes(label: str, count: int, cut: Size, unit: Unit) -> Line:
+    """`cut` is across the strip and along it."""
+    of = f"{show(cut.width, unit)} × {show(cut.length, unit)}"
+    text = f"{plural(count, 'sash', 'sashes')} of {of}"
+    return Line(label, text, "cut", float(cut.width), float(cut.length))
+
+
+def _strip_line(label: str, count: int, cut: Size, usable: Fraction, unit: Unit) -> Iterator[Line]:
+    if cut.length > usable:
+        yield Line(label, "longer than the cloth is wide: join strips, or cut along the cloth")
+        return
+    strips = sash_strips(count, cut.length, cut.width, usable=usable, unit=unit)
+    text = f"{plural(strips.strips, 'strip')} of {show(cut.width, unit)}, {strips.over} over"
+    yield Line(label, text, f"{strips.reason}; {strips.purchase.reason}",
+               float(strips.purchase.buy))  # fmt: skip
+
+
+def on_point(args: argparse.Namespace, unit: Unit) -> Iterator[Line]:
+    """On point, with the triangles that fill the edges."""
+    size = read_size(args, "finishes")
+    if size.width != size.length:
+        raise Trouble("Only square units are set on point here. Give one length.")
+    found = set_on_point(
+        args.rows,
+        args.columns,
+        size.width,
+        seam=read(args, "seam", QUARTER),
+        fineness=Fraction(1, 8) if unit is Unit.INCH else CENTIMETRE / 2,
+        larger=read(args, "larger", Fraction(0)),
+        shown_in=unit,
+    )
+    yield size_line("top finishes at", found.size, unit, found.reason)
+    yield Line("units", f"{found.units:,}", "those between the rows counted")
+    yield from _triangles("side triangles", found.side, unit)
+    yield from _triangles("corner triangles", found.corner, unit)
+    yield Line("units in each slanting row", ", ".join(map(str, found.slanting)))
+
+
+def _triangles(label: str, one: TriangleSquare, unit: Unit) -> Iterator[Line]:
+    yield Line(
+        label,
+        f"{one.triangles} from {plural(one.squares, 'square')} cut at {show(one.cut_at, unit)}",
+        f"{one.reason}; so the straight grain lies outside",
+        float(one.cut_at),
+    )
+
+
+def around(args: argparse.Namespace, unit: Unit) -> Iterator[Line]:
+    """A unit framed on point: the square it lies in with its corners touching."""
+    side = square_around(read(args, "size"))
+    least = round_to(side, Fraction(1, 8) if unit is Unit.INCH else CENTIMETRE / 10, Rounding.UP)
+    yield Line("framed on point it takes", exactly(side, unit), "the square around it", side)
+    yield length_line("at the least", least, unit, "rounded up; larger leaves room to trim")

@@ -1,0 +1,151 @@
+"""`size`: from the pieces cut to the unit, or from the unit wanted to the pieces to cut."""
+
+from __future__ import annotations
+
+import argparse
+from collections.abc import Iterator, Mapping
+from fractions import Fraction
+from math import sqrt
+
+from sewalong.cli.frame.context import Here
+from sewalong.cli.frame.errors import Trouble
+from sewalong.cli.frame.length_arguments import method_named, read, read_or_none, read_size, unit_of
+from sewalong.cli.frame.line_report import told
+from sewalong.cli.frame.report import Report
+from sewalong.lengths import CENTIMETRE, Length, Unit, show
+from sewalong.piecing.definition import Definition
+from sewalong.piecing.derive import SEAM, STRIP_LENGTH, Derivation, derive, start_for
+from sewalong.piecing.start_sizes import StartSize
+from sewalong.quilt.as_fraction import exactly, near
+from sewalong.quilt.size import Size
+from sewalong.quilt.worksheet.basis import trim_step
+from sewalong.quilt.worksheet.line import Line, length_line, size_line
+from sewalong.quilt.worksheet.unit_lines import edge_line, seam_room_line
+
+
+def size(args: argparse.Namespace, here: Here) -> Report:
+    """`size --method M` with --square or --strip, or with --finishes or --unfinished."""
+    unit = unit_of(args)
+    seam = read(args, "seam", SEAM)
+    written = method_named(args.method)
+    start, finishes, unfinished = (
+        read_or_none(args, name) for name in ("start", "finishes", "unfinished")
+    )
+    given = [one for one in (start, finishes, unfinished) if one is not None]
+    if len(given) != 1:
+        raise Trouble(
+            "Give one of --square (or --strip), --finishes and --unfinished: the size cut, the "
+            "size wanted without its seams, or with them."
+        )
+    if start is not None:
+        sizes: Mapping[str, Length] = {written.starts[0].pile: start}
+    else:
+        wanted = start_for(
+            written,
+            finishes=finishes,
+            unfinished=unfinished,
+            seam=seam,
+            fineness=_step(args, unit),
+            unit=unit,
+        )
+        sizes = {pile: one.cutting for pile, one in wanted.items()}
+    made = derive(
+        written,
+        sizes,
+        seam,
+        strip_length=read(args, "strip-length", STRIP_LENGTH),
+        fineness=_step(args, unit),
+        unit=unit,
+    )
+    lines: list[Line] = []
+    if start is None:
+        lines += _to_cut(written, wanted, unit)
+    else:
+        lines += _cut(written, made, unit)
+    lines += _unit(made, unit)
+    if args.trim_to is not None:
+        lines += _trimmed(made, read_size(args, "trim-to"), unit)
+    own = read_or_none(args, "own-seam")
+    if own is not None:
+        lines += _own(made, own, unit)
+    return told(lines, method=written.id, unit=unit.value)
+
+
+def _step(args: argparse.Namespace, unit: Unit) -> Length:
+    usual = Fraction(1, 8) if unit is Unit.INCH else CENTIMETRE / 10
+    return read(args, "step", usual)
+
+
+def _to_cut(written: Definition, wanted: Mapping[str, StartSize], unit: Unit) -> Iterator[Line]:
+    for pile, one in wanted.items():
+        many = written.noun(pile).many
+        exact = exactly(one.exact, unit)
+        shown = show(one.cutting, unit, fineness=Fraction(1, 64) if unit is Unit.INCH else None)
+        same = near(one.exact) == one.cutting
+        text = shown if same else f"{shown} (rounded up from {exact})"
+        yield Line(f"cut {many} at", text, inches=float(one.cutting))
+
+
+def _cut(written: Definition, made: Derivation, unit: Unit) -> Iterator[Line]:
+    first, *others = written.starts
+    yield length_line(written.noun(first.pile).many, made.starts[first.pile].cutting, unit)
+    yield from _to_cut(written, {one.pile: made.starts[one.pile] for one in others}, unit)
+
+
+def _unit(made: Derivation, unit: Unit) -> Iterator[Line]:
+    raw = Size(near(made.unit.width), near(made.unit.height))
+    finished = raw.grown(-made.seam)
+    seam_said = show(made.seam, unit, fineness=Fraction(1, 64 if unit is Unit.INCH else 100))
+    yield size_line("unit unfinished", raw, unit, f"seams of {seam_said}")
+    yield size_line("unit finishes at", finished, unit)
+    trim = made.unit.trim_to(trim_step(unit))
+    kept = " across × ".join(show(side, unit) for side in trim) + " down"
+    off = max(raw.width - trim[0], raw.length - trim[1])
+    spare = f"{exactly(off, unit)} to trim off" if off > Fraction(1, 10**5) else "nothing to trim"
+    yield Line("trim units to", kept, spare, float(trim[0]), float(trim[1]))
+    yield seam_room_line(made, trim, unit)
+    yield edge_line(made)
+
+
+def _trimmed(made: Derivation, trim: Size, unit: Unit) -> Iterator[Line]:
+    """Trimming to a size of her own; raises Trouble when the unit is smaller than that."""
+    raw = Size(near(made.unit.width), near(made.unit.height))
+    if not raw.covers(trim):
+        raise Trouble(_out_of_reach(made, raw, trim, unit))
+    finished = trim.grown(-made.seam)
+    across, down = raw.width - trim.width, raw.length - trim.length
+    corner = float(max(across, down)) / sqrt(2)
+    yield size_line("trimmed it finishes at", finished, unit)
+    yield Line(
+        "to trim off",
+        f"{exactly(across, unit)} across, {exactly(down, unit)} down, half from each side",
+        "keep a seam that runs to the corners on the ruler's diagonal; all taken from two sides "
+        f"it would lie {exactly(corner, unit)} off its corner",
+        float(across),
+        float(down),
+    )
+
+
+def _out_of_reach(made: Derivation, raw: Size, trim: Size, unit: Unit) -> str:
+    short = max(trim.width - raw.width, trim.length - raw.length)
+    said = (
+        f"Such units come to {exactly(raw.width, unit)} × {exactly(raw.length, unit)}, "
+        f"{exactly(short, unit)} short of {trim.show(unit)}."
+    )
+    room = made.unit.seam_room_for((trim.width, trim.length))
+    if room is None or float(made.seam) + room <= 0:
+        return f"{said} No seam is narrow enough for that. Cut larger pieces."
+    narrow = exactly(float(made.seam) + room, unit)
+    return f"{said} It would take seams of {narrow} at most. Cut larger pieces."
+
+
+def _own(made: Derivation, own: Length, unit: Unit) -> Iterator[Line]:
+    wider = float(own - made.seam)
+    sewn = Size(
+        near(made.unit.width - wider * made.unit.width_per_seam),
+        near(made.unit.height - wider * made.unit.height_per_seam),
+    )
+    lost = near(made.unit.width) - sewn.width
+    way = "less" if lost > 0 else "more"
+    reason = f"{exactly(abs(lost), unit)} {way} across" if lost else "the same"
+    yield size_line("unit with your own seam", sewn, unit, f"unfinished; {reason}")

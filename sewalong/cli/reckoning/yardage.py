@@ -1,0 +1,91 @@
+"""`yardage`: cloth, batting and thread for one thing at a time, without a quilt."""
+
+from __future__ import annotations
+
+import argparse
+from collections.abc import Callable, Iterator
+
+from sewalong.cli.frame.context import Here
+from sewalong.cli.frame.errors import Trouble
+from sewalong.cli.frame.length_arguments import read, read_or_none, read_size, size_of, unit_of
+from sewalong.cli.frame.line_report import told
+from sewalong.cli.frame.report import Report
+from sewalong.cli.reckoning.yardage_lines import buy_line
+from sewalong.lengths import Unit, show
+from sewalong.quilt.cloth.strips import USABLE
+from sewalong.quilt.size import Size
+from sewalong.quilt.worksheet.line import Line, length_line, plural
+
+
+def yardage(args: argparse.Namespace, here: Here) -> Report:
+    """`yardage KIND …`"""
+    from sewalong.cli.reckoning import yardage_around as around
+
+    of: dict[str, Callable[[argparse.Namespace, Unit], Iterator[Line]]] = {
+        "squares": squares,
+        "fit": fit,
+        "binding": around.binding_lines,
+        "backing": around.backing_lines,
+        "border": around.border_lines,
+        "batting": around.batting_lines,
+        "thread": around.thread_lines,
+    }
+    unit = unit_of(args)
+    return told(of[args.kind](args, unit), of=args.kind, unit=unit.value)
+
+
+def squares(args: argparse.Namespace, unit: Unit) -> Iterator[Line]:
+    """Cloth for a count of pieces, or pieces from a length of cloth."""
+    from sewalong.quilt.cloth.squares import FAT_QUARTER, cloth_for, from_cloth, spares_to_cut
+
+    piece = read_size(args, "size")
+    usable = read(args, "usable", USABLE)
+    cloth = read_or_none(args, "cloth")
+    if args.fat_quarter:
+        found = from_cloth(FAT_QUARTER, piece, unit)
+        yield Line("from a fat quarter", plural(found.count, "piece"), found.reason)
+    if cloth is not None:
+        found = from_cloth(Size(usable, cloth), piece, unit)
+        yield Line("pieces", plural(found.count, "piece"), found.reason)
+        yield length_line("left down", found.left_down, unit)
+        yield length_line("left across", found.left_across, unit)
+        next_row = cloth + found.short_of_next
+        yield length_line(
+            "short of one more row",
+            found.short_of_next,
+            unit,
+            f"at {show(next_row, unit)} of cloth",
+        )
+    if args.count is not None:
+        needed = cloth_for(args.count, piece, usable=usable, unit=unit)
+        yield Line("strips", plural(needed.strips, "strip"), needed.reason, float(needed.cloth))
+        yield buy_line(needed.purchase, unit)
+        spare = spares_to_cut(args.count)
+        yield Line("spares", f"cut {spare} more while there is cloth", "2 in 100, at least one")
+    if args.count is None and cloth is None and not args.fat_quarter:
+        raise Trouble("Give --count, --cloth or --fat-quarter besides --size.")
+
+
+def fit(args: argparse.Namespace, unit: Unit) -> Iterator[Line]:
+    """Whether several cuts come out of one piece of cloth, at one width or between two."""
+    from sewalong.quilt.cloth.squares import cuts_fit
+
+    cuts = [_cut(" ".join(words), unit) for words in args.cut]
+    cloth = read(args, "cloth")
+    widths = [read(args, "usable", USABLE)]
+    widest = read_or_none(args, "widest")
+    if widest is not None:
+        widths.append(widest)
+    for usable in widths:
+        found = cuts_fit(cuts, cloth, usable=usable, unit=unit)
+        verdict = "fits" if found.fits else "does not fit"
+        yield Line(f"at {show(usable, unit)} usable", verdict, found.reason, float(found.need))
+        for one in found.cuts:
+            yield Line("", one.reason)
+
+
+def _cut(text: str, unit: Unit) -> tuple[int, Size]:
+    count, of, piece = text.partition(" of ")
+    if not of or not count.strip().isdecimal():
+        raise Trouble(f"“{text[:40]}” is not a count and a size. Write such as: --cut 52 of 4")
+    return int(count), size_of(piece, unit)

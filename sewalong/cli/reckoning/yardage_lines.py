@@ -1,0 +1,26 @@
+"""How strips and cloth to buy are told, for every kind of yardage."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from sewalong.lengths import Unit, cloth_length, show
+from sewalong.quilt.cloth.purchase import Purchase
+from sewalong.quilt.cloth.strips import Strips
+from sewalong.quilt.worksheet.line import Line, plural
+
+
+def buy_line(purchase: Purchase, unit: Unit) -> Line:
+    """What to ask for in the shop."""
+    return Line("buy", cloth_length(purchase.need, unit), purchase.reason, float(purchase.buy))
+
+
+def strip_lines(strips: Strips, unit: Unit) -> Iterator[Line]:
+    """The strips, and the cloth for them."""
+    yield Line(
+        "strips",
+        f"{plural(strips.count, 'strip')} of {show(strips.width, unit)}",
+        f"{strips.reason}; so many down to {show(strips.narrowest, unit)} of usable width",
+        float(strips.cloth),
+    )
+    yield buy_line(strips.purchase, unit)

@@ -1,0 +1,37 @@
+"""Pieces in doubt after a check that failed, as lines and as data."""
+
+from __future__ import annotations
+
+from sewalong.progress.measuring.at_risk import at_risk
+from sewalong.service.open_quilt import OpenQuilt
+
+SEEN_TO = "When they are measured and seen to: sewalong proof --seen-to"
+
+
+def at_risk_lines(quilt: OpenQuilt) -> tuple[str, ...]:
+    """What is at risk and what to say when it is seen to."""
+    found = at_risk(quilt.state, quilt.record)
+    if found is None or found.seen_to:
+        return ()
+    return found.lines if found.none else (*found.lines, SEEN_TO)
+
+
+def at_risk_data(quilt: OpenQuilt) -> dict[str, object] | None:
+    """By stage how many and in which sessions; the places of their piles; None for nothing."""
+    found = at_risk(quilt.state, quilt.record)
+    if found is None:
+        return None
+    return {
+        "seen_to": found.seen_to,
+        "failed_check": found.failed.seq,
+        "last_passed": found.proved.seq if found.proved else None,
+        "stages": [
+            {
+                "stage": one.stage,
+                "n": one.n,
+                "sewn": [{"session": then.session, "n": then.n} for then in one.sewn],
+            }
+            for one in found.stages
+        ],
+        "places": dict(found.places),
+    }

@@ -1,0 +1,128 @@
+"""Leaving the board, and closing the session: what is asked, and what was answered."""
+
+from __future__ import annotations
+
+import argparse
+
+from sewalong.cli.frame.context import Here
+from sewalong.cli.frame.errors import Trouble
+from sewalong.cli.frame.report import Report
+from sewalong.cli.frame.selection import chosen_quilt
+from sewalong.cli.sewing.closing_prompts import (
+    ask_places,
+    ask_to_stop,
+    left_data,
+    left_lines,
+    placed,
+)
+from sewalong.cli.sewing.outcome import aftermath
+from sewalong.progress.acts.commands import Answer, CloseSession, PutPileAway
+from sewalong.progress.plan.plan import plan
+from sewalong.progress.record.state import SessionRecord, State
+from sewalong.progress.record.time_words import spoken
+from sewalong.progress.resuming.pause_note import pause_note
+from sewalong.progress.safety.closing_questions import ANSWERS, Question, questions
+
+_WAYS = "yes, no or did-not-look"
+_SHORT = {"y": "yes", "n": "no", "?": "did not look"}
+SEE_TO_IT = "Then see to it before you go on."
+
+
+def answer(args: argparse.Namespace, here: Here) -> Report:
+    """`answer iron ANSWER…`"""
+    said = _answer(" ".join(args.text))
+    with chosen_quilt(args, here) as quilt:
+        if quilt.state.session is None or quilt.state.iron_asked:
+            raise Trouble("Nothing is asked about the iron just now. Nothing was recorded.")
+        recorded = quilt.do(Answer(args.question, said))
+        return aftermath(quilt, recorded, first=(SEE_TO_IT,) if said != "yes" else ())
+
+
+def close(args: argparse.Namespace, here: Here) -> Report:
+    """`close [--answer THING=ANSWER]… [--put PILE=PLACE]… [--next TEXT]`
+
+    On a terminal what was not answered is asked; nothing is recorded until all is answered.
+    """
+    with chosen_quilt(args, here) as quilt:
+        state = quilt.state
+        asked = questions(state) if state.session else ()
+        answers = _answers(args.answer, asked)
+        note = pause_note(state, quilt.now(), plan(state))
+        places = placed(args.put, state)
+        open_questions = [question for question in asked if question.id not in answers]
+        next_step = args.next
+        if open_questions and not here.interactive:
+            raise Trouble("\n".join(["Before you go:", *(_to_add(q) for q in open_questions)]))
+        if here.interactive and state.session:
+            ask_to_stop(note.stop, here)
+        for question in open_questions:
+            answers[question.id] = _ask(question, here)
+        if here.interactive and state.session:
+            places |= ask_places([one for one in note.piles if one.pile not in places], here)
+            next_step = next_step or _ask_next(note.next_step, here)
+        put = [one for pile, place in places.items() for one in quilt.do(PutPileAway(pile, place))]
+        recorded = (*put, *quilt.do(CloseSession(answers, next_step)))
+        lines = [*_closed(quilt.state), *_to_see_to(asked, answers), *left_lines(note)]
+        return aftermath(quilt, recorded, first=lines, more=left_data(note))
+
+
+def _ask_next(next_step: str, here: Here) -> str:
+    usual = next_step.rstrip(".") or "nothing"
+    return here.ask(f"What to pick up next time? (Enter for: {usual})")
+
+
+def _to_add(question: Question) -> str:
+    return f"{question.ask} Add --answer {question.id}={_WAYS}"
+
+
+def _ask(question: Question, here: Here) -> str:
+    while True:
+        try:
+            return _answer(here.ask(f"{question.ask} ({_WAYS})"))
+        except _NoAnswer:
+            continue
+
+
+class _NoAnswer(Trouble):
+    pass
+
+
+def _answer(text: str) -> str:
+    plain = " ".join(text.casefold().replace("-", " ").split())
+    said = _SHORT.get(plain, plain)
+    if said not in ANSWERS:
+        raise _NoAnswer(f"“{text[:40]}” is not an answer kept here. Answer {_WAYS}.")
+    return said
+
+
+def _answers(pairs: list[str], asked: tuple[Question, ...]) -> dict[str, str]:
+    answers = {}
+    known = [question.id for question in asked]
+    for pair in pairs:
+        thing, equals, said = pair.partition("=")
+        if not equals:
+            raise Trouble(f"“{pair[:40]}” is not an answer. Write it like iron=yes")
+        if thing not in known:
+            about = f"Asked about: {', '.join(known)}." if known else "Nothing is asked."
+            raise Trouble(f"“{thing[:40]}” is not asked about in this session. {about}")
+        answers[thing] = _answer(said)
+    return answers
+
+
+def _to_see_to(asked: tuple[Question, ...], answers: dict[str, str]) -> list[str]:
+    return [
+        f"You said {answers[question.id]}: {question.ask} {SEE_TO_IT}"
+        for question in asked
+        if answers[question.id] != "yes"
+    ]
+
+
+def _closed(state: State) -> list[str]:
+    session: SessionRecord = state.sessions[-1]
+    length = spoken((session.ended or session.last_at) - session.opened)
+    lines = [f"Session {session.number}: {length}."]
+    for stage_id, n in session.counts.items():
+        stage = state.road.stage(stage_id)
+        if stage is not None and n:
+            lines.append(f"{stage.label.capitalize()}: {stage.counts.count(n)} this session.")
+    return lines

@@ -1,0 +1,62 @@
+"""`join`: two rows by their tags, or which joins come next, in pairs."""
+
+from __future__ import annotations
+
+import argparse
+
+from sewalong.cli.frame.context import Here
+from sewalong.cli.frame.errors import Trouble
+from sewalong.cli.frame.report import Report
+from sewalong.cli.frame.selection import chosen_quilt
+from sewalong.cli.sewing.caution_first import with_caution
+from sewalong.cli.sewing.outcome import aftermath
+from sewalong.progress.acts.commands import JoinRows
+from sewalong.progress.joining.next_joins import Joining, joining
+from sewalong.progress.joining.orientation_checks import which_way_up
+from sewalong.progress.joining.press_directions import TAPE, press_rule
+from sewalong.progress.joining.row_tags import HOW_TO_TAG, read_label, row_label, trap_pairs
+from sewalong.progress.record.route import JOIN_ROWS
+from sewalong.progress.record.state import State
+
+
+def join(args: argparse.Namespace, here: Here) -> Report:
+    """`join ROW ROW`, or `join`"""
+    if len(args.rows) not in (0, 2):
+        raise Trouble("Name two rows by their tags, such as R1 R2; or none, for what comes next.")
+    with chosen_quilt(args, here) as quilt:
+        if not args.rows:
+            return _next(quilt.state, placed=not args.unsettled)
+        first, second = (read_label(tag) for tag in args.rows)
+        recorded, aside = with_caution(quilt, JoinRows(first, second), args, here)
+        now = joining(quilt.state)
+        return aftermath(quilt, recorded, first=now.lines, aside=aside, more=_data(now))
+
+
+def _next(state: State, *, placed: bool) -> Report:
+    now = joining(state)
+    lines = list(now.lines)
+    if now.seams > now.done:
+        lines.append(f"Before each seam: {' '.join(which_way_up(JOIN_ROWS))}")
+        lines.append(f"Seams within the rows: {press_rule(placed=placed)}. {TAPE}")
+        lines.append(f"Tags: {HOW_TO_TAG}")
+        traps = trap_pairs(state.target.rows)
+        if traps:
+            pairs = ", ".join(f"{one}/{other}" for one, other in traps)
+            lines.append(f"Read upside down without the letter: {pairs}.")
+    tags = [row_label(row) for row in range(1, state.target.rows + 1)]
+    return Report(tuple(lines), {**_data(now), "tags": tags})
+
+
+def _data(now: Joining) -> dict[str, object]:
+    return {
+        "seams": now.seams,
+        "done": now.done,
+        "possible_now": now.can,
+        "without_numbers": now.unnumbered,
+        "levels": now.levels,
+        "pieces": [list(run) for run in now.pieces],
+        "next": [
+            {"rows": [join.first, join.second], "level": join.level, "makes": join.rows}
+            for join in now.joins
+        ],
+    }

@@ -1,0 +1,126 @@
+"""`measure`: a measurement beside what it should be, what it means, and what is at risk."""
+
+from __future__ import annotations
+
+import argparse
+from fractions import Fraction
+
+from sewalong.cli.frame.context import Here
+from sewalong.cli.frame.errors import Trouble
+from sewalong.cli.frame.length_arguments import lengths_of, read_text
+from sewalong.cli.frame.report import Report
+from sewalong.cli.frame.selection import chosen_quilt, pile_id
+from sewalong.cli.sewing.at_risk import at_risk_data, at_risk_lines
+from sewalong.cli.sewing.outcome import event_data
+from sewalong.lengths import Length
+from sewalong.progress.acts.commands import Measure
+from sewalong.progress.measuring.diagnosis import Diagnosis, diagnose
+from sewalong.progress.record.measurable import Unmeasurable, measurable, read_piece
+from sewalong.progress.record.state import State
+
+_TESTS = ("strip-test", "strip-tests", "strips")
+_MIDDLE = ("middle-strip", "middle")
+_LONG = ("centre", "top")
+_MOST_ALIKE = 9999
+
+
+def measure(args: argparse.Namespace, here: Here) -> Report:
+    """`measure PIECE READING… [--look]`"""
+    if args.alike is not None and not 1 <= args.alike <= _MOST_ALIKE:
+        raise Trouble(f"--alike takes a whole number from 1 to {_MOST_ALIKE}.")
+    with chosen_quilt(args, here) as quilt:
+        state = quilt.state
+        piece = _piece(args, state)
+        readings = tuple(lengths_of(" ".join(args.readings), state.quilt.unit))
+        try:
+            found = diagnose(state.quilt, state.target, piece, readings, pieces=args.alike)
+        except Unmeasurable as error:
+            raise Trouble(str(error)) from error
+        recorded = () if args.look else quilt.do(Measure(piece, readings))
+        lines = list(found.lines)
+        data: dict[str, object] = {"quilt": quilt.entry.name, **_data(found)}
+        if args.look:
+            lines.append("Nothing was recorded.")
+        data["recorded"] = [event_data(one, quilt.state, quilt.record) for one in recorded]
+        if not found.passed and found.piece.allowances and recorded:
+            lines += at_risk_lines(quilt)
+            data["at_risk"] = at_risk_data(quilt)
+        return Report(tuple(lines), data)
+
+
+def _piece(args: argparse.Namespace, state: State) -> str:
+    """The piece meant, as `read_piece` reads it. Raises Trouble when there is none."""
+    word = "-".join(args.piece.casefold().split())
+    if word in _TESTS or word in _MIDDLE:
+        piece = _strip_test(args, state, middle=word in _MIDDLE)
+    elif word in ("row", "column"):
+        many = args.of if args.of is not None else None
+        whole = state.target.columns if word == "row" else state.target.rows
+        piece = f"{word}:{whole if many is None else many}"
+    else:
+        if args.of is not None:
+            raise Trouble("--of is for a row, a column or a strip test.")
+        pile = word if word in _LONG else pile_id(state.road, args.piece)
+        way = ":down" if args.down else ":across" if word in _LONG else ""
+        piece = f"{pile}{way}"
+    if args.cut is not None and word not in (*_TESTS, *_MIDDLE):
+        raise Trouble("--cut is how wide the strips of a strip-test were cut.")
+    if args.down and (word in (*_TESTS, *_MIDDLE) or word in ("row", "column")):
+        raise Trouble("--down is for pieces, the centre and the top. A column is measured down.")
+    try:
+        return read_piece(state.quilt, state.target, piece).id
+    except Unmeasurable as error:
+        raise Trouble(str(error)) from error
+
+
+def _strip_test(args: argparse.Namespace, state: State, *, middle: bool) -> str:
+    cut = _usual_cut(state) if args.cut is None else _cut(args, state)
+    return f"middle:{cut}" if middle else f"strips:{3 if args.of is None else args.of}:{cut}"
+
+
+def _cut(args: argparse.Namespace, state: State) -> Length:
+    return read_text(" ".join(args.cut), state.quilt.unit)
+
+
+def _usual_cut(state: State) -> Length:
+    """The width the quilt's own test is sewn with."""
+    tests = (one.id for one in measurable(state.quilt, state.target) if one.is_test)
+    return Fraction(next(tests).rpartition(":")[2])
+
+
+def _data(found: Diagnosis) -> dict[str, object]:
+    """Lengths as numbers of inches."""
+    piece, spread = found.piece, found.spread
+    return {
+        "piece": piece.id,
+        "words": piece.words,
+        "expected": float(piece.expected),
+        "readings": [float(reading) for reading in found.readings],
+        "passed": found.passed,
+        "outcomes": [one.value for one in found.outcomes],
+        "cause": found.cause.why.value,
+        "short": float(found.cause.short),
+        "pieces_missing": found.cause.pieces,
+        "per_seam": _number(found.per_seam),
+        "seam": _number(found.cause.seam),
+        "smallest": float(spread.smallest),
+        "largest": float(spread.largest),
+        "trim_all_to": float(spread.common),
+        "set_aside": [place + 1 for place in spread.set_aside],
+        "row": _number(found.later_right.row) if found.later_right else None,
+        "row_if_every_seam": _number(found.later_same.row) if found.later_same else None,
+        "top": _top(found),
+        "looks_like": found.looks_like or None,
+        "choices": [choice.words for choice in found.choices],
+    }
+
+
+def _top(found: Diagnosis) -> dict[str, float] | None:
+    if found.later_right is None:
+        return None
+    top = found.later_right.top
+    return {"across": float(top.width), "down": float(top.length)}
+
+
+def _number(length: Length | None) -> float | None:
+    return None if length is None else float(length)

@@ -1,0 +1,109 @@
+"""What proved the machine, whether it still holds, and going on without it."""
+
+from __future__ import annotations
+
+import argparse
+
+from msgspec.structs import asdict
+
+from sewalong.cli.frame.context import Here
+from sewalong.cli.frame.dates import day_and_time
+from sewalong.cli.frame.errors import Trouble
+from sewalong.cli.frame.report import Report
+from sewalong.cli.frame.selection import chosen_quilt, stage_id
+from sewalong.cli.sewing.at_risk import at_risk_data, at_risk_lines
+from sewalong.cli.sewing.outcome import aftermath
+from sewalong.progress.acts.commands import GoOn, Mention
+from sewalong.progress.measuring.at_risk import at_risk
+from sewalong.progress.measuring.length_words import plainly
+from sewalong.progress.measuring.proof import Proof, Standing
+from sewalong.progress.measuring.proof import proof as proved
+from sewalong.progress.record.measurable import read_piece
+from sewalong.progress.record.state import Check, State
+from sewalong.progress.resuming.resume_facts import settings_in_words
+from sewalong.service.open_quilt import OpenQuilt
+
+
+def proof(args: argparse.Namespace, here: Here) -> Report:
+    """`proof [QUILT] [--seen-to]`"""
+    with chosen_quilt(args, here) as quilt:
+        if args.seen_to:
+            _seen_to(quilt)
+        state = quilt.state
+        found = proved(state, here.clock())
+        lines = [*_lines(state, found), *at_risk_lines(quilt)]
+        if args.seen_to:
+            lines.append("The pieces that were at risk are seen to.")
+        return Report(
+            tuple(lines),
+            {
+                "quilt": quilt.entry.name,
+                "standing": found.standing.value,
+                "why": found.why or None,
+                "measure": found.piece,
+                "should_be": float(read_piece(state.quilt, state.target, found.piece).expected),
+                "went_on": found.went_on,
+                "last_passed": _check_data(found.last),
+                "failed": _check_data(found.failed),
+                "at_risk": at_risk_data(quilt),
+            },
+        )
+
+
+def go_on(args: argparse.Namespace, here: Here) -> Report:
+    """`go-on STAGE`"""
+    with chosen_quilt(args, here) as quilt:
+        stage = stage_id(quilt.state.road, args.stage)
+        return aftermath(quilt, quilt.do(GoOn(stage)), more={"stage": stage})
+
+
+def _seen_to(quilt: OpenQuilt) -> None:
+    found = at_risk(quilt.state, quilt.record)
+    if found is None or found.none:
+        raise Trouble("Nothing is at risk. Nothing was recorded.")
+    if found.seen_to:
+        raise Trouble("You said already that they are seen to. Nothing was recorded.")
+    quilt.do(Mention(found.mention))
+
+
+def _lines(state: State, found: Proof) -> list[str]:
+    piece = read_piece(state.quilt, state.target, found.piece)
+    lines = [f"The seam: {found.standing.value}."]
+    if found.standing is not Standing.NEVER and found.why:
+        lines.append(f"Why: {found.why}.")
+    if found.went_on:
+        lines.append("You chose to go on without measuring again.")
+    if found.last is not None:
+        lines.append(f"Proved by: {_check_words(state, found.last)}")
+        if found.last.settings is not None:
+            with_settings = settings_in_words(found.last.settings)
+            if with_settings:
+                lines.append(f"With: {with_settings}.")
+    if found.failed is not None:
+        lines.append(f"Failed: {_check_words(state, found.failed)}")
+    if found.standing is not Standing.FRESH:
+        should = plainly(piece.expected, state.quilt.unit)
+        lines.append(f"To prove it, measure: {piece.words}, which should be {should}.")
+    return lines
+
+
+def _check_words(state: State, check: Check) -> str:
+    unit = state.quilt.unit
+    piece = read_piece(state.quilt, state.target, check.piece)
+    read = ", ".join(plainly(reading, unit) for reading in check.readings)
+    should = plainly(check.expected, unit)
+    return f"{piece.words} read {read}, should be {should} ({day_and_time(check.at)})."
+
+
+def _check_data(check: Check | None) -> dict[str, object] | None:
+    if check is None:
+        return None
+    return {
+        "seq": check.seq,
+        "at": check.at.isoformat(),
+        "session": check.session,
+        "piece": check.piece,
+        "readings": [float(reading) for reading in check.readings],
+        "expected": float(check.expected),
+        "settings": asdict(check.settings) if check.settings else None,
+    }

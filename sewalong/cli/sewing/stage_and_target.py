@@ -1,0 +1,70 @@
+"""Where to go: another stage, another target, aside, up again, done."""
+
+from __future__ import annotations
+
+import argparse
+
+from sewalong.cli.frame.context import Here
+from sewalong.cli.frame.report import Report
+from sewalong.cli.frame.selection import chosen_quilt, stage_id
+from sewalong.cli.sewing.outcome import aftermath
+from sewalong.progress.acts.commands import ChangeTarget, ChooseStage, LayAside, MarkDone, PickUp
+from sewalong.progress.joining.orientation_checks import which_way_up
+from sewalong.progress.plan.plan import plan
+from sewalong.progress.resuming.resume_facts import next_thing
+from sewalong.progress.resuming.sampling import sampling_line
+
+
+def stage(args: argparse.Namespace, here: Here) -> Report:
+    """`stage STAGE`: turn to it, and say what is done there."""
+    with chosen_quilt(args, here) as quilt:
+        id = stage_id(quilt.state.road, args.stage)
+        recorded = quilt.do(ChooseStage(id))
+        now = plan(quilt.state)
+        line = now.line(id)
+        here_now = [f"Do: {line.stage.do}", f"Check: {line.stage.check}"]
+        here_now += [f"Look: {look}" for look in which_way_up(id)]
+        sample = sampling_line(line.stage, min(line.to_do, line.ready))
+        if sample:
+            here_now.append(sample)
+        if now.suggestion is None or now.suggestion.stage != id:
+            # Otherwise the same is said as what comes next.
+            here_now.insert(0, next_thing(line))
+        return aftermath(quilt, recorded, first=here_now, more={"stage": id, "to_go": line.to_do})
+
+
+def target(args: argparse.Namespace, here: Here) -> Report:
+    """`target ROWS COLUMNS`"""
+    with chosen_quilt(args, here) as quilt:
+        recorded = quilt.do(ChangeTarget(args.rows, args.columns))
+        units = plan(quilt.state).units
+        noun = quilt.state.road.piles[quilt.state.quilt.method.unit].noun
+        lines = [f"{noun.count(units.to_go).capitalize()} to go of {quilt.state.target.units}."]
+        if units.spare:
+            lines.append(f"{noun.count(units.spare).capitalize()} spare.")
+        return aftermath(quilt, recorded, first=lines)
+
+
+def lay_aside(args: argparse.Namespace, here: Here) -> Report:
+    """`lay-aside [--reason TEXT]`"""
+    with chosen_quilt(args, here) as quilt:
+        recorded = quilt.do(LayAside(args.reason))
+        return aftermath(quilt, recorded, first=("Pick it up again with: sewalong pick-up",))
+
+
+def pick_up(args: argparse.Namespace, here: Here) -> Report:
+    """`pick-up`"""
+    with chosen_quilt(args, here) as quilt:
+        return aftermath(quilt, quilt.do(PickUp()))
+
+
+def done(args: argparse.Namespace, here: Here) -> Report:
+    """`done`: what is still to do is said, and does not stand in the way."""
+    with chosen_quilt(args, here) as quilt:
+        left = [line for line in plan(quilt.state).lines if line.to_do]
+        recorded = quilt.do(MarkDone())
+        still = [
+            f"Not counted: {line.stage.counts.count(line.to_do)} at {line.stage.label}."
+            for line in left
+        ]
+        return aftermath(quilt, recorded, first=still)

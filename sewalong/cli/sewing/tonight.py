@@ -1,0 +1,50 @@
+"""`tonight`: what to do in the minutes there are."""
+
+from __future__ import annotations
+
+import argparse
+
+from sewalong.cli.frame.context import Here
+from sewalong.cli.frame.errors import Trouble
+from sewalong.cli.frame.report import Report
+from sewalong.cli.frame.selection import chosen_quilt
+from sewalong.progress.pace.duration_words import each_takes
+from sewalong.progress.pace.exclusions import leave_out
+from sewalong.progress.pace.tonight import tonight as evening
+
+_DAY = 24 * 60
+
+
+def tonight(args: argparse.Namespace, here: Here) -> Report:
+    """`tonight MINUTES [--without WORD]…`"""
+    if not 1 <= args.minutes <= _DAY:
+        raise Trouble(f"Give the minutes you have, from 1 to {_DAY}.")
+    words = [word for text in args.without for word in text.replace(",", " ").split()]
+    left_out = leave_out(words)
+    with chosen_quilt(args, here) as quilt:
+        found = evening(quilt.state, quilt.record, here.clock(), args.minutes, left_out)
+        lines = [f"{n}. {step.sentence}" for n, step in enumerate(found.steps, start=1)]
+        if found.steps:
+            lines.append(f"In all {each_takes(found.minutes)} of your {args.minutes}.")
+        lines.append(found.ending)
+        if found.left_out:
+            lines.append(f"Left out, and it can wait: {found.left_out}.")
+        data = {
+            "quilt": quilt.entry.name,
+            "minutes": args.minutes,
+            "used": round(found.minutes, 1),
+            "changes_of_station": found.changes,
+            "steps": [
+                {
+                    "stage": step.stage,
+                    "station": step.station.value,
+                    "n": step.n,
+                    "minutes": round(step.minutes, 1),
+                    "why": step.why,
+                }
+                for step in found.steps
+            ],
+            "ending": found.ending,
+            "left_out": found.left_out or None,
+        }
+        return Report(tuple(lines), data)

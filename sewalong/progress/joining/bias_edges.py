@@ -1,0 +1,54 @@
+"""Edges cut on the bias: which piles have them, and the cut that makes them.
+
+Such edges stretch when they are handled and while they wait.
+"""
+
+from __future__ import annotations
+
+from functools import lru_cache
+
+from msgspec import Struct
+
+from sewalong.piecing.catalogue import written_method
+from sewalong.piecing.faults import MethodFault, SizeRefused
+from sewalong.piecing.method import Stage
+from sewalong.progress.plan.plan import Plan
+from sewalong.quilt.quilt import Quilt
+from sewalong.quilt.worksheet.basis import derived
+
+STAY = (
+    "Lay them flat, don't hang or stack them high; starch them, or stay-stitch 1/8 in inside the "
+    "cut edge."
+)
+"""What keeps such edges: working practice reported by makers
+(truebluecanadian.blogspot.com, Taming bias edges)."""
+
+
+class Bias(Struct, frozen=True):
+    """`cut` is the stage that cuts on the bias, `piles` those whose outer edges lie on it until
+    they are joined; both empty when the method leaves none."""
+
+    cut: str
+    piles: tuple[str, ...]
+
+
+@lru_cache(maxsize=64)
+def bias(quilt: Quilt) -> Bias:
+    """The bias of a quilt's method, from the polygons of its unit."""
+    try:
+        if not derived(quilt).has_bias_edges:
+            return Bias("", ())
+    except (SizeRefused, MethodFault):
+        return Bias("", ())
+    cut, piles = "", []
+    for stage in written_method(quilt.method_id).stages:
+        if any(word.startswith("cut ") and "diagonal" in word for word in stage.operations):
+            cut = cut or stage.id
+        if cut:
+            piles.append(stage.makes)
+    return Bias(cut, tuple(piles))
+
+
+def pieces_wanted(now_plan: Plan) -> bool:
+    """Whether any piece is still to be made or joined; what is over then waits for nothing."""
+    return any(line.to_do and isinstance(line.stage, Stage) for line in now_plan.lines)

@@ -1,0 +1,78 @@
+"""Which way seams are pressed so that they nest: by row, and by the place of a unit in the grid.
+
+Said by the tape on the edge of row starts and by row 1, never by hands. Two seams nest when
+their allowances lie on opposite sides of the line where they meet.
+"""
+
+from __future__ import annotations
+
+from enum import StrEnum
+
+from msgspec import Struct
+
+TAPE = "Mark the edge where the rows begin with tape."
+
+
+class Way(StrEnum):
+    """Where the allowance of a seam goes."""
+
+    TO_THE_TAPE = "towards the edge with the tape"
+    FROM_THE_TAPE = "away from the edge with the tape"
+    TO_ROW_1 = "towards row 1"
+    FROM_ROW_1 = "away from row 1"
+    OPEN = "open"
+
+
+class UnitWays(Struct, frozen=True):
+    """A unit's own seams: `along` lies level and runs out at the units beside it, `upright`
+    runs out at the rows before and after."""
+
+    along: Way
+    upright: Way
+
+
+def row_way(row: int, *, placed: bool = True) -> Way:
+    """Where the seams between the units of a row are pressed; every other row the other way.
+
+    `placed` is whether the placement is settled: until it is, a row could still change places
+    with its neighbour and lie ridge on ridge, so its seams are pressed open (working practice
+    reported by makers, quiltingboard.com).
+    """
+    if not placed:
+        return Way.OPEN
+    return Way.TO_THE_TAPE if row % 2 else Way.FROM_THE_TAPE
+
+
+def unit_ways(row: int, column: int, *, placed: bool = True) -> UnitWays:
+    """Where the seams inside the unit at a place are pressed, by whether row and column
+    together are even or odd: every unit against all four neighbours. Counted from 1."""
+    if not placed:
+        return UnitWays(Way.OPEN, Way.OPEN)
+    if (row + column) % 2:
+        return UnitWays(Way.FROM_ROW_1, Way.FROM_THE_TAPE)
+    return UnitWays(Way.TO_ROW_1, Way.TO_THE_TAPE)
+
+
+def nests(one: Way, other: Way) -> bool:
+    """Whether two seams lock where they meet end to end; pressed open they lie flat instead."""
+    return (one, other) in _OPPOSITE or (other, one) in _OPPOSITE
+
+
+_OPPOSITE = ((Way.TO_THE_TAPE, Way.FROM_THE_TAPE), (Way.TO_ROW_1, Way.FROM_ROW_1))
+
+
+def press_words(row: int, *, placed: bool = True) -> str:
+    """One sentence for the seams of a row."""
+    way = row_way(row, placed=placed)
+    if way is Way.OPEN:
+        return (
+            f"Row {row}: press its seams open, as the placement is not settled; or settle it first."
+        )
+    return f"Row {row}: press its seams {way}."
+
+
+def press_rule(*, placed: bool = True) -> str:
+    """The rule for all rows, for the note of the stage."""
+    if not placed:
+        return "open, until the placement is settled"
+    return f"odd rows {Way.TO_THE_TAPE}, even rows {Way.FROM_THE_TAPE}"

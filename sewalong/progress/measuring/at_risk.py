@@ -1,0 +1,140 @@
+"""A check failed: which pieces were sewn since the last that passed, and no others."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence, Set
+
+from msgspec import Struct
+from msgspec.structs import replace
+
+from sewalong.piecing.method import Stage
+from sewalong.progress.measuring.proof import tells
+from sewalong.progress.measuring.sewn_between_checks import Batch, Doubtful, SewnBetween, feeding
+from sewalong.progress.record import events as e
+from sewalong.progress.record.recount_rules import maker
+from sewalong.progress.record.route import RoadStage
+from sewalong.progress.record.state import Check, State
+from sewalong.progress.record.time_words import day_said
+
+
+class AtRisk(Struct, frozen=True):
+    """`failed` is the check that failed, `proved` the last that passed before it (None: none).
+
+    `places` says by pile where these pieces were put, in words. Record `Mention(mention)` once
+    they were seen to; `seen_to` is true from then on. `lines` says it all.
+    """
+
+    failed: Check
+    proved: Check | None
+    stages: tuple[Doubtful, ...]
+    batches: tuple[Batch, ...]
+    places: Mapping[str, str]
+    mention: str
+    seen_to: bool
+    lines: tuple[str, ...]
+
+    @property
+    def none(self) -> bool:
+        """Whether nothing that was sewn is in doubt."""
+        return not self.stages
+
+
+def at_risk(state: State, record: Sequence[e.Recorded]) -> AtRisk | None:
+    """The pieces in doubt after the last check that failed; None when none failed.
+
+    Counted are the machine stages that feed the measured piece, from the last passed check
+    (else the beginning) up to the next that passed (else now). What was unpicked is taken to
+    be what was sewn last. Where a stage before also counts, some of its pieces may be in
+    those of the stage after it: each stage is said by itself.
+    """
+    seams = [check for check in state.checks if tells(state, check)]
+    failed = next((check for check in reversed(seams) if not check.passed), None)
+    if failed is None:
+        return None
+    passed = [check for check in seams if check.passed]
+    proved = next((check for check in reversed(passed) if check.seq < failed.seq), None)
+    mended = next((check for check in passed if check.seq > failed.seq), None)
+    first = proved.seq if proved else 0
+    last = mended.seq if mended else state.seq + 1
+    window = SewnBetween(state, feeding(state, failed.piece), first, last)
+    for recorded in _standing(record):
+        window.take(recorded)
+    stages = tuple(window.doubtful(stage) for stage in window.feeding if window.total(stage.id))
+    turned_at = {
+        r.event.stage
+        for r in _standing(record)
+        if isinstance(r.event, e.Counted) and first < r.seq < last
+    }
+    places = _places(state, window, turned_at)
+    mention = f"at-risk-{failed.seq}"
+    found = AtRisk(
+        failed=failed,
+        proved=proved,
+        stages=stages,
+        batches=tuple(batch.frozen() for batch in window.batches if any(batch.counts.values())),
+        places=places,
+        mention=mention,
+        seen_to=mention in state.mentioned,
+        lines=(),
+    )
+    return replace(found, lines=_lines(state, found))
+
+
+def _standing(record: Sequence[e.Recorded]) -> list[e.Recorded]:
+    """What was not undone."""
+    undone = {r.event.of for r in record if isinstance(r.event, e.Undone)}
+    return [r for r in record if r.seq not in undone]
+
+
+def _places(state: State, window: SewnBetween, turned_at: Set[str]) -> dict[str, str]:
+    """Where the pieces can lie: the piles that were added to since, at the stages `turned_at`,
+    from the earliest doubtful one on. Each with the places named since; a pile not put away
+    since, with the place it has."""
+    doubtful = [s for s in window.feeding if window.total(s.id)]
+    piles = [
+        pile
+        for pile in _downstream(state, doubtful)
+        if (stage := maker(state.road, pile)) is not None and stage.id in turned_at
+    ]
+    places: dict[str, str] = {}
+    for pile in piles:
+        if not state.piles.get(pile):
+            continue
+        since = [place for place in window.put.get(pile, []) if place in state.lying.get(pile, {})]
+        if since:
+            places[pile] = " and ".join(dict.fromkeys(since))
+        elif state.places.get(pile):
+            places[pile] = state.places[pile]
+    return places
+
+
+def _downstream(state: State, stages: Sequence[RoadStage]) -> list[str]:
+    piles = [stage.makes.pile for stage in stages if isinstance(stage, Stage)]
+    for stage in state.road.of_pieces:
+        if any(taken.pile in piles for taken in stage.takes) and stage.makes.pile not in piles:
+            piles.append(stage.makes.pile)
+    return [pile for pile in state.road.piles if pile in piles]
+
+
+def _lines(state: State, found: AtRisk) -> tuple[str, ...]:
+    since = f"the check of {day_said(found.proved.at.date())}" if found.proved else "the beginning"
+    if found.none:
+        return (f"Nothing was sewn since {since}, so nothing is at risk.",)
+    lines = []
+    for stage in found.stages:
+        label = next(s.label for s in state.road.stages if s.id == stage.stage)
+        days = ", ".join(f"{day_said(then.day)}: {then.n}" for then in stage.sewn)
+        units = f", {stage.units} units" if stage.units else ""
+        if stage.units and stage.made.one == "unit" and stage.units == stage.pieces:
+            units = ""
+        lines.append(
+            f"At risk since {since}: {stage.noun.count(stage.n)} from {label}{units} ({days})."
+        )
+    if len(found.batches) > 1:
+        begun = "; ".join(f"since {batch.since}" for batch in found.batches)
+        lines.append(f"The machine was changed in between: measure one of each. {begun}.")
+    for pile, place in found.places.items():
+        lines.append(f"The {state.road.piles[pile].noun.many} among them are in: {place}.")
+    if found.proved:
+        lines.append("What was sewn before that check is not in doubt.")
+    return tuple(lines)

@@ -1,0 +1,150 @@
+"""What unit, row and top come to when every piece is like the one measured."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from fractions import Fraction
+
+from msgspec import Struct
+from msgspec.structs import replace
+
+from sewalong.lengths import Length, Rounding, round_to
+from sewalong.progress.record.measurable import (
+    ACROSS,
+    DOWN,
+    Measured,
+    Unmeasurable,
+    read_piece,
+    trimmed_to,
+    untrimmed,
+)
+from sewalong.quilt.as_fraction import near
+from sewalong.quilt.cloth.borders import BorderNumbers, BorderPlan, Corners, borders
+from sewalong.quilt.layouts.setting_straight import straight_top
+from sewalong.quilt.quilt import Quilt, Target
+from sewalong.quilt.refusal import NumbersFault
+from sewalong.quilt.size import Size
+from sewalong.quilt.worksheet.basis import trim_step
+
+_CORNERS = {
+    "sides first": Corners.SIDES_FIRST,
+    "ends first": Corners.ENDS_FIRST,
+    "mitred": Corners.MITRED,
+}
+
+
+class Outlook(Struct, frozen=True):
+    """Raw edge to raw edge, in inches: unit, centre and top, and the borders to cut for it.
+
+    `row_loses` is what a whole row is shorter than planned (below zero: longer), and
+    `top_loses` the same for the top across and down.
+    """
+
+    unit: Size
+    centre: Size
+    top: Size
+    borders: tuple[BorderNumbers, ...]
+    row_loses: Length
+    top_loses: tuple[Length, Length]
+
+    @property
+    def row(self) -> Length:
+        """A whole row of the target."""
+        return self.centre.width
+
+
+def planned(quilt: Quilt, target: Target) -> Outlook:
+    """As it is planned; raises Unmeasurable when it cannot be worked out."""
+    return _outlook(quilt, target, _unit(quilt, lambda one: one.expected), quilt.seam)
+
+
+def if_like(quilt: Quilt, target: Target, piece: Measured, reading: Length) -> Outlook:
+    """When every piece comes out as this reading and every later seam is sewn right.
+
+    Sizes of pieces are in proportion to what they were cut at and to the seam, so a pile that
+    is short takes the unit down by its share. Raises Unmeasurable when nothing would be left.
+    """
+    short = piece.expected - reading
+    if piece.is_long:
+        # The row is what it is; the units in it are each short by their share.
+        return _outlook(
+            quilt, target, _unit(quilt, lambda one: one.expected - short / piece.of), quilt.seam
+        )
+    if piece.id.partition(":")[0] == quilt.method.unit:
+        share = reading / piece.expected
+        other = read_piece(quilt, target, _other_way(quilt, piece)).expected * share
+        sides = (other, reading) if piece.id.endswith(f":{DOWN}") else (reading, other)
+        return _outlook(quilt, target, _a_unit(sides), quilt.seam)
+    seam = float(quilt.seam)
+    grows = float(piece.expected) + piece.allowances * seam
+
+    def like(one: Measured) -> Length:
+        share = (float(one.expected) + one.allowances * seam) / grows
+        lost = short if one.id == piece.id else near(float(short) * share)
+        return one.expected - lost
+
+    return _outlook(quilt, target, _unit(quilt, like), quilt.seam)
+
+
+def if_seam(quilt: Quilt, target: Target, off_each: Length) -> Outlook:
+    """When every seam, of units, rows and borders, is off by as much each allowance."""
+
+    def like(one: Measured) -> Length:
+        return one.expected - near(float(off_each) * one.allowances)
+
+    return _outlook(quilt, target, _unit(quilt, like), quilt.seam + off_each)
+
+
+def with_units(quilt: Quilt, target: Target, unit: Size) -> Outlook:
+    """From units of this size (unfinished), the seams sewn as planned."""
+    return _outlook(quilt, target, unit, quilt.seam)
+
+
+def _unit(quilt: Quilt, like: Callable[[Measured], Length]) -> Size:
+    """The unit as it is joined: where the method trims, no larger than it is trimmed to."""
+    ways = []
+    for here, way in enumerate((ACROSS, DOWN)):
+        one = untrimmed(quilt, way)
+        size = like(one)
+        trim = trimmed_to(quilt)
+        if trim is not None:
+            step = trim_step(quilt.unit)
+            enough = size >= trim[here]
+            size = trim[here] if enough else round_to(size, step, Rounding.DOWN)
+        ways.append(size)
+    return _a_unit((ways[0], ways[1]))
+
+
+def _other_way(quilt: Quilt, unit: Measured) -> str:
+    return quilt.method.unit if unit.id.endswith(f":{DOWN}") else f"{quilt.method.unit}:{DOWN}"
+
+
+def _a_unit(sides: tuple[Length, Length]) -> Size:
+    try:
+        return Size(*sides)
+    except NumbersFault as fault:
+        raise Unmeasurable(f"Nothing would be left of the unit. {fault}") from fault
+
+
+def _outlook(quilt: Quilt, target: Target, unit: Size, seam: Length) -> Outlook:
+    plan = _sewn(quilt, target, _unit(quilt, lambda one: one.expected), quilt.seam)
+    now = _sewn(quilt, target, unit, seam)
+    loses = (plan.top.width - now.top.width, plan.top.length - now.top.length)
+    return replace(now, row_loses=plan.row - now.row, top_loses=loses)
+
+
+def _sewn(quilt: Quilt, target: Target, unit: Size, seam: Length) -> Outlook:
+    try:
+        centre = straight_top(target.rows, target.columns, unit, seam)
+        found = borders(
+            centre, _plans(quilt), seam=seam, usable=quilt.choices.usable, unit=quilt.unit
+        )
+    except NumbersFault as fault:
+        raise Unmeasurable(str(fault)) from fault
+    top = found[-1].outer if found else centre
+    return Outlook(unit, centre, top, found, Fraction(0), (Fraction(0), Fraction(0)))
+
+
+def _plans(quilt: Quilt) -> list[BorderPlan]:
+    corners = _CORNERS[quilt.choices.corners]
+    return [BorderPlan(border.cut, corners) for border in quilt.borders]

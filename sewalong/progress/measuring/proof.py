@@ -1,0 +1,182 @@
+"""Prove it on one: whether the seam being sewn has been proved by a measurement, and still is.
+
+A passed check holds for the settings it was made with. New settings, another machine,
+another foot or needle, and switching the machine off and on make it stale, for each of
+them can move the needle. Going on without a fresh proof is the person's to choose; then
+nothing more is said until the next change.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from datetime import datetime
+from enum import StrEnum
+
+from msgspec import Struct
+from msgspec.structs import fields
+
+from sewalong.piecing.method import Station
+from sewalong.progress.record import events as e
+from sewalong.progress.record.measurable import Unmeasurable, proof_piece, read_piece
+from sewalong.progress.record.state import Check, State
+from sewalong.progress.record.time_words import ago
+
+
+class Standing(StrEnum):
+    """How the seam stands to its last measurement."""
+
+    NEVER = "not proved yet"
+    FRESH = "proved"
+    STALE = "proved, but changed since"
+    FAILED = "measured wrong"
+
+
+NOT_STALE = "nothing changed since the last check"
+
+_CHANGED: dict[str, str] = {
+    "foot": "another foot went on",
+    "needle": "another needle went in",
+    "power": "the machine was switched off and on",
+}
+"""Tools whose change can move the seam. A bobbin or a blade cannot."""
+
+
+class Proof(Struct, frozen=True):
+    """Whether the seam is proved.
+
+    `piece` is what to take through and measure; `last` the last check that passed, `failed`
+    the check that failed since, if one did. `why` is why there is no fresh proof ("" when
+    there is). `say` is the line for the sewing screen, empty when all is well, when the
+    person chose to go on, or when it was said already: then record `Mention(mention)`.
+    """
+
+    standing: Standing
+    piece: str
+    last: Check | None
+    failed: Check | None
+    why: str
+    say: str
+    mention: str
+    went_on: bool
+
+
+def proof(state: State, now: datetime) -> Proof:
+    """Whether the seam as the machine is set now has been proved on one piece."""
+    last = next((c for c in reversed(state.checks) if c.passed and tells(state, c)), None)
+    since = last.seq if last else 0
+    failed = next(
+        (c for c in reversed(state.checks) if c.seq > since and not c.passed and tells(state, c)),
+        None,
+    )
+    causes = list(_causes(state, last))
+    if failed is not None:
+        standing = Standing.FAILED
+        why = f"{_noun(state, failed.piece)} measured last did not come out right"
+        cause = failed.seq
+    elif last is None:
+        standing, why, cause = Standing.NEVER, "no piece has been measured yet", 0
+        cause = max((seq for seq, _ in causes), default=0)
+    elif causes:
+        standing, why = Standing.STALE, _listed([word for _, word in causes])
+        cause = causes[-1][0]
+    else:
+        return Proof(Standing.FRESH, proof_piece(state.quilt), last, None, "", "", "", False)
+    went_on = any(isinstance(r.event, e.WentOn) and r.seq > cause for r in state.proof_events)
+    mention = f"proof-{standing.name.lower()}-{cause}"
+    quiet = went_on or mention in state.mentioned
+    say = "" if quiet else _say(state, standing, why, last, now)
+    return Proof(standing, proof_piece(state.quilt), last, failed, why, say, mention, went_on)
+
+
+def goes_on_unproved(state: State, stage: str, now: datetime) -> bool:
+    """Whether a count at `stage` means going on with an unproved seam, after it was said."""
+    where = state.road.stage(stage)
+    if where is None or where.station is not Station.MACHINE:
+        return False
+    seam = proof(state, now)
+    unproved = seam.standing is not Standing.FRESH
+    return unproved and not seam.went_on and seam.mention in state.mentioned
+
+
+def tells(state: State, check: Check) -> bool:
+    """Whether a seam decides the size of what was measured; a cut square proves none."""
+    try:
+        return read_piece(state.quilt, state.target, check.piece).allowances > 0
+    except Unmeasurable:
+        return False
+
+
+def _causes(state: State, last: Check | None) -> Iterator[tuple[int, str]]:
+    """What happened since the last proof that can have moved the seam, in order."""
+    settings = last.settings if last else None
+    for recorded in state.proof_events:
+        if last is not None and recorded.seq <= last.seq:
+            continue
+        event = recorded.event
+        if isinstance(event, e.SettingsRecorded | e.ToolChanged):
+            changed = changed_by(event, settings)
+            if changed:
+                yield recorded.seq, changed
+            if isinstance(event, e.SettingsRecorded):
+                settings = event.settings
+
+
+def changed_by(event: e.SettingsRecorded | e.ToolChanged, before: e.Settings | None) -> str:
+    """What an event changed that can move the seam, in words; empty when nothing.
+
+    `before` is how the machine was set before it.
+    """
+    if isinstance(event, e.SettingsRecorded):
+        return changes(before, event.settings)
+    return _CHANGED.get(event.tool, "")
+
+
+def changes(before: e.Settings | None, after: e.Settings) -> str:
+    """Which settings were changed, in words; empty when they were only written down.
+
+    What stood empty before was not changed by being filled in.
+    """
+    if before is None:
+        return ""
+    found = []
+    for field in fields(e.Settings):
+        old, new = getattr(before, field.name), getattr(after, field.name)
+        if field.name != "proof" and old and new and old != new:
+            name = field.name.replace("_", " ")
+            found.append(f"{name} {new} instead of {old}")
+    return _listed(found)
+
+
+def _say(state: State, standing: Standing, why: str, last: Check | None, now: datetime) -> str:
+    piece = proof_piece(state.quilt)
+    noun = _noun(state, piece)
+    match standing:
+        case Standing.NEVER if state.piles.get(piece):
+            return f"One {noun} is there: measure it before you sew on."
+        case Standing.NEVER if piece not in state.piles:
+            return f"Prove the seam first: sew {noun}, press, measure."
+        case Standing.NEVER:
+            lot = sum(start.count for start in state.quilt.starts)
+            return (
+                f"Prove it on one first: take one through to the {noun}, pressed, and measure it. "
+                f"A wrong seam then costs one, not all {lot} pieces."
+            )
+        case Standing.FAILED:
+            return "The seam measured wrong. Put it right and measure another before you go on."
+        case _:
+            when = f" ({ago(last.at, now)})" if last else ""
+            return f"Since the last check{when}: {why}. {_again(state, piece, noun)}, or go on."
+
+
+def _again(state: State, piece: str, noun: str) -> str:
+    """A pile's piece is taken through once more; a strip test is sewn once more."""
+    return f"Take one {noun} through and measure it" if piece in state.piles else f"Sew {noun}"
+
+
+def _noun(state: State, piece: str) -> str:
+    return read_piece(state.quilt, state.target, piece).words
+
+
+def _listed(words: list[str]) -> str:
+    """The words one after the other, each once."""
+    return ", ".join(dict.fromkeys(words))

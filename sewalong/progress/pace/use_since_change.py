@@ -1,0 +1,64 @@
+"""What was sewn and cut since a needle, bobbin or blade went in."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+
+from msgspec import Struct
+
+from sewalong.piecing.method import Station
+from sewalong.progress.pace.count_times import Stretch, effective
+from sewalong.progress.pace.paces import Paces
+from sewalong.progress.pace.stage_lengths import stage_lengths
+from sewalong.progress.record.events import Recorded, ToolChanged
+from sewalong.progress.record.state import State
+
+
+class Use(Struct, frozen=True):
+    """Hours at the machine, and inches sewn and cut; None where a length isn't known."""
+
+    machine_hours: float
+    sewn: float | None
+    cut: float | None
+
+
+def changes(record: Sequence[Recorded], tool: str) -> tuple[int, ...]:
+    """Places in the record where the tool was changed, without what was undone."""
+    return tuple(
+        r.seq
+        for r in effective(record)
+        if isinstance(r.event, ToolChanged) and str(r.event.tool) == tool
+    )
+
+
+def use_between(state: State, known: Paces, after: int, upto: int | None = None) -> Use:
+    """The use between two places in the record; to its end when `upto` is None.
+
+    Work whose time isn't known counts at the stage's pace; what was unpicked was sewn
+    before and so still counts as sewn, but not twice.
+    """
+    lengths = stage_lengths(state.quilt, state.target)
+    within = [
+        one for one in known.stretches if one.seq > after and (upto is None or one.seq <= upto)
+    ]
+    at_machine = sum(
+        known.minutes_of(one)
+        for one in within
+        if known.stages[one.stage].stage.station is Station.MACHINE
+    )
+    made = [one for one in within if one.n > 0]
+    return Use(
+        machine_hours=at_machine / 60,
+        sewn=_length(made, {stage: one.sewn for stage, one in lengths.items()}),
+        cut=_length(made, {stage: one.cut for stage, one in lengths.items()}),
+    )
+
+
+def _length(made: Iterable[Stretch], each: dict[str, float | None]) -> float | None:
+    found = 0.0
+    for one in made:
+        inches = each.get(one.stage, 0.0)
+        if inches is None:
+            return None
+        found += one.n * inches
+    return found

@@ -1,0 +1,278 @@
+"""The plan, looked at backward from the target: what every stage still needs, and what is short.
+
+Netting, stage by stage from the last: what is still wanted of a pile, less what lies in
+it, is what the stage before must make. Pieces that wait half way are so used before new
+squares are, and a spoiled piece shows at once as more to do.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from msgspec import Struct
+from msgspec.structs import replace
+
+from sewalong.piecing.method import Noun, Pieces, Stage, Station
+from sewalong.progress.plan.smaller_layouts import layouts_within
+from sewalong.progress.record.route import JOIN_ROWS, ROW, RoadStage, TopStage
+from sewalong.progress.record.state import Standing, State
+from sewalong.quilt.quilt import Target
+
+
+class StageLine(Struct, frozen=True):
+    """One stage as it stands, counted in `stage.counts`.
+
+    `needed` is all the target needs of the stage, `done` what was counted (more than
+    `needed` where more was made than the target takes), `to_do` what is left, `ready` how
+    many could be done now with what waits. `waiting` is the pieces in its pile now (the
+    scarcer pile, when it takes two).
+    """
+
+    stage: RoadStage
+    needed: int
+    done: int
+    to_do: int
+    ready: int
+    waiting: int
+    waiting_noun: Noun
+
+
+class Suggestion(Struct, frozen=True):
+    stage: str
+    reason: str
+
+
+class Units(Struct, frozen=True):
+    """`made`: whole units now, loose or in rows. `spare`: over, once all there is is made up."""
+
+    made: int
+    to_go: int
+    spare: int
+    possible: int
+
+
+class Shortfall(Struct, frozen=True):
+    """The target is out of reach by `units`; `pieces` more of the start piles would mend it.
+
+    `spare_after` units would be over then. `layouts` are smaller layouts that what is
+    left would fill, the nearest first.
+    """
+
+    units: int
+    pieces: tuple[Pieces, ...]
+    spare_after: int
+    layouts: tuple[Target, ...]
+
+
+class Plan(Struct, frozen=True):
+    """What to do next and how far it is. `work_done` is from 0 to 1, weighed by work."""
+
+    lines: tuple[StageLine, ...]
+    units: Units
+    over: tuple[Pieces, ...]
+    shortfall: Shortfall | None
+    suggestion: Suggestion | None
+    work_done: float
+    complete: bool
+
+    def line(self, stage: str) -> StageLine:
+        """The line of a stage; raises KeyError when the road has no such stage."""
+        for line in self.lines:
+            if line.stage.id == stage:
+                return line
+        raise KeyError(stage)
+
+
+def plan(state: State) -> Plan:
+    """The plan for `state`."""
+    to_do, missing, beyond = _backward(state, {ROW.id: state.target.rows})
+    for top in state.road.of_the_top:
+        to_do[top.id] = max(0, top.steps - state.done[top.id])
+    possible = _possible(state)
+    wanted = state.target.units
+    made = state.piles[state.quilt.method.unit] + _in_rows(state)
+    units = Units(
+        made=made,
+        to_go=max(0, wanted - made),
+        spare=max(0, possible - wanted),
+        possible=possible,
+    )
+    lines = tuple(
+        _line(state, stage, to_do[stage.id], beyond.get(stage.id, 0)) for stage in state.road.stages
+    )
+    return Plan(
+        lines=lines,
+        units=units,
+        over=_over(state, possible),
+        shortfall=_shortfall(state, possible, missing),
+        suggestion=_suggest(state, lines),
+        work_done=_work_done(lines),
+        complete=all(line.to_do == 0 for line in lines),
+    )
+
+
+def _in_rows(state: State) -> int:
+    return state.piles[ROW.id] * state.target.columns
+
+
+def _backward(
+    state: State, wanted: Mapping[str, int]
+) -> tuple[dict[str, int], dict[str, int], dict[str, int]]:
+    """From the pieces `wanted` back to the start piles.
+
+    By stage: counts still to do; by start pile: pieces missing; by stage: counts done
+    beyond what is wanted, which went into pieces that lie over.
+    """
+    wants = dict(wanted)
+    to_do: dict[str, int] = {}
+    beyond: dict[str, int] = {}
+    spent: dict[str, int] = {}
+    for stage in reversed(state.road.of_pieces):
+        made = stage.makes
+        more = wants.get(made.pile, 0) - state.piles[made.pile]
+        to_do[stage.id] = -(-max(0, more) // made.count)
+        beyond[stage.id] = (max(0, -more) + spent.get(made.pile, 0)) // made.count
+        for taken in stage.takes:
+            wants[taken.pile] = wants.get(taken.pile, 0) + to_do[stage.id] * taken.count
+            spent[taken.pile] = spent.get(taken.pile, 0) + beyond[stage.id] * taken.count
+    missing = {
+        pile: wants.get(pile, 0) - state.piles[pile]
+        for pile in state.road.starts
+        if wants.get(pile, 0) > state.piles[pile]
+    }
+    return to_do, missing, beyond
+
+
+def _possible(state: State) -> int:
+    """Units there can be in all from what is left, whatever the target."""
+    unit = state.quilt.method.unit
+
+    def can_be(loose: int) -> bool:
+        _, missing, _ = _backward(state, {unit: loose})
+        return not missing
+
+    enough, too_many = 0, 1
+    while can_be(too_many):
+        enough, too_many = too_many, too_many * 2
+    while too_many - enough > 1:
+        middle = (enough + too_many) // 2
+        if can_be(middle):
+            enough = middle
+        else:
+            too_many = middle
+    return enough + _in_rows(state)
+
+
+def _over(state: State, possible: int) -> tuple[Pieces, ...]:
+    """The pieces that cannot make a whole unit, brought as far as they go."""
+    unit = state.quilt.method.unit
+    to_do, _, _ = _backward(state, {unit: possible - _in_rows(state)})
+    stages = [stage for stage in state.road.of_pieces if stage.makes.pile != ROW.id]
+    stock = dict(state.piles)
+    for stage in stages:
+        _make(stock, stage, to_do[stage.id])
+    for stage in stages:
+        _make(stock, stage, min(stock[taken.pile] // taken.count for taken in stage.takes))
+    over = {pile: n for pile, n in stock.items() if pile not in (unit, ROW.id)}
+    return _as_they_lie(state, over, stages)
+
+
+def _make(stock: dict[str, int], stage: Stage, n: int) -> None:
+    for taken in stage.takes:
+        stock[taken.pile] -= n * taken.count
+    stock[stage.makes.pile] += n * stage.makes.count
+
+
+def _as_they_lie(state: State, over: dict[str, int], stages: list[Stage]) -> tuple[Pieces, ...]:
+    """Say what is over in the pieces a person would hold.
+
+    A pair that nobody has laid yet is two squares, and a four-patch that nobody has
+    pressed yet is a four-patch; only sewing and cutting make another thing of it.
+    """
+    for stage in reversed(stages):
+        made = stage.makes
+        not_yet = max(0, over.get(made.pile, 0) - state.piles[made.pile])
+        if stage.station in (Station.TABLE, Station.IRON) and made.count == 1 and not_yet:
+            over[made.pile] -= not_yet
+            for taken in stage.takes:
+                over[taken.pile] += not_yet * taken.count
+    return tuple(Pieces(pile, n) for pile, n in over.items() if n)
+
+
+def _line(state: State, stage: RoadStage, to_do: int, beyond: int) -> StageLine:
+    done = state.done[stage.id]
+    needed = stage.steps if isinstance(stage, TopStage) else max(0, done - beyond) + to_do
+    waiting, noun = _waiting(state, stage)
+    return StageLine(stage, needed, done, to_do, ready(state, stage), waiting, noun)
+
+
+def _waiting(state: State, stage: RoadStage) -> tuple[int, Noun]:
+    if isinstance(stage, TopStage):
+        if stage.id == JOIN_ROWS:
+            return state.piles[ROW.id], ROW.noun
+        return ready(state, stage), stage.counts
+    scarcest = min(stage.takes, key=lambda taken: state.piles[taken.pile] // taken.count)
+    return state.piles[scarcest.pile], state.road.piles[scarcest.pile].noun
+
+
+def ready(state: State, stage: RoadStage) -> int:
+    """How many of a stage could be done now with what waits for it."""
+    if isinstance(stage, Stage):
+        return min(state.piles[taken.pile] // taken.count for taken in stage.takes)
+    left = max(0, stage.steps - state.done[stage.id])
+    if stage.id == JOIN_ROWS:
+        return min(left, max(0, state.piles[ROW.id] - 1 - state.done[stage.id]))
+    return left if _before_is_done(state, stage) else 0
+
+
+def _before_is_done(state: State, stage: TopStage) -> bool:
+    """Whether the top is ready for `stage`: rows all sewn and joined, and each stage before."""
+    if state.piles[ROW.id] < state.target.rows:
+        return False
+    for earlier in state.road.of_the_top:
+        if earlier.id == stage.id:
+            return True
+        if state.done[earlier.id] < earlier.steps:
+            return False
+    return True
+
+
+def _shortfall(state: State, possible: int, missing: Mapping[str, int]) -> Shortfall | None:
+    wanted = state.target.units
+    if possible >= wanted:
+        return None
+    more = tuple(Pieces(pile, n) for pile, n in missing.items())
+    stock = dict(state.piles)
+    for pieces in more:
+        stock[pieces.pile] += pieces.count
+    after = _possible(replace(state, piles=stock))
+    fixed_columns = state.target.columns if state.piles[ROW.id] else None
+    layouts = layouts_within(
+        possible, state.target, columns=fixed_columns, least_rows=state.piles[ROW.id]
+    )
+    return Shortfall(wanted - possible, more, after - wanted, layouts)
+
+
+def _suggest(state: State, lines: tuple[StageLine, ...]) -> Suggestion | None:
+    """Go on while the pile lasts; else the furthest-along stage that can and must be done."""
+    if state.standing is not Standing.IN_PROGRESS:
+        return None
+    for line in lines:
+        if line.stage.id == state.chosen and line.to_do and line.ready:
+            return Suggestion(line.stage.id, f"its pile still has {_waits(line)}")
+    for line in reversed(lines):
+        if line.to_do and line.ready:
+            return Suggestion(
+                line.stage.id, f"the furthest along with enough waiting: {_waits(line)}"
+            )
+    return None
+
+
+def _waits(line: StageLine) -> str:
+    return line.waiting_noun.count(line.waiting)
+
+
+def _work_done(lines: tuple[StageLine, ...]) -> float:
+    needed = sum(line.needed * line.stage.minutes for line in lines)
+    done = sum((line.needed - line.to_do) * line.stage.minutes for line in lines)
+    return done / needed if needed else 1.0

@@ -1,0 +1,111 @@
+"""What is wrong or may be, and since when: what a person coming back should hear first."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from datetime import datetime
+
+from msgspec import Struct
+
+from sewalong.piecing.method import Noun, Station
+from sewalong.progress.joining.bias_edges import bias, pieces_wanted
+from sewalong.progress.measuring.at_risk import at_risk
+from sewalong.progress.measuring.proof import Standing, proof
+from sewalong.progress.plan.plan import Plan
+from sewalong.progress.record import events as e
+from sewalong.progress.record.state import State
+from sewalong.progress.record.time_words import ago
+
+
+class Worry(Struct, frozen=True):
+    """A label of a word or two, since when it is so, and one or two sentences."""
+
+    label: str
+    since: datetime
+    text: str
+
+
+def worries(
+    state: State, record: Sequence[e.Recorded], now: datetime, now_plan: Plan
+) -> tuple[Worry, ...]:
+    """The worries that still matter, the oldest first.
+
+    Pieces at risk until they were seen to, a seam changed since it was proved while there is
+    still something to sew; and while pieces are still wanted, those that are missing and
+    those that wait with edges on the bias.
+    """
+    found = [
+        *_at_risk(state, record),
+        *_seam(state, now, now_plan),
+    ]
+    if pieces_wanted(now_plan):
+        found += [*_missing(state, record, now), *_on_the_bias(state, now)]
+    return tuple(sorted(found, key=lambda worry: worry.since))
+
+
+def missing_in_words(state: State) -> str:
+    """ "4 units made, whereabouts unknown"; empty when nothing is missing."""
+    return "; ".join(
+        f"{_noun(state, pile).count(n)} {_made(state, pile)}, whereabouts unknown"
+        for pile, n in state.missing.items()
+    )
+
+
+def _made(state: State, pile: str) -> str:
+    return "there once" if pile in state.road.starts else "made"
+
+
+def _at_risk(state: State, record: Sequence[e.Recorded]) -> Iterator[Worry]:
+    risk = at_risk(state, record)
+    if risk is not None and not risk.seen_to and not risk.none:
+        yield Worry("At risk", risk.failed.at, " ".join(risk.lines))
+
+
+def _missing(state: State, record: Sequence[e.Recorded], now: datetime) -> Iterator[Worry]:
+    for pile, n in state.missing.items():
+        since = next(
+            (
+                r.event.at
+                for r in reversed(record)
+                if isinstance(r.event, e.Recounted)
+                and r.event.how == "missing"
+                and r.event.pile == pile
+            ),
+            now,
+        )
+        what = f"{_noun(state, pile).count(n)} {_made(state, pile)}, whereabouts unknown"
+        yield Worry("Missing", since, f"{what} ({ago(since, now)}).")
+
+
+def _seam(state: State, now: datetime, now_plan: Plan) -> Iterator[Worry]:
+    """A seam that nobody has to sew any more is no worry, nor one the person went on with."""
+    to_sew = any(line.to_do and line.stage.station is Station.MACHINE for line in now_plan.lines)
+    told = proof(state, now)
+    if not to_sew or told.went_on or told.standing not in (Standing.STALE, Standing.FAILED):
+        return
+    since = told.failed.at if told.failed else _changed_at(state, told.last.seq if told.last else 0)
+    yield Worry("Seam", since or now, f"Not proved as it is now: {told.why}.")
+
+
+def _changed_at(state: State, after: int) -> datetime | None:
+    for recorded in state.proof_events:
+        if recorded.seq > after and isinstance(recorded.event, e.SettingsRecorded | e.ToolChanged):
+            return recorded.event.at
+    return None
+
+
+def _on_the_bias(state: State, now: datetime) -> Iterator[Worry]:
+    soft = bias(state.quilt)
+    wait = [_noun(state, pile).count(n) for pile in soft.piles if (n := state.piles.get(pile, 0))]
+    cut = [session.last_at for session in state.sessions if session.counts.get(soft.cut, 0) > 0]
+    if wait and cut:
+        yield Worry(
+            "On the bias",
+            cut[-1],
+            f"{' and '.join(wait)} with edges on the bias, cut {ago(cut[-1], now)}: don't pull "
+            "them, and measure one before joining.",
+        )
+
+
+def _noun(state: State, pile: str) -> Noun:
+    return state.road.piles[pile].noun

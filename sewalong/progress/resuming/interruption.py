@@ -1,0 +1,49 @@
+"""After an interruption within a session: one line before the next count."""
+
+from __future__ import annotations
+
+from datetime import datetime, timedelta
+
+from sewalong.piecing.method import Stage, Station
+from sewalong.progress.acts.decide import is_over
+from sewalong.progress.record import events as e
+from sewalong.progress.record.state import State
+
+A_FEW_MINUTES = timedelta(minutes=5)
+"""A pause longer than this is an interruption; common practice."""
+
+
+def after_interruption(state: State, now: datetime) -> str:
+    """What to look at before the next count; empty when the work just went on.
+
+    A person who counts a whole lot at once is silent while sewing it: twice what the last
+    lot takes by a first guess is no interruption. Quiet outside a session, and where nothing
+    was counted yet in it.
+    """
+    session = state.session
+    stage = state.road.stage(state.chosen) if state.chosen else None
+    if session is None or stage is None or is_over(session, now):
+        return ""
+    if stage.id not in session.counts or state.chosen_by_hand:
+        return ""
+    usual = timedelta(minutes=2 * stage.minutes * _last_lot(state, stage.id))
+    if now - session.last_at <= max(A_FEW_MINUTES, usual):
+        return ""
+    if isinstance(stage, Stage) and stage.station is Station.MACHINE:
+        what = state.road.piles[stage.takes[0].pile].noun.one
+        return (
+            f"Before you sew on: lay the top {what} on the last one sewn. "
+            "Same edge to the needle, same end first?"
+        )
+    if isinstance(stage, Stage):
+        return "Before you go on: compare the top piece with the last one. Which edge, which end?"
+    return "Before you go on: which edge is next, and which end is the top?"
+
+
+def _last_lot(state: State, stage: str) -> int:
+    """How many were counted at once the last time."""
+    for recorded in reversed(state.undoable):
+        event = recorded.event
+        if isinstance(event, e.Counted) and event.stage == stage:
+            return event.n
+    return 1

@@ -1,0 +1,30 @@
+"""Looking at some of a chain while it is sewn, so that a mistake costs ten and not sixty."""
+
+from __future__ import annotations
+
+from sewalong.piecing.method import Stage, Station
+from sewalong.progress.record.route import RoadStage
+
+EVERY = 10
+"""Open the first, then every tenth: working practice reported by makers
+(litandlaundry.blogspot.com, The dark side of chain piecing)."""
+
+
+def to_open(chain: int, every: int = EVERY) -> tuple[int, ...]:
+    """Which of a chain to open and look at, counted from 1: the first, then every tenth."""
+    return tuple(range(1, chain + 1, every))
+
+
+def most_to_unpick(chain: int, every: int = EVERY) -> int:
+    """The most that are wrong when one opened is: those since the one opened before."""
+    return min(chain, every)
+
+
+def sampling_line(stage: RoadStage, chain: int) -> str:
+    """One line at the beginning of a chain; empty where nothing is chained or it is short."""
+    if not isinstance(stage, Stage) or stage.station is not Station.MACHINE or chain <= EVERY:
+        return ""
+    return (
+        f"Open the first and look, then every tenth: at most {most_to_unpick(chain)} to unpick, "
+        f"not {chain}."
+    )

@@ -1,0 +1,51 @@
+"""What is asked on leaving a pressing stage and on closing a session.
+
+The program asks; it never claims to know. The answer is recorded as it was given.
+"""
+
+from __future__ import annotations
+
+from msgspec import Struct
+
+from sewalong.piecing.method import Hazard
+from sewalong.progress.record.state import State
+
+ANSWERS = ("yes", "no", "did not look")
+
+
+class Question(Struct, frozen=True):
+    """`id` names the answer in the record; `ask` is put to the person."""
+
+    id: str
+    ask: str
+
+
+ON_LEAVING_THE_IRON = Question("iron", "Leaving the board: is the iron off, or safe on its heel?")
+
+_ON_CLOSING = (
+    (Hazard.IRON, Question("iron", "Is the iron off and unplugged?")),
+    (Hazard.CUTTER, Question("blade", "Is the blade closed?")),
+    (Hazard.NEEDLE, Question("machine", "Is the machine off, and your foot off the pedal?")),
+    (Hazard.PINS, Question("pins", "Are the pins counted in?")),
+)
+
+
+def questions(state: State) -> tuple[Question, ...]:
+    """What to ask before the open session closes: one for each hazard counted at in it."""
+    session = state.session
+    if session is None:
+        return ()
+    met: set[Hazard] = set()
+    for stage_id in session.counts:
+        stage = state.road.stage(stage_id)
+        if stage is not None:
+            met.update(stage.hazards)
+    return tuple(question for hazard, question in _ON_CLOSING if hazard in met)
+
+
+def leaving_question(state: State, going_to: str) -> Question | None:
+    """The question owed when an iron stage was counted and the person turns to another."""
+    stage = state.road.stage(going_to)
+    if state.iron_asked or stage is None or Hazard.IRON in stage.hazards:
+        return None
+    return ON_LEAVING_THE_IRON

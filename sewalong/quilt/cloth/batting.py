@@ -1,0 +1,99 @@
+"""Batting as it is sold: the smallest that covers a top, or the largest top one allows.
+
+Sizes are conventions; makers and shops differ, so the label on the roll decides.
+"""
+
+from collections.abc import Sequence
+from fractions import Fraction
+
+from msgspec import Struct
+
+from sewalong.lengths import Length, Unit, show
+from sewalong.quilt.cloth.backing import MARGIN
+from sewalong.quilt.refusal import NumbersFault, not_below_zero
+from sewalong.quilt.size import Size
+
+
+class Batting(Struct, frozen=True):
+    """One size on sale, width and length in inches."""
+
+    name: str
+    size: Size
+    source: str
+
+
+_CHART = "Honey Be Good, Common quilt and batting sizes (2012), and two more with the same sizes"
+_BASICS = "Project 12 Quilts, Quilting basics: standard quilt sizes (2012)"
+_PRIMITIVE = "Primitive Quilts & Projects, Quilt size measurements"
+
+
+def _batting(name: str, width: int, length: int, source: str) -> Batting:
+    return Batting(name, Size(Fraction(width), Fraction(length)), source)
+
+
+BATTINGS: tuple[Batting, ...] = (
+    _batting("craft", 34, 45, _BASICS),
+    _batting("crib", 45, 60, _CHART),
+    _batting("twin", 72, 90, _CHART),
+    _batting("twin, long", 72, 96, _PRIMITIVE),
+    _batting("full", 81, 96, _CHART),
+    _batting("queen", 90, 108, _CHART),
+    _batting("queen, wide", 96, 108, _PRIMITIVE),
+    _batting("king", 120, 120, _CHART),
+)
+"""The sizes most often listed. Give your own list where the shop has others."""
+
+
+class BattingChoice(Struct, frozen=True):
+    """`batting` is the smallest that covers, or None when none listed does. `turned` says that it
+    has to be laid on its side; `over` is what it has more across and down, as it is laid."""
+
+    need: Size
+    batting: Batting | None
+    turned: bool
+    over: tuple[Length, Length]
+    reason: str
+
+
+def smallest_batting(
+    top: Size,
+    *,
+    margin: Length = MARGIN,
+    battings: Sequence[Batting] = BATTINGS,
+    unit: Unit = Unit.INCH,
+) -> BattingChoice:
+    """The batting of least area that covers the top and `margin` on each side, either way round.
+
+    Raises `NumbersFault` when the margin is below zero or the list is empty.
+    """
+    if not battings:
+        raise NumbersFault("No batting sizes are listed. Give at least one.")
+    need = top.grown(not_below_zero(margin, "margin"))
+    by_area = sorted(battings, key=lambda one: one.size.width * one.size.length)
+    for one in by_area:
+        for turned in (False, True):
+            laid = one.size.turned if turned else one.size
+            if laid.covers(need):
+                over = (laid.width - need.width, laid.length - need.length)
+                how = " on its side" if turned else ""
+                words = (
+                    f"{one.name}, {one.size.show(unit)}{how}, for {need.show(unit)}: "
+                    f"{show(over[0], unit)} over across, {show(over[1], unit)} over down"
+                )
+                return BattingChoice(need, one, turned, over, words)
+    words = f"no listed batting covers {need.show(unit)}: buy it from the roll, or join two"
+    return BattingChoice(need, None, False, (Fraction(0), Fraction(0)), words)
+
+
+def largest_top(batting: Size, margin: Length = MARGIN, unit: Unit = Unit.INCH) -> Size:
+    """The largest top a batting allows with `margin` on each side, as it lies.
+
+    Raises `NumbersFault` when the margins leave nothing.
+    """
+    not_below_zero(margin, "margin")
+    if min(batting.width, batting.length) <= 2 * margin:
+        raise NumbersFault(
+            f"{batting.show(unit)} of batting leaves no top with {show(margin, unit)} each side. "
+            "Take a smaller margin or a larger batting."
+        )
+    return batting.grown(-margin)

@@ -1,0 +1,150 @@
+"""Squares and other pieces cut from cloth: how many it gives, and how much cloth a number takes.
+
+Pieces are cut as quilters cut them: strips across the cloth, then pieces off the strip. Nothing
+is allowed for squaring up the end of the cloth or for shrinking; what is left over is said.
+"""
+
+from collections.abc import Sequence
+from fractions import Fraction
+from math import ceil
+
+from msgspec import Struct
+
+from sewalong.lengths import Length, Unit, show
+from sewalong.quilt.cloth.purchase import Purchase, to_buy
+from sewalong.quilt.cloth.strips import USABLE
+from sewalong.quilt.refusal import NumbersFault, above_zero, at_least
+from sewalong.quilt.size import Size
+
+FAT_QUARTER = Size(Fraction(22), Fraction(18))
+"""Half a yard of cloth cut in two along its length, across and down, in inches (convention)."""
+
+
+class FromCloth(Struct, frozen=True):
+    """What a piece of cloth gives. `left_across` and `left_down` are the strips of cloth over, and
+    `short_of_next` how much longer it would have to be for one more row of pieces."""
+
+    across: int
+    down: int
+    left_across: Length
+    left_down: Length
+    short_of_next: Length
+    reason: str
+
+    @property
+    def count(self) -> int:
+        """Pieces in all."""
+        return self.across * self.down
+
+
+def from_cloth(cloth: Size, piece: Size, unit: Unit = Unit.INCH) -> FromCloth:
+    """Pieces that can be cut from cloth of this usable width and this length, all lying one way.
+
+    floor(width / piece) * floor(length / piece); never more, whatever a table says.
+    """
+    across, down = int(cloth.width // piece.width), int(cloth.length // piece.length)
+    left_down = cloth.length - down * piece.length
+    words = (
+        f"{across * down} pieces of {piece.show(unit)}: {across} across {show(cloth.width, unit)}, "
+        f"{down} down {show(cloth.length, unit)}"
+    )
+    return FromCloth(
+        across,
+        down,
+        cloth.width - across * piece.width,
+        left_down,
+        piece.length - left_down,
+        words,
+    )
+
+
+class ClothFor(Struct, frozen=True):
+    """Strips across the cloth for a number of pieces; `over` pieces come of the last strip."""
+
+    count: int
+    piece: Size
+    per_strip: int
+    strips: int
+    over: int
+    cloth: Length
+    purchase: Purchase
+    reason: str
+
+
+def cloth_for(
+    count: int, piece: Size, *, usable: Length = USABLE, unit: Unit = Unit.INCH
+) -> ClothFor:
+    """The cloth for `count` pieces, whose width lies along the strip and length across it.
+
+    Raises `NumbersFault` when one is wider than the cloth, or for a count below one.
+    """
+    at_least(1, count, "pieces")
+    per_strip = int(above_zero(usable, "usable width") // piece.width)
+    if per_strip == 0:
+        raise NumbersFault(
+            f"A piece of {piece.show(unit)} is wider than the {show(usable, unit)} of usable "
+            "cloth. Turn it, or use wider cloth."
+        )
+    strips = ceil(count / per_strip)
+    cloth = strips * piece.length
+    over = strips * per_strip - count
+    plural = "strip" if strips == 1 else "strips"
+    words = (
+        f"{strips} {plural} of {show(piece.length, unit)}: {count} pieces, {per_strip} a strip at "
+        f"{show(usable, unit)} usable, {over} over"
+    )
+    return ClothFor(count, piece, per_strip, strips, over, cloth, to_buy(cloth, unit), words)
+
+
+class CutsFit(Struct, frozen=True):
+    """Whether several cuts come out of one cloth at one usable width. `left` is the length of
+    cloth over, below zero when it is short."""
+
+    usable: Length
+    need: Length
+    left: Length
+    fits: bool
+    cuts: tuple[ClothFor, ...]
+    reason: str
+
+
+def cuts_fit(
+    cuts: Sequence[tuple[int, Size]],
+    cloth: Length,
+    *,
+    usable: Length = USABLE,
+    unit: Unit = Unit.INCH,
+) -> CutsFit:
+    """Whether so many of each piece can be cut from `cloth` inches, each kind from strips of its
+    own. Raises `NumbersFault` as `cloth_for` does, and when nothing is to be cut."""
+    at_least(1, len(cuts), "kinds of piece")
+    above_zero(cloth, "cloth")
+    each = tuple(cloth_for(count, piece, usable=usable, unit=unit) for count, piece in cuts)
+    need = sum((one.cloth for one in each), Fraction(0))
+    left = cloth - need
+    verdict = f"{show(left, unit)} left" if left >= 0 else f"{show(-left, unit)} short"
+    words = f"{show(need, unit)} of {show(cloth, unit)} at {show(usable, unit)} usable: {verdict}"
+    return CutsFit(usable, need, left, left >= 0, each, words)
+
+
+def cuts_fit_between(
+    cuts: Sequence[tuple[int, Size]],
+    cloth: Length,
+    *,
+    narrow: Length,
+    wide: Length,
+    unit: Unit = Unit.INCH,
+) -> tuple[CutsFit, CutsFit]:
+    """The same at the narrowest and the widest the cloth may be, when it has not been measured."""
+    return (
+        cuts_fit(cuts, cloth, usable=narrow, unit=unit),
+        cuts_fit(cuts, cloth, usable=wide, unit=unit),
+    )
+
+
+def spares_to_cut(count: int, share: Fraction = Fraction(2, 100)) -> int:
+    """Pieces to cut over the number needed while there is cloth: 2 in 100, and at least one.
+
+    Common practice; one piece short with the cloth gone stops a quilt.
+    """
+    return max(1, ceil(at_least(1, count, "pieces") * share))

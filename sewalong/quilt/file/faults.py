@@ -1,0 +1,109 @@
+"""What is wrong with a quilt file: every fault with its key, its line and what would be right."""
+
+from __future__ import annotations
+
+import re
+
+from msgspec import Struct
+
+from sewalong.quilt.file.toml_lines import KeyLines, Path
+
+FAULTS_AT_MOST = 100
+"""More faults than this are counted, not listed: such a file is not a quilt file."""
+
+_BARE_KEY = re.compile(r"[A-Za-z0-9_-]{1,60}")
+_KEY_AT_MOST = 60
+
+
+class Fault(Struct, frozen=True):
+    """One thing to put right.
+
+    `key` is dotted as it is written, the tables of an array counted from 1: `border[2].cut`; it
+    is empty for what is wrong with the file as a whole. `line` counts from 1; it is the line of
+    the key, for a missing key that of the table it belongs in, and None where there is none.
+    `sentence` says what is wrong and what would be right, and stands without the key.
+    """
+
+    key: str
+    line: int | None
+    sentence: str
+
+    def __str__(self) -> str:
+        place = f"line {self.line}" if self.line is not None else ""
+        where = ", ".join(part for part in (place, self.key) if part)
+        return f"{where}: {self.sentence}" if where else self.sentence
+
+
+class QuiltFileFaults(ValueError):
+    """A quilt file that cannot be taken, with all its faults in the order of their lines.
+
+    Those with no line stand last. `str()` gives one fault a line.
+    """
+
+    def __init__(self, faults: tuple[Fault, ...]) -> None:
+        super().__init__("\n".join(str(fault) for fault in faults))
+        self.faults = faults
+
+
+class FaultList:
+    """Gathers the faults of one file."""
+
+    def __init__(self, lines: KeyLines) -> None:
+        self._lines = lines
+        self._found: dict[Fault, None] = {}
+        self._paths: set[Path] = set()
+        self._unlisted = 0
+
+    def add(self, path: Path, sentence: str) -> None:
+        """Note that what stands at `path`, or should stand there, is wrong. Once is enough."""
+        self._paths.add(path)
+        self._found[Fault(dotted(path), self._lines.of(path), sentence)] = None
+
+    def missing(self, path: Path, sentence: str) -> None:
+        """Note that `path` is missing, unless it or what it is in has been faulty already."""
+        if not self.is_faulty(path):
+            self.add(path, sentence)
+
+    def is_faulty(self, path: Path) -> bool:
+        """Whether `path`, or what it is in, has a fault."""
+        return any(path[: depth + 1] in self._paths for depth in range(len(path)))
+
+    def leave_unlisted(self, count: int) -> None:
+        """Note that there are `count` more faults than were given."""
+        self._unlisted += count
+
+    def refuse_if_any(self) -> None:
+        """Raise QuiltFileFaults with all that was gathered, if anything was."""
+        faults = sorted(self._found, key=lambda fault: (fault.line is None, fault.line or 0))
+        unlisted = self._unlisted + len(faults[FAULTS_AT_MOST:])
+        faults = faults[:FAULTS_AT_MOST]
+        if unlisted:
+            more = f"There are {unlisted} more faults than these. Is this a quilt file?"
+            faults.append(Fault("", None, more))
+        if faults:
+            raise QuiltFileFaults(tuple(faults))
+
+
+def dotted(path: Path) -> str:
+    """`("border", 1, "cut")` as `border[2].cut`; keys that need quotes have them."""
+    text = ""
+    for part in path:
+        if isinstance(part, int):
+            text += f"[{part + 1}]"
+        else:
+            text += f".{_key(part)}" if text else _key(part)
+    return text
+
+
+def _key(key: str) -> str:
+    if _BARE_KEY.fullmatch(key):
+        return key
+    shown = "".join(_escaped(character) for character in key[:_KEY_AT_MOST])
+    return f'"{shown}..."' if len(key) > _KEY_AT_MOST else f'"{shown}"'
+
+
+def _escaped(character: str) -> str:
+    """No control code may reach a terminal by way of a key."""
+    if character in '"\\':
+        return f"\\{character}"
+    return character if character.isprintable() else f"\\U{ord(character):08x}"

@@ -1,0 +1,232 @@
+'''The quilt file: what a quilter writes down before she begins, in TOML.
+
+    name = "Harbour lights"
+    method = "stacked-four-patch"
+    unit = "inch"             # or "cm"; "inch" unless given
+    seam = "1/4"              # allowance; 1/4 in unless given, also where the unit is cm
+    notes = """
+    May have several lines."""
+
+    [squares]                 # for a method that begins with squares
+    size = "5"
+    packs = 4                 # packs and what was counted in one ...
+    in_a_pack = 42
+    # count = 168             # ... or simply a count
+
+    [strips]                  # instead of [squares], for a method that begins with strips
+    width = "2 1/2"
+    length = "40"             # as much of it as can be used
+    count = 40                # or packs and in_a_pack
+
+    [[more]]                  # for each other pile the method begins with
+    pile = "small-square"
+    size = "2 7/8"            # or width, and length unless it is that of [strips]
+    count = 96                # or packs and in_a_pack
+
+    [layout]
+    rows = 9
+    columns = 9
+
+    [[border]]                # the inner one first; none, or up to 12
+    cut = "2 1/2"
+    cloth = "cream linen"
+    colour = "#f3ead8"        # if pictures should have it
+
+    [[fabric]]                # a name for a fabric of the units; none need have one
+    letter = "A"              # what `methods show METHOD` calls it
+    name = "indigo print"
+    colour = "#243b6b"        # if pictures should have it
+
+    [cloth]                   # every key may be left out; these hold then
+    usable = "40"             # width between the selvedges that can be used
+    margin = "4"              # of back and batting around the top, each side
+    binding = "2 1/2"         # width its strips are cut at
+    binding_ends = "12"       # added for corners and the last join
+    joins = "diagonal"        # or "straight": how strips are joined
+    corners = "sides first"   # or "ends first", "mitred": how borders turn the corner
+    # spool_metres = 500      # thread, off the label; no usual value
+    # bobbin_metres = 50
+    # own_seam = "17/64"      # the allowance her own seams measure
+
+    [finishing]               # what is wanted after the top; none unless given
+    stages = ["layer", "quilt", "bind"]
+
+A length is text as people write it ("2 1/2", "2½", "6.35 cm") or a bare number (2.5); with no
+unit of its own it is in `unit`. Names have 1 to 80 characters and notes at most 2,000; a layout
+has at most 200 rows and columns, and a pile at most 9,999 pieces.
+'''
+
+from __future__ import annotations
+
+from sewalong.lengths import Length
+from sewalong.piecing.catalogue import UnknownMethod, method_ids, written_method
+from sewalong.piecing.definition import Definition
+from sewalong.quilt.choices import Choices, Fabric
+from sewalong.quilt.cloth.strips import QUARTER
+from sewalong.quilt.file.faults import Fault, FaultList, QuiltFileFaults
+from sewalong.quilt.file.rules import FINISHING_STAGES, MOST_BORDERS
+from sewalong.quilt.file.size_check import why_sizes_fail
+from sewalong.quilt.file.starting_piles import show_finely, starting_piles
+from sewalong.quilt.file.tables import WrittenCloth, WrittenQuilt, keys_of
+from sewalong.quilt.file.toml_errors import decode, read_toml
+from sewalong.quilt.file.toml_lines import Path, key_lines
+from sewalong.quilt.file.validation import understood
+from sewalong.quilt.quilt import Border, Quilt, Target
+
+__all__ = [
+    "FINISHING_STAGES",
+    "Fault",
+    "QuiltFileFaults",
+    "read_quilt",
+    "read_quilt_bytes",
+]
+
+
+def read_quilt_bytes(data: bytes) -> Quilt:
+    """The quilt in the bytes of a file, which must be UTF-8; else as `read_quilt`."""
+    return read_quilt(decode(data))
+
+
+def read_quilt(text: str) -> Quilt:
+    """The quilt a quilt file describes.
+
+    Raises QuiltFileFaults with everything that is wrong with it, each with its key and line.
+    What is not TOML at all is one fault, as nothing behind it can be understood. Whether
+    the sizes go together is tried only when nothing else is wrong.
+    """
+    text = text.removeprefix("\ufeff")
+    document = read_toml(text)
+    faults = FaultList(key_lines(text))
+    written = understood(document, faults)
+    seam = QUARTER if written.seam is None else written.seam
+    if written.name is None:
+        faults.missing(("name",), 'The name is missing. Add it, such as name = "Harbour lights".')
+    starts = starting_piles(written, _method_file(written, faults), seam, faults)
+    target = _target(written, faults)
+    borders = _borders(written, seam, faults)
+    fabrics = _fabrics(written, faults)
+    faults.refuse_if_any()
+    assert written.name is not None
+    assert written.method is not None
+    assert target is not None
+    quilt = Quilt(
+        name=written.name,
+        method_id=written.method,
+        unit=written.unit,
+        seam=seam,
+        starts=starts,
+        target=target,
+        borders=borders,
+        finishing=() if written.finishing is None else written.finishing.stages,
+        notes=written.notes,
+        fabrics=fabrics,
+        choices=_choices(written.cloth),
+    )
+    for pile, sentence in why_sizes_fail(quilt).items():
+        faults.add(_size_of(pile, quilt, written), sentence)
+    faults.refuse_if_any()
+    return quilt
+
+
+def _method_file(written: WrittenQuilt, faults: FaultList) -> Definition | None:
+    if written.method is None:
+        known = ", ".join(f'"{id}"' for id in method_ids())
+        faults.missing(("method",), f"The method is missing. Add method = and one of {known}.")
+        return None
+    try:
+        return written_method(written.method)
+    except UnknownMethod as fault:
+        faults.add(("method",), str(fault))
+        return None
+
+
+def _target(written: WrittenQuilt, faults: FaultList) -> Target | None:
+    layout = written.layout
+    if layout is None:
+        faults.missing(
+            ("layout",),
+            "The layout is missing. Add the heading [layout], and below it rows and columns.",
+        )
+        return None
+    for key, number in (("rows", layout.rows), ("columns", layout.columns)):
+        if number is None:
+            faults.missing(
+                ("layout", key), f"The number of {key} is missing. Add it, such as {key} = 9."
+            )
+    if layout.rows is None or layout.columns is None:
+        return None
+    return Target(layout.rows, layout.columns)
+
+
+def _borders(written: WrittenQuilt, seam: Length, faults: FaultList) -> tuple[Border, ...]:
+    """The borders without a fault."""
+    borders = written.border or []
+    read: list[Border] = []
+    for index, border in enumerate(borders):
+        if border.cut is None:
+            faults.missing(
+                ("border", index, "cut"),
+                'The width this border is cut at is missing. Add it, such as cut = "2 1/2 in".',
+            )
+        elif border.cut <= 2 * seam:
+            faults.add(
+                ("border", index, "cut"),
+                f"A border cut at {show_finely(border.cut, written.unit)} is used up by its seam "
+                f"allowances. Cut it at more than {show_finely(2 * seam, written.unit)}.",
+            )
+        if border.cloth is None:
+            faults.missing(
+                ("border", index, "cloth"),
+                'The cloth of this border is missing. Name it, such as cloth = "cream linen".',
+            )
+        if border.cut is not None and border.cloth is not None:
+            read.append(Border(border.cut, border.cloth, border.colour))
+    if len(borders) > MOST_BORDERS:
+        faults.add(
+            ("border",),
+            f"There are {len(borders)} borders, and a quilt has at most {MOST_BORDERS}. "
+            "Leave some out.",
+        )
+    return tuple(read)
+
+
+def _fabrics(written: WrittenQuilt, faults: FaultList) -> tuple[Fabric, ...]:
+    """The fabrics without a fault, in the order of their letters."""
+    read: dict[str, Fabric] = {}
+    for index, fabric in enumerate(written.fabric or []):
+        if fabric.letter is None:
+            faults.missing(
+                ("fabric", index, "letter"),
+                'The letter of this fabric is missing. Add it, such as letter = "A".',
+            )
+        elif fabric.letter in read:
+            faults.add(
+                ("fabric", index, "letter"),
+                f"The letter {fabric.letter} stands here more than once. Give each fabric its own.",
+            )
+        if fabric.name is None:
+            faults.missing(
+                ("fabric", index, "name"),
+                'The name of this fabric is missing. Add it, such as name = "indigo print".',
+            )
+        if fabric.letter is not None and fabric.name is not None:
+            read.setdefault(fabric.letter, Fabric(fabric.letter, fabric.name, fabric.colour))
+    return tuple(read[letter] for letter in sorted(read))
+
+
+def _choices(written: WrittenCloth | None) -> Choices:
+    """What was written, and the usual where nothing was."""
+    if written is None:
+        return Choices()
+    keys = keys_of(WrittenCloth)
+    return Choices(**{key: said for key in keys if (said := getattr(written, key)) is not None})
+
+
+def _size_of(pile: str, quilt: Quilt, written: WrittenQuilt) -> Path:
+    """Where the size of `pile` stands in the file."""
+    start = next(start for start in quilt.starts if start.pile == pile)
+    key = "size" if start.length is None else "width"
+    for index, more in enumerate(written.more or []):
+        if more.pile == pile:
+            return ("more", index, key)
+    return ("squares" if start.length is None else "strips", key)

@@ -1,0 +1,156 @@
+"""Layouts: rows down by columns across, what size each makes and how many units it leaves over."""
+
+from __future__ import annotations
+
+from enum import StrEnum
+from fractions import Fraction
+
+from msgspec import Struct
+
+from sewalong.lengths import Length, Unit
+from sewalong.quilt.layouts.fit import Fit, fit
+from sewalong.quilt.refusal import at_least, not_below_zero
+from sewalong.quilt.size import Size
+
+
+class Shape(StrEnum):
+    """How a top looks from the foot of the bed."""
+
+    SQUARE = "square"
+    UPRIGHT = "longer than wide"
+    WIDE = "wider than long"
+
+
+class Layout(Struct, frozen=True):
+    """One arrangement. `size` is what the top finishes at, borders included.
+
+    `spare` units are over and `short` are still to make; one of them is zero. `fit` is there
+    when a size is wanted.
+    """
+
+    rows: int
+    columns: int
+    size: Size
+    spare: int
+    short: int
+    fit: Fit | None
+    reason: str
+
+    @property
+    def units(self) -> int:
+        """Units it holds."""
+        return self.rows * self.columns
+
+    @property
+    def shape(self) -> Shape:
+        """By its size, not by its count of rows."""
+        if self.size.width == self.size.length:
+            return Shape.SQUARE
+        return Shape.UPRIGHT if self.size.length > self.size.width else Shape.WIDE
+
+    @property
+    def corners_alike(self) -> bool:
+        """Whether two alternating units leave the same one in all four corners."""
+        return corners_alike(self.rows, self.columns)
+
+    @property
+    def stretch(self) -> Fraction:
+        """The longer side by the shorter."""
+        a, b = self.size.width, self.size.length
+        return max(a, b) / min(a, b)
+
+
+class Reach(Struct, frozen=True):
+    """Which layouts are worth showing.
+
+    `fewest` and `most` bound the rows and the columns; `stretch` is the longer side by the
+    shorter, at most. `spare` units at most may be over (None: any number), and `short` at most
+    may still have to be made.
+    """
+
+    fewest: int = 2
+    most: int = 60
+    stretch: Fraction = Fraction(2)
+    spare: int | None = None
+    short: int = 0
+
+
+class LayoutChoice(Struct, frozen=True):
+    """What every layout of one quilt shares.
+
+    `have` units in hand or to come; the size one finishes at; what the borders add on each side
+    (finished, all borders together); the size wanted, if one is.
+    """
+
+    have: int
+    unit: Size
+    border: Length = Fraction(0)
+    wanted: Size | None = None
+    shown_in: Unit = Unit.INCH
+
+    def __post_init__(self) -> None:
+        at_least(0, self.have, "units")
+        not_below_zero(self.border, "border")
+
+    def layout(self, rows: int, columns: int) -> Layout:
+        """This many rows and columns. Raises `NumbersFault` when either is below one."""
+        at_least(1, rows, "rows")
+        at_least(1, columns, "columns")
+        size = self.unit.times(columns, rows).grown(self.border)
+        over = self.have - rows * columns
+        meets = None if self.wanted is None else fit(size, self.wanted, self.shown_in)
+        words = f"{rows} rows of {columns}, {size.show(self.shown_in)}: {_over_words(over)}"
+        if meets is not None:
+            words = f"{words}; {meets.reason}"
+        return Layout(rows, columns, size, max(over, 0), max(-over, 0), meets, words)
+
+
+def _over_words(over: int) -> str:
+    if over == 0:
+        return "takes every unit"
+    return f"{over} spare" if over > 0 else f"{-over} short"
+
+
+def corners_alike(rows: int, columns: int) -> bool:
+    """Whether two alternating units put the same one in all four corners: both counts odd."""
+    return rows % 2 == 1 and columns % 2 == 1
+
+
+def layouts(
+    choice: LayoutChoice, reach: Reach | None = None, *, alike: bool = False
+) -> tuple[Layout, ...]:
+    """Every layout within reach, nearest to the size wanted first.
+
+    With no size wanted, those that leave least over come first, the squarer before the longer.
+    `alike` keeps only layouts whose four corners match when two units alternate. Empty when
+    nothing is within reach.
+    """
+    within = reach or Reach()
+    at_least(1, within.fewest, "rows and columns")
+    found = []
+    for rows in range(within.fewest, within.most + 1):
+        widest = min(within.most, (choice.have + within.short) // rows)
+        for columns in range(within.fewest, widest + 1):
+            over = choice.have - rows * columns
+            if within.spare is not None and over > within.spare:
+                continue
+            if alike and not corners_alike(rows, columns):
+                continue
+            if _stretch(choice, rows, columns) <= within.stretch:
+                found.append((rows, columns))
+    return tuple(sorted((choice.layout(*one) for one in found), key=_nearest_first))
+
+
+def _stretch(choice: LayoutChoice, rows: int, columns: int) -> Fraction:
+    across = choice.unit.width * columns + 2 * choice.border
+    down = choice.unit.length * rows + 2 * choice.border
+    return max(across, down) / min(across, down)
+
+
+def _nearest_first(layout: Layout) -> tuple[Fraction, bool, int, Fraction, int]:
+    """Nearness, then covering before short, then least left over or to make, then squareness,
+    then upright before wide."""
+    left = layout.spare + layout.short
+    if layout.fit is None:
+        return Fraction(0), False, left, layout.stretch, layout.columns
+    return layout.fit.off, not layout.fit.covers, left, layout.stretch, layout.columns

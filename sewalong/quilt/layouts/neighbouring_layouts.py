@@ -1,0 +1,104 @@
+"""Other layouts than the one chosen: its neighbours, the ones a size lies between, a pattern
+taken to another size, and those that use up what there is."""
+
+from fractions import Fraction
+from math import ceil
+
+from msgspec import Struct
+
+from sewalong.quilt.layouts.layout import Layout, LayoutChoice
+from sewalong.quilt.refusal import NumbersFault, at_least
+from sewalong.quilt.size import Size
+
+
+def neighbours(
+    choice: LayoutChoice, rows: int, columns: int, *, alike: bool = False
+) -> tuple[Layout, ...]:
+    """Layouts one step of rows, of columns, or of both away, the smallest first.
+
+    Each says how many units it is short of or leaves over. With `alike`, a step is two, since
+    one more row would put the other unit in two corners.
+    """
+    step = 2 if alike else 1
+    steps = (-step, 0, step)
+    near_by = {(rows + down, columns + across) for down in steps for across in steps}
+    near_by.discard((rows, columns))
+    kept = [(r, c) for r, c in near_by if r >= 1 and c >= 1]
+    return tuple(
+        sorted((choice.layout(*one) for one in kept), key=lambda one: (one.units, one.rows))
+    )
+
+
+class Around(Struct, frozen=True):
+    """The two layouts a wanted size lies between: one that covers it, one that lies within."""
+
+    covering: Layout
+    within: Layout | None
+
+
+def around(choice: LayoutChoice) -> Around:
+    """The smallest layout that covers the size wanted and the largest that lies within it.
+
+    `within` is None when not even one unit fits. Raises `NumbersFault` when no size is wanted.
+    """
+    wanted = _wanted(choice)
+    across = (wanted.width - 2 * choice.border) / choice.unit.width
+    down = (wanted.length - 2 * choice.border) / choice.unit.length
+    covering = choice.layout(max(1, ceil(down)), max(1, ceil(across)))
+    if across < 1 or down < 1:
+        return Around(covering, None)
+    return Around(covering, choice.layout(int(down), int(across)))
+
+
+class Resized(Struct, frozen=True):
+    """A pattern taken to another size: the new layout, and how many times the units it takes."""
+
+    layout: Layout
+    units: int
+    more: int
+    times: Fraction
+    reason: str
+
+
+def resize(choice: LayoutChoice, rows: int, columns: int) -> Resized:
+    """The layout that covers the size wanted, against the `rows` and `columns` of the pattern.
+
+    Units grow with the area: twice as wide and as long takes four times as many. Raises
+    `NumbersFault` when no size is wanted.
+    """
+    old = at_least(1, rows, "rows") * at_least(1, columns, "columns")
+    layout = around(choice).covering
+    return _grown(old, layout)
+
+
+def _grown(old: int, layout: Layout) -> Resized:
+    more = layout.units - old
+    times = Fraction(layout.units, old)
+    change = f"{more} more" if more >= 0 else f"{-more} fewer"
+    reason = (
+        f"{layout.rows} rows of {layout.columns} take {layout.units} units, {change} than {old}: "
+        f"{float(times):.2f} times as many"
+    )
+    return Resized(layout, layout.units, more, times, reason)
+
+
+def grow(choice: LayoutChoice, old: tuple[int, int], new: tuple[int, int]) -> Resized:
+    """What changing from one layout (rows, columns) to another takes."""
+    before = at_least(1, old[0], "rows") * at_least(1, old[1], "columns")
+    return _grown(before, choice.layout(*new))
+
+
+def factor_layouts(units: int, fewest: int = 2) -> tuple[tuple[int, int], ...]:
+    """Every rows by columns that takes exactly `units`, the shorter side first; perhaps none."""
+    at_least(1, units, "units")
+    return tuple(
+        (side, units // side)
+        for side in range(max(1, fewest), int(units**0.5) + 1)
+        if units % side == 0
+    )
+
+
+def _wanted(choice: LayoutChoice) -> Size:
+    if choice.wanted is None:
+        raise NumbersFault("No size is wanted yet. Give a width and a length, or a bed.")
+    return choice.wanted

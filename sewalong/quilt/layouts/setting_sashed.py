@@ -1,0 +1,150 @@
+"""Units with strips between them: sashes, cornerstones, and the size row by row."""
+
+from enum import StrEnum
+from fractions import Fraction
+from math import ceil
+
+from msgspec import Struct
+
+from sewalong.lengths import Length, Unit, show
+from sewalong.quilt.cloth.allowances import square_adds
+from sewalong.quilt.cloth.purchase import Purchase, to_buy
+from sewalong.quilt.cloth.strips import QUARTER, USABLE
+from sewalong.quilt.refusal import NumbersFault, above_zero, at_least, not_below_zero
+from sewalong.quilt.size import Size
+
+
+class Meeting(StrEnum):
+    """What lies where sashes meet."""
+
+    CORNERSTONES = "cornerstones"
+    LONG_SASHES = "long sashes between the rows"
+
+
+class Sashed(Struct, frozen=True):
+    """A sashed top. Sizes it finishes at, in inches; `cut_...` are sizes to cut.
+
+    `standing` sashes lie between the columns and are as long as a unit is high; `lying` ones lie
+    between the rows, a unit wide each, or the whole width of the top when `Meeting.LONG_SASHES`.
+    `down_to` is how long the top is after each row of units or of sashes.
+    """
+
+    size: Size
+    standing: int
+    lying: int
+    cornerstones: int
+    cut_standing: Size
+    cut_lying: Size
+    cut_cornerstone: Size | None
+    down_to: tuple[Length, ...]
+    reason: str
+
+    @property
+    def sashes(self) -> int:
+        """All sashes, whichever way they lie."""
+        return self.standing + self.lying
+
+
+def sashed(
+    rows: int,
+    columns: int,
+    unit: Size,
+    sash: Length,
+    *,
+    outer: bool = True,
+    meeting: Meeting = Meeting.CORNERSTONES,
+    seam: Length = QUARTER,
+    shown_in: Unit = Unit.INCH,
+) -> Sashed:
+    """Units of one size set with sashes of one width between them, and around when `outer`.
+
+    `unit` and `sash` are finished sizes. Raises `NumbersFault` for counts below one or a sash
+    that is not above zero.
+    """
+    at_least(1, rows, "rows")
+    at_least(1, columns, "columns")
+    above_zero(sash, "sash")
+    not_below_zero(seam, "seam allowance")
+    extra = 1 if outer else -1
+    across, down = columns + extra, rows + extra
+    size = Size(
+        columns * unit.width + across * sash,
+        rows * unit.length + down * sash,
+    )
+    adds = square_adds(seam)
+    with_stones = meeting is Meeting.CORNERSTONES
+    lying = down * columns if with_stones else down
+    long = unit.width if with_stones else size.width
+    stones = across * down if with_stones else 0
+    words = (
+        f"{across * rows + lying} sashes: {across * rows} standing between the columns, {lying} "
+        f"lying between the rows; {stones} cornerstones; {size.show(shown_in)}"
+    )
+    return Sashed(
+        size,
+        across * rows,
+        lying,
+        stones,
+        Size(sash + adds, unit.length + adds),
+        Size(long + adds, sash + adds),
+        Size.square(sash + adds) if stones else None,
+        _row_by_row(rows, unit.length, sash, outer),
+        words,
+    )
+
+
+def _row_by_row(rows: int, unit: Length, sash: Length, outer: bool) -> tuple[Length, ...]:
+    """How long the top is after each row, sash rows counted as rows of their own."""
+    heights = [sash] if outer else []
+    for row in range(rows):
+        heights.append(unit)
+        if outer or row < rows - 1:
+            heights.append(sash)
+    reached, total = [], Fraction(0)
+    for height in heights:
+        total += height
+        reached.append(total)
+    return tuple(reached)
+
+
+class SashStrips(Struct, frozen=True):
+    """Strips to cut into `pieces` sashes or cornerstones: `over` pieces come of the last one."""
+
+    pieces: int
+    per_strip: int
+    strips: int
+    over: int
+    purchase: Purchase
+    reason: str
+
+
+def sash_strips(
+    pieces: int,
+    cut_length: Length,
+    cut_width: Length,
+    *,
+    usable: Length = USABLE,
+    unit: Unit = Unit.INCH,
+) -> SashStrips:
+    """Sashes are cut whole from strips across the cloth, never joined.
+
+    `cut_length` runs along the strip, `cut_width` is the strip's own. Raises `NumbersFault` when
+    a piece is longer than the cloth is wide.
+    """
+    at_least(1, pieces, "pieces")
+    above_zero(cut_length, "length to cut")
+    above_zero(cut_width, "strip width")
+    per_strip = int(usable // cut_length)
+    if per_strip == 0:
+        raise NumbersFault(
+            f"A piece of {show(cut_length, unit)} is longer than the {show(usable, unit)} of "
+            "usable cloth. Join strips, or cut along the cloth."
+        )
+    strips = ceil(pieces / per_strip)
+    over = strips * per_strip - pieces
+    plural = "strip" if strips == 1 else "strips"
+    reason = (
+        f"{strips} {plural}: {pieces} of {show(cut_length, unit)}, {per_strip} a strip at "
+        f"{show(usable, unit)} usable, {over} over"
+    )
+    return SashStrips(pieces, per_strip, strips, over, to_buy(strips * cut_width, unit), reason)

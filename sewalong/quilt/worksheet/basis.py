@@ -1,0 +1,123 @@
+"""What all numbers of one quilt rest on: the derived unit, the centre, and each border's edge."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from msgspec import Struct
+
+from sewalong.lengths import CENTIMETRE, Length, Unit
+from sewalong.piecing.derive import STRIP_LENGTH, Derivation, derive
+from sewalong.quilt.as_fraction import near
+from sewalong.quilt.choices import Choices
+from sewalong.quilt.cloth.borders import BorderNumbers, BorderPlan, Corners, borders
+from sewalong.quilt.cloth.strips import Join
+from sewalong.quilt.layouts.setting_straight import straight_top
+from sewalong.quilt.quilt import Quilt, Target
+from sewalong.quilt.refusal import NumbersFault
+from sewalong.quilt.size import Size
+
+_CORNERS = {
+    "sides first": Corners.SIDES_FIRST,
+    "ends first": Corners.ENDS_FIRST,
+    "mitred": Corners.MITRED,
+}
+
+
+class Basis(Struct, frozen=True):
+    """`unit` and `centre` run from raw edge to raw edge, the unit untrimmed; `edges` are the top
+    after each border, raw edge to raw edge, beginning with the centre. `plans` are the borders as
+    they are wanted, and `borders` their numbers or why they cannot be had."""
+
+    quilt: Quilt
+    target: Target
+    choices: Choices
+    made: Derivation
+    unit: Size
+    edges: tuple[Size, ...]
+    plans: tuple[BorderPlan, ...]
+    borders: tuple[BorderNumbers, ...] | NumbersFault
+
+    @property
+    def shown_in(self) -> Unit:
+        """The owner's unit."""
+        return self.quilt.unit
+
+    @property
+    def centre(self) -> Size:
+        """The units alone."""
+        return self.edges[0]
+
+    @property
+    def top(self) -> Size:
+        """The whole top, raw edge to raw edge."""
+        return self.edges[-1]
+
+    @property
+    def finishes_at(self) -> Size:
+        """The top once it is bound."""
+        return self.top.grown(-self.quilt.seam)
+
+    @property
+    def join(self) -> Join:
+        """How strips are joined."""
+        return Join(self.choices.joins)
+
+    def bordered(self) -> tuple[BorderNumbers, ...]:
+        """The borders in numbers; raises NumbersFault when no strip reaches."""
+        if isinstance(self.borders, NumbersFault):
+            raise self.borders
+        return self.borders
+
+    @property
+    def border_in_all(self) -> Length:
+        """What all borders together add on each side, finished."""
+        return sum((one.cut - 2 * self.quilt.seam for one in self.quilt.borders), Fraction(0))
+
+
+def basis(quilt: Quilt, target: Target | None = None, choices: Choices | None = None) -> Basis:
+    """The basis for `target` and `choices`, those of the quilt itself where they are None.
+
+    Raises UnknownMethod, SizeRefused or NumbersFault for a quilt no numbers can be had of.
+    """
+    wanted = quilt.target if target is None else target
+    chosen = quilt.choices if choices is None else choices
+    made = derived(quilt)
+    unit = Size(near(made.unit.width), near(made.unit.height))
+    edges = [straight_top(wanted.rows, wanted.columns, unit, quilt.seam)]
+    for border in quilt.borders:
+        edges.append(edges[-1].grown(border.cut - 2 * quilt.seam))
+    plans = tuple(BorderPlan(border.cut, _CORNERS[chosen.corners]) for border in quilt.borders)
+    found = _borders(quilt, edges[0], plans, chosen)
+    return Basis(quilt, wanted, chosen, made, unit, tuple(edges), plans, found)
+
+
+def _borders(
+    quilt: Quilt, centre: Size, plans: tuple[BorderPlan, ...], choices: Choices
+) -> tuple[BorderNumbers, ...] | NumbersFault:
+    """Worked out once; a fault is kept, since only what needs the borders fails by it."""
+    join = Join(choices.joins)
+    try:
+        return borders(
+            centre, plans, seam=quilt.seam, usable=choices.usable, join=join, unit=quilt.unit
+        )
+    except NumbersFault as fault:
+        return fault
+
+
+def derived(quilt: Quilt) -> Derivation:
+    """What the quilt's method comes to at its sizes; raises as `basis` does."""
+    length = quilt.starts[0].length
+    return derive(
+        quilt.method_id,
+        {start.pile: start.size for start in quilt.starts},
+        quilt.seam,
+        strip_length=STRIP_LENGTH if length is None else length,
+        fineness=quilt.unit.fineness * quilt.unit.length,
+        unit=quilt.unit,
+    )
+
+
+def trim_step(unit: Unit) -> Length:
+    """The marks units are trimmed to: a whole eighth of an inch, or half a centimetre."""
+    return Fraction(1, 8) if unit is Unit.INCH else CENTIMETRE / 2

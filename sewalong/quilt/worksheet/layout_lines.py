@@ -1,0 +1,78 @@
+"""The layouts that the units there are will fill, with the one now wanted marked."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from msgspec import Struct
+
+from sewalong.quilt.layouts.layout import Layout, LayoutChoice, Reach, layouts
+from sewalong.quilt.quilt import Target
+from sewalong.quilt.size import Size
+from sewalong.quilt.worksheet.basis import Basis
+from sewalong.quilt.worksheet.line import Line, size_text
+
+SPARE_SHARE = 4
+"""Layouts that would leave more than one unit in so many unused are not shown unasked."""
+
+
+class LayoutLine(Struct, frozen=True):
+    """One layout. `target` is what to set to have it; `current` marks the one wanted now.
+
+    `spare` units would be over and `short` are not there; `size` is what the top finishes at.
+    """
+
+    target: Target
+    current: bool
+    spare: int
+    short: int
+    size: Size
+    line: Line
+
+
+def fitting(
+    basis: Basis,
+    have: int,
+    *,
+    wanted: Size | None = None,
+    spare: int | None = None,
+    alike: bool = False,
+) -> tuple[LayoutLine, ...]:
+    """The one now wanted first, then every rows × columns within reach of `have` units.
+
+    At least 2 and at most 60 rows and columns, no more than twice as long as wide, or wide as
+    long; `spare` bounds the units over, a quarter of them unless given. With a size `wanted` the
+    nearest to it come first, else those that leave least over. `alike` keeps those whose four
+    corners match when two units alternate.
+    """
+    choice = LayoutChoice(
+        have,
+        basis.unit.grown(-basis.quilt.seam),
+        basis.border_in_all,
+        wanted,
+        basis.shown_in,
+    )
+    most_over = have // SPARE_SHARE if spare is None else spare
+    found = layouts(choice, Reach(spare=most_over, stretch=Fraction(2)), alike=alike)
+    now = basis.target
+    others = [one for one in found if (one.rows, one.columns) != (now.rows, now.columns)]
+    current = choice.layout(now.rows, now.columns)
+    return tuple(_line(one, one is current, basis) for one in (current, *others))
+
+
+def _line(one: Layout, current: bool, basis: Basis) -> LayoutLine:
+    over = "takes every unit"
+    if one.spare:
+        over = f"{one.spare:,} spare"
+    if one.short:
+        over = f"{one.short:,} short"
+    marked = "; the one now wanted" if current else ""
+    reason = str(one.shape) if one.fit is None else one.fit.reason
+    line = Line(
+        f"{one.rows} rows of {one.columns}",
+        f"{size_text(one.size, basis.shown_in)}, {over}{marked}",
+        reason,
+        float(one.size.width),
+        float(one.size.length),
+    )
+    return LayoutLine(Target(one.rows, one.columns), current, one.spare, one.short, one.size, line)

@@ -1,0 +1,94 @@
+"""One number as a person reads it, and the sections such numbers stand in.
+
+A number that cannot be worked out is a line too, with the sentence that says why in its place.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable
+from fractions import Fraction
+
+from msgspec import Struct
+
+from sewalong.lengths import Rounding, Unit, direction, round_to, show
+from sewalong.piecing.faults import MethodFault, SizeRefused, UnknownMethod
+from sewalong.quilt.as_fraction import exactly
+from sewalong.quilt.refusal import NumbersFault
+from sewalong.quilt.size import Size
+
+CANNOT_BE_HAD = (NumbersFault, SizeRefused, MethodFault, UnknownMethod)
+"""What says in a sentence why there is no number."""
+
+
+class Line(Struct, frozen=True):
+    """`label` says what it is of, `text` the number in the owner's unit with any rounding said.
+
+    `reason` is how it came about, or empty. `inches` is the length itself and None where the
+    number is none; of a size it is the width, and `inches_down` the length of that.
+    """
+
+    label: str
+    text: str
+    reason: str = ""
+    inches: float | None = None
+    inches_down: float | None = None
+
+    def __str__(self) -> str:
+        said = f"{self.label}: {self.text}" if self.label else self.text
+        return f"{said} ({self.reason})" if self.reason else said
+
+
+class Section(Struct, frozen=True):
+    """Lines under a title. `id` is a short word for it that never changes."""
+
+    id: str
+    title: str
+    lines: tuple[Line, ...]
+
+
+def length_text(inches: Fraction | float, unit: Unit) -> str:
+    """`6 3/8 in (rounded up from 6.364 in)`; nothing behind a length that is exact."""
+    way = direction(inches, unit)
+    shown = show(inches, unit)
+    return shown if way == "exact" else f"{shown} ({rounded_from(way, inches, unit)})"
+
+
+def rounded_from(way: str, inches: Fraction | float, unit: Unit) -> str:
+    """`rounded up from 6.364 in`; only the way where more decimals would tell nothing more."""
+    exact = exactly(inches, unit)
+    shown = exactly(round_to(inches, unit.fineness * unit.length, Rounding.NEAREST), unit)
+    return way if exact == shown else f"{way} from {exact}"
+
+
+def size_text(size: Size, unit: Unit) -> str:
+    """`65 3/4 in across × 65 3/4 in down (rounded down from 65.776 × 65.776 in)`."""
+    shown = f"{show(size.width, unit)} across × {show(size.length, unit)} down"
+    ways = {direction(side, unit) for side in (size.width, size.length)}
+    if ways == {"exact"}:
+        return shown
+    way = ways.pop() if len(ways) == 1 else "rounded"
+    across = exactly(size.width, unit).removesuffix(f" {unit.symbol}")
+    return f"{shown} ({way} from {across} × {exactly(size.length, unit)})"
+
+
+def length_line(label: str, inches: Fraction | float, unit: Unit, reason: str = "") -> Line:
+    """A line of one length."""
+    return Line(label, length_text(inches, unit), reason, float(inches))
+
+
+def size_line(label: str, size: Size, unit: Unit, reason: str = "") -> Line:
+    """A line of a size, across and down."""
+    return Line(label, size_text(size, unit), reason, float(size.width), float(size.length))
+
+
+def attempt(label: str, lines: Callable[[], Iterable[Line]]) -> tuple[Line, ...]:
+    """What `lines` gives, or one line with the sentence that says why it cannot be had."""
+    try:
+        return tuple(lines())
+    except CANNOT_BE_HAD as fault:
+        return (Line(label, str(fault)),)
+
+
+def plural(count: int, one: str, many: str | None = None) -> str:
+    """`1 strip`, `6 strips`."""
+    return f"{count:,} {one if count == 1 else many or one + 's'}"

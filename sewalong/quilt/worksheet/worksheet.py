@@ -1,0 +1,99 @@
+"""Everything a quilt comes to in numbers, as the screen and the commands both show it."""
+
+from __future__ import annotations
+
+from msgspec import Struct
+
+from sewalong.quilt.choices import Choices
+from sewalong.quilt.layouts.yield_of_method import units_of
+from sewalong.quilt.quilt import Quilt, Target
+from sewalong.quilt.worksheet.basis import basis as basis_of
+from sewalong.quilt.worksheet.cloth import cloth
+from sewalong.quilt.worksheet.cut_list import cut_list
+from sewalong.quilt.worksheet.layout_lines import LayoutLine, fitting
+from sewalong.quilt.worksheet.line import CANNOT_BE_HAD, Line, Section
+from sewalong.quilt.worksheet.shopping import shopping
+from sewalong.quilt.worksheet.sizes import rows, sizes
+from sewalong.quilt.worksheet.thread_lines import thread_section
+
+__all__ = ["LayoutLine", "Line", "Numbers", "Section", "numbers"]
+
+
+class Numbers(Struct, frozen=True):
+    """Sections of lines; `layouts` has the one now wanted first.
+
+    `units` is how many units there are or will be. `refusal` is the sentence that says why
+    nothing can be worked out; then every section has that one line, and there are no layouts.
+    """
+
+    target: Target
+    choices: Choices
+    units: int
+    sizes: Section
+    rows: Section
+    cloth: Section
+    cut_list: Section
+    shopping: Section
+    thread: Section
+    layouts: tuple[LayoutLine, ...]
+    refusal: str = ""
+
+    @property
+    def sections(self) -> tuple[Section, ...]:
+        """All sections of plain lines, in reading order, the layouts as the last one."""
+        lines = tuple(one.line for one in self.layouts)
+        fit = Section("layouts", f"Layouts that fit {self.units:,} units", lines)
+        return (self.sizes, self.rows, self.cloth, self.cut_list, self.shopping, self.thread, fit)
+
+
+def numbers(
+    quilt: Quilt,
+    target: Target | None = None,
+    choices: Choices | None = None,
+    *,
+    have: int | None = None,
+) -> Numbers:
+    """The numbers of `quilt` for `target` and `choices`, its own where they are None.
+
+    `have` is how many units there are or will be, when the record knows better than the plan;
+    layouts are chosen from it. Nothing is raised: what cannot be worked out is said in a line.
+    """
+    wanted = quilt.target if target is None else target
+    chosen = quilt.choices if choices is None else choices
+    try:
+        basis = basis_of(quilt, wanted, chosen)
+        units = units_of(quilt) if have is None else have
+        layouts = fitting(basis, units)
+    except CANNOT_BE_HAD as fault:
+        return _refused(wanted, chosen, str(fault))
+    return Numbers(
+        wanted,
+        chosen,
+        units,
+        sizes(basis),
+        rows(basis),
+        cloth(basis),
+        cut_list(basis),
+        shopping(basis),
+        thread_section(basis),
+        layouts,
+    )
+
+
+def _refused(target: Target, choices: Choices, sentence: str) -> Numbers:
+    def empty(id: str, title: str) -> Section:
+        return Section(id, title, (Line("", sentence),))
+
+    return Numbers(
+        target,
+        choices,
+        0,
+        empty("sizes", "Sizes"),
+        empty("rows", "Row by row"),
+        empty("cloth", "Cloth"),
+        empty("cut-list", "Cut list"),
+        empty("shopping", "Shopping list"),
+        empty("thread", "Thread"),
+        (),
+        sentence,
+    )

@@ -1,0 +1,204 @@
+"""The dialogs: read a caution, answer a question, choose from a list, fill in a few lines."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from typing import Generic, TypeVar
+
+from msgspec import Struct
+from textual.app import ComposeResult
+from textual.binding import Binding
+from textual.containers import VerticalScroll
+from textual.content import Content
+from textual.screen import ModalScreen
+from textual.widgets import Input, OptionList
+from textual.widgets.option_list import Option
+
+from sewalong.progress.safety.cautions import Caution
+from sewalong.progress.safety.closing_questions import Question
+from sewalong.screens.widgets.breakpoints import mark_size
+from sewalong.screens.widgets.literal_text import Words
+
+Result = TypeVar("Result")
+
+FEW = 3
+"""Fields up to which a form is set with space between them."""
+
+
+class Dialog(ModalScreen[Result], Generic[Result]):
+    """A sheet over the screen. Escape leaves it and changes nothing."""
+
+    BINDINGS = [Binding("escape", "leave", "leave", id="dialog.leave")]
+
+    def on_resize(self) -> None:
+        mark_size(self)
+
+    def action_leave(self) -> None:
+        """Leave without an answer."""
+        self.dismiss(None)
+
+
+class CautionDialog(Dialog[bool]):
+    """One caution, read before the first count at a stage. Enter says that it was read."""
+
+    BINDINGS = [Binding("enter", "read", "read", id="dialog.read")]
+
+    def __init__(self, caution: Caution, stage_label: str) -> None:
+        super().__init__()
+        self._caution = caution
+        self._stage_label = stage_label
+
+    def compose(self) -> ComposeResult:
+        with VerticalScroll(classes="dialog caution"):
+            yield Words(f"CAUTION  {self._caution.title}", classes="dialog-title")
+            yield Words(
+                f"{self._stage_label.capitalize()}: {self._caution.why.value}.",
+                classes="dialog-line",
+            )
+            for line in self._caution.lines:
+                yield Words(f"- {line}", classes="dialog-line")
+            yield Words(
+                "General advice. The makers' instructions come first.", classes="dialog-line last"
+            )
+            yield Words("enter: I have read this  esc: not now", classes="dialog-hint")
+
+    def action_read(self) -> None:
+        """The caution was read."""
+        self.dismiss(True)
+
+
+class QuestionDialog(Dialog[str]):
+    """A question the program cannot answer itself: yes, no, or did not look."""
+
+    BINDINGS = [
+        Binding("y,Y", "answer('yes')", "yes", id="dialog.yes"),
+        Binding("n,N", "answer('no')", "no", id="dialog.no"),
+        Binding("d,D", "answer('did not look')", "did not look", id="dialog.dont_know"),
+    ]
+
+    def __init__(self, question: Question, place: str = "") -> None:
+        super().__init__()
+        self._question = question
+        self._place = place
+
+    def compose(self) -> ComposeResult:
+        with VerticalScroll(classes="dialog", can_focus=False):
+            yield Words(self._place or "Before you turn away", classes="field-label")
+            yield Words(self._question.ask, classes="dialog-title")
+            yield Words("If not, see to it now; this can wait.", classes="dialog-line last")
+            yield Words("y: yes   n: no   d: did not look", classes="dialog-hint")
+
+    def action_answer(self, answer: str) -> None:
+        """Give the answer."""
+        self.dismiss(answer)
+
+
+class Choice(Struct, frozen=True):
+    """One line to choose: what is returned and what is read."""
+
+    value: str
+    label: str
+
+
+class ChoiceDialog(Dialog[str]):
+    """Choose one line with the arrows and enter."""
+
+    def __init__(self, title: str, choices: Sequence[Choice], first: str | None = None) -> None:
+        super().__init__()
+        self._title = title
+        self._choices = choices
+        self._first = first
+
+    def compose(self) -> ComposeResult:
+        with VerticalScroll(classes="dialog", can_focus=False):
+            yield Words(self._title, classes="dialog-title")
+            yield OptionList(
+                *(Option(Content(choice.label), id=choice.value) for choice in self._choices)
+            )
+            yield Words("arrows, enter: choose   esc: leave", classes="dialog-hint")
+
+    def on_mount(self) -> None:
+        options = self.query_one(OptionList)
+        options.focus()
+        values = [choice.value for choice in self._choices]
+        options.highlighted = values.index(self._first) if self._first in values else 0
+
+    def on_option_list_option_selected(self, event: OptionList.OptionSelected) -> None:
+        event.stop()
+        self.dismiss(event.option.id)
+
+
+class Field(Struct, frozen=True):
+    """One line to fill in. `start` is offered and may be typed over."""
+
+    id: str
+    label: str
+    start: str = ""
+
+
+class FormDialog(Dialog[bool]):
+    """A few lines to fill in. `submit` carries them out, or says why it can't be."""
+
+    def __init__(
+        self,
+        title: str,
+        fields: Sequence[Field],
+        submit: Callable[[dict[str, str]], str | None],
+        hint: str = "",
+    ) -> None:
+        super().__init__()
+        self._title = title
+        self._fields = fields
+        self._submit = submit
+        self._hint = hint
+
+    def compose(self) -> ComposeResult:
+        crowded = " crowded" if len(self._fields) > FEW else ""
+        with VerticalScroll(classes="dialog" + crowded, can_focus=False):
+            yield Words(self._title, classes="dialog-title")
+            if self._hint:
+                yield Words(self._hint, classes="dialog-line")
+            for field in self._fields:
+                yield Words(field.label, classes="field-label")
+                yield Input(field.start, id=f"field-{field.id}", select_on_focus=False)
+            yield Words("", classes="dialog-refusal")
+            yield Words("enter: next, then done   esc: leave", classes="dialog-hint")
+
+    def on_mount(self) -> None:
+        for box in self.query(Input):
+            box.cursor_blink = False
+        self.query(Input).first().focus()
+
+    def on_input_submitted(self, event: Input.Submitted) -> None:
+        """Go to the next line; on the last one, carry out."""
+        event.stop()
+        boxes = list(self.query(Input))
+        place = boxes.index(event.input)
+        if place + 1 < len(boxes):
+            boxes[place + 1].focus()
+            return
+        values = {field.id: box.value for field, box in zip(self._fields, boxes, strict=True)}
+        refusal = self._submit(values)
+        if refusal is None:
+            self.dismiss(True)
+            return
+        self.query_one(".dialog-refusal", Words).say(refusal)
+        boxes[0].focus()
+
+
+class LinesDialog(Dialog[None]):
+    """A few lines to read. Enter or escape leaves them."""
+
+    BINDINGS = [Binding("enter", "leave", "leave", id="dialog.lines")]
+
+    def __init__(self, title: str, lines: Sequence[str]) -> None:
+        super().__init__()
+        self._title = title
+        self._lines = lines
+
+    def compose(self) -> ComposeResult:
+        with VerticalScroll(classes="dialog"):
+            yield Words(self._title, classes="dialog-title")
+            for line in self._lines:
+                yield Words(line, classes="dialog-line")
+            yield Words("enter: back", classes="dialog-hint")

@@ -1,0 +1,33 @@
+"""All keys and what they do, and a word on safety."""
+
+from __future__ import annotations
+
+from textual.app import ComposeResult
+from textual.binding import Binding
+from textual.containers import Horizontal, VerticalScroll
+
+from sewalong.screens.prompts.dialogs import Dialog
+from sewalong.screens.widgets.keys import SEWING_KEYS
+from sewalong.screens.widgets.literal_text import Words
+
+SAFETY = (
+    "Cautions here are general advice only. The makers' instructions for your iron, cutter "
+    "and machine come first, then local rules, then a person who can show you."
+)
+
+
+class HelpDialog(Dialog[None]):
+    """The keys of the sewing screen."""
+
+    BINDINGS = [Binding("enter,question_mark", "leave", "leave", id="help.leave")]
+
+    def compose(self) -> ComposeResult:
+        with VerticalScroll(classes="dialog"):
+            yield Words("Keys", classes="dialog-title")
+            for key in SEWING_KEYS:
+                with Horizontal(classes="fact"):
+                    yield Words(key.cap, classes="key-cap")
+                    yield Words(key.help, classes="fact-text")
+            yield Words("")
+            yield Words(SAFETY, classes="dialog-line last")
+            yield Words("esc: back", classes="dialog-hint")

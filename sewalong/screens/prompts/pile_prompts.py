@@ -1,0 +1,160 @@
+"""Asks about piles: spoiled, counted by hand, found or bought, put away."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Any, Literal, Protocol
+
+from sewalong.progress.acts import commands as c
+from sewalong.progress.record.events import Accepted
+from sewalong.progress.record.recount_rules import Recount, recorded_there, to_count, ways
+from sewalong.screens.prompts.common import NOT_A_NUMBER, which_pile, whole
+from sewalong.screens.prompts.dialogs import Choice, ChoiceDialog, Field, FormDialog
+
+if TYPE_CHECKING:
+    from textual.app import App
+
+    from sewalong.screens.sewing import SewingScreen
+    from sewalong.service.open_quilt import OpenQuilt
+
+
+async def spoil(screen: SewingScreen) -> None:
+    """Set spoiled pieces aside, with the reason."""
+    pile = await which_pile(screen, "Spoiled pieces of which pile?", only_full=True)
+    if pile is None:
+        return
+    noun = screen.quilt.state.road.piles[pile].noun
+
+    def carry_out(values: dict[str, str]) -> str | None:
+        n = whole(values["n"])
+        if n is None:
+            return NOT_A_NUMBER
+        return screen.attempt(c.Spoil(pile, n, values["reason"]))
+
+    lines = (Field("n", f"How many {noun.many}?", "1"), Field("reason", "What happened?"))
+    await screen.app.push_screen_wait(FormDialog(f"Spoiled {noun.many}", lines, carry_out))
+
+
+_ACCEPTED_AS: dict[Accepted, str] = {
+    "stands": "just take the new count",
+    "made": "a miscount where they are made: put that right",
+    "found": "found again",
+    "lost": "lost for good",
+    "spoiled": "spoiled",
+    "missing": "made, whereabouts unknown",
+}
+
+
+async def recount(screen: SewingScreen) -> None:
+    """Count a pile by hand, place by place; then say what the difference is."""
+    pile = await which_pile(screen, "Recount which pile?")
+    if pile is None:
+        return
+    count = await _which_place(screen, to_count(screen.quilt.state, pile))
+    if count is not None:
+        await count_by_hand(screen, count)
+
+
+class Desk(Protocol):
+    """What a recount needs of the screen it is asked on."""
+
+    quilt: OpenQuilt
+
+    @property
+    def app(self) -> App[Any]:
+        """The app that puts dialogs up."""
+
+    def attempt(self, command: c.Command) -> str | None:
+        """Carry out a command; the refusal is returned."""
+
+
+async def count_by_hand(screen: Desk, count: Recount) -> bool:
+    """Ask for one number, then what the difference is; False when it was left."""
+    state, pile = screen.quilt.state, count.pile
+    noun = state.road.piles[pile].noun
+    counted: list[int] = []
+
+    def take(values: dict[str, str]) -> str | None:
+        n = whole(values["n"])
+        if n is None:
+            return NOT_A_NUMBER
+        counted[:] = [n]
+        return None
+
+    there = f" in {count.place}" if count.place else ""
+    said = "nothing sure" if count.recorded is None else noun.count(count.recorded)
+    lines = (Field("n", f"Count the {noun.many}{there} by hand. How many are there?"),)
+    hint = f"The record says {said}{there}. Your count stands."
+    form = FormDialog(f"Recount {noun.many}", lines, take, hint)
+    if not await screen.app.push_screen_wait(form) or not counted:
+        return False
+    how = await _accepted_as(screen, count, counted[0])
+    if how is None:
+        return False
+    screen.attempt(c.Recount(pile, counted[0], how, count.place))
+    return True
+
+
+async def _which_place(screen: SewingScreen, counts: tuple[Recount, ...]) -> Recount | None:
+    if len(counts) == 1:
+        return counts[0]
+    choices = [Choice(str(i), count.place) for i, count in enumerate(counts)]
+    chosen = await screen.app.push_screen_wait(ChoiceDialog("Counting which place?", choices))
+    return None if chosen is None else counts[int(chosen)]
+
+
+async def _accepted_as(screen: Desk, count: Recount, counted: int) -> Accepted | None:
+    """What the difference is: asked only when there is one and it can be said in several ways."""
+    state = screen.quilt.state
+    recorded = recorded_there(state, count.pile, counted, "stands", count.place)
+    difference = counted - recorded
+    can_be = ways(state, count.pile, difference)
+    if len(can_be) == 1:
+        return can_be[0]
+    noun = state.road.piles[count.pile].noun
+    more = "more" if difference > 0 else "fewer"
+    title = f"{abs(difference)} {noun.of(abs(difference))} {more} than recorded. What are they?"
+    choices = [Choice(how, _ACCEPTED_AS[how]) for how in can_be]
+    chosen = await screen.app.push_screen_wait(ChoiceDialog(title, choices))
+    return next((how for how in can_be if how == chosen), None)
+
+
+async def find(screen: SewingScreen) -> None:
+    """Add pieces found or bought."""
+    pile = await which_pile(screen, "More pieces for which pile?")
+    if pile is None:
+        return
+    ways = (Choice("found", "found again"), Choice("bought", "bought, or cut new"))
+    how = await screen.app.push_screen_wait(ChoiceDialog("How did they come?", ways))
+    if how is None:
+        return
+    bought: Literal["found", "bought"] = "bought" if how == "bought" else "found"
+    noun = screen.quilt.state.road.piles[pile].noun
+
+    def carry_out(values: dict[str, str]) -> str | None:
+        n = whole(values["n"])
+        return NOT_A_NUMBER if n is None else screen.attempt(c.Find(pile, n, bought))
+
+    lines = (Field("n", f"How many {noun.many}?"),)
+    await screen.app.push_screen_wait(FormDialog(f"More {noun.many}", lines, carry_out))
+
+
+async def put_away(screen: SewingScreen) -> None:
+    """Say where a pile lies, or a part of it."""
+    pile = await which_pile(screen, "Put away which pile?", only_full=True)
+    if pile is None:
+        return
+    state = screen.quilt.state
+    noun = state.road.piles[pile].noun
+
+    def carry_out(values: dict[str, str]) -> str | None:
+        part = whole(values["n"])
+        if part is None and values["n"].strip():
+            return f"{NOT_A_NUMBER} Leave it empty for all of them."
+        return screen.attempt(c.PutPileAway(pile, values["place"], part))
+
+    last = next(iter(state.lying.get(pile, {})), "")
+    lines = (
+        Field("place", "Where? A box, a drawer, a bag with a name", last),
+        Field("n", f"How many of the {noun.count(state.piles[pile])}? Empty: all"),
+    )
+    await screen.app.push_screen_wait(FormDialog(f"Put away {noun.many}", lines, carry_out))

@@ -1,0 +1,189 @@
+"""Every key of the sewing screen in one place: bindings, key line and help are made from it."""
+
+from __future__ import annotations
+
+from msgspec import Struct
+from textual.binding import Binding
+
+
+class Key(Struct, frozen=True):
+    """One key and what it does. `id` names it for remapping; `shown` puts it in the key line."""
+
+    id: str
+    key: str
+    action: str
+    short: str
+    help: str
+    shown: bool = False
+
+    @property
+    def cap(self) -> str:
+        """What stands on the key."""
+        return {"question_mark": "?", "escape": "esc"}.get(self.key, self.key)
+
+    def binding(self) -> Binding:
+        """The binding, in both cases of a letter: caps lock must not stop a count."""
+        keys = f"{self.key},{self.key.upper()}" if len(self.key) == 1 else self.key
+        return Binding(
+            keys, self.action, self.short, show=self.shown, id=self.id, tooltip=self.help
+        )
+
+
+SEWING_KEYS = (
+    Key("sew.count", "space", "count_one", "count 1", "Count one at the stage in hand.", True),
+    Key(
+        "sew.several",
+        "enter",
+        "count_typed",
+        "count typed",
+        "Type a number, then enter: count that many.",
+    ),
+    Key(
+        "sew.undo",
+        "u",
+        "undo",
+        "undo",
+        "Take back the last thing recorded; press again for the one before.",
+        True,
+    ),
+    Key("sew.stage", "o", "ask('stage')", "other stage", "Choose another stage to work at.", True),
+    Key(
+        "sew.spoil",
+        "s",
+        "ask('spoil')",
+        "spoil",
+        "Set spoiled pieces aside, with the reason.",
+        True,
+    ),
+    Key("sew.note", "n", "ask('note')", "note", "Write a note for yourself."),
+    Key(
+        "sew.recount",
+        "r",
+        "ask('recount')",
+        "recount",
+        "Count a pile by hand; your count stands and the difference is kept.",
+    ),
+    Key(
+        "sew.find",
+        "f",
+        "ask('find')",
+        "found or bought",
+        "Add pieces found again, bought or cut new.",
+    ),
+    Key("sew.put", "p", "ask('put')", "put away", "Say where a pile lies."),
+    Key(
+        "sew.machine",
+        "m",
+        "ask('machine')",
+        "machine settings",
+        "Write down machine, foot, needle, thread and the test that proved them.",
+    ),
+    Key(
+        "sew.changed",
+        "b",
+        "ask('changed')",
+        "changed",
+        "A new blade, needle, foot or bobbin; or the bobbin ran out.",
+    ),
+    Key(
+        "sew.unpick",
+        "k",
+        "ask('unpick')",
+        "unpick",
+        "Pieces were taken apart again; they go back to their pile.",
+    ),
+    Key("sew.target", "t", "ask('target')", "target", "Change the rows and columns wanted."),
+    Key(
+        "sew.where",
+        "w",
+        "ask('where')",
+        "where was I",
+        "The facts for coming back: piles, places, settings, notes.",
+    ),
+    Key(
+        "sew.measure",
+        "i",
+        "ask('measure')",
+        "measure",
+        "Measure a piece: what the tape says and what it means.",
+    ),
+    Key(
+        "sew.press",
+        "d",
+        "ask('press')",
+        "press direction",
+        "Which way the seams here are pressed, in words.",
+    ),
+    Key(
+        "sew.join",
+        "j",
+        "ask('join')",
+        "join rows",
+        "Join two rows by their numbers; only neighbours are joined.",
+    ),
+    Key(
+        "sew.tonight",
+        "e",
+        "ask('tonight')",
+        "tonight",
+        "What fits into this evening, ending at a good place to stop.",
+    ),
+    Key(
+        "sew.going",
+        "g",
+        "going",
+        "how is it going",
+        "Sessions, pace, what took the time, what is left.",
+    ),
+    Key(
+        "sew.numbers",
+        "h",
+        "ask('numbers')",
+        "how much",
+        "Sizes, cloth, cut list, thread, other layouts.",
+    ),
+    Key("sew.aside", "a", "ask('aside')", "lay aside", "Lay the quilt aside, or mark it done."),
+    Key("sew.look", "l", "look", "light or dark", "Change between lamplight and daylight colours."),
+    Key(
+        "sew.close",
+        "x",
+        "close_session",
+        "end session",
+        "Close the session: what to check, what comes next.",
+        True,
+    ),
+    Key("sew.help", "question_mark", "help", "all keys", "All keys and what they do.", True),
+    Key(
+        "sew.leave",
+        "escape",
+        "leave",
+        "all quilts",
+        "Clear a typed number; else back to all quilts. The session stays open.",
+    ),
+)
+
+
+TYPED = "0-9 several"
+KEY_GAP = "  "
+
+
+def first_that_fits(width: int, *lines: str) -> str:
+    """The first of `lines` that fits whole in `width` columns, else the last."""
+    return next((line for line in lines if len(line) <= width), lines[-1])
+
+
+def key_line(width: int) -> str:
+    """The keys to show in `width` columns: as many as fit whole, all keys always last."""
+    shown = {key.id: f"{key.cap} {key.short}" for key in SEWING_KEYS if key.shown}
+    last = shown["sew.help"]
+    caps = [
+        shown["sew.count"],
+        shown["sew.undo"],
+        TYPED,
+        shown["sew.close"],
+        shown["sew.stage"],
+        shown["sew.spoil"],
+    ]
+    while caps and len(KEY_GAP.join([*caps, last])) > width:
+        caps.pop()
+    return KEY_GAP.join([*caps, last])

@@ -1,0 +1,187 @@
+"""How much? Sizes, cloth, cut list, shopping, thread, and the layouts that would fit."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+from textual.app import ComposeResult
+from textual.binding import Binding
+from textual.containers import Horizontal, Vertical, VerticalScroll
+from textual.content import Content
+from textual.screen import Screen
+from textual.widgets import OptionList
+from textual.widgets.option_list import Option
+
+from sewalong.progress.plan.plan import plan
+from sewalong.quilt.quilt import Target
+from sewalong.quilt.worksheet.worksheet import LayoutLine, Numbers, Section, numbers
+from sewalong.screens.widgets.breakpoints import mark_size
+from sewalong.screens.widgets.keys import first_that_fits
+from sewalong.screens.widgets.literal_text import Words
+from sewalong.screens.widgets.picture_view import PictureView
+from sewalong.service.open_quilt import OpenQuilt
+from sewalong.wall.of_quilt import own_colours, picture_of_top
+
+LAYOUTS = "layouts"
+PAGES = {
+    "sizes": "sizes",
+    "rows": "row by row",
+    "cloth": "cloth",
+    "cut-list": "cut list",
+    "shopping": "shopping",
+    "thread": "thread",
+    LAYOUTS: "layouts",
+}
+"""What each section is called in the line of pages; the top in colour comes after them."""
+
+THE_TOP = "the top"
+BESIDE = 120
+"""Columns from which the top is drawn beside every page, not only on its own."""
+
+KEYS = (
+    "1-8: page   up/down: read on   esc: back",
+    "1-8: page  down: read on  esc: back",
+)
+
+NO_BREAK = "\N{NO-BREAK SPACE}"
+
+Retarget = Callable[[Target], str | None]
+
+
+class NumbersScreen(Screen[None]):
+    """One section at a time. `retarget` changes the target, or says why it can't be."""
+
+    BINDINGS = [
+        Binding("escape,h,H", "leave", "back", id="numbers.leave"),
+        Binding("right,tab", "turn(1)", "next page", id="numbers.next"),
+        Binding("left,shift+tab", "turn(-1)", "page before", id="numbers.before"),
+        *(Binding(str(n), f"page({n})", f"page {n}", id=f"numbers.page{n}") for n in range(1, 9)),
+    ]
+
+    def __init__(self, quilt: OpenQuilt, retarget: Retarget) -> None:
+        super().__init__()
+        self._quilt = quilt
+        self._retarget = retarget
+        self._page = 0
+        self._numbers = self._worked_out()
+
+    def _worked_out(self) -> Numbers:
+        state = self._quilt.state
+        return numbers(state.quilt, state.target, have=plan(state).units.possible)
+
+    def compose(self) -> ComposeResult:
+        with Horizontal(id="top"):
+            yield Words(self._quilt.state.quilt.name, id="top-name")
+            yield Words("how much?", id="top-clock")
+        yield Words(id="pages")
+        yield Words(id="section-title")
+        with Horizontal(id="numbers"):
+            with VerticalScroll(id="lines"):
+                yield Vertical(id="facts")
+            yield OptionList(id="layouts")
+            yield PictureView(id="top-picture")
+        yield Words(id="message")
+        yield Words(id="keys")
+
+    async def on_mount(self) -> None:
+        await self._show()
+
+    def on_resize(self) -> None:
+        mark_size(self)
+        self.query_one("#keys", Words).say(first_that_fits(self.app.size.width - 4, *KEYS))
+        self._show_picture()
+
+    async def _show(self) -> None:
+        sections = self._numbers.sections
+        self.query_one("#pages", Words).say(_pages(sections, self._page))
+        section = sections[self._page] if self._page < len(sections) else None
+        title = section.title if section else f"The top, {self._quilt.state.target}"
+        self.query_one("#section-title", Words).say(title)
+        choosing = section is not None and section.id == LAYOUTS and bool(self._numbers.layouts)
+        layouts = self.query_one("#layouts", OptionList)
+        layouts.display = choosing
+        self.query_one("#lines").display = section is not None and not choosing
+        if choosing:
+            self._fill_layouts(layouts)
+        elif section is not None:
+            await self._fill_lines(section)
+        self._show_picture()
+
+    async def _fill_lines(self, section: Section) -> None:
+        facts = self.query_one("#facts", Vertical)
+        await facts.remove_children()
+        await facts.mount_all(_rows(section))
+        lines = self.query_one("#lines", VerticalScroll)
+        lines.scroll_home(animate=False)
+        lines.focus()
+
+    def _fill_layouts(self, layouts: OptionList) -> None:
+        layouts.clear_options()
+        for layout in self._numbers.layouts:
+            layouts.add_option(Option(Content(_layout_line(layout, self._quilt))))
+        layouts.highlighted = 0
+        layouts.focus()
+        self.query_one("#message", Words).say("Enter makes the marked layout the target.")
+
+    def _show_picture(self) -> None:
+        view = self.query_one("#top-picture", PictureView)
+        own_page = self._page == len(self._numbers.sections)
+        width, height = self.app.size
+        view.display = own_page or width >= BESIDE
+        if view.display:
+            state = self._quilt.state
+            room = (width - 6 if own_page else width // 3, height - 8)
+            view.show(picture_of_top(state.quilt, state.target, *room), own_colours(state.quilt))
+
+    async def action_page(self, number: int) -> None:
+        """Go to a page by its number."""
+        self._page = min(number, len(self._numbers.sections) + 1) - 1
+        self.query_one("#message", Words).say("")
+        await self._show()
+
+    async def action_turn(self, step: int) -> None:
+        """Go to the next page, or the one before."""
+        await self.action_page((self._page + step) % (len(self._numbers.sections) + 1) + 1)
+
+    async def on_option_list_option_selected(self, event: OptionList.OptionSelected) -> None:
+        """Make the layout the target; a refusal says why and changes nothing."""
+        event.stop()
+        layout = self._numbers.layouts[event.option_index]
+        refusal = self._retarget(layout.target)
+        if refusal is None:
+            self._numbers = self._worked_out()
+            await self._show()
+        said = f"Not done: {refusal}" if refusal else f"The target is now {layout.target}."
+        self.query_one("#message", Words).say(said)
+
+    def action_leave(self) -> None:
+        """Back to sewing."""
+        self.dismiss(None)
+
+
+def _pages(sections: tuple[Section, ...], page: int) -> Content:
+    names = [*(PAGES.get(section.id, section.title) for section in sections), THE_TOP]
+    parts: list[tuple[str, str]] = []
+    for place, name in enumerate(names):
+        style = "bold $number underline" if place == page else "$quiet"
+        parts += [(f"{place + 1} {name}".replace(" ", NO_BREAK), style), ("  ", "")]
+    return Content.assemble(*parts)
+
+
+def _layout_line(layout: LayoutLine, quilt: OpenQuilt) -> str:
+    mark = "> now " if layout.current else "      "
+    size = layout.size.show(quilt.state.quilt.unit)
+    left = f", {layout.spare} spare" if layout.spare else ""
+    lacking = f", {layout.short} short" if layout.short else ""
+    return f"{mark}{layout.target!s:<8} {size}{left}{lacking}"
+
+
+def _rows(section: Section) -> list[Horizontal]:
+    rows = []
+    for line in section.lines:
+        text = Content.assemble(
+            (line.text, "bold"), (f"  {line.reason}" if line.reason else "", "$quiet")
+        )
+        label = Words(line.label, classes="number-label")
+        rows.append(Horizontal(label, Words(text, classes="fact-text"), classes="fact"))
+    return rows

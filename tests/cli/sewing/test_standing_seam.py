@@ -1,0 +1,149 @@
+"""`measure`, `proof`, `go-on`, `changed`, `bobbin`, `press`: the seam by plain commands."""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.cli.conftest import Desk
+from tests.cli.sewing.conftest import Sewn
+
+# 4 1/2 in squares, 1/4 in seams: the four-patch is 8 1/2 in, the unit (8 1/2 - 1/2) / sqrt 2.
+
+
+def test_a_right_measurement_proves_the_seam(begun: Desk) -> None:
+    assert begun.ok("proof", "--json").data["standing"] == "not proved yet"
+    said = begun.ok("measure", "four-patch", "8 1/2")
+    assert said.lines == ["Four-patch should be 8 1/2 in: right."]
+    told = begun.ok("proof", "--json").data
+    assert (told["standing"], told["last_passed"]["readings"]) == ("proved", [8.5])
+    assert begun.ok("proof").lines[0] == "The seam: proved."
+
+
+def test_looking_only_records_nothing(begun: Desk) -> None:
+    before = begun.record()
+    said = begun.ok("measure", "four-patch", "8 3/8", "--look")
+    assert said.lines[-1] == "Nothing was recorded."
+    assert begun.record() == before
+
+
+def test_a_wrong_one_says_what_was_sewn_and_what_it_comes_to(begun: Desk) -> None:
+    # 1/8 in short over two allowances: 1/16 in each.
+    said = begun.ok("measure", "four-patch", "8 3/8")
+    assert "each seam allowance is 1/16 in too wide: 5/16 in was sewn" in said.out
+    data = begun.ok("measure", "four-patch", "8 3/8", "--look", "--json").data
+    assert data["cause"] == "the seam is too wide"
+    assert data["seam"] == 0.3125
+    assert data["per_seam"] == 0.125
+    assert data["row_if_every_seam"] < data["row"]
+    assert data["choices"]
+
+
+def test_several_readings_have_commas_between_them(begun: Desk) -> None:
+    data = begun.ok("measure", "unit", "5 1/2,", "5 5/8,", "5", "9/16", "--look", "--json").data
+    assert data["readings"] == [5.5, 5.625, 5.5625]
+    assert (data["smallest"], data["largest"], data["trim_all_to"]) == (5.5, 5.625, 5.5)
+
+
+def test_a_strip_test_may_have_its_own_width_and_number(begun: Desk) -> None:
+    # Q001, andiejohnsonsews.com: 5 strips cut 2 1/2 in, expected 10 1/2, measured 10; "each
+    # seam allowance is 0.0625 in (1/16) too wide".
+    said = begun.ok("measure", "strip-test", "10", "--of", "5", "--cut", "2 1/2", "--json")
+    assert said.data["expected"] == 10.5
+    assert said.data["seam"] == 0.3125
+    # The middle one of three is measured seam to seam: 1 1/2 less two seams.
+    assert begun.ok("measure", "middle-strip", "1", "--json").data["passed"]
+
+
+def test_a_row_short_by_about_a_unit_is_no_drift(begun: Desk) -> None:
+    row = begun.ok("measure", "row", "30", "--look", "--json").data
+    each = (row["expected"] - 0.5) / 6
+    short = str(round(row["expected"] - each, 2))
+    said = begun.ok("measure", "row", short, "--look", "--json").data
+    assert (said["cause"], said["pieces_missing"]) == ("a piece is missing", 1)
+
+
+def test_centimetres_may_be_typed_in_an_inch_quilt(begun: Desk) -> None:
+    said = begun.ok("measure", "four-patch", "21.59", "cm", "--look", "--json").data
+    assert said["readings"] == [8.5]
+    assert said["passed"]
+
+
+def test_what_cannot_be_measured_is_refused_with_what_can(begun: Desk) -> None:
+    assert "There are: square" in begun.refused("measure", "fourpatch", "8").err
+    begun.refused("measure", "four-patch")
+    begun.refused("measure", "four-patch", "wide")
+    begun.refused("measure", "four-patch", "-1")
+    assert "--of is for" in begun.refused("measure", "unit", "5", "--of", "3").err
+    assert "--cut is how wide" in begun.refused("measure", "unit", "5", "--cut", "2").err
+    assert "--down is for" in begun.refused("measure", "row", "5", "--down").err
+    begun.refused("measure", "row", "5", "--of", "0")
+    begun.refused("measure", "strip-test", "5", "--cut", "1/4")
+    begun.refused("measure", "unit", "5", "--alike", "0")
+
+
+def test_a_failed_check_names_what_was_sewn_since_and_where(sewn: Sewn) -> None:
+    desk = sewn(pair=20, sew=4)
+    desk.ok("measure", "four-patch", "8 1/2")
+    desk.ok("put-away", "four-patch", "tray")
+    desk = sewn(sew=3)
+    desk.ok("put-away", "four-patch", "blue bag", "--part", "3")
+    said = desk.ok("measure", "four-patch", "8 3/8")
+    assert any("3 four-patches from sew" in line for line in said.lines)
+    assert said.lines[-1] == "When they are measured and seen to: sewalong proof --seen-to"
+    risk = desk.ok("proof", "--json").data["at_risk"]
+    assert [(one["stage"], one["n"]) for one in risk["stages"]] == [("sew", 3)]
+    assert risk["places"]["four-patch"] == "blue bag"
+    assert "seen to" in desk.ok("proof", "--seen-to").lines[-1]
+    assert desk.ok("proof", "--json").data["at_risk"]["seen_to"]
+    assert "already" in desk.refused("proof", "--seen-to").err
+
+
+def test_nothing_can_be_seen_to_when_nothing_is_at_risk(begun: Desk) -> None:
+    assert "Nothing is at risk" in begun.refused("proof", "--seen-to").err
+
+
+@pytest.mark.parametrize(
+    ("tool", "why"),
+    [
+        ("foot", "another foot went on"),
+        ("needle", "another needle went in"),
+        ("power", "the machine was switched off and on"),
+    ],
+)
+def test_what_can_move_the_seam_makes_the_proof_stale(begun: Desk, tool: str, why: str) -> None:
+    begun.ok("measure", "four-patch", "8 1/2")
+    begun.ok("changed", tool)
+    assert f"Why: {why}." in begun.ok("proof").lines
+    begun.ok("go-on", "sew")
+    assert "You chose to go on without measuring again." in begun.ok("proof").lines
+
+
+@pytest.mark.parametrize("tool", ["blade", "bobbin"])
+def test_a_blade_or_a_bobbin_moves_no_seam(begun: Desk, tool: str) -> None:
+    begun.ok("measure", "four-patch", "8 1/2")
+    begun.ok("changed", tool)
+    assert begun.ok("proof", "--json").data["standing"] == "proved"
+
+
+def test_going_on_wants_a_stage_there_is(begun: Desk) -> None:
+    begun.refused("go-on", "sow")
+    begun.refused("go-on")
+
+
+def test_an_empty_bobbin_gives_the_unsewn_back_and_one_undo_takes_it_back(sewn: Sewn) -> None:
+    desk = sewn(pair=20, sew=9)
+    said = desk.ok("bobbin", "sew", "3")
+    assert "Sew: 6 four-patches done, 10 to go." in said.lines
+    assert desk.status()["piles"]["pair"] == 8
+    desk.ok("undo")
+    assert desk.status()["piles"]["pair"] == 2
+    assert "No bobbin runs out" in desk.refused("bobbin", "pair", "3").err
+    desk.refused("bobbin", "sew", "10")
+
+
+def test_which_way_is_kept_and_shown_on_coming_back(sewn: Sewn) -> None:
+    desk = sewn(pair=4)
+    desk.ok("press", "sew", "towards the dark cloth,", "rows alternate")
+    assert desk.status()["press"] == {"sew": "towards the dark cloth, rows alternate"}
+    assert "Press: Sew: towards the dark cloth, rows alternate" in desk.ok("status").lines
+    desk.refused("press", "sew", " ")

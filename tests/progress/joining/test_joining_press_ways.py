@@ -1,0 +1,87 @@
+"""Seams that nest: by row and by the place of a unit, never said by hands."""
+
+from __future__ import annotations
+
+import re
+from itertools import product
+
+import pytest
+
+from sewalong.progress.joining.orientation_checks import AFTER_AN_INTERRUPTION, which_way_up
+from sewalong.progress.joining.press_directions import (
+    Way,
+    nests,
+    press_rule,
+    press_words,
+    row_way,
+    unit_ways,
+)
+
+ROWS, COLUMNS = 9, 8
+HANDS = re.compile(r"\b(left|right hand|to the right|clockwise)\b", re.IGNORECASE)
+
+
+def test_the_seams_of_every_row_nest_with_those_of_the_next() -> None:
+    assert all(nests(row_way(row), row_way(row + 1)) for row in range(1, ROWS))
+    assert not any(nests(row_way(row), row_way(row + 2)) for row in range(1, ROWS - 1))
+
+
+def test_the_seams_of_every_unit_nest_with_those_of_all_its_neighbours() -> None:
+    """By the parity of the place: level seams meet beside, upright ones before and after."""
+    for row, column in product(range(1, ROWS), range(1, COLUMNS)):
+        here = unit_ways(row, column)
+        assert nests(here.along, unit_ways(row, column + 1).along)
+        assert nests(here.upright, unit_ways(row + 1, column).upright)
+
+
+def test_placement_not_settled_means_press_open() -> None:
+    # Q126, quiltingboard.com: "Undecided layout -> press open, or fix placement first."
+    for row in range(1, ROWS):
+        assert row_way(row, placed=False) is Way.OPEN
+        assert "press its seams open" in press_words(row, placed=False)
+        assert "settle it first" in press_words(row, placed=False)
+        assert {unit_ways(row, 3, placed=False).along, unit_ways(row, 3, placed=False).upright} == {
+            Way.OPEN
+        }
+    assert press_rule(placed=False).startswith("open")
+
+
+def test_two_rows_pressed_alike_would_lie_ridge_on_ridge() -> None:
+    assert not nests(row_way(1), row_way(1))
+    assert not nests(Way.OPEN, Way.OPEN)
+    assert not nests(Way.TO_ROW_1, Way.FROM_THE_TAPE)
+
+
+def test_the_words_name_the_tape() -> None:
+    assert press_words(1) == "Row 1: press its seams towards the edge with the tape."
+    assert press_words(2) == "Row 2: press its seams away from the edge with the tape."
+    assert press_rule() == (
+        "odd rows towards the edge with the tape, even rows away from the edge with the tape"
+    )
+
+
+def test_nothing_is_said_by_hands() -> None:
+    # Q165, alefthandedquilter.blogspot.com: "Avoid left/right for hands".
+    said = [press_words(row, placed=placed) for row in (1, 2) for placed in (True, False)]
+    said += [AFTER_AN_INTERRUPTION, press_rule()]
+    for stage in ("sew-rows", "join-rows", "add-borders"):
+        said += which_way_up(stage, one_way=True)
+    assert not [line for line in said if HANDS.search(line)]
+
+
+def test_a_border_is_looked_at_twice_before_it_is_sewn() -> None:
+    # Q091, thefabricofherreality.blogspot.com: "Check two things before sewing: which edge
+    # is inner, which end is top."
+    assert which_way_up("add-borders") == (
+        "Which edge of the border is inner?",
+        "Which end of it is the top?",
+    )
+
+
+@pytest.mark.parametrize("stage", ["sew-rows", "join-rows", "add-borders"])
+def test_a_one_way_print_is_asked_about_too(stage: str) -> None:
+    assert len(which_way_up(stage, one_way=True)) == len(which_way_up(stage)) + 1
+
+
+def test_where_nothing_can_be_turned_nothing_is_asked() -> None:
+    assert which_way_up("layer", one_way=True) == ()

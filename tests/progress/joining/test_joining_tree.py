@@ -1,0 +1,109 @@
+"""Joining in pairs: the seams, their levels, and what can be sewn next."""
+
+from __future__ import annotations
+
+from math import ceil, log2
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from sewalong.progress.acts import commands as c
+from sewalong.progress.joining.join_order import join_tree, levels
+from sewalong.progress.joining.next_joins import joining, pieces
+from tests.progress.building import a_quilt, all_units, go_on, play, refusal
+
+
+def test_twelve_rows_are_eleven_seams_in_four_levels() -> None:
+    # Q118, lansdownelife.com: "12 rows: 11 seams either way; in pairs the longest chain
+    # handled is halved until the last join; levels = 4."
+    tree = join_tree(12)
+    assert len(tree) == 11
+    assert levels(12) == 4
+    assert max(join.level for join in tree) == 4
+    assert [(join.first, join.second) for join in tree if join.level == 1] == [
+        (1, 2), (3, 4), (5, 6), (7, 8), (9, 10), (11, 12),
+    ]  # fmt: skip
+    last = tree[-1]
+    assert (last.above, last.below) == ((1, 6), (7, 12))
+
+
+@given(st.integers(1, 100))
+def test_every_seam_comes_once_and_none_is_more(rows: int) -> None:
+    seams = sorted((join.first, join.second) for join in join_tree(rows))
+    assert seams == [(row, row + 1) for row in range(1, rows)]
+
+
+@given(st.integers(2, 100))
+def test_as_few_levels_as_halving_takes_and_no_heavy_piece_before_the_last(rows: int) -> None:
+    tree = join_tree(rows)
+    assert levels(rows) == ceil(log2(rows)) == max(join.level for join in tree)
+    assert all(join.rows <= (rows + 1) // 2 + 1 for join in tree[:-1])
+    assert tree[-1].rows == rows
+
+
+@given(st.integers(2, 60))
+def test_sewn_in_its_order_each_join_takes_two_whole_pieces(rows: int) -> None:
+    runs = {(row, row) for row in range(1, rows + 1)}
+    for join in join_tree(rows):
+        runs.remove(join.above)
+        runs.remove(join.below)
+        runs.add((join.above[0], join.below[1]))
+    assert runs == {(1, rows)}
+
+
+def test_the_next_joins_are_the_pairs_then_the_fours() -> None:
+    quilt = a_quilt(pieces=64, rows=5, columns=6)
+    state, record = play(quilt, *all_units(quilt), c.Count("sew-rows", 5))
+    now = joining(state)
+    assert (now.seams, now.done, now.can, now.levels) == (4, 0, 4, 3)
+    assert [(join.first, join.second) for join in now.joins] == [(1, 2), (3, 4)]
+    assert now.lines == (
+        "4 seams to go of 4, in pairs: 3 joins for any one row.",
+        "Join R1 to R2.",
+        "Join R3 to R4.",
+    )
+    state = go_on(state, record, c.Count("join-rows"))
+    assert joining(state).joins == ()
+    assert "counted without numbers" in joining(state).lines[0]
+    state = go_on(state, record, c.Undo(), c.JoinRows(2, 1), c.JoinRows(3, 4))
+    assert pieces(state) == ((1, 2), (3, 4), (5, 5))
+    assert joining(state).lines[1] == "Join R2 to R3: rows 1 and 2 to rows 3 and 4."
+    state = go_on(state, record, c.JoinRows(2, 3))
+    assert joining(state).lines[0] == "1 seam to go of 4, in pairs: 3 joins for any one row."
+    assert joining(state).lines[1] == "Join R4 to R5: rows 1 to 4 to row 5."
+    state = go_on(state, record, c.JoinRows(5, 4))
+    assert joining(state).lines == ("All 5 rows are joined.",)
+    assert state.done["join-rows"] == 4
+
+
+def test_rows_joined_in_an_order_of_her_own_are_followed() -> None:
+    quilt = a_quilt(pieces=64, rows=5, columns=6)
+    state, _ = play(quilt, *all_units(quilt), c.Count("sew-rows", 5), c.JoinRows(2, 3))
+    assert pieces(state) == ((1, 1), (2, 3), (4, 4), (5, 5))
+    assert [(join.first, join.second) for join in joining(state).joins] == [(1, 2), (3, 4)]
+
+
+def test_only_rows_that_are_sewn_are_offered() -> None:
+    quilt = a_quilt(pieces=64, rows=5, columns=6)
+    state, record = play(quilt, *all_units(quilt), c.Count("sew-rows", 3))
+    now = joining(state)
+    assert [(join.first, join.second) for join in now.joins] == [(1, 2)]
+    assert now.lines[-1] == "That is if the rows are sewn from row 1 on; the tags decide."
+    state = go_on(state, record, c.JoinRows(1, 2))
+    assert joining(state).lines == (
+        "3 seams to go of 4. In pairs, the next row comes first: sew it.",
+    )
+
+
+@pytest.mark.parametrize(("first", "second"), [(1, 3), (2, 2), (4, 1)])
+def test_rows_that_are_no_neighbours_are_refused(first: int, second: int) -> None:
+    quilt = a_quilt(pieces=64, rows=5, columns=6)
+    state, _ = play(quilt, *all_units(quilt), c.Count("sew-rows", 5))
+    assert "not neighbours" in refusal(state, c.JoinRows(first, second))
+
+
+def test_a_top_of_one_row_has_nothing_to_join() -> None:
+    quilt = a_quilt(pieces=60, rows=1, columns=6)
+    state, _ = play(quilt)
+    assert joining(state).lines == ("One row is the whole top: there is nothing to join.",)

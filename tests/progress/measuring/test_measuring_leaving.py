@@ -1,0 +1,233 @@
+"""Leaving and coming back: the note that cannot forget, a good place to stop, what to count."""
+
+from __future__ import annotations
+
+from datetime import timedelta
+from fractions import Fraction
+
+from sewalong.progress.acts import commands as c
+from sewalong.progress.joining.bias_edges import bias
+from sewalong.progress.plan.plan import plan
+from sewalong.progress.record.events import Settings
+from sewalong.progress.record.state import State
+from sewalong.progress.resuming.interruption import after_interruption
+from sewalong.progress.resuming.pause_note import pause_note
+from sewalong.progress.resuming.recount_advice import worth_counting
+from sewalong.progress.resuming.resume_facts import facts
+from sewalong.progress.resuming.stop_advice import StopHere, stop_here
+from tests.progress.building import EVENING, HOUR, MINUTE, Record, a_quilt, everything, go_on, play
+
+QUILT = a_quilt()
+CLOSE = c.CloseSession(dict.fromkeys(("iron", "blade", "machine", "pins"), "yes"))
+DAY = timedelta(days=1)
+GOOD = c.Measure("unit", (Fraction(51, 8),))
+
+
+def stop(*commands: c.Command) -> StopHere:
+    state, _ = play(QUILT, *commands)
+    return stop_here(state, plan(state))
+
+
+def labels(state: State, record: Record, later: timedelta) -> list[str]:
+    return [fact.label for fact in facts(state, EVENING + later, record)]
+
+
+def test_a_chain_half_sewn_is_no_place_to_stop_and_its_end_is_offered() -> None:
+    found = stop(c.Count("pair", 84), c.Count("sew", 36))
+    assert not found.good
+    assert (found.stage, found.n) == ("sew", 6)
+    assert found.why == "6 four-patches of this lot are still to do at sew."
+    assert found.offer.startswith("Go on to the end of the chain: 6 four-patches, about ")
+
+
+def test_a_pile_half_pressed_can_be_left() -> None:
+    found = stop(c.Count("pair", 84), c.Count("sew", 42), c.Count("press", 40))
+    assert found.good
+    assert found.offer.startswith("Go on to the end of the pile: 2 ")
+
+
+def test_before_the_cuts_on_the_bias_is_a_good_place_to_stop() -> None:
+    found = stop(*everything(QUILT, "sew-around"))
+    assert found.good
+    assert found.why == (
+        "Good: nothing is cut on the bias yet. Leave that cut for when you are back."
+    )
+
+
+def test_after_the_cuts_the_edges_stretch_while_they_wait() -> None:
+    found = stop(*everything(QUILT, "cut-twice"))
+    assert not found.good
+    assert "84 cut units wait with edges on the bias: they stretch." in found.why
+    assert "stay-stitch" in found.why
+    assert "starch" in found.why
+
+
+def test_the_cutting_itself_is_never_urged_to_its_end() -> None:
+    found = stop(*everything(QUILT, "cut-twice", make=3))
+    assert found.offer == ""
+
+
+def test_spare_units_left_over_after_the_rows_worry_nobody() -> None:
+    quilt = a_quilt(pieces=16, rows=1, columns=4)
+    state, record = play(quilt, *everything(quilt, "press-open"), c.Count("sew-rows"), CLOSE)
+    assert state.piles["unit"] == 4
+    assert stop_here(state, plan(state)).good
+    assert "On the bias" not in labels(state, record, DAY)
+
+
+def test_units_with_straight_edges_wait_without_harm() -> None:
+    quilt = a_quilt("half-square-two")
+    state, _ = play(quilt, *everything(quilt, "trim"))
+    assert bias(quilt).piles == ()
+    assert stop_here(state, plan(state)).good
+
+
+def test_the_pause_note_gathers_what_nobody_has_to_type() -> None:
+    state, record = play(
+        QUILT,
+        c.Count("pair", 84),
+        c.PutPileAway("pair", "tin"),
+        c.RecordSettings(Settings(foot="quarter inch", needle_position="5.5")),
+        c.NotePress("press", "towards the dark"),
+        GOOD,
+        c.Count("sew", 36),
+    )
+    note = pause_note(state, EVENING, plan(state))
+    assert note.next_step == "Sew (at the machine): 12 pairs wait; 6 four-patches to go."
+    assert [(one.pile, one.n, one.offered) for one in note.piles] == [
+        ("pair", 12, "tin"),
+        ("four-patch", 36, ""),
+    ]
+    assert note.lines == (
+        ("Next", note.next_step),
+        ("Machine", "foot quarter inch, needle position 5.5"),
+        ("Proved by", "unit measured 6 3/8 in (today)"),
+        ("Press", "Press: towards the dark"),
+    )
+    state = go_on(state, record, c.ChangeTool("foot"))
+    said = dict(pause_note(state, EVENING, plan(state)).lines)
+    assert said["Seam"] == "Not proved as it is now: another foot went on."
+
+
+def test_piles_not_touched_tonight_are_not_asked_about() -> None:
+    state, record = play(QUILT, c.Count("pair", 40), CLOSE)
+    state = go_on(state, record, c.Count("sew", 2), at=EVENING + DAY)
+    note = pause_note(state, EVENING + DAY, plan(state))
+    assert [one.pile for one in note.piles] == ["pair", "four-patch"]
+
+
+def test_coming_back_the_oldest_worry_comes_first() -> None:
+    state, record = play(
+        QUILT, c.Count("pair", 84), GOOD, c.Count("sew", 30), c.Recount("four-patch", 26, "missing")
+    )
+    state = go_on(state, record, CLOSE)
+    state = go_on(
+        state, record, c.Measure("unit", (Fraction(99, 16),)), CLOSE, at=EVENING + 2 * DAY
+    )
+    found = [label for label in labels(state, record, 5 * DAY) if label in ("Missing", "At risk")]
+    assert found == ["Missing", "At risk"]
+
+
+def test_pieces_that_were_seen_to_are_no_worry_any_more() -> None:
+    state, record = play(QUILT, c.Count("pair", 84), c.Count("sew", 30))
+    state = go_on(state, record, c.Measure("unit", (Fraction(99, 16),)))
+    assert "At risk" in labels(state, record, DAY)
+    state = go_on(state, record, c.Mention("at-risk-" + str(state.checks[-1].seq)))
+    assert "At risk" not in labels(state, record, DAY)
+
+
+def test_the_machine_and_presses_already_done_with_are_left_out() -> None:
+    quilt = a_quilt("plain-squares", 4, 1, 4)
+    state, record = play(
+        quilt,
+        c.RecordSettings(Settings(foot="quarter inch")),
+        c.NotePress("sew-rows", "all one way"),
+        c.Count("square-up", 4),
+    )
+    assert {"Machine", "Press"} <= set(labels(state, record, DAY))
+    state = go_on(state, record, c.Count("sew-rows"))
+    assert not {"Machine", "Press", "Proved by"} & set(labels(state, record, DAY))
+
+
+def test_edges_on_the_bias_that_waited_are_said_with_how_long() -> None:
+    state, record = play(QUILT, *everything(QUILT, "cut-twice"), CLOSE)
+    (worry,) = [
+        fact.text
+        for fact in facts(state, EVENING + 21 * DAY, record)
+        if fact.label == "On the bias"
+    ]
+    assert worry == (
+        "84 cut units with edges on the bias, cut 21 days ago: don't pull them, and measure one "
+        "before joining."
+    )
+
+
+def test_after_a_long_absence_only_the_piles_that_matter_next_are_counted() -> None:
+    state, record = play(
+        QUILT, c.Count("pair", 60), c.Count("sew", 25), c.Count("press", 20), CLOSE
+    )
+    later = EVENING + 30 * DAY
+    assert worth_counting(state, EVENING + 13 * DAY, plan(state)) == ()
+    piles = [one.pile for one in worth_counting(state, later, plan(state))]
+    assert piles == ["four-patch", "pressed-four-patch", "pair"]
+    (offer,) = [fact.text for fact in facts(state, later, record) if fact.label == "Count first"]
+    assert offer == (
+        "It has been long: count the four-patches, then the pressed four-patches, then the pairs "
+        "before you go on."
+    )
+
+
+def test_a_pile_with_missing_pieces_is_counted_first_even_if_none_are_left() -> None:
+    state, _ = play(
+        QUILT,
+        c.Count("pair", 84),
+        c.Count("sew", 42),
+        c.Count("press", 10),
+        c.Count("stack", 4),
+        c.Recount("stack", 0, "missing"),
+        CLOSE,
+    )
+    counts = worth_counting(state, EVENING + 30 * DAY, plan(state))
+    assert (counts[0].pile, counts[0].recorded) == ("stack", 0)
+
+
+def test_a_pile_in_two_places_is_counted_place_by_place() -> None:
+    state, _ = play(
+        QUILT,
+        c.Count("pair", 84),
+        c.PutPileAway("pair", "tin", 64),
+        c.PutPileAway("pair", "bag", 20),
+        CLOSE,
+    )
+    counts = worth_counting(state, EVENING + 30 * DAY, plan(state))
+    assert [(one.pile, one.place, one.recorded) for one in counts] == [
+        ("pair", "tin", 64),
+        ("pair", "bag", 20),
+    ]
+
+
+def test_after_an_interruption_the_top_piece_is_compared_with_the_last() -> None:
+    state, record = play(QUILT, c.Count("pair", 84), c.Count("sew", 1))
+    last = record[-1].event.at
+    assert after_interruption(state, last + 4 * MINUTE) == ""
+    assert after_interruption(state, last + 12 * MINUTE) == (
+        "Before you sew on: lay the top pair on the last one sewn. "
+        "Same edge to the needle, same end first?"
+    )
+    state = go_on(state, record, c.Count("sew", 1), at=last + 13 * MINUTE)
+    assert after_interruption(state, last + 14 * MINUTE) == ""
+
+
+def test_who_counts_a_whole_lot_at_once_was_not_interrupted() -> None:
+    state, record = play(QUILT, c.Count("pair", 84), c.Count("sew", 20))
+    minutes = QUILT.method.stage("sew").minutes * 20
+    last = record[-1].event.at
+    assert after_interruption(state, last + minutes * MINUTE) == ""
+    assert after_interruption(state, last + 3 * minutes * MINUTE) != ""
+
+
+def test_nothing_is_asked_after_the_session_is_over_or_before_the_first_count() -> None:
+    state, record = play(QUILT, c.Count("pair", 84), c.ChooseStage("sew"))
+    last = record[-1].event.at
+    assert after_interruption(state, last + HOUR) == ""
+    assert after_interruption(state, last + 5 * HOUR) == ""

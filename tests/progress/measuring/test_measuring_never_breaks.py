@@ -1,0 +1,51 @@
+"""After any history whatever, every view of it can be had and is in sentences."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from datetime import timedelta
+
+from hypothesis import given, settings
+
+from sewalong.progress.measuring.at_risk import at_risk
+from sewalong.progress.measuring.proof import Standing, proof
+from sewalong.progress.plan.plan import plan
+from sewalong.progress.record.event_words import told
+from sewalong.progress.resuming.interruption import after_interruption
+from sewalong.progress.resuming.pause_note import pause_note
+from sewalong.progress.resuming.recount_advice import offer_in_words, worth_counting
+from sewalong.progress.resuming.resume_facts import facts
+from sewalong.quilt.quilt import Quilt
+from tests.progress.building import Record
+from tests.progress.wandering import Ask, histories, small_quilt, wander
+
+LATER = (timedelta(minutes=7), timedelta(days=1), timedelta(days=40))
+
+
+@settings(max_examples=25, deadline=None)
+@given(small_quilt, histories)
+def test_every_view_can_be_had_after_any_history(quilt: Quilt, history: Sequence[Ask]) -> None:
+    record: Record = []
+    for step in wander(quilt, history, record):
+        state = step.after
+    now_plan = plan(state)
+    for event in record:
+        assert told(state, event.event, record).strip()
+    for later in LATER:
+        now = step.at + later
+        assert all(fact.label and fact.text for fact in facts(state, now, record))
+        note = pause_note(state, now, now_plan)
+        assert note.stop.why.endswith(".")
+        assert (note.stop.offer == "") == (note.stop.n == 0)
+        line = after_interruption(state, now)
+        assert line == "" or line.endswith("?")
+        offered = worth_counting(state, now, now_plan)
+        assert bool(offered) == bool(offer_in_words(state, now, now_plan))
+        assert all(one.pile in state.road.piles for one in offered)
+        proved = proof(state, now)
+        assert (proved.standing is Standing.FRESH) == (proved.why == "")
+    risk = at_risk(state, record)
+    assert risk is None or (risk.lines and not risk.failed.passed)
+    for stage in risk.stages if risk else ():
+        assert 0 < stage.n == sum(then.n for then in stage.sewn)
+        assert stage.n <= state.done[stage.stage]

@@ -1,0 +1,111 @@
+"""Records to test the pace with, written down event by event."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from datetime import datetime, timedelta, timezone
+from fractions import Fraction
+from typing import Literal
+
+from sewalong.lengths import Unit
+from sewalong.piecing.definition import definition
+from sewalong.progress.record import events as e
+from sewalong.progress.record.fold import fold
+from sewalong.progress.record.state import State
+from sewalong.quilt.quilt import Border, Quilt, StartPile, Target
+
+MONDAY = datetime(2024, 1, 8, 19, 0, tzinfo=timezone(timedelta(hours=1)))
+DAY = timedelta(days=1)
+
+
+def a_quilt(
+    method_id: str = "stacked-four-patch",
+    pieces: int = 168,
+    rows: int = 9,
+    columns: int = 9,
+    *,
+    borders: int = 0,
+    finishing: tuple[str, ...] = (),
+) -> Quilt:
+    """A quilt with `pieces` in each start pile, cut 5 in (strips 2 1/2 in)."""
+    starts = tuple(
+        StartPile(
+            pile=start.pile,
+            size=Fraction(5, 2) if start.strip else Fraction(5),
+            count=pieces,
+            length=Fraction(40) if start.strip else None,
+        )
+        for start in definition(method_id).starts
+    )
+    return Quilt(
+        name="test quilt",
+        method_id=method_id,
+        unit=Unit.INCH,
+        seam=Fraction(1, 4),
+        starts=starts,
+        target=Target(rows, columns),
+        borders=(Border(Fraction(3), "plain"),) * borders,
+        finishing=finishing,
+    )
+
+
+@dataclass
+class Diary:
+    """A quilt's record as it grows, and the time on the clock."""
+
+    quilt: Quilt
+    now: datetime = MONDAY
+    record: list[e.Recorded] = field(default_factory=list)
+    session: int = 0
+
+    @property
+    def state(self) -> State:
+        """Where the quilt stands."""
+        return fold(self.quilt, self.record)
+
+    def sit_down(self, at: datetime | None = None) -> None:
+        """Open a session."""
+        if at is not None:
+            self.now = at
+        self.session += 1
+        self.add(e.SessionOpened(at=self.now, session=self.session))
+
+    def put_away(self) -> None:
+        """Close it."""
+        self.add(e.SessionClosed(at=self.now, session=self.session, ended=self.now))
+
+    def pass_by(self, minutes: float) -> None:
+        """Let time go by."""
+        self.now += timedelta(minutes=minutes)
+
+    def count(self, stage: str, n: int, minutes: float = 0.0) -> int:
+        """Count `n` that took so many minutes; gives the number of the event."""
+        self.pass_by(minutes)
+        return self.add(e.Counted(at=self.now, session=self.session, stage=stage, n=n))
+
+    def unpick(self, stage: str, n: int, minutes: float = 0.0) -> int:
+        """Unpick `n`."""
+        self.pass_by(minutes)
+        return self.add(e.Unpicked(at=self.now, session=self.session, stage=stage, n=n))
+
+    def undo(self, seq: int) -> None:
+        """Take an event back."""
+        self.add(e.Undone(at=self.now, session=self.session, of=seq))
+
+    def change(self, tool: Literal["blade", "needle"]) -> None:
+        """Put a new one in."""
+        self.add(e.ToolChanged(at=self.now, session=self.session, tool=tool))
+
+    def add(self, event: e.Event) -> int:
+        """Write an event down; gives its number."""
+        self.record.append(e.Recorded(len(self.record) + 1, event))
+        return len(self.record)
+
+    def evening(self, *counts: tuple[str, int, float], at: datetime | None = None) -> None:
+        """A whole session of (stage, n, minutes); the next evening unless told when."""
+        if at is None and self.session:
+            at = MONDAY + self.session * DAY
+        self.sit_down(at)
+        for stage, n, minutes in counts:
+            self.count(stage, n, minutes)
+        self.put_away()

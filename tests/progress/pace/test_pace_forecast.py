@@ -1,0 +1,181 @@
+"""What is left: ranges, what makes them narrower, and what doesn't."""
+
+from __future__ import annotations
+
+from datetime import timedelta
+from math import ceil, log
+
+import pytest
+from msgspec.structs import replace
+
+from sewalong.progress.pace.forecast import Forecast, forecast
+from sewalong.progress.pace.guesses import guesses
+from sewalong.progress.pace.paces import paces
+from sewalong.progress.record.events import TargetChanged
+from sewalong.quilt.quilt import Target
+from tests.progress.pace.evenings import Diary, a_quilt
+from tests.progress.pace.simulated import calibration
+
+WHOLE = a_quilt(borders=1, finishing=("layer", "quilt", "bind"))
+
+
+def said(diary: Diary, session_minutes: float | None = None) -> Forecast:
+    return forecast(diary.state, diary.record, diary.now, session_minutes)
+
+
+def width(one: Forecast) -> float:
+    return log(one.high / one.low)
+
+
+def test_stages_nobody_remembers_are_counted_in_and_named() -> None:
+    """Borders, back and binding were forgotten in an estimate, and 30 hours were gone. Source:
+    https://safieh.wordpress.com/2012/04/04/wip-wednesday-the-30-hour-quilt/
+    """
+    diary = Diary(WHOLE)
+    diary.evening(("pair", 20, 6))
+    now = said(diary)
+    assert now.not_begun[-4:] == ("add borders", "layer", "quilt", "bind")
+    assert "pair" not in now.not_begun
+    assert {one.stage for one in now.stages} == {stage.id for stage in diary.state.road.stages}
+    assert now.lines[-1].endswith("add borders, layer, quilt and bind.")
+    plain = Diary(a_quilt())
+    plain.evening(("pair", 20, 6))
+    assert now.middle > 2 * said(plain).middle
+
+
+def test_before_the_first_session_every_stage_says_that_it_is_a_guess() -> None:
+    now = said(Diary(WHOLE))
+    assert all("a guess from" in one.reason for one in now.stages)
+    by_stage = {one.stage: one.reason for one in now.stages}
+    assert "36 in of seam and handling" in by_stage["sew-around"]
+    assert "27 in of cutting and handling" in by_stage["cut-twice"]
+    assert now.fullest_week is None
+    assert not now.own_sessions
+    assert now.sentence.endswith("sessions of an hour.")
+
+
+def test_larger_pieces_are_guessed_longer_by_their_seams_and_not_by_their_handling() -> None:
+    small = a_quilt("four-patch", 324)
+    large = replace(small, starts=tuple(replace(s, size=2 * s.size) for s in small.starts))
+    before, after = guesses(small, small.target), guesses(large, large.target)
+    assert before["sew-pairs"].minutes == pytest.approx(0.5), "the method's own, at 5 in"
+    assert after["sew-pairs"].minutes == pytest.approx(0.5 * (0.5 + 0.5 * 2))
+    assert after["pair"].minutes == before["pair"].minutes
+
+
+def test_a_stage_with_a_record_says_from_how_many_and_moves_to_her_own_pace() -> None:
+    diary = Diary(a_quilt())
+    diary.evening(("pair", 84, 30))
+    for _ in range(3):
+        diary.evening(*[("sew", 2, 10.0)] * 5)
+    line = next(one for one in said(diary).stages if one.stage == "sew")
+    assert "from 30 four-patches in 3 sessions" in line.reason
+    assert line.to_do == 12
+    assert 4 < line.middle * 60 / 12 < 5, "at 5 minutes each, and still getting faster"
+
+
+def test_a_slow_owner_is_slow_at_stages_not_begun_too() -> None:
+    at_guess, slow = Diary(a_quilt()), Diary(a_quilt())
+    at_guess.evening(("pair", 84, 25), ("sew", 20, 40))
+    slow.evening(("pair", 84, 75), ("sew", 20, 120))
+    known = paces(at_guess.state, at_guess.record, at_guess.now).stages["press-open"]
+    slower = paces(slow.state, slow.record, slow.now).stages["press-open"]
+    assert 1.4 < slower.minutes / known.minutes < 3
+    assert "by your pace so far" in slower.reason
+
+
+def test_recent_pace_weighs_more_than_the_first_clumsy_one() -> None:
+    early_slow, late_slow = Diary(a_quilt()), Diary(a_quilt())
+    for diary, times in ((early_slow, (6, 6, 2, 2)), (late_slow, (2, 2, 6, 6))):
+        diary.evening(("pair", 84, 30))
+        for each in times:
+            diary.evening(*[("sew", 1, float(each))] * 6)
+    learned = said(early_slow).stages[0].middle
+    slowing = said(late_slow).stages[0].middle
+    assert learned < 0.75 * slowing
+
+
+def test_the_range_shrinks_as_the_work_goes_on_and_not_below_what_sessions_differ_by() -> None:
+    diary = Diary(a_quilt("plain-squares", 81))
+    widths = [width(said(diary))]
+    for _ in range(6):
+        diary.evening(*[("square-up", 3, 1.0)] * 4)
+        widths.append(width(said(diary)))
+    assert widths[3] < widths[0]
+    sewing = Diary(a_quilt("four-patch", 4 * 81))
+    for _ in range(12):
+        sewing.evening(*[("pair", 2, 1.0)] * 6)
+    pairs = next(one for one in said(sewing).stages if one.stage == "pair")
+    # One more session of a stage differs from her average by a fifth, however well that is
+    # known: 2 x 1.28 x 0.2 in logarithms.
+    assert log(pairs.high / pairs.low) > 2 * 1.28 * 0.2
+
+
+def test_sessions_are_her_own_usual_ones_or_as_long_as_asked() -> None:
+    diary = Diary(a_quilt())
+    for _ in range(3):
+        diary.evening(*[("pair", 4, 5.0)] * 6)
+    now = said(diary)
+    assert now.session_hours == pytest.approx(0.5)
+    assert now.own_sessions
+    assert now.sessions == (ceil(now.low / 0.5), ceil(now.high / 0.5))
+    assert now.sentence.endswith("sessions like yours.")
+    quarter = said(diary, 15)
+    assert quarter.session_hours == 0.25
+    assert quarter.sessions[1] > now.sessions[1]
+    assert quarter.sentence.endswith("sessions of 15 minutes.")
+
+
+def test_a_gap_is_in_no_session_and_in_no_week() -> None:
+    diary = Diary(a_quilt())
+    diary.evening(*[("pair", 4, 2.0)] * 5)
+    diary.evening(*[("pair", 4, 2.0)] * 5, ("pair", 4, 90.0))
+    assert said(diary).spent == pytest.approx((5 * 2 + 5 * 2 + 2) / 60, abs=0.02)
+
+
+def test_nothing_left_is_said_so() -> None:
+    diary = Diary(a_quilt("plain-squares", 1, 1, 1))
+    diary.evening(("square-up", 1, 1), ("sew-rows", 1, 1))
+    now = said(diary)
+    assert now.nothing_left
+    assert (now.low, now.high, now.sentence) == (0, 0, "Nothing is left to do.")
+
+
+def test_a_smaller_target_leaves_less() -> None:
+    diary = Diary(a_quilt())
+    diary.evening(("pair", 40, 15))
+    before = said(diary).middle
+    diary.add(TargetChanged(at=diary.now, session=1, rows=5, columns=5))
+    assert diary.state.target == Target(5, 5)
+    assert said(diary).middle < before
+
+
+def test_old_evidence_is_worth_less() -> None:
+    diary = Diary(a_quilt())
+    diary.evening(*[("pair", 4, 4.0)] * 10)
+    soon = paces(diary.state, diary.record, diary.now).stages["pair"]
+    late = paces(diary.state, diary.record, diary.now + timedelta(days=720)).stages["pair"]
+    assert late.own < soon.own
+
+
+def test_a_few_quilts_hold_their_ranges_within_wide_bounds() -> None:
+    """The figures are printed by the benchmark; these bounds were set before any was seen."""
+    for share, held in calibration(40, seed=11).items():
+        assert 0.65 <= held.share <= 0.95, f"at {share:.0%} of the work"
+
+
+def test_the_first_ring_of_sixteen_took_616_minutes() -> None:
+    """16 * 616 / 60 = 164 h, as a range from the first one on. Source:
+    https://biglittlecityquilts.wordpress.com/2014/11/04/timekeeping-sgq-progress/
+    """
+    assert round(16 * 616 / 60) == 164
+    # Sixteen large rounds of a top that is wide enough for the guess to be of that order.
+    diary = Diary(a_quilt("plain-squares", 1600, 16, 100, finishing=("layer", "quilt")))
+    diary.evening(("square-up", 1600, 480))
+    diary.evening(("sew-rows", 16, 600))
+    diary.evening(("join-rows", 15, 600), ("layer", 1, 300))
+    diary.evening(("quilt", 1, 616))
+    (rings,) = said(diary).stages
+    assert rings.to_do == 15
+    assert rings.low < 15 * 616 / 60 < rings.high
+    assert rings.high / rings.low > 1.5, "one ring says little about the others"

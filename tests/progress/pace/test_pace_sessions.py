@@ -1,0 +1,148 @@
+"""The sessions as facts for looking at and for lines."""
+
+from __future__ import annotations
+
+import pytest
+
+from sewalong.progress.pace.duration_words import each_takes, hours, hours_between, listed, several
+from sewalong.progress.pace.paces import paces
+from sewalong.progress.pace.sessions import (
+    SessionFacts,
+    fullest_week,
+    minutes_per_unit,
+    session_facts,
+    usual_hours,
+    what_took_the_time,
+    work_over_time,
+)
+from tests.progress.pace.evenings import DAY, MONDAY, Diary, a_quilt
+
+
+def facts(diary: Diary) -> tuple[SessionFacts, ...]:
+    return session_facts(diary.state, diary.record, paces(diary.state, diary.record, diary.now))
+
+
+def eighty_blocks() -> Diary:
+    """80 blocks of two rounds: everything is done at once, at the very end.
+
+    Eleven hours: 2 for the pairs, 1 1/2 to sew and 4 1/2 to press them and go on; of the last
+    3 two blocks were made before the others.
+    """
+    diary = Diary(a_quilt("stacked-four-patch", 160, 8, 10))
+    diary.evening(*[("pair", 20, 30.0)] * 4, at=MONDAY)
+    diary.evening(*[("sew", 10, 22.5)] * 4, at=MONDAY + 1 * DAY)
+    diary.evening(
+        *[("press", 10, 30.0)] * 4,
+        *[("stack", 5, 15.0)] * 4,
+        *[("sew-around", 5, 22.5)] * 4,
+        at=MONDAY + 2 * DAY,
+    )
+    diary.evening(("cut-twice", 1, 5.0), ("press-open", 2, 4.0), at=MONDAY + 9 * DAY)
+    diary.evening(*[("cut-twice", 1, 5.0)] * 19, ("press-open", 78, 76.0), at=MONDAY + 10 * DAY)
+    return diary
+
+
+def test_eleven_hours_for_eighty_blocks_and_two_of_them_two_hours_before_the_end() -> None:
+    """8.2 min a block; at 82 % of the work there were 2 of 80. Source:
+    https://scrambledmeggs.wordpress.com/2011/01/21/how-many-hours-does-it-take-to-make-80-quilt-blocks/
+    (the hours of its stages are filled in here; its sums are those of the page).
+    """
+    diary = Diary(a_quilt("plain-squares", 80, 8, 10))
+    diary.evening(("square-up", 2, 1.0))
+    parts = [
+        SessionFacts(1, MONDAY, 2.0, {"pair": 80}, 80, 0, False),
+        SessionFacts(2, MONDAY + DAY, 1.5, {"sew": 80}, 80, 0, False),
+        SessionFacts(3, MONDAY + 2 * DAY, 4.5, {"press": 80}, 80, 0, False),
+        SessionFacts(4, MONDAY + 3 * DAY, 1.0, {"pair": 40}, 40, 2, False),
+        SessionFacts(5, MONDAY + 4 * DAY, 2.0, {"sew": 40}, 40, 80, False),
+    ]
+    assert minutes_per_unit(parts) == pytest.approx(8.25)
+    points = work_over_time(parts)
+    assert points[-1].hours == 11
+    before = points[-2]
+    assert (before.units, round(before.hours / points[-1].hours, 2)) == (2, 0.82)
+
+
+def test_from_a_record_the_units_come_last_and_the_work_does_not() -> None:
+    diary = eighty_blocks()
+    points = work_over_time(facts(diary))
+    assert [point.units for point in points] == [0, 0, 0, 2, 80]
+    shares = [point.hours / points[-1].hours for point in points]
+    assert shares[2] > 0.7
+    assert points[3].units / 80 == 0.025
+    assert minutes_per_unit(facts(diary)) == pytest.approx(points[-1].hours * 60 / 80)
+    assert minutes_per_unit(()) is None
+
+
+def test_a_session_holds_its_pieces_and_its_hours() -> None:
+    diary = Diary(a_quilt())
+    diary.evening(("pair", 10, 4), ("sew", 2, 5))
+    diary.evening(("sew", 3, 6))
+    first, second = facts(diary)
+    assert (first.pieces, second.pieces) == (12, 3)
+    assert first.hours == pytest.approx(9 / 60)
+    assert usual_hours(facts(diary)) == pytest.approx(7.5 / 60)
+    assert usual_hours(()) is None
+
+
+def test_the_open_session_has_no_length_yet() -> None:
+    diary = Diary(a_quilt())
+    diary.evening(("pair", 10, 4))
+    diary.sit_down()
+    diary.count("pair", 2, 1)
+    assert usual_hours(facts(diary)) == pytest.approx(4 / 60)
+    assert facts(diary)[-1].is_open
+
+
+def test_the_fullest_week_is_any_seven_days() -> None:
+    def of(day: int, spent: float) -> SessionFacts:
+        return SessionFacts(day, MONDAY + day * DAY, spent, {"pair": 1}, 1, 0, False)
+
+    assert fullest_week([of(0, 1), of(5, 2), of(6, 3), of(7, 4), of(20, 5)]) == 9
+    assert fullest_week(()) is None
+
+
+def test_what_took_the_time_comes_longest_first_and_adds_up() -> None:
+    diary = eighty_blocks()
+    times = what_took_the_time(paces(diary.state, diary.record, diary.now))
+    assert [one.hours for one in times] == sorted((one.hours for one in times), reverse=True)
+    assert sum(one.share for one in times) == pytest.approx(1)
+    press = next(one for one in times if one.stage == "press")
+    assert (
+        press.sentence
+        == "press: 2 hours, 18% of the time, 40 pressed four-patches, about 3 minutes each"
+    )
+
+
+@pytest.mark.parametrize(
+    ("low", "high", "text"),
+    [
+        (9.2, 12.6, "9 to 13 hours"),
+        (1.2, 3.1, "1 to 3 1/2 hours"),
+        (0.2, 0.7, "10 to 50 minutes"),
+        (0.3, 2.4, "10 minutes to 2 1/2 hours"),
+        (0.001, 0.01, "a minute"),
+        (30, 30, "30 hours"),
+    ],
+)
+def test_ranges_of_hours_are_rounded_outwards(low: float, high: float, text: str) -> None:
+    assert hours_between(low, high) == text
+
+
+def test_times_and_lists_in_words() -> None:
+    assert each_takes(0.42) == "about 25 seconds"
+    assert each_takes(1.0) == "about 1 minute"
+    assert each_takes(2.4) == "about 2 1/2 minutes"
+    assert each_takes(42) == "about 42 minutes"
+    assert each_takes(150) == "about 2 1/2 hours"
+    assert (hours(0.02), hours(0.9), hours(1), hours(13.6)) == (
+        "1 minute",
+        "54 minutes",
+        "1 hour",
+        "14 hours",
+    )
+    assert (several(1, 1, "week", "weeks"), several(2, 3, "week", "weeks")) == (
+        "1 week",
+        "2 to 3 weeks",
+    )
+    assert (listed(()), listed(("a",)), listed(("a", "b", "c"))) == ("", "a", "a, b and c")

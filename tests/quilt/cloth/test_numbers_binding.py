@@ -1,0 +1,206 @@
+"""Binding: strips counted whole, published rows that are right and wrong, bias, remnants."""
+
+from fractions import Fraction as F
+from math import sqrt
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from sewalong.lengths import YARD, cloth_length
+from sewalong.quilt.cloth.bias_binding import (
+    bias_binding,
+    bias_from,
+    bias_from_remnant,
+    side_by_area,
+)
+from sewalong.quilt.cloth.binding import binding, binding_from_remnant, binding_length
+from sewalong.quilt.cloth.strips import Join
+from sewalong.quilt.refusal import NumbersFault
+from sewalong.quilt.size import Size
+
+
+def size(width: int | str, length: int | str) -> Size:
+    return Size(F(width), F(length))
+
+
+# (source, width, length, allowance, usable, strip, inches, strips, cloth, bought)
+# Joins are not counted in these sources.
+PUBLISHED = [
+    ("Castilleja Cotton 2013", "50", "60", 0, 38, "2.5", "220", 6, "15", "1/2 yd"),
+    ("Sylvia's Quilt Depot", "46", "46", 0, 40, "2.5", "184", 5, "12.5", "3/8 yd"),
+    ("Quilts by Jen", "63.5", "42.75", 0, 40, "2.25", "212.5", 6, "13.5", "3/8 yd"),
+    ("Always in Stitches 2009", "40", "50", 0, 40, "2.5", "180", 5, "12.5", "3/8 yd"),
+    ("M. Curry 2019", "54", "60", 10, 42, "2.5", "238", 6, "15", "1/2 yd"),
+]
+
+
+@pytest.mark.parametrize(
+    (
+        "source",
+        "width",
+        "length",
+        "allowance",
+        "usable",
+        "strip",
+        "inches",
+        "strips",
+        "cloth",
+        "bought",
+    ),
+    PUBLISHED,
+)
+def test_published_bindings(
+    source: str,
+    width: str,
+    length: str,
+    allowance: int,
+    usable: int,
+    strip: str,
+    inches: str,
+    strips: int,
+    cloth: str,
+    bought: str,
+) -> None:
+    found = binding(
+        size(width, length),
+        strip=F(strip),
+        allowance=F(allowance),
+        usable=F(usable),
+        join=Join.NONE,
+    )
+    assert found.length == F(inches), source
+    assert found.strips.count == strips, source
+    assert found.strips.cloth == F(cloth), source
+    assert cloth_length(found.strips.cloth) == bought
+
+
+def test_eleven_strips_are_not_26_and_a_half_inches() -> None:
+    # quiltingboard.com t189575: 96 x 110, 12 in allowance, "424; 10.6 -> 11; 26.5 in", buy 3/4 yd.
+    found = binding(size(96, 110), allowance=F(12), join=Join.NONE)
+    assert (found.length, found.strips.count) == (F(424), 11)
+    assert found.strips.cloth == F("27.5") != F("26.5")
+    assert F("0.75") * YARD == 27
+    assert found.strips.cloth - 27 == F(1, 2)
+    assert cloth_length(found.strips.cloth) == "7/8 yd"
+    assert found.reason.startswith(
+        "412 in around and 12 in allowance; 11 strips: 424 in at 40 in usable, 10.6"
+    )
+
+
+def test_strips_are_not_multiplied_before_they_are_whole() -> None:
+    # cottonpatchfabrics.com: 40 x 50, 180 / 42 = 4.29 x 3.5 = 15 in.
+    found = binding(size(40, 50), strip=F("3.5"), allowance=F(0), usable=F(42), join=Join.NONE)
+    assert found.strips.count == 5
+    assert found.strips.cloth == F("17.5")
+    assert found.strips.cloth > 15
+
+
+# Park Bench Quilt Shop FAQ, yards by bed size. Strip width and allowance are not stated there:
+# 2 1/2 in strips at 40 in usable and 12 in allowance are taken here. All of these suffice.
+PARK_BENCH = [
+    (45, 60, "0.5", 6),
+    (72, 90, "0.75", 9),
+    (81, 96, "1", 10),
+    (90, 108, "1", 11),
+    (120, 120, "1.25", 13),
+]
+
+
+@pytest.mark.parametrize(("width", "length", "yards", "strips"), PARK_BENCH)
+def test_a_printed_table_that_suffices(width: int, length: int, yards: str, strips: int) -> None:
+    found = binding(size(width, length), allowance=F(12), join=Join.NONE)
+    assert found.strips.count == strips
+    assert found.strips.cloth <= F(yards) * YARD
+
+
+@pytest.mark.parametrize(
+    ("allowance", "source"),
+    [
+        (0, "Lucky Quilt Co., 2(W+L)/42 up, x2.5, /36"),
+        (24, "Quick Tips Sewing 2011, 2(W+L)+24, /40 up, x2.5"),
+        (20, "Quiltingboard t189575, area form"),
+    ],
+)
+def test_published_allowances_are_a_setting(allowance: int, source: str) -> None:
+    assert binding_length(size(50, 60), F(allowance)) == 220 + allowance, source
+
+
+def test_the_area_form() -> None:
+    # quiltingboard.com t189575: ((96+96+110+110+20)*2.5)/(36*42) = 0.714.
+    need = binding_length(size(96, 110), F(20))
+    assert float(need * F(5, 2) / (36 * 42)) == pytest.approx(0.714, abs=5e-4)
+    assert side_by_area(need, F(5, 2)) == pytest.approx(sqrt(432 * 2.5))
+
+
+def test_bias_for_a_square_quilt() -> None:
+    # quiltingboard.com 8276918: 64 x 64 bias: 256 + 16 = 272.
+    need = binding_length(size(64, 64), F(16))
+    assert need == 272
+    found = bias_binding(need, F(5, 2))
+    assert found.by_area == pytest.approx(26.08, abs=0.005)
+    assert found.gives >= 272
+    # The area rule's 27 in square gives 7 whole loops, 257 in: short.
+    loops, gives = bias_from(F(27), F(5, 2))
+    assert loops == 7
+    assert gives == pytest.approx(257.4, abs=0.05)
+    assert found.side == 29
+
+
+@pytest.mark.parametrize("short", [pytest.param(2, id="Q099")])
+def test_ten_inches_and_more_over_the_way_round(short: int) -> None:
+    # quiltmaker.com 2013: binding cut to the way round is two inches short once turned and joined.
+    way_round = size(50, 60).around
+    assert binding_length(size(50, 60), F(10)) - way_round == 10 > short
+    assert binding(size(50, 60), allowance=F(10)).strips.joined >= way_round + 10
+
+
+def test_diagonal_joins_are_counted_unless_left_out() -> None:
+    found = binding(size(96, 110), allowance=F(16))
+    left_out = binding(size(96, 110), allowance=F(16), join=Join.NONE)
+    assert (found.strips.count, left_out.strips.count) == (12, 11)
+
+
+def test_a_remnant_is_cut_the_way_that_gives_more() -> None:
+    found = binding_from_remnant(size(20, 12), F(90))
+    # Four strips of 20 in: 80 less three joins; eight of 12 in: 96 less seven.
+    assert (found.strips, found.each, found.gives) == (8, F(12), F("78.5"))
+    assert not found.enough
+    assert found.reason == "8 strips of 12 in join to 78 1/2 in: 11 1/2 in short"
+    assert binding_from_remnant(size(44, 10), F(160)).enough
+
+
+def test_a_remnant_too_small_for_a_strip_is_refused() -> None:
+    with pytest.raises(NumbersFault, match="Not one strip"):
+        binding_from_remnant(size(2, 2), F(10))
+
+
+@given(
+    st.fractions(1, 60, max_denominator=8),
+    st.fractions(1, 60, max_denominator=8),
+    st.fractions(1, 4, max_denominator=4),
+)
+def test_a_remnant_never_gives_more_than_its_area(width: F, length: F, strip: F) -> None:
+    if max(width, length) < strip or min(width, length) <= 0:
+        return
+    found = binding_from_remnant(Size(width, length), F(40), strip=strip)
+    assert found.gives * strip <= width * length
+    assert found.enough == (found.gives >= 40)
+
+
+def test_a_bias_remnant() -> None:
+    enough = bias_from_remnant(F(29), F(272), F(5, 2))
+    assert enough.enough
+    assert not bias_from_remnant(F(27), F(272), F(5, 2)).enough
+    with pytest.raises(NumbersFault, match="no whole loop"):
+        bias_from_remnant(F(3), F(272), F(5, 2))
+
+
+@given(st.integers(20, 600), st.fractions(1, 4, max_denominator=8))
+def test_bias_never_gives_more_than_its_area_and_is_the_smallest_square(
+    need: int, strip: F
+) -> None:
+    found = bias_binding(F(need), strip)
+    assert found.gives >= need
+    assert found.gives * float(strip) <= float(found.side) ** 2 + 1e-6
+    assert bias_from(found.side - 1, strip)[1] < need if found.side > 1 else True

@@ -1,0 +1,101 @@
+"""Packs of pre-cut squares: how many, for counts known, measured or only guessed."""
+
+from fractions import Fraction as F
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from sewalong.quilt.cloth.precuts import made_of, packs_between, packs_for
+from sewalong.quilt.layouts.layout import LayoutChoice
+from sewalong.quilt.layouts.neighbouring_layouts import around
+from sewalong.quilt.refusal import NumbersFault
+from sewalong.quilt.size import Size
+
+# imperamagna.blogspot.com 2013, Tricky little charm packs: 22 to 56 under one name, need 140.
+PACKS = [
+    (56, 3, 28),
+    (50, 3, 10),
+    (43, 4, 32),
+    (42, 4, 28),
+    (40, 4, 20),
+    (32, 5, 20),
+    (25, 6, 10),
+    (22, 7, 14),
+]
+
+
+@pytest.mark.parametrize(
+    ("per_pack", "packs", "spare"), [pytest.param(*row, id=f"Q035-{row[0]}") for row in PACKS]
+)
+def test_packs_for_140_squares(per_pack: int, packs: int, spare: int) -> None:
+    found = packs_for(140, per_pack)
+    assert (found.packs, found.spare) == (packs, spare)
+
+
+@pytest.mark.parametrize("width", [pytest.param(45, id="Q036")])
+def test_packs_for_a_stated_size(width: int) -> None:
+    # mavanellstudio.com, Let's talk charm packs: 45 x 63 in at 4 1/2 in finished.
+    choice = LayoutChoice(0, Size.square(F("4.5")), wanted=Size(F(width), F(63)))
+    layout = around(choice).covering
+    assert (layout.columns, layout.rows, layout.units) == (10, 14, 140)
+    at_40, at_42 = packs_between(layout.units, 40, 42)
+    assert (at_42.packs, at_42.spare) == (4, 28)
+    assert (at_40.packs, at_40.spare) == (4, 20)
+    assert at_42.reason == "4 packs of 42: 140 needed, 3.33 packs, 28 spare"
+
+
+def test_packs_for_twenty_nine_square_blocks() -> None:
+    # paulalynnsbin.blogspot.com 2010: 180 charms are 4 packs of 42 and 12 more.
+    found = packs_for(180, 42)
+    assert found.packs == 5
+    assert 180 - 4 * 42 == 12
+
+
+@pytest.mark.parametrize(
+    ("squares", "units"),
+    [pytest.param(40, 80, id="Q038-40"), pytest.param(42, 84, id="Q038-42")],
+)
+def test_two_squares_make_four_units(squares: int, units: int) -> None:
+    # laurainstitches.typepad.com: packs of 40 or 42.
+    (batch,) = made_of(squares, [(2, 4)])
+    assert (batch.made, batch.over) == (units, 0)
+
+
+@pytest.mark.parametrize(
+    ("squares", "four_patches", "over", "stacks", "odd", "units"),
+    [
+        pytest.param(42, 10, 2, 5, 0, 20, id="Q039-42"),
+        pytest.param(40, 10, 0, 5, 0, 20, id="Q039-40"),
+        pytest.param(84, 21, 0, 10, 1, 40, id="Q039-84"),
+    ],
+)
+def test_squares_to_four_patches_to_units(
+    squares: int, four_patches: int, over: int, stacks: int, odd: int, units: int
+) -> None:
+    # nationalquilterscircle.com, Measuring precuts: 4 squares, then 2 four-patches to 4 units.
+    first, second = made_of(squares, [(4, 1), (2, 4)])
+    assert (first.done, first.over) == (four_patches, over)
+    assert (second.done, second.over, second.made) == (stacks, odd, units)
+
+
+@given(st.integers(0, 2000), st.integers(1, 12), st.integers(1, 12))
+def test_no_piece_is_lost_on_the_way(pieces: int, takes: int, makes: int) -> None:
+    (batch,) = made_of(pieces, [(takes, makes)])
+    assert batch.done * takes + batch.over == pieces
+    assert batch.made == batch.done * makes
+    assert batch.over < takes
+
+
+@given(st.integers(1, 2000), st.integers(1, 60))
+def test_one_pack_fewer_is_short(need: int, per_pack: int) -> None:
+    found = packs_for(need, per_pack)
+    assert found.total - found.spare == need
+    assert found.total - per_pack < need <= found.total
+
+
+def test_packs_of_nothing_are_refused() -> None:
+    with pytest.raises(NumbersFault, match="pieces in a pack"):
+        packs_for(140, 0)
+    with pytest.raises(NumbersFault, match="fullest pack"):
+        packs_between(140, 42, 40)

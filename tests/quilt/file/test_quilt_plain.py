@@ -1,0 +1,213 @@
+"""A quilt as plain values: nothing is lost on the way there and back, nothing odd gets in."""
+
+import json
+from collections.abc import Callable
+from fractions import Fraction
+from typing import Any
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+from msgspec.structs import replace
+
+from sewalong.lengths import LONGEST, Unit
+from sewalong.piecing.catalogue import method_ids
+from sewalong.quilt.choices import CORNERS, JOINS, Choices, Fabric
+from sewalong.quilt.file.rules import FINISHING_STAGES
+from sewalong.quilt.json_codec import quilt_from_dict, quilt_to_dict
+from sewalong.quilt.quilt import Border, Quilt, StartPile, Target
+
+QUILT = Quilt(
+    name="Low tide",
+    method_id="rail-fence",
+    unit=Unit.CM,
+    seam=Fraction(1, 4),
+    starts=(
+        StartPile("dark-strip", Fraction(100, 127), 40, packs=2, length=Fraction(40)),
+        StartPile("light-strip", Fraction(5, 2), 9999),
+    ),
+    target=Target(9, 10),
+    borders=(Border(Fraction(5, 2), "[deep] sea"),),
+    finishing=("layer", "bind"),
+    notes="Two\nlines.\t½",
+)
+
+PLAIN = {
+    "name": "Low tide",
+    "method": "rail-fence",
+    "unit": "cm",
+    "seam": "1/4",
+    "starts": [
+        {"pile": "dark-strip", "size": "100/127", "count": 40, "packs": 2, "length": "40"},
+        {"pile": "light-strip", "size": "5/2", "count": 9999, "packs": None, "length": None},
+    ],
+    "target": {"rows": 9, "columns": 10},
+    "borders": [{"cut": "5/2", "cloth": "[deep] sea"}],
+    "finishing": ["layer", "bind"],
+    "notes": "Two\nlines.\t½",
+}
+
+NAMES = st.text(
+    st.characters(exclude_categories=("Cc", "Cs", "Zl", "Zp", "Cf")), min_size=1, max_size=80
+).filter(lambda name: bool(name.strip()))
+LENGTHS = st.fractions(min_value=Fraction(1, 10**6), max_value=LONGEST)
+PIECES = st.integers(1, 9999)
+STARTS = st.lists(
+    st.builds(StartPile, NAMES, LENGTHS, PIECES, st.none() | PIECES, st.none() | LENGTHS),
+    min_size=1,
+    max_size=3,
+    unique_by=lambda start: start.pile,
+).map(tuple)
+COLOURS = st.none() | st.from_regex("#[0-9a-f]{6}", fullmatch=True)
+FABRICS = st.lists(
+    st.builds(Fabric, st.sampled_from("ABCDEFGHZ"), NAMES, COLOURS),
+    max_size=4,
+    unique_by=lambda fabric: fabric.letter,
+).map(lambda fabrics: tuple(sorted(fabrics, key=lambda fabric: fabric.letter)))
+METRES = st.none() | st.integers(1, 20_000)
+CHOICES = st.builds(
+    Choices,
+    usable=st.just(Fraction(40)) | LENGTHS,
+    margin=st.just(Fraction(0)) | LENGTHS,
+    binding=LENGTHS,
+    binding_ends=st.just(Fraction(0)) | LENGTHS,
+    joins=st.sampled_from(JOINS),
+    corners=st.sampled_from(CORNERS),
+    spool_metres=METRES,
+    bobbin_metres=METRES,
+    own_seam=st.none() | LENGTHS,
+)
+QUILTS = st.builds(
+    Quilt,
+    name=NAMES,
+    method_id=NAMES | st.sampled_from(method_ids()),
+    unit=st.sampled_from(Unit),
+    seam=LENGTHS,
+    starts=STARTS,
+    target=st.builds(Target, st.integers(1, 200), st.integers(1, 200)),
+    borders=st.lists(st.builds(Border, LENGTHS, NAMES, COLOURS), max_size=12).map(tuple),
+    finishing=st.lists(st.sampled_from(FINISHING_STAGES), unique=True).map(tuple),
+    notes=st.text(st.characters(exclude_categories=("Cc", "Cs", "Zl", "Zp", "Cf")), max_size=99),
+    fabrics=FABRICS,
+    choices=st.just(Choices()) | CHOICES,
+)
+
+
+def test_a_quilt_written_plainly() -> None:
+    assert quilt_to_dict(QUILT) == PLAIN
+    assert quilt_from_dict(PLAIN) == QUILT
+
+
+@settings(max_examples=40, deadline=None)
+@given(QUILTS)
+def test_there_and_back_by_way_of_json_is_the_same_quilt(quilt: Quilt) -> None:
+    assert quilt_from_dict(quilt_to_dict(quilt)) == quilt
+    assert quilt_from_dict(json.loads(json.dumps(quilt_to_dict(quilt)))) == quilt
+
+
+def test_a_method_this_version_does_not_have_is_kept() -> None:
+    later = replace(QUILT, method_id="from-a-later-version")
+    assert quilt_from_dict(quilt_to_dict(later)) == later
+
+
+JUNK = st.recursive(
+    st.none() | st.booleans() | st.integers() | st.floats() | st.text(max_size=5),
+    lambda inner: st.lists(inner, max_size=3) | st.dictionaries(st.text(max_size=5), inner),
+    max_leaves=5,
+)
+PLACES: list[tuple[str | int, ...]] = [
+    *((key,) for key in PLAIN),
+    ("starts", 0),
+    *(("starts", 1, key) for key in ("pile", "size", "count", "packs", "length")),
+    ("target", "rows"),
+    ("target", "columns"),
+    ("borders", 0),
+    ("borders", 0, "cut"),
+    ("borders", 0, "cloth"),
+    ("finishing", 0),
+]
+
+
+def spoiled(place: tuple[str | int, ...], value: object) -> Any:
+    plain = json.loads(json.dumps(PLAIN))
+    holder = plain
+    for part in place[:-1]:
+        holder = holder[part]
+    holder[place[-1]] = value
+    return plain
+
+
+@settings(deadline=None)
+@given(st.sampled_from(PLACES), JUNK)
+def test_whatever_stands_there_is_taken_as_it_is_or_refused(
+    place: tuple[str | int, ...], value: object
+) -> None:
+    plain = spoiled(place, value)
+    try:
+        quilt = quilt_from_dict(plain)
+    except ValueError as error:
+        assert str(error).endswith(".")  # noqa: PT017
+    else:
+        assert quilt_to_dict(quilt) == plain
+
+
+@pytest.mark.parametrize(
+    ("place", "value", "sentence"),
+    [
+        (("seam",), 0.25, 'seam: This must be a fraction of an inch as text, such as "5/2".'),
+        (("seam",), "1/4 in", 'seam: This must be a fraction of an inch as text, such as "5/2".'),
+        (("seam",), "0", 'seam: This must be a fraction of an inch as text, such as "5/2".'),
+        (("seam",), "-1", 'seam: This must be a fraction of an inch as text, such as "5/2".'),
+        (("seam",), "1/0", 'seam: This must be a fraction of an inch as text, such as "5/2".'),
+        (("seam",), "9" * 500, 'seam: This must be a fraction of an inch as text, such as "5/2".'),
+        (("seam",), "2/4", 'seam: This must be in lowest terms: "1/2".'),
+        (("seam",), "1001", "seam: This is longer than 1000 in."),
+        (
+            ("starts", 1, "count"),
+            True,
+            "starts[2].count: This must be a whole number from 1 to 9,999, without quotes.",
+        ),
+        (("starts", 1, "count"), 0, "starts[2].count: This must be at least 1, and at most 9,999."),
+        (
+            ("starts", 0, "packs"),
+            10_000,
+            "starts[1].packs: This is more than 9,999. Write a whole number from 1 to 9,999.",
+        ),
+        (("starts", 0), [], "starts[1]: this must be a table of keys and values."),
+        (("starts",), [], "starts: a quilt begins with at least one pile."),
+        (("starts",), {}, "starts: This must be a list."),
+        (("starts", 1, "pile"), "dark-strip", "starts: a pile is listed twice."),
+        (("starts", 1, "colour"), "red", "starts[2]: the key 'colour' is not known."),
+        (("borders",), PLAIN["borders"] * 13, "borders: a quilt has at most 12."),  # type: ignore[operator]
+        (
+            ("unit",),
+            "mm",
+            'unit: \'mm\' is not a unit to work in. Write "inch" or "cm".',
+        ),
+        (
+            ("finishing",),
+            ["bind", "bind"],
+            'finishing: "bind" stands here more than once. Write each stage once.',
+        ),
+        (("version",), 2, "quilt: the key 'version' is not known."),
+        (("name",), "", "name: This is empty. Write a name of 1 to 80 characters."),
+        (("target",), None, "target: this must be a table of keys and values."),
+    ],
+)
+def test_what_is_refused(place: tuple[str | int, ...], value: object, sentence: str) -> None:
+    with pytest.raises(ValueError, match=r"\.$") as caught:
+        quilt_from_dict(spoiled(place, value))
+    assert str(caught.value) == sentence
+
+
+@pytest.mark.parametrize("key", list(PLAIN))
+def test_a_missing_key_is_refused_by_name(key: str) -> None:
+    plain = {name: value for name, value in PLAIN.items() if name != key}
+    with pytest.raises(ValueError, match=f"^{key}: this is missing.$"):
+        quilt_from_dict(plain)
+
+
+@pytest.mark.parametrize("make", [list, str, lambda plain: None])
+def test_what_is_no_dictionary_is_refused(make: Callable[[object], object]) -> None:
+    with pytest.raises(ValueError, match=r"^quilt: this must be a table of keys and values.$"):
+        quilt_from_dict(make(PLAIN))
