@@ -296,9 +296,10 @@ def test_a_refused_file_leaves_nothing_behind(path: Path, text: str) -> None:
     """Even a record that got past the reading comes in whole or not at all."""
     before = path.read_bytes()
     archive = from_text(text)
-    broken = [r.event for r in archive.record]
-    assert isinstance(last := broken[-1], LaidAside)
-    broken[-1] = replace(last, reason="half a \ud800 character")
+    last = archive.record[-1]
+    assert isinstance(last.event, LaidAside)
+    broken = replace(last, event=replace(last.event, reason="half a \ud800 character"))
+    archive = replace(archive, record=(*archive.record[:-1], broken))
     with closing(Library(path, EVENING)) as library:
         with pytest.raises(StoreFault, match="cannot be kept"):
             take_in(library, archive, EVENING, name="Second")
