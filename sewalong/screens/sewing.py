@@ -31,7 +31,7 @@ from sewalong.screens.widgets.breakpoints import is_roomy, mark_size
 from sewalong.screens.widgets.keys import SEWING_KEYS, key_line
 from sewalong.screens.widgets.literal_text import Words
 from sewalong.screens.widgets.picture_view import PictureView
-from sewalong.screens.widgets.route_panel import RoadPanel
+from sewalong.screens.widgets.route_panel import RoutePanel
 from sewalong.service.open_quilt import OpenQuilt
 from sewalong.store.faults import StoreFault
 from sewalong.wall.of_quilt import own_colours, picture_made
@@ -70,7 +70,7 @@ class SewingScreen(Screen[None]):
                 yield Words(id="flow")
                 yield Words(id="do")
                 yield Words(id="check")
-            yield RoadPanel(id="road")
+            yield RoutePanel(id="route")
         yield Words(id="message")
         yield Words(id="keys")
 
@@ -118,7 +118,7 @@ class SewingScreen(Screen[None]):
             f"{now.units.spare or 'no'} units spare",
             f"left over: {over}" if over else "nothing left over",
         )
-        self.query_one(RoadPanel).show(now, stage.id, footer)
+        self.query_one(RoutePanel).show(now, stage.id, footer)
         self._show_message()
         self.query_one("#keys", Words).say(key_line(self.app.size.width - 4))
 
@@ -208,7 +208,7 @@ class SewingScreen(Screen[None]):
     @work
     async def _caution_then(self, due: CautionFirst, command: c.Command) -> None:
         """Show the caution; once it is read, carry out what was asked."""
-        stage = self.quilt.state.road.stage(due.stage)
+        stage = self.quilt.state.route.stage(due.stage)
         label = stage.label if stage else due.stage
         was_read = await self.app.push_screen_wait(CautionDialog(due.caution, label))
         self._dialog_coming = False

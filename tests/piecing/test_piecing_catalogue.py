@@ -211,7 +211,7 @@ def test_350_units_eight_a_pair_take_44_pairs() -> None:
 
 
 def test_ids_kept_for_rows_borders_and_finishing_are_those_of_the_road() -> None:
-    # `progress.road` names the stages that follow the units.
+    # `progress.route` names the stages that follow the units.
     source = (resources.files("sewalong.progress.record") / "route.py").read_text("utf-8")
     named = set(re.findall(r'\bid="([a-z-]+)"', source)) | {JOIN_ROWS, SEW_ROWS}
     assert named == LATER_STAGES

@@ -66,7 +66,7 @@ def test_a_hundred_units_put_in_a_basket_are_in_that_basket_months_later() -> No
     state, record = play(
         quilt, *everything(quilt, "trim", make=100), c.PutPileAway("unit", "basket by the stairs")
     )
-    assert state.places["unit"] == "basket by the stairs"
+    assert state.where["unit"] == "basket by the stairs"
     assert (state.piles["unit"], plan(state).units.to_go) == (100, 94)
     state = go_on(state, record, c.Count("trim", 94))
     assert (plan(state).units.to_go, plan(state).line("trim").to_do) == (0, 0)

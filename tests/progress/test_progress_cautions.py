@@ -52,7 +52,7 @@ def why(caution: Caution | None) -> Why | None:
 
 
 def at_stage(state: State, stage: str, at: datetime) -> Why | None:
-    road_stage = state.road.stage(stage)
+    road_stage = state.route.stage(stage)
     assert road_stage is not None
     return why(caution_at(state, road_stage, at))
 
@@ -257,7 +257,7 @@ def test_three_hours_on_the_same_stage_speaks_of_tiredness() -> None:
 
 
 def test_rows_are_pressed_when_sewn_so_the_iron_is_spoken_of_there() -> None:
-    stage = play(QUILT)[0].road.stage("sew-rows")
+    stage = play(QUILT)[0].route.stage("sew-rows")
     assert stage is not None
     assert "press" in stage.do
     assert Hazard.IRON in stage.hazards

@@ -34,9 +34,9 @@ def what_undo_must_restore(state: State) -> tuple[object, ...]:
         {pile: n for pile, n in state.recounted.items() if n},
         state.spoilage,
         state.target,
-        state.road,
-        state.places,
-        dict(state.lying),
+        state.route,
+        state.where,
+        dict(state.places),
         dict(state.missing),
         dict(state.press),
         dict(state.changed),
@@ -72,7 +72,7 @@ def test_every_pile_is_what_opened_was_made_found_and_recounted_less_taken_and_s
         state = step.after
         for pile, now in state.piles.items():
             made = taken = 0
-            for stage in state.road.of_pieces:
+            for stage in state.route.of_pieces:
                 n = state.done[stage.id]
                 made += n * stage.makes.count * (stage.makes.pile == pile)
                 taken += n * sum(t.count for t in stage.takes if t.pile == pile)
@@ -117,9 +117,9 @@ def test_no_pile_and_no_stage_falls_below_nothing(quilt: Quilt, history: Sequenc
         assert min(state.piles.values()) >= 0
         assert min(state.done.values()) >= 0
         assert not state.done.get("join-rows") or state.piles["row"] > state.done["join-rows"]
-        for top in state.road.of_the_top:
+        for top in state.route.of_the_top:
             assert state.done[top.id] <= top.steps
-        for earlier, later in zip(state.road.of_the_top, state.road.of_the_top[1:], strict=False):
+        for earlier, later in zip(state.route.of_the_top, state.route.of_the_top[1:], strict=False):
             assert state.done[earlier.id] == earlier.steps or not state.done[later.id]
 
 
@@ -130,9 +130,9 @@ def test_no_place_holds_more_than_the_pile_and_nothing_is_missing_that_was_not(
 ) -> None:
     for step in wander(quilt, history):
         state = step.after
-        for pile, places in state.lying.items():
+        for pile, places in state.places.items():
             assert sum(held or 0 for held in places.values()) <= state.piles[pile]
-            assert state.places[pile]
+            assert state.where[pile]
         assert min(state.missing.values(), default=1) >= 1
 
 
@@ -340,7 +340,7 @@ def test_what_is_needed_from_nothing_is_the_target_brought_back_through_the_stag
     """Each stage needs the counts its taker needs, rounded up: worked out here again."""
     now = plan(opening(quilt))
     wanted = {"row": quilt.target.rows}
-    for stage in reversed(opening(quilt).road.of_pieces):
+    for stage in reversed(opening(quilt).route.of_pieces):
         assert isinstance(stage, Stage)
         counts = -(-wanted.get(stage.makes.pile, 0) // stage.makes.count)
         assert now.line(stage.id).needed == counts

@@ -191,7 +191,7 @@ def test_after_24_days_the_facts_are_as_they_were_left() -> None:
     assert decide(state, c.OpenSession(), later)[0].session == 2
     state = go_on(state, record, c.OpenSession(), at=later)
     assert state.target == QUILT.target
-    assert state.places == {"four-patch": "shoe box, shelf"}
+    assert state.where == {"four-patch": "shoe box, shelf"}
     assert state.settings == settings
     assert next(note.text for note in state.notes).startswith("two pairs of the same blue")
     last = state.last_session

@@ -9,7 +9,7 @@ from sewalong.piecing.method import Hazard, Station
 from sewalong.progress.acts import commands as c
 from sewalong.progress.plan.plan import plan
 from sewalong.progress.record.fold import opening
-from sewalong.progress.record.route import ROW, road_for
+from sewalong.progress.record.route import ROW, route_for
 from sewalong.progress.record.state import Standing, State
 from tests.progress.building import a_quilt, all_units, go_on, play, refusal, whole_top
 
@@ -23,8 +23,8 @@ def ready_at(state: State, stage: str) -> int:
 @pytest.mark.parametrize("method_id", method_ids())
 def test_every_method_ends_in_the_same_assembly(method_id: str) -> None:
     quilt = a_quilt(method_id, rows=4, columns=5, borders=1, finishing=("layer", "quilt", "bind"))
-    road = road_for(quilt, quilt.target)
-    ids = [stage.id for stage in road.stages]
+    route = route_for(quilt, quilt.target)
+    ids = [stage.id for stage in route.stages]
     n = len(quilt.method.stages)
     assert ids[n:] == ["sew-rows", "join-rows", "add-borders", "layer", "quilt", "bind"]
 
@@ -32,8 +32,8 @@ def test_every_method_ends_in_the_same_assembly(method_id: str) -> None:
 @pytest.mark.parametrize("method_id", method_ids())
 def test_no_two_stages_or_piles_of_a_road_share_a_name(method_id: str) -> None:
     quilt = a_quilt(method_id, borders=1, finishing=("layer", "quilt", "bind"))
-    road = road_for(quilt, quilt.target)
-    ids = [stage.id for stage in road.stages]
+    route = route_for(quilt, quilt.target)
+    ids = [stage.id for stage in route.stages]
     assert len(set(ids)) == len(ids)
     piles = [*(pile.id for pile in quilt.method.piles), ROW.id]
     assert len(set(piles)) == len(piles)
@@ -47,7 +47,7 @@ def test_where_there_is_an_iron_a_blade_or_a_needle_its_caution_applies(method_i
         Station.MAT: Hazard.CUTTER,
         Station.MACHINE: Hazard.NEEDLE,
     }
-    for stage in road_for(quilt, quilt.target).stages:
+    for stage in route_for(quilt, quilt.target).stages:
         if stage.station in hazard_at:
             assert hazard_at[stage.station] in stage.hazards, stage.id
         if Hazard.CROSS_CUT in stage.hazards:
@@ -57,7 +57,7 @@ def test_where_there_is_an_iron_a_blade_or_a_needle_its_caution_applies(method_i
 
 def test_the_road_of_the_stacked_four_patch_is_the_one_that_is_sewn() -> None:
     quilt = a_quilt(borders=1)
-    assert [stage.label for stage in road_for(quilt, quilt.target).stages] == [
+    assert [stage.label for stage in route_for(quilt, quilt.target).stages] == [
         "pair",
         "sew",
         "press",
@@ -125,7 +125,7 @@ def test_a_border_is_counted_side_by_side() -> None:
 
 def test_a_runner_of_one_row_has_no_rows_to_join() -> None:
     runner = a_quilt(pieces=16, rows=1, columns=8, borders=1)
-    assert opening(runner).road.stage("join-rows") is None
+    assert opening(runner).route.stage("join-rows") is None
     state, record = play(runner, *all_units(runner))
     assert ready_at(state, "add-borders") == 0
     state = go_on(state, record, c.Count("sew-rows"), c.Count("add-borders", 4))
@@ -205,11 +205,11 @@ def test_what_was_said_can_be_taken_back_one_thing_at_a_time() -> None:
         c.Recount("square", 158),
         c.LayAside(),
     )
-    assert (state.places, state.recounted) == ({"square": "shoe box"}, {"square": -2})
+    assert (state.where, state.recounted) == ({"square": "shoe box"}, {"square": -2})
     state = go_on(state, record, c.Undo(), c.Undo())
     assert (state.standing, state.piles["square"]) == (Standing.IN_PROGRESS, 160)
     state = go_on(state, record, c.Undo(), c.Undo())
-    assert (state.notes, state.places) == ((), {"square": "tin"})
+    assert (state.notes, state.where) == ((), {"square": "tin"})
     state = go_on(state, record, c.Undo())
-    assert state.places == {}
+    assert state.where == {}
     assert refusal(state, c.Undo()) == "There is nothing to undo."

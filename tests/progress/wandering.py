@@ -170,13 +170,13 @@ def _carry_out(state: State, record: Record, command: c.Command, at: datetime) -
 
 def as_command(ask: Ask, state: State) -> c.Command:
     """The command that `ask` is on this quilt; names that do not exist come up too."""
-    stages = [stage.id for stage in state.road.stages]
-    piles = list(state.road.piles)
+    stages = [stage.id for stage in state.route.stages]
+    piles = list(state.route.piles)
     stage = ([*stages, "no-such-stage"] * 31)[ask.place]
     pile = ([*piles, "no-such-pile"] * 31)[ask.place]
     match ask.what:
         case "count what is ready":
-            known = state.road.stage(stage)
+            known = state.route.stage(stage)
             return c.Count(stage, max(1, ready(state, known)) if known else 1)
         case "count on as suggested":
             return _as_suggested(state)
@@ -212,7 +212,7 @@ def as_command(ask: Ask, state: State) -> c.Command:
         case "join":
             return c.JoinRows(ask.place % 4, ask.place % 4 + ask.n)
         case "bobbin":
-            machine = [s.id for s in state.road.stages if s.station is Station.MACHINE]
+            machine = [s.id for s in state.route.stages if s.station is Station.MACHINE]
             return c.BobbinEmpty(machine[ask.place % len(machine)], ask.n)
         case "mention":
             return c.Mention(f"thing {ask.n}")

@@ -157,7 +157,7 @@ async def test_the_places_are_asked_for_with_the_last_answer_offered(path: Path)
         await room.write("the blue drawer")
         await room.press("enter", "enter")
         await room.screen_is(QuiltsScreen)
-        assert room.on_disk().places == {"square": "the blue drawer", "pair": "tin"}
+        assert room.on_disk().where == {"square": "the blue drawer", "pair": "tin"}
 
 
 async def test_only_what_was_used_is_asked_about(path: Path) -> None:

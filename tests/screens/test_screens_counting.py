@@ -126,7 +126,7 @@ async def test_the_stage_changes_when_its_pieces_run_out(path: Path) -> None:
 
 async def test_the_large_screen_shows_the_whole_road(path: Path) -> None:
     async with at_sewing(path, c.Count("pair", 6), size=LARGE) as room:
-        road = (
+        route = (
             "pair 6/20 36",
             "sew 0/10 6",
             "press 0/10",
@@ -141,7 +141,9 @@ async def test_the_large_screen_shows_the_whole_road(path: Path) -> None:
             "quilt 0/4",
             "bind 0/4",
         )
-        await room.sees(*road, "4 units spare", "nothing left over", "of the work", "0 of 20 units")
+        await room.sees(
+            *route, "4 units spare", "nothing left over", "of the work", "0 of 20 units"
+        )
         await room.sees("? all keys")
 
 

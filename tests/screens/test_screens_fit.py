@@ -61,7 +61,7 @@ def cut_off(room: Room, ids: tuple[str, ...]) -> list[str]:
 
 
 WHOLE = {
-    LARGE: ("#stage", "#number", "#noun", "#flow", "#do", "#check", "#road"),
+    LARGE: ("#stage", "#number", "#noun", "#flow", "#do", "#check", "#route"),
     SMALL: ("#stage", "#number", "#noun", "#flow", "#do"),
 }
 
@@ -83,9 +83,9 @@ async def test_every_stage_fits(tmp_path: Path, size: tuple[int, int]) -> None:
         for entry in library.entries():
             screen = SewingScreen(OpenQuilt(library, entry, clock))
             await room.app.push_screen(screen)
-            road = screen.quilt.state.road
+            route = screen.quilt.state.route
             # The stages of the top are the same for every method.
-            for stage in road.stages if entry.name == "hourglass" else road.of_pieces:
+            for stage in route.stages if entry.name == "hourglass" else route.of_pieces:
                 screen.attempt(c.ChooseStage(stage.id))
                 await room.sees(f"{stage.label.upper()} at the", f"Working at {stage.label}.")
                 faults += [f"{entry.name}, {stage.id}: {out}" for out in cut_off(room, WHOLE[size])]

@@ -133,7 +133,7 @@ async def test_a_pile_is_put_away_and_its_place_is_shown(path: Path) -> None:
         await room.write("the blue biscuit tin")
         await room.press("enter", "enter")
         await room.sees("Put the pairs in: the blue biscuit tin.")
-        assert room.on_disk().places["pair"] == "the blue biscuit tin"
+        assert room.on_disk().where["pair"] == "the blue biscuit tin"
         await room.press("p")
         await room.sees("pairs: 3, in the blue biscuit tin")
 

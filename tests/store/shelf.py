@@ -145,12 +145,12 @@ _Maker = Callable[[st.DrawFn, State], c.Command]
 
 
 def _stage(draw: st.DrawFn, state: State) -> str:
-    return draw(st.sampled_from([stage.id for stage in state.road.stages]))
+    return draw(st.sampled_from([stage.id for stage in state.route.stages]))
 
 
 def _count(draw: st.DrawFn, state: State) -> c.Command:
     """A count of what can be counted, where there is anything: one of it or all of it."""
-    able = [(stage.id, n) for stage in state.road.stages if (n := ready(state, stage))]
+    able = [(stage.id, n) for stage in state.route.stages if (n := ready(state, stage))]
     if not able:
         return c.Find(_pile(draw, state), 20)
     stage, most = draw(st.sampled_from(able))
@@ -167,7 +167,7 @@ def _undone_work(draw: st.DrawFn, state: State) -> c.Command:
 
 
 def _pile(draw: st.DrawFn, state: State) -> str:
-    return draw(st.sampled_from(sorted(state.road.piles)))
+    return draw(st.sampled_from(sorted(state.route.piles)))
 
 
 def _n(draw: st.DrawFn) -> int:

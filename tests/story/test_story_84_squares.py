@@ -189,7 +189,7 @@ def test_a_quilt_of_84_squares_lives_through_it_all(library: Library) -> None:
     she.they_turn_up_in_a_tin(diary)
     assert quilt.state.missing == {}
     assert quilt.piles() == {"pressed-four-patch": 1, "unit": 38}
-    assert quilt.state.lying["unit"]["button tin"] == 4
+    assert quilt.state.places["unit"]["button tin"] == 4
     again = quilt.forecast()
     assert quilt.to_do()["pair"] == 2
     assert again.middle < with_four_missing.middle

@@ -9,7 +9,7 @@ from pathlib import Path
 
 from sewalong.cli.frame.context import Here
 from sewalong.cli.frame.errors import Trouble
-from sewalong.progress.record.route import Road
+from sewalong.progress.record.route import Route
 from sewalong.service.open_quilt import OpenQuilt
 from sewalong.store.home import demo_record_path, record_path
 from sewalong.store.library import Library, Shelved
@@ -75,14 +75,14 @@ def wanted_name(args: argparse.Namespace) -> str | None:
     return placed if placed is not None else option
 
 
-def stage_id(road: Road, typed: str) -> str:
+def stage_id(route: Route, typed: str) -> str:
     """The stage meant by its id or its label; what fits none is handed on to be refused."""
-    return _meant(typed, {stage.id: (stage.label,) for stage in road.stages})
+    return _meant(typed, {stage.id: (stage.label,) for stage in route.stages})
 
 
-def pile_id(road: Road, typed: str) -> str:
+def pile_id(route: Route, typed: str) -> str:
     """The pile meant by its id or the word for its pieces; what fits none is handed on."""
-    return _meant(typed, {p.id: (p.noun.one, p.noun.many) for p in road.piles.values()})
+    return _meant(typed, {p.id: (p.noun.one, p.noun.many) for p in route.piles.values()})
 
 
 def _meant(typed: str, known: Mapping[str, tuple[str, ...]]) -> str:

@@ -75,9 +75,9 @@ def _plan_lines(quilt: Quilt) -> list[str]:
     """What there is, what it makes, what is wanted; a shortfall shows before the first cut."""
     state = opening(quilt)
     now = plan(state)
-    unit = state.road.piles[quilt.method.unit].noun
+    unit = state.route.piles[quilt.method.unit].noun
     there = " and ".join(
-        state.road.piles[start.pile].noun.count(start.count) for start in quilt.starts
+        state.route.piles[start.pile].noun.count(start.count) for start in quilt.starts
     )
     lines = [
         f"Method: {quilt.method.name}",

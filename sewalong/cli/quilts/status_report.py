@@ -10,7 +10,7 @@ from msgspec.structs import asdict
 from sewalong.piecing.method import Pieces
 from sewalong.progress.plan.plan import Plan, Shortfall, StageLine, plan
 from sewalong.progress.record.events import Recorded
-from sewalong.progress.record.route import Road
+from sewalong.progress.record.route import Route
 from sewalong.progress.record.state import SessionRecord, State
 from sewalong.progress.resuming.resume_facts import facts
 
@@ -18,7 +18,7 @@ from sewalong.progress.resuming.resume_facts import facts
 def status_lines(state: State, now: datetime, record: Sequence[Recorded] = ()) -> tuple[str, ...]:
     """One fact a line: the quilt, where the person was, every stage, what is over."""
     now_plan = plan(state)
-    unit = state.road.piles[state.quilt.method.unit].noun
+    unit = state.route.piles[state.quilt.method.unit].noun
     units = now_plan.units
     lines = [
         f"This quilt: {state.quilt.name}",
@@ -29,7 +29,7 @@ def status_lines(state: State, now: datetime, record: Sequence[Recorded] = ()) -
     lines += [stage_words(line) for line in now_plan.lines]
     lines.append(f"Made: {unit.count(units.made)} so far.")
     lines.append(f"Possible: {unit.count(units.possible)} in all from what there is.")
-    over = over_words(now_plan.over, state.road)
+    over = over_words(now_plan.over, state.route)
     if over:
         lines.append(over)
     if state.quilt.notes:
@@ -51,11 +51,11 @@ def stage_words(line: StageLine) -> str:
     return f"{line.stage.label.capitalize()}: {', '.join(parts)}."
 
 
-def over_words(over: tuple[Pieces, ...], road: Road) -> str:
+def over_words(over: tuple[Pieces, ...], route: Route) -> str:
     """What cannot make a whole unit; empty when nothing is over."""
     if not over:
         return ""
-    pieces = " and ".join(road.piles[one.pile].noun.count(one.count) for one in over)
+    pieces = " and ".join(route.piles[one.pile].noun.count(one.count) for one in over)
     return f"Over: {pieces}; not enough to make another whole one."
 
 
@@ -74,8 +74,8 @@ def status_data(state: State, key: str) -> dict[str, object]:
         "suggested_because": suggestion.reason if suggestion else None,
         "units": asdict(now_plan.units),
         "stages": [_stage(line) for line in now_plan.lines],
-        "piles": {pile: state.piles[pile] for pile in state.road.piles},
-        "places": dict(state.places),
+        "piles": {pile: state.piles[pile] for pile in state.route.piles},
+        "places": dict(state.where),
         "missing": dict(state.missing),
         "press": dict(state.press),
         "over": _pieces(now_plan.over),

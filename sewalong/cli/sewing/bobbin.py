@@ -15,7 +15,7 @@ from sewalong.progress.plan.plan import plan
 def bobbin(args: argparse.Namespace, here: Here) -> Report:
     """`bobbin STAGE UNSEWN`: one event, so one undo takes it back."""
     with chosen_quilt(args, here) as quilt:
-        stage = stage_id(quilt.state.road, args.stage)
+        stage = stage_id(quilt.state.route, args.stage)
         recorded = quilt.do(BobbinEmpty(stage, args.unsewn))
         line = plan(quilt.state).line(stage)
         label = line.stage.label.capitalize()

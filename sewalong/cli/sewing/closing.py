@@ -122,7 +122,7 @@ def _closed(state: State) -> list[str]:
     length = spoken((session.ended or session.last_at) - session.opened)
     lines = [f"Session {session.number}: {length}."]
     for stage_id, n in session.counts.items():
-        stage = state.road.stage(stage_id)
+        stage = state.route.stage(stage_id)
         if stage is not None and n:
             lines.append(f"{stage.label.capitalize()}: {stage.counts.count(n)} this session.")
     return lines

@@ -21,7 +21,7 @@ from sewalong.service.open_quilt import OpenQuilt
 def count(args: argparse.Namespace, here: Here) -> Report:
     """`count STAGE [N]`: a caution that is due comes first; after it at most one thing is said."""
     with chosen_quilt(args, here) as quilt:
-        stage = stage_id(quilt.state.road, args.stage)
+        stage = stage_id(quilt.state.route, args.stage)
         pause = after_interruption(quilt.state, quilt.now())
         recorded, aside = with_caution(quilt, Count(stage, args.n), args, here)
         report = _report(quilt, stage, recorded, aside)
@@ -31,7 +31,7 @@ def count(args: argparse.Namespace, here: Here) -> Report:
 def unpick(args: argparse.Namespace, here: Here) -> Report:
     """`unpick STAGE [N]`"""
     with chosen_quilt(args, here) as quilt:
-        stage = stage_id(quilt.state.road, args.stage)
+        stage = stage_id(quilt.state.route, args.stage)
         return _report(quilt, stage, quilt.do(Unpick(stage, args.n)))
 
 

@@ -60,7 +60,7 @@ def _piece(args: argparse.Namespace, state: State) -> str:
     else:
         if args.of is not None:
             raise Trouble("--of is for a row, a column or a strip test.")
-        pile = word if word in _LONG else pile_id(state.road, args.piece)
+        pile = word if word in _LONG else pile_id(state.route, args.piece)
         way = ":down" if args.down else ":across" if word in _LONG else ""
         piece = f"{pile}{way}"
     if args.cut is not None and word not in (*_TESTS, *_MIDDLE):

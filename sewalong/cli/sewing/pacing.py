@@ -22,7 +22,7 @@ from sewalong.progress.pace.sessions import (
     what_took_the_time,
     work_over_time,
 )
-from sewalong.progress.record.route import Road
+from sewalong.progress.record.route import Route
 
 _LONGEST_SESSION = 24 * 60
 _MOST_TIMES = 100
@@ -118,7 +118,7 @@ def pace(args: argparse.Namespace, here: Here) -> Report:
     took = what_took_the_time(known)
     each = minutes_per_unit(facts)
     usual = usual_hours(facts)
-    lines = [_session_line(one, state.road) for one in facts]
+    lines = [_session_line(one, state.route) for one in facts]
     lines += [f"{one.sentence[:1].upper()}{one.sentence[1:]}." for one in took]
     if usual is not None:
         lines.append(f"A session of yours: {hours(usual)} of sewing.")
@@ -157,11 +157,11 @@ def pace(args: argparse.Namespace, here: Here) -> Report:
     return Report(tuple(lines), data)
 
 
-def _session_line(one: SessionFacts, road: Road) -> str:
+def _session_line(one: SessionFacts, route: Route) -> str:
     did = [
         f"{stage.counts.count(abs(n))} {'at' if n > 0 else 'unpicked at'} {stage.label}"
         for stage_id, n in one.counts.items()
-        if n and (stage := road.stage(stage_id)) is not None
+        if n and (stage := route.stage(stage_id)) is not None
     ]
     still = ", still open" if one.is_open else ""
     return (

@@ -16,21 +16,21 @@ from sewalong.service.open_quilt import OpenQuilt
 def spoil(args: argparse.Namespace, here: Here) -> Report:
     """`spoil PILE N --reason TEXT`"""
     with chosen_quilt(args, here) as quilt:
-        pile = pile_id(quilt.state.road, args.pile)
+        pile = pile_id(quilt.state.route, args.pile)
         return _do(quilt, pile, Spoil(pile, args.n, args.reason))
 
 
 def find(args: argparse.Namespace, here: Here) -> Report:
     """`find PILE N [--bought]`"""
     with chosen_quilt(args, here) as quilt:
-        pile = pile_id(quilt.state.road, args.pile)
+        pile = pile_id(quilt.state.route, args.pile)
         return _do(quilt, pile, Find(pile, args.n, "bought" if args.bought else "found"))
 
 
 def recount(args: argparse.Namespace, here: Here) -> Report:
     """`recount PILE N [--place PLACE] [--as WHAT]`: the count stands; what it may be is said."""
     with chosen_quilt(args, here) as quilt:
-        pile = pile_id(quilt.state.road, args.pile)
+        pile = pile_id(quilt.state.route, args.pile)
         before = quilt.state
         command = Recount(pile, args.n, args.how or "stands", args.place or "")
         report = _do(quilt, pile, command)
@@ -40,14 +40,14 @@ def recount(args: argparse.Namespace, here: Here) -> Report:
 def put_away(args: argparse.Namespace, here: Here) -> Report:
     """`put-away PILE PLACE… [--part N]`"""
     with chosen_quilt(args, here) as quilt:
-        pile = pile_id(quilt.state.road, args.pile)
+        pile = pile_id(quilt.state.route, args.pile)
         return _do(quilt, pile, PutPileAway(pile, " ".join(args.text), args.part))
 
 
 def _do(quilt: OpenQuilt, pile: str, command: Command) -> Report:
     recorded = quilt.do(command)
     there = quilt.state.piles[pile]
-    noun = quilt.state.road.piles[pile].noun
+    noun = quilt.state.route.piles[pile].noun
     verb = "lies" if there == 1 else "lie"
     return aftermath(
         quilt,

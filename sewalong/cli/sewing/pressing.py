@@ -14,6 +14,6 @@ from sewalong.progress.acts.commands import NotePress
 def press(args: argparse.Namespace, here: Here) -> Report:
     """`press STAGE WORDS…`"""
     with chosen_quilt(args, here) as quilt:
-        stage = stage_id(quilt.state.road, args.stage)
+        stage = stage_id(quilt.state.route, args.stage)
         recorded = quilt.do(NotePress(stage, " ".join(args.text)))
         return aftermath(quilt, recorded, more={"press": dict(quilt.state.press)})

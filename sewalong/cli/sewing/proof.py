@@ -53,7 +53,7 @@ def proof(args: argparse.Namespace, here: Here) -> Report:
 def go_on(args: argparse.Namespace, here: Here) -> Report:
     """`go-on STAGE`"""
     with chosen_quilt(args, here) as quilt:
-        stage = stage_id(quilt.state.road, args.stage)
+        stage = stage_id(quilt.state.route, args.stage)
         return aftermath(quilt, quilt.do(GoOn(stage)), more={"stage": stage})
 
 

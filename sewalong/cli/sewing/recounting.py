@@ -23,7 +23,7 @@ def recounted(report: Report, before: State, quilt: OpenQuilt, pile: str, *, sai
     may_be = [way for way in ways(before, pile, difference) if way != "stands"]
     lines = list(report.lines)
     if missing:
-        noun = quilt.state.road.piles[pile].noun
+        noun = quilt.state.route.piles[pile].noun
         lines.append(f"Missing: {noun.count(missing)}, made, whereabouts unknown.")
     if difference and not said and may_be:
         lines.append(
@@ -37,6 +37,6 @@ def recounted(report: Report, before: State, quilt: OpenQuilt, pile: str, *, sai
         "how": event.how,
         "may_be": may_be,
         "missing": missing,
-        "places": dict(quilt.state.lying.get(pile, {})),
+        "places": dict(quilt.state.places.get(pile, {})),
     }
     return replace(report, lines=tuple(lines), data=data)

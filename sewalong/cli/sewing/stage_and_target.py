@@ -18,7 +18,7 @@ from sewalong.progress.resuming.sampling import sampling_line
 def stage(args: argparse.Namespace, here: Here) -> Report:
     """`stage STAGE`: turn to it, and say what is done there."""
     with chosen_quilt(args, here) as quilt:
-        id = stage_id(quilt.state.road, args.stage)
+        id = stage_id(quilt.state.route, args.stage)
         recorded = quilt.do(ChooseStage(id))
         now = plan(quilt.state)
         line = now.line(id)
@@ -38,7 +38,7 @@ def target(args: argparse.Namespace, here: Here) -> Report:
     with chosen_quilt(args, here) as quilt:
         recorded = quilt.do(ChangeTarget(args.rows, args.columns))
         units = plan(quilt.state).units
-        noun = quilt.state.road.piles[quilt.state.quilt.method.unit].noun
+        noun = quilt.state.route.piles[quilt.state.quilt.method.unit].noun
         lines = [f"{noun.count(units.to_go).capitalize()} to go of {quilt.state.target.units}."]
         if units.spare:
             lines.append(f"{noun.count(units.spare).capitalize()} spare.")

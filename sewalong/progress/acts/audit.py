@@ -17,7 +17,7 @@ from sewalong.progress.record.fold import opening, step
 from sewalong.progress.record.joined_rows import joined, neighbours
 from sewalong.progress.record.measurable import Unmeasurable, read_fraction, read_piece
 from sewalong.progress.record.recount_rules import can_be_made, recorded_there
-from sewalong.progress.record.route import JOIN_ROWS, ROW, road_for
+from sewalong.progress.record.route import JOIN_ROWS, ROW, route_for
 from sewalong.progress.record.state import State
 from sewalong.quilt.file.rules import a_text
 from sewalong.quilt.quilt import Quilt
@@ -62,7 +62,7 @@ def audit(quilt: Quilt, record: Sequence[e.Recorded]) -> str | None:
 def _misfit_of_plan(quilt: Quilt) -> str | None:
     try:
         method = quilt.method
-        road_for(quilt, quilt.target)
+        route_for(quilt, quilt.target)
     except (ValueError, KeyError) as error:
         return f"its plan cannot be worked by this sewalong ({error})"
     for start in quilt.starts:
@@ -107,11 +107,11 @@ class _Known:
     """What an event of this quilt may name and how much it may say."""
 
     def __init__(self, quilt: Quilt) -> None:
-        road = road_for(quilt, quilt.target)
+        route = route_for(quilt, quilt.target)
         self._quilt = quilt
-        self._piles = set(road.piles)
+        self._piles = set(route.piles)
         # Another target may have more rows to join than the plan had.
-        self._stages = {stage.id for stage in road.stages} | {JOIN_ROWS}
+        self._stages = {stage.id for stage in route.stages} | {JOIN_ROWS}
 
     def misfit(self, event: e.Event) -> str | None:
         return self._name(event) or self._amount(event) or _misfit_of_texts(event)
@@ -223,10 +223,10 @@ def _replay(quilt: Quilt, record: Sequence[e.Recorded]) -> str | None:
 def _misfit_now(state: State, event: e.Event) -> str | None:
     match event:
         case e.Counted(stage=stage) | e.Unpicked(stage=stage) | e.BobbinRanOut(stage=stage):
-            if state.road.stage(stage) is None:
+            if state.route.stage(stage) is None:
                 return f"counts at {stage}, which there was not at that target"
         case e.RowsJoined(first=first, second=second):
-            if state.road.stage(JOIN_ROWS) is None or second > state.target.rows:
+            if state.route.stage(JOIN_ROWS) is None or second > state.target.rows:
                 return f"joins rows {first} and {second}, which there were not at that target"
             if joined(state, first, second):
                 return f"joins rows {first} and {second} again"
@@ -253,11 +253,11 @@ def _misfit_of_recount(state: State, event: e.Recounted) -> str | None:
 def _broken(state: State) -> str | None:
     for pile, n in state.piles.items():
         if n < 0:
-            return f"takes more {state.road.piles[pile].noun.many} than there were"
-    for stage in state.road.stages:
+            return f"takes more {state.route.piles[pile].noun.many} than there were"
+    for stage in state.route.stages:
         if state.done[stage.id] < 0:
             return f"takes apart more than was done at {stage.label}"
-    for top in state.road.of_the_top:
+    for top in state.route.of_the_top:
         if state.done[top.id] > top.steps:
             return f"does more at {top.label} than there is to do"
     joined = state.done.get(JOIN_ROWS, 0)

@@ -28,7 +28,7 @@ from sewalong.progress.plan.plan import ready
 from sewalong.progress.record import events as e
 from sewalong.progress.record.fold import later, step
 from sewalong.progress.record.on_the_top import joined_rows, last_on_the_top
-from sewalong.progress.record.route import JOIN_ROWS, ROW, RoadStage, TopStage
+from sewalong.progress.record.route import JOIN_ROWS, ROW, RouteStage, TopStage
 from sewalong.progress.record.state import SessionRecord, Standing, State
 from sewalong.progress.safety.cautions import Caution, caution_due
 from sewalong.progress.safety.closing_questions import ANSWERS, ON_LEAVING_THE_IRON, questions
@@ -196,7 +196,7 @@ def _must_be_in_progress(state: State) -> None:
         raise Refused(f"This quilt is {state.standing.value}. Pick it up again first.")
 
 
-def caution_at(state: State, stage: RoadStage, at: datetime) -> Caution | None:
+def caution_at(state: State, stage: RouteStage, at: datetime) -> Caution | None:
     """The caution due before a count at `stage`; in a session not yet open, all are due."""
     session = state.session
     if session is None or is_over(session, at):
@@ -228,14 +228,14 @@ def _join_rows(state: State, command: c.JoinRows, at: datetime, session: int) ->
     return joined
 
 
-def _not_enough(state: State, stage: RoadStage, n: int, possible: int) -> str:
+def _not_enough(state: State, stage: RouteStage, n: int, possible: int) -> str:
     if isinstance(stage, TopStage):
         return _top_not_ready(state, stage, n, possible)
     wants = " and ".join(
-        state.road.piles[taken.pile].noun.count(taken.count) for taken in stage.takes
+        state.route.piles[taken.pile].noun.count(taken.count) for taken in stage.takes
     )
     there = " and ".join(
-        state.road.piles[taken.pile].noun.count(state.piles[taken.pile]) for taken in stage.takes
+        state.route.piles[taken.pile].noun.count(state.piles[taken.pile]) for taken in stage.takes
     )
     wait = "waits" if len(stage.takes) == 1 and there.startswith("1 ") else "wait"
     enough = f"enough for {possible}" if possible else "not enough for one"
@@ -289,7 +289,7 @@ def _retarget(state: State, command: c.ChangeTarget, at: datetime, session: int)
             f"Unpick {'it' if sewn == 1 else 'them'} first, "
             f"or keep {state.target.columns} across."
         )
-    past_joining = last_on_the_top(state, after=state.road.stage(JOIN_ROWS))
+    past_joining = last_on_the_top(state, after=state.route.stage(JOIN_ROWS))
     if past_joining is not None:
         raise Refused(
             f"The top has been through {past_joining.label} already. Unpick that first, "

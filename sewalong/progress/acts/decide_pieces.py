@@ -19,7 +19,7 @@ from sewalong.progress.plan.plan import ready
 from sewalong.progress.record import events as e
 from sewalong.progress.record.on_the_top import joined_rows, last_on_the_top, loose_rows
 from sewalong.progress.record.recount_rules import can_be_made, maker, recorded_there
-from sewalong.progress.record.route import ROW, RoadStage
+from sewalong.progress.record.route import ROW, RouteStage
 from sewalong.progress.record.state import State
 
 
@@ -41,7 +41,7 @@ def unpick(state: State, command: c.Unpick, at: datetime, session: int) -> e.Unp
     return e.Unpicked(at=at, session=session, stage=stage.id, n=n)
 
 
-def _still_whole(state: State, stage: RoadStage) -> int:
+def _still_whole(state: State, stage: RouteStage) -> int:
     """Counts of a stage that nothing was made of yet; raises Refused when the top holds them."""
     if isinstance(stage, Stage):
         made = stage.makes
@@ -78,7 +78,7 @@ def spoil(state: State, command: c.Spoil, at: datetime, session: int) -> e.Spoil
     pile, n = a_pile(state, command.pile), a_number(command.n)
     there = loose_rows(state) if pile == ROW.id else state.piles[pile]
     if n > there:
-        noun = state.road.piles[pile].noun
+        noun = state.route.piles[pile].noun
         raise Refused(
             f"Only {noun.count(there)} {_lie(there)} there, "
             f"so {n} cannot be spoiled. "
@@ -92,7 +92,7 @@ def put_away(state: State, command: c.PutPileAway, at: datetime, session: int) -
     """A pile or part of it put somewhere; raises Refused for more than there is."""
     pile, place = a_pile(state, command.pile), words(command.place, "a place")
     if command.n is not None:
-        there, noun = state.piles[pile], state.road.piles[pile].noun
+        there, noun = state.piles[pile], state.route.piles[pile].noun
         if a_number(command.n) > there:
             raise Refused(
                 f"Only {noun.count(there)} {_lie(there)} there, so {command.n} cannot be put "
@@ -144,7 +144,7 @@ def recount(state: State, command: c.Recount, at: datetime, session: int) -> e.R
 
 def _not_made(state: State, pile: str, difference: int) -> str:
     """Why a difference cannot be counts at the stage that fills the pile."""
-    stage, noun = maker(state.road, pile), state.road.piles[pile].noun
+    stage, noun = maker(state.route, pile), state.route.piles[pile].noun
     if stage is None:
         return f"{noun.many.capitalize()} are not made here. Say found or lost instead."
     if difference % stage.makes.count:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from difflib import get_close_matches
 
 from sewalong.progress.acts.commands import Refused
-from sewalong.progress.record.route import RoadStage
+from sewalong.progress.record.route import RouteStage
 from sewalong.progress.record.state import State
 
 MOST_AT_ONCE = 9999
@@ -13,19 +13,21 @@ LONGEST_TEXT = 2000
 MOST_ROWS = 200
 
 
-def a_stage(state: State, id: str) -> RoadStage:
+def a_stage(state: State, id: str) -> RouteStage:
     """The stage called `id`; raises Refused, naming the nearest."""
-    stage = state.road.stage(id)
+    stage = state.route.stage(id)
     if stage is None:
-        known = [stage.id for stage in state.road.stages]
+        known = [stage.id for stage in state.route.stages]
         raise Refused(f"This quilt has no stage “{id[:40]}”. {_nearest(id, known)}")
     return stage
 
 
 def a_pile(state: State, id: str) -> str:
     """`id` if there is such a pile; raises Refused, naming the nearest."""
-    if id not in state.road.piles:
-        raise Refused(f"This quilt has no pile “{id[:40]}”. {_nearest(id, list(state.road.piles))}")
+    if id not in state.route.piles:
+        raise Refused(
+            f"This quilt has no pile “{id[:40]}”. {_nearest(id, list(state.route.piles))}"
+        )
     return id
 
 

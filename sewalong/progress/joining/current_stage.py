@@ -13,7 +13,7 @@ from sewalong.progress.record.route import (
     ROW,
     SEW_ROWS,
     SIDES_OF_A_BORDER,
-    RoadStage,
+    RouteStage,
     TopStage,
 )
 from sewalong.progress.record.state import State
@@ -51,20 +51,20 @@ def in_hand(state: State, now: Plan) -> InHand:
     )
 
 
-def _takes(state: State, stage: RoadStage) -> str:
+def _takes(state: State, stage: RouteStage) -> str:
     if isinstance(stage, TopStage):
         return "two rows, or rows already joined" if stage.id == JOIN_ROWS else "the top"
     return " and ".join(_pieces(state, taken) for taken in stage.takes)
 
 
-def _makes(state: State, stage: RoadStage) -> str:
+def _makes(state: State, stage: RouteStage) -> str:
     if isinstance(stage, Stage):
         return _pieces(state, stage.makes)
     return "one wider piece of the top" if stage.id == JOIN_ROWS else ""
 
 
 def _pieces(state: State, pieces: Pieces) -> str:
-    return state.road.piles[pieces.pile].noun.count(pieces.count)
+    return state.route.piles[pieces.pile].noun.count(pieces.count)
 
 
 def _which(state: State, line: StageLine) -> str:

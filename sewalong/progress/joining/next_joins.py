@@ -34,7 +34,7 @@ class Joining(Struct, frozen=True):
 def joining(state: State) -> Joining:
     """How far joining is, and which joins come next, in pairs."""
     rows = state.target.rows
-    stage = state.road.stage(JOIN_ROWS)
+    stage = state.route.stage(JOIN_ROWS)
     done = state.done.get(JOIN_ROWS, 0)
     can = ready(state, stage) if stage is not None else 0
     loose = unnumbered(state)

@@ -12,7 +12,7 @@ from sewalong.progress.measuring.proof import tells
 from sewalong.progress.measuring.sewn_between_checks import Batch, Doubtful, SewnBetween, feeding
 from sewalong.progress.record import events as e
 from sewalong.progress.record.recount_rules import maker
-from sewalong.progress.record.route import RoadStage
+from sewalong.progress.record.route import RouteStage
 from sewalong.progress.record.state import Check, State
 from sewalong.progress.record.time_words import day_said
 
@@ -94,26 +94,26 @@ def _places(state: State, window: SewnBetween, turned_at: Set[str]) -> dict[str,
     piles = [
         pile
         for pile in _downstream(state, doubtful)
-        if (stage := maker(state.road, pile)) is not None and stage.id in turned_at
+        if (stage := maker(state.route, pile)) is not None and stage.id in turned_at
     ]
     places: dict[str, str] = {}
     for pile in piles:
         if not state.piles.get(pile):
             continue
-        since = [place for place in window.put.get(pile, []) if place in state.lying.get(pile, {})]
+        since = [place for place in window.put.get(pile, []) if place in state.places.get(pile, {})]
         if since:
             places[pile] = " and ".join(dict.fromkeys(since))
-        elif state.places.get(pile):
-            places[pile] = state.places[pile]
+        elif state.where.get(pile):
+            places[pile] = state.where[pile]
     return places
 
 
-def _downstream(state: State, stages: Sequence[RoadStage]) -> list[str]:
+def _downstream(state: State, stages: Sequence[RouteStage]) -> list[str]:
     piles = [stage.makes.pile for stage in stages if isinstance(stage, Stage)]
-    for stage in state.road.of_pieces:
+    for stage in state.route.of_pieces:
         if any(taken.pile in piles for taken in stage.takes) and stage.makes.pile not in piles:
             piles.append(stage.makes.pile)
-    return [pile for pile in state.road.piles if pile in piles]
+    return [pile for pile in state.route.piles if pile in piles]
 
 
 def _lines(state: State, found: AtRisk) -> tuple[str, ...]:
@@ -122,7 +122,7 @@ def _lines(state: State, found: AtRisk) -> tuple[str, ...]:
         return (f"Nothing was sewn since {since}, so nothing is at risk.",)
     lines = []
     for stage in found.stages:
-        label = next(s.label for s in state.road.stages if s.id == stage.stage)
+        label = next(s.label for s in state.route.stages if s.id == stage.stage)
         days = ", ".join(f"{day_said(then.day)}: {then.n}" for then in stage.sewn)
         units = f", {stage.units} units" if stage.units else ""
         if stage.units and stage.made.one == "unit" and stage.units == stage.pieces:
@@ -134,7 +134,7 @@ def _lines(state: State, found: AtRisk) -> tuple[str, ...]:
         begun = "; ".join(f"since {batch.since}" for batch in found.batches)
         lines.append(f"The machine was changed in between: measure one of each. {begun}.")
     for pile, place in found.places.items():
-        lines.append(f"The {state.road.piles[pile].noun.many} among them are in: {place}.")
+        lines.append(f"The {state.route.piles[pile].noun.many} among them are in: {place}.")
     if found.proved:
         lines.append("What was sewn before that check is not in doubt.")
     return tuple(lines)

@@ -90,7 +90,7 @@ def proof(state: State, now: datetime) -> Proof:
 
 def goes_on_unproved(state: State, stage: str, now: datetime) -> bool:
     """Whether a count at `stage` means going on with an unproved seam, after it was said."""
-    where = state.road.stage(stage)
+    where = state.route.stage(stage)
     if where is None or where.station is not Station.MACHINE:
         return False
     seam = proof(state, now)

@@ -12,7 +12,7 @@ from sewalong.piecing.method import Noun, Station
 from sewalong.progress.measuring.proof import changed_by
 from sewalong.progress.record import events as e
 from sewalong.progress.record.recount_rules import counts_made, maker
-from sewalong.progress.record.route import JOIN_ROWS, ROW, RoadStage, TopStage
+from sewalong.progress.record.route import JOIN_ROWS, ROW, RouteStage, TopStage
 from sewalong.progress.record.state import State
 from sewalong.progress.record.time_words import day_said
 
@@ -50,16 +50,16 @@ class Batch(Struct, frozen=True):
     counts: Mapping[str, int]
 
 
-def feeding(state: State, piece: str) -> tuple[RoadStage, ...]:
+def feeding(state: State, piece: str) -> tuple[RouteStage, ...]:
     """The machine stages that a measured piece came through, in order.
 
     A strip test comes through none of them, and speaks for all.
     """
     head = piece.partition(":")[0]
-    machine = [stage for stage in state.road.stages if stage.station is Station.MACHINE]
+    machine = [stage for stage in state.route.stages if stage.station is Station.MACHINE]
     if head in ("strips", "middle"):
         return tuple(machine)
-    wanted = _upstream(state, head if head in state.road.piles else ROW.id)
+    wanted = _upstream(state, head if head in state.route.piles else ROW.id)
     top = {"column": {JOIN_ROWS}, "centre": {JOIN_ROWS}, "top": {JOIN_ROWS, "add-borders"}}
     wanted |= top.get(head, set())
     return tuple(stage for stage in machine if stage.id in wanted)
@@ -69,7 +69,7 @@ def _upstream(state: State, pile: str) -> set[str]:
     """Every stage that a pile's pieces came through."""
     found: set[str] = set()
     piles = {pile}
-    for stage in reversed(state.road.of_pieces):
+    for stage in reversed(state.route.of_pieces):
         if stage.makes.pile in piles:
             found.add(stage.id)
             piles |= {taken.pile for taken in stage.takes}
@@ -99,7 +99,9 @@ class SewnBetween:
     """What was sewn at the stages `feeding`, and which of it after number `first` of the record
     and before `last`. Give it every event that still counts, in order."""
 
-    def __init__(self, state: State, feeding: tuple[RoadStage, ...], first: int, last: int) -> None:
+    def __init__(
+        self, state: State, feeding: tuple[RouteStage, ...], first: int, last: int
+    ) -> None:
         self.state = state
         self.first, self.last = first, last
         self.feeding = feeding
@@ -154,7 +156,7 @@ class SewnBetween:
                     sewn.batch.counts[stage] -= less
 
     def _recount(self, event: e.Recounted, inside: bool) -> None:
-        stage = maker(self.state.road, event.pile)
+        stage = maker(self.state.route, event.pile)
         counts = counts_made(stage, event.counted - event.recorded) if stage else None
         if stage is None or counts is None or stage.id not in self._ids:
             return
@@ -167,7 +169,7 @@ class SewnBetween:
         """Counts of a stage in between."""
         return sum(sewn.n for sewn in self.sewn if sewn.inside and sewn.stage == stage)
 
-    def doubtful(self, stage: RoadStage) -> Doubtful:
+    def doubtful(self, stage: RouteStage) -> Doubtful:
         """What was sewn of a stage in between, by session."""
         sessions: dict[int, SewnThen] = {}
         for one in self.sewn:
@@ -180,7 +182,7 @@ class SewnBetween:
             return Doubtful(
                 stage.id, n, stage.counts, n, stage.counts, None, tuple(sessions.values())
             )
-        made = self.state.road.piles[stage.makes.pile].noun
+        made = self.state.route.piles[stage.makes.pile].noun
         units = int(n * stage.makes.count * _units_in(self.state, stage.makes.pile))
         return Doubtful(
             stage.id,

@@ -30,5 +30,5 @@ def at_a_chains_end(state: State, record: Sequence[Recorded]) -> bool:
     if at_a_stage_boundary(state):
         return True
     counts = [r.event for r in effective(record) if isinstance(r.event, Counted)]
-    stage = state.road.stage(counts[-1].stage) if counts else None
+    stage = state.route.stage(counts[-1].stage) if counts else None
     return stage is None or stage.station is not Station.MACHINE or counts[-1].n > 1

@@ -7,7 +7,7 @@ from collections.abc import Iterable, Mapping
 from sewalong.piecing.method import Hazard, Station
 from sewalong.progress.acts.commands import Refused
 from sewalong.progress.pace.duration_words import listed
-from sewalong.progress.record.route import RoadStage
+from sewalong.progress.record.route import RouteStage
 
 LeaveOut = frozenset[Station | Hazard]
 
@@ -42,11 +42,11 @@ def leave_out(words: Iterable[str]) -> LeaveOut:
     return frozenset(found)
 
 
-def is_left_out(stage: RoadStage, left_out: LeaveOut) -> bool:
+def is_left_out(stage: RouteStage, left_out: LeaveOut) -> bool:
     """Whether a stage is done where, or with what, is left out."""
     return stage.station in left_out or any(hazard in left_out for hazard in stage.hazards)
 
 
-def labels_left_out(stages: Iterable[RoadStage], left_out: LeaveOut) -> str:
+def labels_left_out(stages: Iterable[RouteStage], left_out: LeaveOut) -> str:
     """The labels of the stages left out, listed."""
     return listed(tuple(stage.label for stage in stages if is_left_out(stage, left_out)))

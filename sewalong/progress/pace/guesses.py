@@ -19,7 +19,7 @@ from sewalong.piecing.derive import derive
 from sewalong.piecing.faults import MethodFault, SizeRefused, UnknownMethod
 from sewalong.progress.pace.duration_words import each_takes
 from sewalong.progress.pace.stage_lengths import StageLength, stage_lengths
-from sewalong.progress.record.route import JOIN_ROWS, RoadStage, road_for
+from sewalong.progress.record.route import JOIN_ROWS, RouteStage, route_for
 from sewalong.quilt.quilt import Quilt, Target
 from sewalong.quilt.refusal import NumbersFault
 from sewalong.quilt.worksheet.basis import basis
@@ -45,12 +45,12 @@ class Guess(Struct, frozen=True):
 
 @lru_cache(maxsize=64)
 def guesses(quilt: Quilt, target: Target) -> Mapping[str, Guess]:
-    """By stage id, for every stage on the road of `quilt` towards `target`."""
+    """By stage id, for every stage on the route of `quilt` towards `target`."""
     lengths = stage_lengths(quilt, target)
     usual = _usual(quilt, target)
     area = _unit_area(quilt, target)
     found = {}
-    for stage in road_for(quilt, target).stages:
+    for stage in route_for(quilt, target).stages:
         if stage.id in ("layer", "quilt") and area:
             units = target.units if stage.id == "layer" else 1
             found[stage.id] = _from_area(stage, area * units)
@@ -59,13 +59,13 @@ def guesses(quilt: Quilt, target: Target) -> Mapping[str, Guess]:
     return found
 
 
-def _from_area(stage: RoadStage, area: float) -> Guess:
+def _from_area(stage: RouteStage, area: float) -> Guess:
     compared = USUAL_TOP**2 if stage.id == "layer" else (USUAL_UNIT - 0.5) ** 2
     minutes = stage.minutes * (0.5 + 0.5 * area / compared)
     return Guess(minutes, f"a guess from handling and size: {each_takes(minutes)} each")
 
 
-def _guess(quilt: Quilt, stage: RoadStage, now: StageLength, usual: StageLength | None) -> Guess:
+def _guess(quilt: Quilt, stage: RouteStage, now: StageLength, usual: StageLength | None) -> Guess:
     length, compared = _known(now), _known(usual)
     minutes = stage.minutes
     if length and compared:

@@ -25,7 +25,7 @@ from sewalong.progress.pace.session_samples import Spell, spells
 from sewalong.progress.pace.slope import Slope, slope_from
 from sewalong.progress.plan.plan import Plan, plan
 from sewalong.progress.record.events import Recorded
-from sewalong.progress.record.route import RoadStage
+from sewalong.progress.record.route import RouteStage
 from sewalong.progress.record.state import State
 
 OWNER_SPREAD = 0.35
@@ -51,7 +51,7 @@ class StagePace(Struct, frozen=True):
     `timed` counts in `sessions` sessions; `own` is the part, 0 to 1, that they have in it.
     """
 
-    stage: RoadStage
+    stage: RouteStage
     rate: Rate
     minutes: float
     guess: Guess
@@ -62,7 +62,7 @@ class StagePace(Struct, frozen=True):
 
 
 class Paces(Struct, frozen=True):
-    """Every stage of the road, and what they have in common."""
+    """Every stage of the route, and what they have in common."""
 
     stages: Mapping[str, StagePace]
     slope: Slope
@@ -78,7 +78,7 @@ class Paces(Struct, frozen=True):
 
 
 def paces(state: State, record: Sequence[Recorded], now: datetime) -> Paces:
-    """The pace of every stage on the road of `state`, which is the fold of `record`."""
+    """The pace of every stage on the route of `state`, which is the fold of `record`."""
     guessed = guesses(state.quilt, state.target)
     timed = stretches(record, {stage: guess.minutes for stage, guess in guessed.items()})
     by_stage: dict[str, list[Spell]] = {stage: [] for stage in guessed}
@@ -97,7 +97,7 @@ def paces(state: State, record: Sequence[Recorded], now: datetime) -> Paces:
     return Paces(
         stages={
             stage.id: _stage_pace(stage, guessed, told, by_stage[stage.id], slope.b, now_plan)
-            for stage in state.road.stages
+            for stage in state.route.stages
         },
         slope=slope,
         owner_variance=_owner(told, guessed)[1],
@@ -156,7 +156,7 @@ def _owner(
 
 
 def _stage_pace(
-    stage: RoadStage,
+    stage: RouteStage,
     guessed: Mapping[str, Guess],
     told: Mapping[str, Told],
     found: Sequence[Spell],
@@ -194,7 +194,7 @@ def _middle(rate: Rate) -> float:
 
 
 def _reason(
-    stage: RoadStage, guess: Guess, minutes: float, timed: int, sessions: int, others: bool
+    stage: RouteStage, guess: Guess, minutes: float, timed: int, sessions: int, others: bool
 ) -> str:
     if timed:
         pieces = stage.counts.count(timed)

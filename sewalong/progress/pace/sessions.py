@@ -88,7 +88,7 @@ def _units_by_stage(state: State) -> dict[str, int]:
     unit = state.quilt.method.unit
     return {
         stage.id: stage.makes.count
-        for stage in state.road.of_pieces
+        for stage in state.route.of_pieces
         if isinstance(stage, Stage) and stage.makes.pile == unit
     }
 

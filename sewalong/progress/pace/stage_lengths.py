@@ -1,4 +1,4 @@
-"""Inches sewn and inches cut in one count of every stage of a quilt's road."""
+"""Inches sewn and inches cut in one count of every stage of a quilt's route."""
 
 from __future__ import annotations
 
@@ -8,7 +8,7 @@ from functools import lru_cache
 from msgspec import Struct
 
 from sewalong.piecing.faults import MethodFault, SizeRefused, UnknownMethod
-from sewalong.progress.record.route import JOIN_ROWS, SIDES_OF_A_BORDER, road_for
+from sewalong.progress.record.route import JOIN_ROWS, SIDES_OF_A_BORDER, route_for
 from sewalong.quilt.layouts.joining_seams import binding_seams, border_seams, row_seams, top_seams
 from sewalong.quilt.quilt import Quilt, Target
 from sewalong.quilt.refusal import NumbersFault
@@ -27,13 +27,13 @@ UNKNOWN = StageLength(None, None)
 
 @lru_cache(maxsize=64)
 def stage_lengths(quilt: Quilt, target: Target) -> Mapping[str, StageLength]:
-    """By stage id, for every stage on the road of `quilt` towards `target`.
+    """By stage id, for every stage on the route of `quilt` towards `target`.
 
     Quilting is of unknown length, as nobody has said how close its lines are; the borders'
     strips are cut to length in their stage, a few short cuts that are not counted. Where
     the quilt's numbers cannot be had, every length is unknown.
     """
-    stages = road_for(quilt, target).stages
+    stages = route_for(quilt, target).stages
     try:
         now = basis(quilt, target)
     except (NumbersFault, SizeRefused, MethodFault, UnknownMethod):

@@ -22,7 +22,7 @@ from sewalong.progress.pace.exclusions import LeaveOut, is_left_out, labels_left
 from sewalong.progress.pace.paces import Paces, paces
 from sewalong.progress.plan.plan import ready
 from sewalong.progress.record.events import Recorded
-from sewalong.progress.record.route import RoadStage
+from sewalong.progress.record.route import RouteStage
 from sewalong.progress.record.state import State
 
 CHANGE_MINUTES = 3.0
@@ -139,32 +139,32 @@ class _Asked(Struct, frozen=True):
         return in_hand(self.state, self.known.plan).line.stage.id
 
     def _longer(self, one: _Evening) -> Iterator[_Evening]:
-        for stage in self.state.road.stages:
+        for stage in self.state.route.stages:
             if one.blocks and one.blocks[-1][0] == stage.id:
                 continue
             if self._can(stage) and (longer := self._with(one, stage)) is not None:
                 yield longer
 
-    def _can(self, stage: RoadStage) -> bool:
+    def _can(self, stage: RouteStage) -> bool:
         if is_left_out(stage, self.left_out):
             return False
         opener = self._opener(stage)
         return opener is None or not is_left_out(opener, self.left_out)
 
-    def _opener(self, stage: RoadStage) -> Stage | None:
+    def _opener(self, stage: RouteStage) -> Stage | None:
         """The stage that opens what a bias cut leaves, which then has to follow tonight."""
         if not isinstance(stage, Stage) or stage.id not in bias_cuts(self.state.quilt):
             return None
         return next(
             (
                 after
-                for after in self.state.road.of_pieces
+                for after in self.state.route.of_pieces
                 if after.takes[0].pile == stage.makes.pile
             ),
             None,
         )
 
-    def _with(self, one: _Evening, stage: RoadStage) -> _Evening | None:
+    def _with(self, one: _Evening, stage: RouteStage) -> _Evening | None:
         """The evening with as much of `stage` as pile and time allow, or None for nothing."""
         opener = self._opener(stage)
         each = self.known.stages[stage.id].minutes
@@ -181,11 +181,11 @@ class _Asked(Struct, frozen=True):
         opened = min(n * stage.makes.count, longer.to_do[opener.id])
         return self._after(longer, opener, opened) if opened else longer
 
-    def _setting_up(self, one: _Evening, stage: RoadStage) -> float:
+    def _setting_up(self, one: _Evening, stage: RouteStage) -> float:
         moves = one.station is not None and one.station is not stage.station
         return CHANGE_MINUTES if moves else 0.0
 
-    def _after(self, one: _Evening, stage: RoadStage, n: int) -> _Evening:
+    def _after(self, one: _Evening, stage: RouteStage, n: int) -> _Evening:
         setting_up = self._setting_up(one, stage)
         took = setting_up + n * self.known.stages[stage.id].minutes
         cuts = stage.id in bias_cuts(self.state.quilt)
@@ -240,7 +240,7 @@ class _Asked(Struct, frozen=True):
             parts.append("Lay what was cut flat: its edges are on the bias and stretch.")
         elif any(
             ready(best.state, cut) and best.to_do[cut.id]
-            for cut in self.state.road.of_pieces
+            for cut in self.state.route.of_pieces
             if cut.id in bias_cuts(self.state.quilt)
         ):
             parts.append("Leave the diagonal cuts for another day: cut edges stretch as they wait.")
@@ -265,7 +265,7 @@ class _Asked(Struct, frozen=True):
         )
 
 
-def _counted(state: State, stage: RoadStage, n: int) -> State:
+def _counted(state: State, stage: RouteStage, n: int) -> State:
     """The piles after `n` counts more, with nothing else changed."""
     done = {**state.done, stage.id: state.done[stage.id] + n}
     piles = dict(state.piles)

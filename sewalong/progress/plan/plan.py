@@ -14,7 +14,7 @@ from msgspec.structs import replace
 
 from sewalong.piecing.method import Noun, Pieces, Stage, Station
 from sewalong.progress.plan.smaller_layouts import layouts_within
-from sewalong.progress.record.route import JOIN_ROWS, ROW, RoadStage, TopStage
+from sewalong.progress.record.route import JOIN_ROWS, ROW, RouteStage, TopStage
 from sewalong.progress.record.state import Standing, State
 from sewalong.quilt.quilt import Target
 
@@ -28,7 +28,7 @@ class StageLine(Struct, frozen=True):
     scarcer pile, when it takes two).
     """
 
-    stage: RoadStage
+    stage: RouteStage
     needed: int
     done: int
     to_do: int
@@ -76,7 +76,7 @@ class Plan(Struct, frozen=True):
     complete: bool
 
     def line(self, stage: str) -> StageLine:
-        """The line of a stage; raises KeyError when the road has no such stage."""
+        """The line of a stage; raises KeyError when the route has no such stage."""
         for line in self.lines:
             if line.stage.id == stage:
                 return line
@@ -86,7 +86,7 @@ class Plan(Struct, frozen=True):
 def plan(state: State) -> Plan:
     """The plan for `state`."""
     to_do, missing, beyond = _backward(state, {ROW.id: state.target.rows})
-    for top in state.road.of_the_top:
+    for top in state.route.of_the_top:
         to_do[top.id] = max(0, top.steps - state.done[top.id])
     possible = _possible(state)
     wanted = state.target.units
@@ -98,7 +98,8 @@ def plan(state: State) -> Plan:
         possible=possible,
     )
     lines = tuple(
-        _line(state, stage, to_do[stage.id], beyond.get(stage.id, 0)) for stage in state.road.stages
+        _line(state, stage, to_do[stage.id], beyond.get(stage.id, 0))
+        for stage in state.route.stages
     )
     return Plan(
         lines=lines,
@@ -127,7 +128,7 @@ def _backward(
     to_do: dict[str, int] = {}
     beyond: dict[str, int] = {}
     spent: dict[str, int] = {}
-    for stage in reversed(state.road.of_pieces):
+    for stage in reversed(state.route.of_pieces):
         made = stage.makes
         more = wants.get(made.pile, 0) - state.piles[made.pile]
         to_do[stage.id] = -(-max(0, more) // made.count)
@@ -137,7 +138,7 @@ def _backward(
             spent[taken.pile] = spent.get(taken.pile, 0) + beyond[stage.id] * taken.count
     missing = {
         pile: wants.get(pile, 0) - state.piles[pile]
-        for pile in state.road.starts
+        for pile in state.route.starts
         if wants.get(pile, 0) > state.piles[pile]
     }
     return to_do, missing, beyond
@@ -167,7 +168,7 @@ def _over(state: State, possible: int) -> tuple[Pieces, ...]:
     """The pieces that cannot make a whole unit, brought as far as they go."""
     unit = state.quilt.method.unit
     to_do, _, _ = _backward(state, {unit: possible - _in_rows(state)})
-    stages = [stage for stage in state.road.of_pieces if stage.makes.pile != ROW.id]
+    stages = [stage for stage in state.route.of_pieces if stage.makes.pile != ROW.id]
     stock = dict(state.piles)
     for stage in stages:
         _make(stock, stage, to_do[stage.id])
@@ -199,23 +200,23 @@ def _as_they_lie(state: State, over: dict[str, int], stages: list[Stage]) -> tup
     return tuple(Pieces(pile, n) for pile, n in over.items() if n)
 
 
-def _line(state: State, stage: RoadStage, to_do: int, beyond: int) -> StageLine:
+def _line(state: State, stage: RouteStage, to_do: int, beyond: int) -> StageLine:
     done = state.done[stage.id]
     needed = stage.steps if isinstance(stage, TopStage) else max(0, done - beyond) + to_do
     waiting, noun = _waiting(state, stage)
     return StageLine(stage, needed, done, to_do, ready(state, stage), waiting, noun)
 
 
-def _waiting(state: State, stage: RoadStage) -> tuple[int, Noun]:
+def _waiting(state: State, stage: RouteStage) -> tuple[int, Noun]:
     if isinstance(stage, TopStage):
         if stage.id == JOIN_ROWS:
             return state.piles[ROW.id], ROW.noun
         return ready(state, stage), stage.counts
     scarcest = min(stage.takes, key=lambda taken: state.piles[taken.pile] // taken.count)
-    return state.piles[scarcest.pile], state.road.piles[scarcest.pile].noun
+    return state.piles[scarcest.pile], state.route.piles[scarcest.pile].noun
 
 
-def ready(state: State, stage: RoadStage) -> int:
+def ready(state: State, stage: RouteStage) -> int:
     """How many of a stage could be done now with what waits for it."""
     if isinstance(stage, Stage):
         return min(state.piles[taken.pile] // taken.count for taken in stage.takes)
@@ -229,7 +230,7 @@ def _before_is_done(state: State, stage: TopStage) -> bool:
     """Whether the top is ready for `stage`: rows all sewn and joined, and each stage before."""
     if state.piles[ROW.id] < state.target.rows:
         return False
-    for earlier in state.road.of_the_top:
+    for earlier in state.route.of_the_top:
         if earlier.id == stage.id:
             return True
         if state.done[earlier.id] < earlier.steps:

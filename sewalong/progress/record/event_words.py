@@ -140,17 +140,17 @@ def _piece(state: State, piece: str) -> str:
 
 
 def _noun(state: State, pile: str) -> Noun:
-    found = state.road.piles.get(pile)
+    found = state.route.piles.get(pile)
     return found.noun if found else Noun(pile, pile)
 
 
 def _counts(state: State, stage: str) -> Noun:
-    found = state.road.stage(stage)
+    found = state.route.stage(stage)
     return found.counts if found else Noun("piece", "pieces")
 
 
 def _label(state: State, stage: str) -> str:
-    found = state.road.stage(stage)
+    found = state.route.stage(stage)
     return found.label if found else stage
 
 

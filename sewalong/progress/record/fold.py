@@ -17,23 +17,23 @@ from sewalong.piecing.method import Hazard, Stage
 from sewalong.progress.record import events as e
 from sewalong.progress.record.places import Places, put_away, settled
 from sewalong.progress.record.recount_rules import after, counts_made, maker
-from sewalong.progress.record.route import JOIN_ROWS, RoadStage, road_for
+from sewalong.progress.record.route import JOIN_ROWS, RouteStage, route_for
 from sewalong.progress.record.state import Check, Note, SessionRecord, Spoilage, Standing, State
 from sewalong.quilt.quilt import Quilt, Target
 
 
 def opening(quilt: Quilt) -> State:
     """The state before anything happened: all start pieces in their piles."""
-    road = road_for(quilt, quilt.target)
-    piles = dict.fromkeys(road.piles, 0)
+    route = route_for(quilt, quilt.target)
+    piles = dict.fromkeys(route.piles, 0)
     for start in quilt.starts:
         piles[start.pile] += start.count
     return State(
         quilt=quilt,
         target=quilt.target,
-        road=road,
+        route=route,
         piles=piles,
-        done={stage.id: 0 for stage in road.stages},
+        done={stage.id: 0 for stage in route.stages},
     )
 
 
@@ -73,7 +73,7 @@ def step(state: State, recorded: e.Recorded) -> State:
         state,
         seq=recorded.seq,
         sessions=_heard_from(state.sessions, event),
-        lying=_settled(state),
+        places=_settled(state),
         checks=checks,
         proof_events=proof_events,
         undoable=undoable,
@@ -97,7 +97,7 @@ def _apply(state: State, event: e.Event) -> State:
             return _close(state, event)
         case e.StageChosen():
             # The change of target that brought this stage may have been undone since.
-            if state.road.stage(event.stage) is None:
+            if state.route.stage(event.stage) is None:
                 return state
             return replace(state, chosen=event.stage, chosen_by_hand=True)
         case e.Counted():
@@ -117,10 +117,10 @@ def _apply(state: State, event: e.Event) -> State:
         case e.Recounted():
             return _recount(state, event)
         case e.PutAway():
-            places = state.lying.get(event.pile, {})
+            places = state.places.get(event.pile, {})
             there = state.piles.get(event.pile, 0)
             now = put_away(places, event.place, event.n, there)
-            return replace(state, lying={**state.lying, event.pile: now})
+            return replace(state, places={**state.places, event.pile: now})
         case e.Noted():
             note = Note(event.at, event.session, event.text)
             return replace(state, notes=(*state.notes, note))
@@ -160,7 +160,7 @@ def _apply(state: State, event: e.Event) -> State:
 
 def _count(state: State, stage_id: str, n: int) -> State:
     """Count `n` of a stage; a negative `n` puts the pieces back."""
-    stage = state.road.stage(stage_id)
+    stage = state.route.stage(stage_id)
     if stage is None:
         return state
     piles = state.piles
@@ -202,8 +202,8 @@ def _recount(state: State, event: e.Recounted) -> State:
     """The count stands; the difference goes where the person says it belongs."""
     pile, difference = event.pile, event.counted - event.recorded
     if event.place:
-        lying = {**state.lying.get(pile, {}), event.place: event.counted}
-        state = replace(state, lying={**state.lying, pile: lying})
+        lying = {**state.places.get(pile, {}), event.place: event.counted}
+        state = replace(state, places={**state.places, pile: lying})
     if difference > 0 and event.how in ("found", "stands"):
         state = _turned_up(state, pile, difference)
     match event.how:
@@ -239,7 +239,7 @@ def _made_after_all(state: State, pile: str, difference: int) -> State:
 
     No one turned to that stage or heated an iron now, and no session made more by it.
     """
-    stage = maker(state.road, pile)
+    stage = maker(state.route, pile)
     counts = counts_made(stage, difference) if stage else None
     if stage is None or counts is None:
         return replace(
@@ -255,8 +255,8 @@ def _made_after_all(state: State, pile: str, difference: int) -> State:
 
 def _settled(state: State) -> Mapping[str, Places]:
     """Where the piles lie, no place holding more than there is."""
-    now = {pile: settled(places, state.piles.get(pile, 0)) for pile, places in state.lying.items()}
-    return state.lying if now == state.lying else now
+    now = {pile: settled(places, state.piles.get(pile, 0)) for pile, places in state.places.items()}
+    return state.places if now == state.places else now
 
 
 def _check(state: State, seq: int, event: e.Checked) -> Check:
@@ -272,15 +272,15 @@ def _check(state: State, seq: int, event: e.Checked) -> Check:
     )
 
 
-def _hot(stage: RoadStage) -> bool:
+def _hot(stage: RouteStage) -> bool:
     return Hazard.IRON in stage.hazards
 
 
 def _retarget(state: State, target: Target) -> State:
-    road = road_for(state.quilt, target)
-    done = {stage.id: state.done.get(stage.id, 0) for stage in road.stages}
+    route = route_for(state.quilt, target)
+    done = {stage.id: state.done.get(stage.id, 0) for stage in route.stages}
     joints = tuple(joint for joint in state.joints if max(joint) <= target.rows)
-    state = replace(state, target=target, road=road, done=done, joints=joints)
+    state = replace(state, target=target, route=route, done=done, joints=joints)
     return state if state.chosen in done else replace(state, chosen=None, chosen_by_hand=False)
 
 

@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from sewalong.progress.record.route import JOIN_ROWS, ROW, RoadStage, TopStage
+from sewalong.progress.record.route import JOIN_ROWS, ROW, RouteStage, TopStage
 from sewalong.progress.record.state import State
 
 
-def last_on_the_top(state: State, *, after: RoadStage | None = None) -> TopStage | None:
+def last_on_the_top(state: State, *, after: RouteStage | None = None) -> TopStage | None:
     """The last stage of the top that was counted, of those after `after`; None if none was."""
-    for stage in reversed(state.road.of_the_top):
+    for stage in reversed(state.route.of_the_top):
         if stage == after:
             return None
         if state.done[stage.id]:

@@ -10,7 +10,7 @@ from sewalong.piecing.method import Stage
 from sewalong.progress.plan.plan import ready
 from sewalong.progress.record.events import Accepted
 from sewalong.progress.record.places import expected_at, held_at
-from sewalong.progress.record.route import Road
+from sewalong.progress.record.route import Route
 from sewalong.progress.record.state import State
 
 MORE: tuple[Accepted, ...] = ("made", "found")
@@ -20,9 +20,9 @@ FEWER: tuple[Accepted, ...] = ("made", "lost", "spoiled", "missing")
 """What pieces under the record can be said to be; "made" then: they were never made."""
 
 
-def maker(road: Road, pile: str) -> Stage | None:
+def maker(route: Route, pile: str) -> Stage | None:
     """The stage that fills a pile; None for what is cut or bought."""
-    return next((stage for stage in road.of_pieces if stage.makes.pile == pile), None)
+    return next((stage for stage in route.of_pieces if stage.makes.pile == pile), None)
 
 
 def recorded_there(state: State, pile: str, counted: int, how: Accepted, place: str) -> int:
@@ -31,7 +31,7 @@ def recorded_there(state: State, pile: str, counted: int, how: Accepted, place: 
     if not place:
         return there
     new = how in ("made", "found")
-    return expected_at(state.lying.get(pile, {}), place, there, counted, new=new)
+    return expected_at(state.places.get(pile, {}), place, there, counted, new=new)
 
 
 def counts_made(stage: Stage, difference: int) -> int | None:
@@ -51,7 +51,7 @@ def ways(state: State, pile: str, difference: int) -> tuple[Accepted, ...]:
 
 def can_be_made(state: State, pile: str, difference: int) -> bool:
     """Whether the difference can be counts at the stage that fills the pile."""
-    stage = maker(state.road, pile)
+    stage = maker(state.route, pile)
     if stage is None:
         return False
     counts = counts_made(stage, difference)
@@ -73,7 +73,7 @@ class Recount(Struct, frozen=True):
 
 def to_count(state: State, pile: str) -> tuple[Recount, ...]:
     """A pile as it is to be counted: place by place where it lies in several."""
-    places = state.lying.get(pile, {})
+    places = state.places.get(pile, {})
     there = state.piles[pile]
     if len(places) < 2:
         return (Recount(pile, "", there),)

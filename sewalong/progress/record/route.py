@@ -1,4 +1,4 @@
-"""The whole road of a quilt: the method's stages, then rows, joining, borders, finishing.
+"""The whole route of a quilt: the method's stages, then rows, joining, borders, finishing.
 
 A stage of pieces (`piecing.Stage`) turns one pile into another. A stage of the top
 (`TopStage`) is a number of steps on the one top: seams between rows, sides of borders.
@@ -38,17 +38,17 @@ class TopStage(Struct, frozen=True):
     minutes: float
 
 
-RoadStage = Stage | TopStage
+RouteStage = Stage | TopStage
 
 
-class Road(Struct, frozen=True):
+class Route(Struct, frozen=True):
     """Every stage of one quilt in working order, and its piles."""
 
-    stages: tuple[RoadStage, ...]
+    stages: tuple[RouteStage, ...]
     piles: Mapping[str, Pile]
     starts: tuple[str, ...]
 
-    def stage(self, id: str) -> RoadStage | None:
+    def stage(self, id: str) -> RouteStage | None:
         """The stage called `id`, or None."""
         return next((stage for stage in self.stages if stage.id == id), None)
 
@@ -64,17 +64,17 @@ class Road(Struct, frozen=True):
 
 
 @lru_cache(maxsize=64)
-def road_for(quilt: Quilt, target: Target) -> Road:
-    """The road of `quilt` towards `target`; the same arguments give the same road."""
+def route_for(quilt: Quilt, target: Target) -> Route:
+    """The route of `quilt` towards `target`; the same arguments give the same route."""
     method = quilt.method
-    stages: list[RoadStage] = [*method.stages, _sew_rows(method.unit, target)]
+    stages: list[RouteStage] = [*method.stages, _sew_rows(method.unit, target)]
     if target.rows > 1:
         stages.append(_join_rows(target))
     if quilt.borders:
         stages.append(_add_borders(quilt))
     stages += [_FINISHING[name](target) for name in FINISHING if name in quilt.finishing]
     piles = {pile.id: pile for pile in (*method.piles, ROW)}
-    return Road(tuple(stages), piles, method.starts)
+    return Route(tuple(stages), piles, method.starts)
 
 
 # The minutes of the assembly and finishing stages are common practice, first guesses only.

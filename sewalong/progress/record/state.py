@@ -11,7 +11,7 @@ from msgspec import Struct, field
 
 from sewalong.progress.record.events import Recorded, Settings
 from sewalong.progress.record.places import Places, in_words
-from sewalong.progress.record.route import Road
+from sewalong.progress.record.route import Route
 from sewalong.quilt.quilt import Quilt, Target
 
 
@@ -82,7 +82,7 @@ class State(Struct, frozen=True):
 
     quilt: Quilt
     target: Target
-    road: Road
+    route: Route
     piles: Mapping[str, int]
     done: Mapping[str, int]
     spoiled: Mapping[str, int] = field(default_factory=dict)
@@ -90,7 +90,7 @@ class State(Struct, frozen=True):
     recounted: Mapping[str, int] = field(default_factory=dict)
     spoilage: tuple[Spoilage, ...] = ()
     missing: Mapping[str, int] = field(default_factory=dict)
-    lying: Mapping[str, Places] = field(default_factory=dict)
+    places: Mapping[str, Places] = field(default_factory=dict)
     """By pile: where its pieces lie and how many (see `lying`). An empty pile keeps its last."""
     settings: Settings | None = None
     settings_at: datetime | None = None
@@ -122,10 +122,10 @@ class State(Struct, frozen=True):
     seq: int = 0
 
     @property
-    def places(self) -> Mapping[str, str]:
+    def where(self) -> Mapping[str, str]:
         """By pile, in words: where it lies, or where it was last put."""
         return {
-            pile: in_words(places, self.piles.get(pile, 0)) for pile, places in self.lying.items()
+            pile: in_words(places, self.piles.get(pile, 0)) for pile, places in self.places.items()
         }
 
     @property

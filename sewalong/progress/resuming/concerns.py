@@ -52,7 +52,7 @@ def missing_in_words(state: State) -> str:
 
 
 def _made(state: State, pile: str) -> str:
-    return "there once" if pile in state.road.starts else "made"
+    return "there once" if pile in state.route.starts else "made"
 
 
 def _at_risk(state: State, record: Sequence[e.Recorded]) -> Iterator[Worry]:
@@ -108,4 +108,4 @@ def _on_the_bias(state: State, now: datetime) -> Iterator[Worry]:
 
 
 def _noun(state: State, pile: str) -> Noun:
-    return state.road.piles[pile].noun
+    return state.route.piles[pile].noun

@@ -21,7 +21,7 @@ def after_interruption(state: State, now: datetime) -> str:
     was counted yet in it.
     """
     session = state.session
-    stage = state.road.stage(state.chosen) if state.chosen else None
+    stage = state.route.stage(state.chosen) if state.chosen else None
     if session is None or stage is None or is_over(session, now):
         return ""
     if stage.id not in session.counts or state.chosen_by_hand:
@@ -30,7 +30,7 @@ def after_interruption(state: State, now: datetime) -> str:
     if now - session.last_at <= max(A_FEW_MINUTES, usual):
         return ""
     if isinstance(stage, Stage) and stage.station is Station.MACHINE:
-        what = state.road.piles[stage.takes[0].pile].noun.one
+        what = state.route.piles[stage.takes[0].pile].noun.one
         return (
             f"Before you sew on: lay the top {what} on the last one sewn. "
             "Same edge to the needle, same end first?"

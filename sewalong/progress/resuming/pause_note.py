@@ -78,11 +78,11 @@ def piles_to_place(state: State) -> tuple[PileToPlace, ...]:
     if session is None:
         return ()
     touched: set[str] = set()
-    for stage in state.road.of_pieces:
+    for stage in state.route.of_pieces:
         if session.counts.get(stage.id):
             touched |= {stage.makes.pile, *(taken.pile for taken in stage.takes)}
     return tuple(
-        PileToPlace(id, state.piles[id], pile.noun, state.places.get(id, ""))
-        for id, pile in state.road.piles.items()
+        PileToPlace(id, state.piles[id], pile.noun, state.where.get(id, ""))
+        for id, pile in state.route.piles.items()
         if id in touched and state.piles[id]
     )

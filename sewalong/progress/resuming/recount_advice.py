@@ -31,11 +31,11 @@ def worth_counting(state: State, now: datetime, now_plan: Plan) -> tuple[Recount
     """
     if not long_away(state, now):
         return ()
-    wanted = [pile for pile in state.missing if pile in state.road.piles]
+    wanted = [pile for pile in state.missing if pile in state.route.piles]
     lines = {line.stage.id: line for line in now_plan.lines}
     next_stage = now_plan.suggestion.stage if now_plan.suggestion else None
-    first = state.road.stage(next_stage) if next_stage else None
-    stages = [stage for stage in reversed(state.road.of_pieces) if lines[stage.id].to_do]
+    first = state.route.stage(next_stage) if next_stage else None
+    stages = [stage for stage in reversed(state.route.of_pieces) if lines[stage.id].to_do]
     for stage in ([first] if isinstance(first, Stage) else []) + stages:
         wanted += [taken.pile for taken in stage.takes if state.piles[taken.pile]]
     piles = list(dict.fromkeys(wanted))[:MOST_PILES]
@@ -47,5 +47,5 @@ def offer_in_words(state: State, now: datetime, now_plan: Plan) -> str:
     piles = dict.fromkeys(one.pile for one in worth_counting(state, now, now_plan))
     if not piles:
         return ""
-    names = ", then the ".join(state.road.piles[pile].noun.many for pile in piles)
+    names = ", then the ".join(state.route.piles[pile].noun.many for pile in piles)
     return f"It has been long: count the {names} before you go on."

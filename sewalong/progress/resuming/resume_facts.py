@@ -94,7 +94,7 @@ def _never_asked(state: State, session: SessionRecord) -> str:
     hazards = {
         hazard
         for stage_id in session.counts
-        if (stage := state.road.stage(stage_id)) is not None
+        if (stage := state.route.stage(stage_id)) is not None
         for hazard in stage.hazards
     }
     things = [
@@ -138,7 +138,7 @@ def _last_time(state: State, now: datetime) -> Facts:
     did = ", ".join(
         f"{n} at {stage.label}" if n > 0 else f"{-n} unpicked at {stage.label}"
         for stage_id, n in last.counts.items()
-        if n and (stage := state.road.stage(stage_id)) is not None
+        if n and (stage := state.route.stage(stage_id)) is not None
     )
     text = f"{ago(last.last_at, now).capitalize()}, for {length}: {did or 'nothing counted'}."
     yield "Last time", text
@@ -181,9 +181,9 @@ def shortfall_in_words(state: State, now_plan: Plan) -> str:
     short = now_plan.shortfall
     if short is None:
         return ""
-    unit = state.road.piles[state.quilt.method.unit].noun
+    unit = state.route.piles[state.quilt.method.unit].noun
     more = " and ".join(
-        f"{state.road.piles[pieces.pile].noun.count(pieces.count)} more" for pieces in short.pieces
+        f"{state.route.piles[pieces.pile].noun.count(pieces.count)} more" for pieces in short.pieces
     )
     spare = f" ({short.spare_after} spare then)" if short.spare_after else ""
     layouts = " or ".join(str(layout) for layout in short.layouts)
@@ -198,9 +198,9 @@ def shortfall_in_words(state: State, now_plan: Plan) -> str:
 
 def _piles(state: State) -> Facts:
     unplaced = []
-    for pile_id, pile in state.road.piles.items():
+    for pile_id, pile in state.route.piles.items():
         n = state.piles[pile_id]
-        place = state.places.get(pile_id)
+        place = state.where.get(pile_id)
         if n and place:
             yield "Put away", f"{pile.noun.count(n)} in: {place}."
         elif n:
@@ -274,14 +274,14 @@ def _spoiled(state: State, now: datetime, now_plan: Plan) -> Facts:
     for spoilage in state.spoilage[-RECENT_NOTES:]:
         recent = last is None or spoilage.at >= last.opened
         if recent or now_plan.shortfall is not None:
-            noun = state.road.piles[spoilage.pile].noun
+            noun = state.route.piles[spoilage.pile].noun
             when = ago(spoilage.at, now)
             yield "Spoiled", f"{noun.count(spoilage.n)}: {spoilage.reason} ({when})"
 
 
 def _left(state: State, now_plan: Plan) -> Facts:
     units = now_plan.units
-    unit = state.road.piles[state.quilt.method.unit].noun
+    unit = state.route.piles[state.quilt.method.unit].noun
     spare = f", {units.spare} spare" if units.spare else ""
     yield (
         "Still to do",

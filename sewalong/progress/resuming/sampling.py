@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from sewalong.piecing.method import Stage, Station
-from sewalong.progress.record.route import RoadStage
+from sewalong.progress.record.route import RouteStage
 
 EVERY = 10
 """Open the first, then every tenth: working practice reported by makers
@@ -20,7 +20,7 @@ def most_to_unpick(chain: int, every: int = EVERY) -> int:
     return min(chain, every)
 
 
-def sampling_line(stage: RoadStage, chain: int) -> str:
+def sampling_line(stage: RouteStage, chain: int) -> str:
     """One line at the beginning of a chain; empty where nothing is chained or it is short."""
     if not isinstance(stage, Stage) or stage.station is not Station.MACHINE or chain <= EVERY:
         return ""

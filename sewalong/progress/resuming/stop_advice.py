@@ -68,7 +68,7 @@ def _half_a_chain(state: State, chain: StageLine, cut_open: str) -> StopHere:
 def _waiting_on_the_bias(state: State) -> str:
     """The pieces whose outer edges are on the bias, in words; empty when none wait."""
     return " and ".join(
-        state.road.piles[pile].noun.count(state.piles[pile])
+        state.route.piles[pile].noun.count(state.piles[pile])
         for pile in bias(state.quilt).piles
         if state.piles.get(pile)
     )
@@ -77,5 +77,5 @@ def _waiting_on_the_bias(state: State) -> str:
 def _before_the_cut(state: State) -> bool:
     """Whether pieces wait for the cut on the bias."""
     cut = bias(state.quilt).cut
-    stage = state.road.stage(cut) if cut else None
+    stage = state.route.stage(cut) if cut else None
     return isinstance(stage, Stage) and all(state.piles[t.pile] for t in stage.takes)

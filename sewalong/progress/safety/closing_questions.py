@@ -37,7 +37,7 @@ def questions(state: State) -> tuple[Question, ...]:
         return ()
     met: set[Hazard] = set()
     for stage_id in session.counts:
-        stage = state.road.stage(stage_id)
+        stage = state.route.stage(stage_id)
         if stage is not None:
             met.update(stage.hazards)
     return tuple(question for hazard, question in _ON_CLOSING if hazard in met)
@@ -45,7 +45,7 @@ def questions(state: State) -> tuple[Question, ...]:
 
 def leaving_question(state: State, going_to: str) -> Question | None:
     """The question owed when an iron stage was counted and the person turns to another."""
-    stage = state.road.stage(going_to)
+    stage = state.route.stage(going_to)
     if state.iron_asked or stage is None or Hazard.IRON in stage.hazards:
         return None
     return ON_LEAVING_THE_IRON

@@ -23,8 +23,8 @@ async def which_pile(screen: SewingScreen, title: str, *, only_full: bool = Fals
     """Choose a pile, the one waiting at the stage in hand first; None when left."""
     state = screen.quilt.state
     choices = [
-        Choice(id, f"{pile.noun.many}: {state.piles[id]}{in_place(state.places.get(id))}")
-        for id, pile in state.road.piles.items()
+        Choice(id, f"{pile.noun.many}: {state.piles[id]}{in_place(state.where.get(id))}")
+        for id, pile in state.route.piles.items()
         if state.piles[id] or not only_full
     ]
     if not choices:

@@ -22,7 +22,7 @@ async def spoil(screen: SewingScreen) -> None:
     pile = await which_pile(screen, "Spoiled pieces of which pile?", only_full=True)
     if pile is None:
         return
-    noun = screen.quilt.state.road.piles[pile].noun
+    noun = screen.quilt.state.route.piles[pile].noun
 
     def carry_out(values: dict[str, str]) -> str | None:
         n = whole(values["n"])
@@ -70,7 +70,7 @@ class Desk(Protocol):
 async def count_by_hand(screen: Desk, count: Recount) -> bool:
     """Ask for one number, then what the difference is; False when it was left."""
     state, pile = screen.quilt.state, count.pile
-    noun = state.road.piles[pile].noun
+    noun = state.route.piles[pile].noun
     counted: list[int] = []
 
     def take(values: dict[str, str]) -> str | None:
@@ -110,7 +110,7 @@ async def _accepted_as(screen: Desk, count: Recount, counted: int) -> Accepted |
     can_be = ways(state, count.pile, difference)
     if len(can_be) == 1:
         return can_be[0]
-    noun = state.road.piles[count.pile].noun
+    noun = state.route.piles[count.pile].noun
     more = "more" if difference > 0 else "fewer"
     title = f"{abs(difference)} {noun.of(abs(difference))} {more} than recorded. What are they?"
     choices = [Choice(how, _ACCEPTED_AS[how]) for how in can_be]
@@ -128,7 +128,7 @@ async def find(screen: SewingScreen) -> None:
     if how is None:
         return
     bought: Literal["found", "bought"] = "bought" if how == "bought" else "found"
-    noun = screen.quilt.state.road.piles[pile].noun
+    noun = screen.quilt.state.route.piles[pile].noun
 
     def carry_out(values: dict[str, str]) -> str | None:
         n = whole(values["n"])
@@ -144,7 +144,7 @@ async def put_away(screen: SewingScreen) -> None:
     if pile is None:
         return
     state = screen.quilt.state
-    noun = state.road.piles[pile].noun
+    noun = state.route.piles[pile].noun
 
     def carry_out(values: dict[str, str]) -> str | None:
         part = whole(values["n"])
@@ -152,7 +152,7 @@ async def put_away(screen: SewingScreen) -> None:
             return f"{NOT_A_NUMBER} Leave it empty for all of them."
         return screen.attempt(c.PutPileAway(pile, values["place"], part))
 
-    last = next(iter(state.lying.get(pile, {})), "")
+    last = next(iter(state.places.get(pile, {})), "")
     lines = (
         Field("place", "Where? A box, a drawer, a bag with a name", last),
         Field("n", f"How many of the {noun.count(state.piles[pile])}? Empty: all"),

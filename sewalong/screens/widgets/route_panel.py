@@ -1,4 +1,4 @@
-"""The whole road of stages: done, needed and waiting, one line each."""
+"""The whole route of stages: done, needed and waiting, one line each."""
 
 from __future__ import annotations
 
@@ -11,14 +11,14 @@ LABEL_WIDTH = 13
 COUNT_WIDTH = 9
 STITCHES = 16
 MOST_WITH_A_GAP = 15
-"""Stages up to which a line is left empty below the road on a screen of 24 lines."""
+"""Stages up to which a line is left empty below the route on a screen of 24 lines."""
 
 
-class RoadPanel(Words):
-    """Shows the road of a plan with the stage in hand marked."""
+class RoutePanel(Words):
+    """Shows the route of a plan with the stage in hand marked."""
 
     def show(self, plan: Plan, current: str, footer: tuple[str, ...]) -> None:
-        """Draw the road of `plan`; `footer` lines (spare, over) stand below the work done."""
+        """Draw the route of `plan`; `footer` lines (spare, over) stand below the work done."""
         parts: list[Content] = [
             Content.styled(f"  {'':<{LABEL_WIDTH}}{'done':>{COUNT_WIDTH}}   waiting\n", "$quiet")
         ]

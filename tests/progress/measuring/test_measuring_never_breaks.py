@@ -41,7 +41,7 @@ def test_every_view_can_be_had_after_any_history(quilt: Quilt, history: Sequence
         assert line == "" or line.endswith("?")
         offered = worth_counting(state, now, now_plan)
         assert bool(offered) == bool(offer_in_words(state, now, now_plan))
-        assert all(one.pile in state.road.piles for one in offered)
+        assert all(one.pile in state.route.piles for one in offered)
         proved = proof(state, now)
         assert (proved.standing is Standing.FRESH) == (proved.why == "")
     risk = at_risk(state, record)

@@ -134,34 +134,34 @@ def in_two_places() -> tuple[State, Record]:
 
 def test_a_pile_in_several_places_says_how_many_lie_where() -> None:
     state, record = in_two_places()
-    assert state.places == {"pair": "tin (40), blue bag (12)"}
+    assert state.where == {"pair": "tin (40), blue bag (12)"}
     assert last(state, record) == "Put 12 pairs in: blue bag."
-    assert dict(state.lying["pair"]) == {"tin": 40, "blue bag": 12}
+    assert dict(state.places["pair"]) == {"tin": 40, "blue bag": 12}
 
 
 def test_what_comes_later_is_not_claimed_to_lie_there() -> None:
     state, record = in_two_places()
     state = go_on(state, record, c.Count("pair", 3))
-    assert state.places["pair"] == "tin (40), blue bag (12), 3 not written down"
+    assert state.where["pair"] == "tin (40), blue bag (12), 3 not written down"
 
 
 def test_once_pieces_are_taken_nobody_knows_from_which_place() -> None:
     state, record = in_two_places()
     state = go_on(state, record, c.Count("sew", 2))
-    assert state.places["pair"] == "tin (some), blue bag (some)"
+    assert state.where["pair"] == "tin (some), blue bag (some)"
     assert [one.recorded for one in to_count(state, "pair")] == [None, None]
 
 
 def test_the_whole_pile_put_away_lies_in_one_place_again() -> None:
     state, record = in_two_places()
-    assert go_on(state, record, c.PutPileAway("pair", "box")).places == {"pair": "box"}
+    assert go_on(state, record, c.PutPileAway("pair", "box")).where == {"pair": "box"}
 
 
 def test_only_one_place_is_counted_and_only_it_changes() -> None:
     state, record = in_two_places()
     state = go_on(state, record, c.Recount("pair", 9, "missing", "blue bag"))
     assert (state.piles["pair"], state.missing) == (49, {"pair": 3})
-    assert dict(state.lying["pair"]) == {"tin": 40, "blue bag": 9}
+    assert dict(state.places["pair"]) == {"tin": 40, "blue bag": 9}
     assert last(state, record).startswith("Recounted the pairs in: blue bag: 9, 3 fewer")
 
 
@@ -181,7 +181,7 @@ def test_what_is_found_in_a_tin_nobody_knew_of_is_added() -> None:
     state, record = in_two_places()
     state = go_on(state, record, c.Recount("pair", 4, "found", "cake tin"))
     assert (state.piles["pair"], state.found) == (56, {"pair": 4})
-    assert state.places["pair"] == "tin (40), blue bag (12), cake tin (4)"
+    assert state.where["pair"] == "tin (40), blue bag (12), cake tin (4)"
 
 
 def test_more_than_there_is_cannot_be_put_away() -> None:

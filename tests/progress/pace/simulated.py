@@ -22,7 +22,7 @@ from sewalong.progress.pace.forecast import Forecast, forecast
 from sewalong.progress.pace.guesses import guesses
 from sewalong.progress.record import events as e
 from sewalong.progress.record.fold import fold
-from sewalong.progress.record.route import TopStage, road_for
+from sewalong.progress.record.route import TopStage, route_for
 from sewalong.quilt.quilt import Quilt
 from tests.progress.pace.evenings import Diary, a_quilt
 
@@ -141,7 +141,7 @@ def order_of_work(quilt: Quilt, rng: Random) -> Iterator[tuple[str, int]]:
             yield stage.id, upto - done[stage.id]
             done[stage.id] = upto
     yield "sew-rows", quilt.target.rows
-    for top in road_for(quilt, quilt.target).stages:
+    for top in route_for(quilt, quilt.target).stages:
         if isinstance(top, TopStage):
             yield top.id, top.steps
 

@@ -36,7 +36,7 @@ def test_stages_nobody_remembers_are_counted_in_and_named() -> None:
     now = said(diary)
     assert now.not_begun[-4:] == ("add borders", "layer", "quilt", "bind")
     assert "pair" not in now.not_begun
-    assert {one.stage for one in now.stages} == {stage.id for stage in diary.state.road.stages}
+    assert {one.stage for one in now.stages} == {stage.id for stage in diary.state.route.stages}
     assert now.lines[-1].endswith("add borders, layer, quilt and bind.")
     plain = Diary(a_quilt())
     plain.evening(("pair", 20, 6))

@@ -73,7 +73,7 @@ def test_sore_hands_and_no_ironing_leave_other_stages() -> None:
         found = evening(diary, 60, word)
         assert found.steps
         for step in found.steps:
-            stage = diary.state.road.stage(step.stage)
+            stage = diary.state.route.stage(step.stage)
             assert stage is not None
             assert not is_left_out(stage, LEAVE_OUT_WORDS[word])
 
