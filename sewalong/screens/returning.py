@@ -9,8 +9,9 @@ from textual.containers import Horizontal, VerticalScroll
 from textual.screen import Screen
 from textual.widget import Widget
 
-from sewalong.progress.acts import commands as c
+from sewalong.progress.acts.act import Act
 from sewalong.progress.plan.plan import plan
+from sewalong.progress.record.refused import Refused
 from sewalong.progress.resuming.recount_advice import worth_counting
 from sewalong.progress.resuming.resume_facts import facts
 from sewalong.screens.prompts.dialogs import Dialog
@@ -77,11 +78,11 @@ class ReturnScreen(Screen[bool]):
         mark_size(self)
         self.query_one("#keys", Words).say(first_that_fits(self.app.size.width - 4, *KEYS))
 
-    def attempt(self, command: c.Command) -> str | None:
+    def attempt(self, command: Act) -> str | None:
         """Carry out a command; a refusal is returned and changes nothing."""
         try:
             self.quilt.do(command)
-        except (c.Refused, StoreFault) as refusal:
+        except (Refused, StoreFault) as refusal:
             return str(refusal)
         return None
 

@@ -11,17 +11,24 @@ from textual.containers import Horizontal, Vertical
 from textual.screen import Screen
 
 from sewalong.piecing.faults import SizeRefused
-from sewalong.progress.acts import commands as c
-from sewalong.progress.acts.decide import CautionFirst
+from sewalong.progress.acts.act import Act
+from sewalong.progress.acts.counting import Count
+from sewalong.progress.acts.said import Answer, Mention
+from sewalong.progress.acts.seam import GoOn
+from sewalong.progress.acts.sessions import OpenSession
+from sewalong.progress.acts.undoing import Undo
 from sewalong.progress.joining.current_stage import InHand, in_hand
 from sewalong.progress.measuring.proof import goes_on_unproved
-from sewalong.progress.plan.plan import Plan, plan
-from sewalong.progress.record.event_words import over_in_words, told
+from sewalong.progress.plan.plan import Plan, over_in_words, plan
+from sewalong.progress.record.event_words import told
 from sewalong.progress.record.events import Recorded
+from sewalong.progress.record.refused import Refused
 from sewalong.progress.record.time_words import clock
 from sewalong.progress.resuming.interruption import after_interruption
 from sewalong.progress.resuming.notice import one_line
+from sewalong.progress.safety.cautions import CautionFirst
 from sewalong.progress.safety.closing_questions import Question, leaving_question
+from sewalong.REMOVED import ReadCaution
 from sewalong.screens.prompts import stage_prompts as asking
 from sewalong.screens.prompts.dialogs import CautionDialog, QuestionDialog
 from sewalong.screens.prompts.help import HelpDialog
@@ -75,7 +82,7 @@ class SewingScreen(Screen[None]):
         yield Words(id="keys")
 
     def on_mount(self) -> None:
-        self.attempt(c.OpenSession(), say=False)
+        self.attempt(OpenSession(), say=False)
         self._advise()
         self.set_interval(LOOK_AGAIN, self._look_again)
         self.show()
@@ -175,7 +182,7 @@ class SewingScreen(Screen[None]):
 
     # -- doing -----------------------------------------------------------------
 
-    def attempt(self, command: c.Command, *, say: bool = True) -> str | None:
+    def attempt(self, command: Act, *, say: bool = True) -> str | None:
         """Carry out a command and say so; a refusal is said, returned, and changes nothing."""
         try:
             new = self.quilt.do(command)
@@ -185,7 +192,7 @@ class SewingScreen(Screen[None]):
                 self._dialog_coming = True
                 self._caution_then(caution, command)
             return None
-        except (c.Refused, StoreFault) as refusal:
+        except (Refused, StoreFault) as refusal:
             self.tell(str(refusal), refused=True)
             return str(refusal)
         self._advise()
@@ -199,21 +206,21 @@ class SewingScreen(Screen[None]):
         line = one_line(quilt.state, quilt.record, self.plan, quilt.now())
         self._advice = line.text if line else ""
         if line and line.mention:
-            with suppress(c.Refused, StoreFault):  # said again next time, and no harm in that
-                quilt.do(c.Mention(line.mention))
+            with suppress(Refused, StoreFault):  # said again next time, and no harm in that
+                quilt.do(Mention(line.mention))
 
     def _told(self, new: tuple[Recorded, ...]) -> str:
         return told(self.quilt.state, new[-1].event, self.quilt.record)
 
     @work
-    async def _caution_then(self, due: CautionFirst, command: c.Command) -> None:
+    async def _caution_then(self, due: CautionFirst, command: Act) -> None:
         """Show the caution; once it is read, carry out what was asked."""
         stage = self.quilt.state.route.stage(due.stage)
         label = stage.label if stage else due.stage
         was_read = await self.app.push_screen_wait(CautionDialog(due.caution, label))
         self._dialog_coming = False
         if was_read:
-            self.attempt(c.ReadCaution(due.stage), say=False)
+            self.attempt(ReadCaution(due.stage), say=False)
             self.attempt(command)
             self._ask_on_leaving()
         else:
@@ -222,9 +229,9 @@ class SewingScreen(Screen[None]):
     def _count(self, n: int) -> None:
         stage = self.hand.line.stage.id
         unproved = goes_on_unproved(self.quilt.state, stage, self.quilt.now())
-        if self.attempt(c.Count(stage, n)) is None and unproved and not self._dialog_coming:
-            with suppress(c.Refused, StoreFault):
-                self.quilt.do(c.GoOn(stage))
+        if self.attempt(Count(stage, n)) is None and unproved and not self._dialog_coming:
+            with suppress(Refused, StoreFault):
+                self.quilt.do(GoOn(stage))
         self._ask_on_leaving()
 
     def _ask_on_leaving(self) -> None:
@@ -239,7 +246,7 @@ class SewingScreen(Screen[None]):
         answer = await self.app.push_screen_wait(QuestionDialog(question))
         self._dialog_coming = False
         if answer is not None:
-            self.attempt(c.Answer(question.id, answer), say=False)
+            self.attempt(Answer(question.id, answer), say=False)
 
     # -- keys ------------------------------------------------------------------
 
@@ -277,7 +284,7 @@ class SewingScreen(Screen[None]):
     def action_undo(self) -> None:
         """Take back the last thing, as this window shows it."""
         undoable = self.quilt.state.undoable
-        self.attempt(c.Undo(undoable[-1].seq if undoable else None))
+        self.attempt(Undo(undoable[-1].seq if undoable else None))
 
     def action_leave(self) -> None:
         """Clear a typed number, or go back to all quilts with the session still open."""

@@ -1,26 +1,39 @@
-"""An open quilt: its state kept true to the record, and commands carried out.
+"""An open quilt: its state kept true to the record, and acts carried out.
 
-The way of an event: a command is decided on the state, the events are written to disk,
-and only then does the state move on. When another window wrote first, the state is
-brought up to date and the command is decided anew, so neither loses the other's events.
+An act is decided on the state, what follows from it is added, all of it is written in one
+transaction, and only then does the state move on. When another window wrote first, the state
+is brought up to date and the act is decided anew, so neither loses the other's events.
 """
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from datetime import datetime
 
-from sewalong.progress.acts.commands import Command, Refused
+from sewalong.progress.acts.act import Act
 from sewalong.progress.acts.decide import decide
-from sewalong.progress.record.events import Recorded
-from sewalong.progress.record.fold import advance, fold
+from sewalong.progress.record.event import Event, Recorded
+from sewalong.progress.record.fold import carry, tallied
+from sewalong.progress.record.refused import Refused
 from sewalong.progress.record.state import State
 from sewalong.store.faults import Stale, StoreFault
 from sewalong.store.library import Library, Shelved
 
 Clock = Callable[[], datetime]
+Follows = Callable[[State, Sequence[Recorded], datetime], tuple[Sequence[Event], str]]
+"""What follows from an act: from the state and the record after it, and the time, to the events
+to record with it and the summary to keep beside the record."""
+
+
+def nothing_more(
+    state: State, record: Sequence[Recorded], at: datetime
+) -> tuple[Sequence[Event], str]:
+    """An act by itself; whoever lists the quilt works its summary out anew."""
+    return (), ""
+
+
 TRIES = 20
-"""Times a command is decided anew when another window was faster; a try takes a millisecond."""
+"""Times an act is decided anew when another window was faster; a try takes a millisecond."""
 
 
 def local_now() -> datetime:
@@ -38,37 +51,60 @@ class OpenQuilt:
         # Asked before reading: what is written meanwhile is then read at the next refresh.
         self._seen = library.version_seen()
         loaded = library.load(entry)
-        self.record: tuple[Recorded, ...] = loaded.record
-        self.state: State = fold(loaded.quilt, loaded.record)
+        self.record: list[Recorded] = list(loaded.record)
+        self._tally = tallied(loaded.quilt, self.record)
+        self.state: State = self._tally.freeze()
 
     def now(self) -> datetime:
-        """The time commands are carried out at."""
+        """The time acts are carried out at."""
         return self._clock()
 
-    def do(self, command: Command) -> tuple[Recorded, ...]:
-        """Carry out a command; raises Refused or StoreFault, and then nothing was recorded.
+    def do(self, act: Act, follows: Follows = nothing_more) -> tuple[Recorded, ...]:
+        """Carry out an act; raises Refused or StoreFault, and then nothing was recorded.
 
         It is decided on what is on disk now, so what another window wrote is taken in first.
         """
         self.refresh()
         for _ in range(TRIES):
-            events = decide(self.state, command, self.now())
+            at = self.now()
+            events = decide(self.state, act, at)
             if not events:
                 return ()
             try:
-                new = self._library.append(self.entry, self._last_seq(), events)
+                return self._write(events, follows, at)
             except Stale as stale:
                 if not self.refresh(force=True):
                     raise StoreFault(
                         "The record on disk is older than what is open here: it was put back or "
                         "replaced. Nothing was recorded; leave and start again."
                     ) from stale
-                continue
-            self._take_in(new)
-            return new
         raise Refused(
             "Another window keeps writing to this quilt. Nothing was recorded; try again."
         )
+
+    def _write(
+        self, events: Sequence[Event], follows: Follows, at: datetime
+    ) -> tuple[Recorded, ...]:
+        """Write the events of an act and what follows from it, and move on."""
+        last = len(self.record)
+        new = _numbered(events, last)
+        try:
+            tally = carry(self._tally, self.record, new)
+            self.record += new
+            after = tally.freeze()
+            more, summary = follows(after, self.record, at)
+            written = self._library.append(self.entry, last, (*events, *more), summary)
+            further = written[len(new) :]
+            self._tally = carry(tally, self.record, further)
+            self.record += further
+            self.state = self._tally.freeze() if further else after
+        except BaseException:
+            # The tally has moved on and the state has not: back to what was, until it is read
+            # again what is on disk.
+            del self.record[last:]
+            self._tally = tallied(self.state.quilt, self.record)
+            raise
+        return written
 
     def refresh(self, *, force: bool = False) -> bool:
         """Read what another window wrote since; True when there was something."""
@@ -76,14 +112,13 @@ class OpenQuilt:
         if seen == self._seen and not force:
             return False
         self._seen = seen
-        new = self._library.since(self.entry, self._last_seq())
+        new = self._library.since(self.entry, len(self.record))
         if new:
-            self._take_in(new)
+            self._tally = carry(self._tally, self.record, new)
+            self.record += new
+            self.state = self._tally.freeze()
         return bool(new)
 
-    def _take_in(self, new: tuple[Recorded, ...]) -> None:
-        self.state = advance(self.state, self.record, new)
-        self.record = (*self.record, *new)
 
-    def _last_seq(self) -> int:
-        return self.record[-1].seq if self.record else 0
+def _numbered(events: Sequence[Event], after: int) -> list[Recorded]:
+    return [Recorded(after + i, event) for i, event in enumerate(events, start=1)]

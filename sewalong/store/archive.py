@@ -11,8 +11,8 @@ from typing import NoReturn
 from msgspec import Struct
 from msgspec.structs import replace
 
-from sewalong.progress.acts.audit import audit, reckonable
-from sewalong.progress.record.events import Recorded
+from sewalong.progress.record.audit import audit, reckonable
+from sewalong.progress.record.event import Recorded
 from sewalong.quilt.file.rules import a_name
 from sewalong.quilt.json_codec import quilt_from_dict, quilt_to_dict
 from sewalong.quilt.quilt import Quilt

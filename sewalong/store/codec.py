@@ -2,68 +2,82 @@
 
 from __future__ import annotations
 
-import json
-from collections.abc import Mapping
+import re
 from functools import cache
-from typing import Any, get_args, get_type_hints
+from typing import Any, Union
 
 import msgspec
 
-from sewalong.progress.record.events import Event
+from sewalong.progress.record.events import EVENTS, Event
 from sewalong.store.faults import StoreFault
 
-_KINDS: Mapping[str, type[Event]] = {
-    get_args(get_type_hints(kind)["kind"])[0]: kind for kind in get_args(Event)
-}
+_encoder = msgspec.json.Encoder()
 
 
 @cache
-def _decoder(kind: str) -> msgspec.json.Decoder[Any]:
-    return msgspec.json.Decoder(_KINDS[kind])
+def _decoder() -> msgspec.json.Decoder[Any]:
+    """The one reader of all kinds; made when first needed, as it looks at every one."""
+    return msgspec.json.Decoder(Union[EVENTS])  # noqa: UP007  # from a tuple of kinds
 
 
 def event_to_json(event: Event) -> str:
-    """One event as one line of JSON; times are ISO text with their offset.
+    """One event as one line of JSON, its kind last; times are ISO text with their offset.
 
     Raises StoreFault when the line would not give the same event again: a record that
     cannot be read back would cost the whole quilt.
     """
     try:
-        text = msgspec.json.encode(event).decode()
-        same = _decoder(event.kind).decode(text) == event
-    except (ValueError, KeyError, TypeError):
+        text = _encoder.encode(event).decode()
+        same = _decoder().decode(text) == event
+    except (ValueError, TypeError):
         same = False
     if not same:
         raise StoreFault(
             f"What was to be recorded ({event.kind}) has something in it that cannot be kept, "
             "such as half a character. Nothing was recorded; write it again."
         )
-    return text
+    # The library writes the kind first; in every record so far it stands last.
+    kind = f'"kind":"{event.kind}"'
+    return f"{{{text[len(kind) + 2 : -1]},{kind}}}"
 
 
-def event_from_json(text: str) -> Event:
+def event_from_json(text: str | bytes) -> Event:
     """The event in `text`; raises StoreFault when it is not one this version knows."""
-    kind = _kind_of(text)
-    if kind not in _KINDS:
-        raise _unreadable("kind", f"there is no kind {kind!r:.40}" if kind else "it has none")
     try:
-        event: Event = _decoder(kind).decode(text)
-    except ValueError as error:
-        raise _unreadable("as a whole", f"{error!s:.200}") from error
+        event: Event = _decoder().decode(text)
+    except (ValueError, RecursionError) as error:
+        raise StoreFault(
+            f"An event cannot be read ({_plainly(str(error))}). "
+            "It may come from a newer sewalong; nothing was changed."
+        ) from error
     return event
 
 
-def _kind_of(text: str) -> str:
-    try:
-        plain = json.loads(text)
-    except (ValueError, RecursionError) as error:
-        raise _unreadable("as a whole", f"{error!s:.200}") from error
-    kind = plain.get("kind") if isinstance(plain, dict) else None
-    return kind if isinstance(kind, str) else ""
+_TYPES = {
+    "int": "a whole number",
+    "float": "a number with a point",
+    "str": "a text",
+    "bool": "yes or no",
+    "array": "a list",
+    "object": "a table of keys and values",
+    "null": "nothing",
+    "datetime": "a time",
+}
 
 
-def _unreadable(where: str, why: str) -> StoreFault:
-    return StoreFault(
-        f"An event cannot be read ({where}: {why}). "
-        "It may come from a newer sewalong; nothing was changed."
-    )
+def _plainly(said: str) -> str:
+    """What the reader said, in plain words: the key first, then what should stand there."""
+    what, _, where = said.partition(" - at `$")
+    key = where.rstrip("`").lstrip(".")
+    if unfit := re.fullmatch(r"Expected `([a-z]+)(?: \| [a-z]+)?`, got `([a-z]+)`", what):
+        should, stands = (_TYPES.get(name, name) for name in unfit.groups())
+        what = f"it should be {should} and is {stands}"
+    elif missing := re.fullmatch(r"Object missing required field `(\w+)`", what):
+        key, what = missing[1], "it is missing"
+    elif unknown := re.fullmatch(r"Object contains unknown field `(.*)`", what):
+        key, what = unknown[1], "nothing of this name is known"
+    elif "datetime" in what:
+        what = "it should be a time with its offset"
+    elif key == "kind":
+        what = what.replace("Invalid value", "there is no kind")
+    return f"{key[:80]}: {what[:200]}" if key else what[:200]

@@ -4,14 +4,14 @@ from __future__ import annotations
 
 import json
 import unicodedata
-import uuid
 from collections.abc import Sequence
 from datetime import datetime
 from pathlib import Path
 
 from msgspec import Struct
 
-from sewalong.progress.record.events import Event, Recorded
+from sewalong import __version__
+from sewalong.progress.record.event import Event, Recorded
 from sewalong.quilt.json_codec import quilt_from_dict, quilt_to_dict
 from sewalong.quilt.quilt import Quilt
 from sewalong.store.codec import event_from_json, event_to_json
@@ -20,13 +20,18 @@ from sewalong.store.faults import Stale, StoreFault
 
 
 class Shelved(Struct, frozen=True):
-    """A quilt's entry: `id` on this machine, `key` anywhere, when it was last touched."""
+    """A quilt's entry: `id` on this machine, `key` anywhere, when it was last touched.
+
+    `summary` is what was kept beside the record of how it stands, by this version of the
+    program and after the last event; empty when there is none such.
+    """
 
     id: int
     key: str
     name: str
     started: datetime
     last_at: datetime
+    summary: str = ""
 
 
 class Loaded(Struct, frozen=True):
@@ -52,14 +57,9 @@ class Library:
 
     def entries(self) -> tuple[Shelved, ...]:
         """Every quilt, the last touched first."""
-        rows = self._db.rows(
-            "SELECT q.id, q.key, q.name, q.started, "
-            "(SELECT e.at FROM event e WHERE e.quilt = q.id ORDER BY e.seq DESC LIMIT 1) "
-            "FROM quilt q"
-        )
         entries = [
-            Shelved(int(id), str(key), str(name), _time(started), _time(last or started))
-            for id, key, name, started, last in rows
+            Shelved(int(id), str(key), str(name), _time(begun), _time(last or begun), str(summary))
+            for id, key, name, begun, last, summary in self._db.rows(_ENTRIES, __version__)
         ]
         return tuple(sorted(entries, key=lambda entry: entry.last_at, reverse=True))
 
@@ -91,7 +91,7 @@ class Library:
         started: datetime | None = None,
     ) -> Shelved:
         """Put a new quilt on the shelf, with a record if it brings one, in one transaction."""
-        key = key or uuid.uuid4().hex
+        key = key or _new_key()
         begun = started or now
         # Put into words before the lock is taken, so that no other window waits for it.
         bodies = [event_to_json(event) for event in events]
@@ -143,10 +143,13 @@ class Library:
                 )
         return tuple(Recorded(int(seq), event_from_json(str(body))) for seq, body in rows)
 
-    def append(self, entry: Shelved, after: int, events: Sequence[Event]) -> tuple[Recorded, ...]:
+    def append(
+        self, entry: Shelved, after: int, events: Sequence[Event], summary: str = ""
+    ) -> tuple[Recorded, ...]:
         """Write `events` after number `after`, all or none; they are on disk on return.
 
-        Raises Stale when the record has gone on past `after` meanwhile.
+        `summary` says how the quilt stands after them. Raises Stale when the record has gone
+        on past `after` meanwhile.
         """
         bodies = [event_to_json(event) for event in events]
         with self._db.writing() as connection:
@@ -160,12 +163,31 @@ class Library:
             if last != after:
                 raise Stale("The record went on in another window.")
             connection.executemany(_INSERT, _rows(entry.id, after, events, bodies))
+            if summary:
+                last = after + len(events)
+                connection.execute(_SUMMARY, (entry.id, last, __version__, summary))
         return tuple(Recorded(after + i, event) for i, event in enumerate(events, start=1))
+
+    def keep_summary(self, entry: Shelved, seq: int, summary: str) -> None:
+        """Keep how the quilt stands after event `seq`; a record that cannot be written does
+        without."""
+        try:
+            with self._db.writing() as connection:
+                connection.execute(_SUMMARY, (entry.id, seq, __version__, summary))
+        except StoreFault:
+            return
 
 
 def _folded(name: str) -> str:
     """Names that read alike are alike, however their letters are put together."""
     return unicodedata.normalize("NFC", unicodedata.normalize("NFC", name.strip()).casefold())
+
+
+def _new_key() -> str:
+    # Loaded only for a new quilt: it costs a good part of a start.
+    from uuid import uuid4
+
+    return uuid4().hex
 
 
 def _time(value: str | int) -> datetime:
@@ -177,6 +199,17 @@ def _time(value: str | int) -> datetime:
             "left untouched: put back a backup or import an exported quilt."
         ) from error
 
+
+_ENTRIES = """
+    SELECT q.id, q.key, q.name, q.started, last.at, COALESCE(s.body, '')
+    FROM quilt q
+    LEFT JOIN event last ON last.quilt = q.id
+        AND last.seq = (SELECT MAX(e.seq) FROM event e WHERE e.quilt = q.id)
+    LEFT JOIN summary s ON s.quilt = q.id
+        AND s.seq = COALESCE(last.seq, 0) AND s.version = ?
+"""
+
+_SUMMARY = "INSERT OR REPLACE INTO summary (quilt, seq, version, body) VALUES (?, ?, ?, ?)"
 
 _INSERT = "INSERT INTO event (quilt, seq, at, session, kind, body) VALUES (?, ?, ?, ?, ?, ?)"
 

@@ -72,6 +72,17 @@ STEPS: tuple[tuple[str, ...], ...] = (
         BEGIN SELECT RAISE (ABORT, 'an event follows the last one'); END
         """,
     ),
+    # Derived and never trusted over the record: what a quilt's events add up to, in short.
+    (
+        """
+        CREATE TABLE summary (
+            quilt INTEGER PRIMARY KEY REFERENCES quilt (id),
+            seq INTEGER NOT NULL,
+            version TEXT NOT NULL,
+            body TEXT NOT NULL
+        )
+        """,
+    ),
 )
 
 

@@ -13,13 +13,14 @@ from datetime import timedelta
 from pathlib import Path
 from statistics import median
 
-from sewalong.progress.acts import commands as c
-from sewalong.progress.acts.audit import audit
 from sewalong.progress.acts.decide import decide
+from sewalong.progress.record.audit import audit
 from sewalong.progress.record.events import Counted, Event, SessionOpened
-from sewalong.progress.record.fold import advance, fold
+from sewalong.progress.record.fold import fold
 from sewalong.service.open_quilt import OpenQuilt
 from sewalong.store.library import Library
+from tests.progress import every_act as c
+from tests.progress.building import advance
 from tests.store.shelf import EVENING, a_quilt, shelf
 
 EVENTS = 5000

@@ -5,12 +5,15 @@ from __future__ import annotations
 from datetime import datetime, timedelta, timezone
 
 from sewalong.cli.quilts.demo_quilts import demo_folder, demo_key
-from sewalong.progress.acts.commands import CloseSession, Command, Count, ReadCaution
-from sewalong.progress.acts.decide import CautionFirst
+from sewalong.progress.acts.act import Act
+from sewalong.progress.acts.counting import Count
+from sewalong.progress.acts.sessions import CloseSession
+from sewalong.progress.safety.cautions import CautionFirst
 from sewalong.progress.safety.closing_questions import questions
 from sewalong.quilt.file.reader import read_quilt_bytes
 from sewalong.service.open_quilt import OpenQuilt
 from sewalong.store.library import Library
+from tests.progress.every_act import ReadCaution
 
 ZONE = timezone(timedelta(hours=1))
 
@@ -28,15 +31,15 @@ class Diary:
         """Sit down on `day` at `clock`."""
         self.time = datetime.fromisoformat(f"{day}T{clock}").replace(tzinfo=ZONE)
 
-    def do(self, command: Command, *, after: float = 1) -> None:
+    def do(self, act: Act, *, after: float = 1) -> None:
         """Carry a command out so many minutes later; a caution that is due is read first."""
         self.time += timedelta(minutes=after)
         try:
-            self.quilt.do(command)
+            self.quilt.do(act)
         except CautionFirst as due:
             self.quilt.do(ReadCaution(due.stage))
             self.time += timedelta(seconds=20)
-            self.quilt.do(command)
+            self.quilt.do(act)
 
     def count(self, stage: str, *batches: int, each: float = 1) -> None:
         """Count batch after batch, at so many minutes for one."""

@@ -12,20 +12,15 @@ from datetime import datetime
 from pathlib import Path
 
 from sewalong.cli.quilts.demo_quilts import demo_folder
-from sewalong.progress.acts.commands import (
-    Answer,
-    ChangeTool,
-    Count,
-    Find,
-    LayAside,
-    PutPileAway,
-    RecordSettings,
-    Recount,
-    Spoil,
-    Undo,
-    WriteNote,
-)
-from sewalong.progress.record.events import Settings
+from sewalong.progress.acts.counting import Count
+from sewalong.progress.acts.notes import WriteNote
+from sewalong.progress.acts.piles import Find, PutPileAway, Spoil
+from sewalong.progress.acts.recounting import Recount
+from sewalong.progress.acts.said import Answer
+from sewalong.progress.acts.seam import ChangeTool, RecordSettings
+from sewalong.progress.acts.standing import LayAside
+from sewalong.progress.acts.undoing import Undo
+from sewalong.progress.record.settings import Settings
 from sewalong.store.archive import to_text
 from sewalong.store.library import Library
 from tests.cli.diary import Diary

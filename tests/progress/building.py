@@ -11,18 +11,29 @@ import pytest
 from sewalong.lengths import Unit
 from sewalong.piecing.catalogue import method
 from sewalong.piecing.definition import definition
-from sewalong.progress.acts import commands as c
-from sewalong.progress.acts.decide import CautionFirst, decide
+from sewalong.progress.acts.decide import decide
 from sewalong.progress.record.events import Recorded
-from sewalong.progress.record.fold import advance, opening
+from sewalong.progress.record.fold import fold
 from sewalong.progress.record.state import State
+from sewalong.progress.safety.cautions import CautionFirst
 from sewalong.quilt.quilt import Border, Quilt, StartPile, Target
+from tests.progress import every_act as c
 
 EVENING = datetime(2023, 11, 4, 19, 0, tzinfo=timezone(timedelta(hours=1)))
 MINUTE = timedelta(minutes=1)
 HOUR = timedelta(hours=1)
 
 Record = list[Recorded]
+
+
+def opening(quilt: Quilt) -> State:
+    """The quilt before anything happened to it."""
+    return fold(quilt, ())
+
+
+def advance(state: State, record: Sequence[Recorded], new: Sequence[Recorded]) -> State:
+    """The state after `new`; `state` is that after `record`."""
+    return fold(state.quilt, (*record, *new))
 
 
 def a_quilt(
@@ -56,7 +67,7 @@ def a_quilt(
     )
 
 
-def do(state: State, record: Record, command: c.Command, at: datetime) -> State:
+def do(state: State, record: Record, command: c.Act, at: datetime) -> State:
     """Carry one command out and add its events to `record`; refusals are raised."""
     events = decide(state, command, at)
     new = [Recorded(len(record) + i, event) for i, event in enumerate(events, start=1)]
@@ -68,7 +79,7 @@ def do(state: State, record: Record, command: c.Command, at: datetime) -> State:
 def go_on(
     state: State,
     record: Record,
-    *commands: c.Command,
+    *commands: c.Act,
     at: datetime | None = None,
     every: timedelta = MINUTE,
 ) -> State:
@@ -90,7 +101,7 @@ def go_on(
 
 
 def play(
-    quilt: Quilt, *commands: c.Command, start: datetime = EVENING, every: timedelta = MINUTE
+    quilt: Quilt, *commands: c.Act, start: datetime = EVENING, every: timedelta = MINUTE
 ) -> tuple[State, Record]:
     """The state and the record after `commands`, from the first evening on."""
     record: Record = []
@@ -99,7 +110,7 @@ def play(
 
 def everything(
     quilt: Quilt, upto: str = "", *, but: int = 0, make: int | None = None
-) -> list[c.Command]:
+) -> list[c.Act]:
     """Counts that bring all pieces through the method's stages, as far as stage `upto`.
 
     At `upto` itself `but` counts are left undone, or only `make` are done. The numbers are
@@ -108,7 +119,7 @@ def everything(
     stock = {pile.id: 0 for pile in quilt.method.piles}
     for start in quilt.starts:
         stock[start.pile] += start.count
-    counts: list[c.Command] = []
+    counts: list[c.Act] = []
     for stage in quilt.method.stages:
         n = min(stock[taken.pile] // taken.count for taken in stage.takes)
         if stage.id == upto:
@@ -122,15 +133,15 @@ def everything(
     return [count for count in counts if isinstance(count, c.Count) and count.n]
 
 
-def all_units(quilt: Quilt) -> list[c.Command]:
+def all_units(quilt: Quilt) -> list[c.Act]:
     """Counts that make every unit there can be."""
     return everything(quilt, method(quilt.method_id).stages[-1].id)
 
 
-def whole_top(quilt: Quilt) -> list[c.Command]:
+def whole_top(quilt: Quilt) -> list[c.Act]:
     """Counts for every unit and then the whole top, borders included."""
     target = quilt.target
-    top: list[c.Command] = [c.Count("sew-rows", target.rows)]
+    top: list[c.Act] = [c.Count("sew-rows", target.rows)]
     if target.rows > 1:
         top.append(c.Count("join-rows", target.rows - 1))
     if quilt.borders:
@@ -138,7 +149,7 @@ def whole_top(quilt: Quilt) -> list[c.Command]:
     return all_units(quilt) + top
 
 
-def refusal(state: State, command: c.Command, at: datetime | None = None) -> str:
+def refusal(state: State, command: c.Act, at: datetime | None = None) -> str:
     """The sentence `command` is refused with; checks that nothing changed."""
     before = repr(state)
     session = state.session or state.last_session

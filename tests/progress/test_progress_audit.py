@@ -8,11 +8,11 @@ from datetime import datetime
 import pytest
 from msgspec.structs import replace
 
-from sewalong.progress.acts import commands as c
-from sewalong.progress.acts.audit import audit
-from sewalong.progress.acts.decide import NO_SESSION
 from sewalong.progress.record import events as e
+from sewalong.progress.record.audit import audit
 from sewalong.progress.record.events import Recorded
+from sewalong.progress.record.sessions import NO_SESSION
+from tests.progress import every_act as c
 from tests.progress.building import EVENING, a_quilt, play, whole_top
 
 QUILT = a_quilt(pieces=40, rows=4, columns=5, borders=1)
@@ -55,45 +55,48 @@ def opened() -> e.Event:
 
 
 TROUBLES: list[tuple[Sequence[e.Event], str]] = [
-    ([counted("knit", 1)], "event 1 names a stage “knit” this method has not"),
-    ([e.StageChosen(at=EVENING, session=NO_SESSION, stage="knit")], "names a stage “knit”"),
-    ([counted("pair", 0)], "event 1 counts 0; it must be from 1 to 9999"),
-    ([counted("pair", 21)], "event 1 takes more squares than there were"),
+    (
+        [counted("knit", 1)],
+        "event 1 (counted) cannot have happened. This quilt has no stage “knit”",
+    ),
+    ([e.StageChosen(at=EVENING, session=NO_SESSION, stage="knit")], "no stage “knit”"),
+    ([counted("pair", 0)], "event 1 (counted) cannot have happened. Give a number from 1 to 9999"),
+    ([counted("pair", 21)], "event 1 (counted) cannot have happened. 21 pairs at pair cannot be"),
     (
         [e.Unpicked(at=EVENING, session=NO_SESSION, stage="sew", n=-1)],
-        "event 1 counts -1; it must be from 1 to 9999",
+        "event 1 (unpicked) cannot have happened. Give a number from 1 to 9999",
     ),
     (
         [
             e.Found(at=EVENING, session=NO_SESSION, pile="pair", n=5, how="found"),
             e.Unpicked(at=EVENING, session=NO_SESSION, stage="pair", n=5),
         ],
-        "event 2 takes apart more than was done at pair",
+        "event 2 (unpicked) cannot have happened. No pair from pair can be taken apart",
     ),
     (
         [e.Found(at=EVENING, session=NO_SESSION, pile="wool", n=1, how="found")],
-        "names a pile “wool”",
+        "has no pile “wool”",
     ),
     (
         [e.Found(at=EVENING, session=NO_SESSION, pile="square", n=0, how="found")],
-        "event 1 counts 0;",
+        "event 1 (found) cannot have happened. Give a number",
     ),
     (
         [e.Spoiled(at=EVENING, session=NO_SESSION, pile="pair", n=1, reason="x")],
-        "takes more pairs than",
+        "Only 0 pairs lie there",
     ),
-    ([e.PutAway(at=EVENING, session=NO_SESSION, pile="wool", place="tin")], "names a pile “wool”"),
+    ([e.PutAway(at=EVENING, session=NO_SESSION, pile="wool", place="tin")], "has no pile “wool”"),
     (
         [e.Recounted(at=EVENING, session=NO_SESSION, pile="square", recorded=39, counted=38)],
-        "event 1 recounts a pile of 40 as if it were 39",
+        "The record says 40, not 39",
     ),
     (
         [e.Recounted(at=EVENING, session=NO_SESSION, pile="square", recorded=40, counted=-1)],
-        "event 1 recounts -1; it must be from 0 to 9999",
+        "A recount is a number from 0 to 9999",
     ),
     (
         [e.TargetChanged(at=EVENING, session=NO_SESSION, rows=0, columns=3)],
-        "sets a target of 0 × 3",
+        "Rows and columns are numbers from 1 to 200",
     ),
     (
         [e.Undone(at=EVENING, session=NO_SESSION, of=1)],
@@ -104,19 +107,19 @@ TROUBLES: list[tuple[Sequence[e.Event], str]] = [
         "event 3 undoes number 1, which was not the last",
     ),
     ([opened(), e.Undone(at=EVENING, session=1, of=1)], "event 2 undoes number 1"),
-    ([counted("join-rows", 4)], "event 1 does more at join rows than there is to do"),
-    ([counted("join-rows", 1)], "event 1 leaves more seams between rows than the rows have"),
+    ([counted("join-rows", 4)], "event 1 (counted) cannot have happened. 4 seams cannot be"),
+    ([counted("join-rows", 1)], "event 1 (counted) cannot have happened. 1 seam cannot be"),
     (
         [
             e.TargetChanged(at=EVENING, session=NO_SESSION, rows=1, columns=5),
             counted("join-rows", 1),
         ],
-        "event 2 counts at join-rows, which there was not at that target",
+        "This quilt has no stage “join-rows”",
     ),
-    ([counted("pair", 10**40)], "event 1 counts far too many"),
+    ([counted("pair", 10**40)], "event 1 has a number in it that cannot be: far too many"),
     ([e.Noted(at=EVENING, session=1, text="x")], "belongs to session 1, which was not open"),
-    ([opened(), opened()], "event 2 opens session 1 out of turn"),
-    ([e.SessionClosed(at=EVENING, session=NO_SESSION, ended=EVENING)], "closes a session"),
+    ([opened(), opened()], "Session 1 is opened out of turn"),
+    ([e.SessionClosed(at=EVENING, session=NO_SESSION, ended=EVENING)], "No session is open"),
     ([e.Noted(at=EVENING, session=NO_SESSION, text="x" * 2001)], "has a text that cannot be kept"),
     ([e.Noted(at=EVENING.replace(year=1066), session=NO_SESSION, text="x")], "the year 1066"),
 ]

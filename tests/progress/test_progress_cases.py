@@ -9,11 +9,10 @@ import pytest
 
 from sewalong.piecing.catalogue import method
 from sewalong.piecing.method import Pieces
-from sewalong.progress.acts import commands as c
 from sewalong.progress.plan.plan import plan
-from sewalong.progress.record.fold import opening
 from sewalong.quilt.quilt import Target
-from tests.progress.building import a_quilt, all_units, everything, go_on, play
+from tests.progress import every_act as c
+from tests.progress.building import a_quilt, all_units, everything, go_on, opening, play
 
 
 @pytest.mark.parametrize(

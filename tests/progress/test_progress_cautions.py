@@ -10,8 +10,6 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from sewalong.piecing.method import Hazard
-from sewalong.progress.acts import commands as c
-from sewalong.progress.acts.decide import caution_at
 from sewalong.progress.record.state import State
 from sewalong.progress.safety.cautions import (
     LATE,
@@ -22,9 +20,11 @@ from sewalong.progress.safety.cautions import (
     WORDS,
     Caution,
     Why,
+    caution_at,
     caution_due,
 )
 from sewalong.progress.safety.closing_questions import _ON_CLOSING, ON_LEAVING_THE_IRON
+from tests.progress import every_act as c
 from tests.progress.building import EVENING, HOUR, MINUTE, a_quilt, everything, go_on, play
 
 QUILT = a_quilt(pieces=160, rows=4, columns=5)

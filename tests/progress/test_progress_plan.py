@@ -5,17 +5,17 @@ from __future__ import annotations
 import itertools
 
 from sewalong.piecing.method import Pieces
-from sewalong.progress.acts import commands as c
 from sewalong.progress.plan.plan import Plan, plan
 from sewalong.progress.plan.smaller_layouts import layouts_within
-from sewalong.progress.record.fold import opening
 from sewalong.progress.record.state import State
 from sewalong.quilt.quilt import Target
+from tests.progress import every_act as c
 from tests.progress.building import (
     a_quilt,
     all_units,
     everything,
     go_on,
+    opening,
     play,
     whole_top,
 )

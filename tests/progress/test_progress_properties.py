@@ -9,16 +9,15 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from sewalong.piecing.method import Method, Stage
-from sewalong.progress.acts import commands as c
-from sewalong.progress.acts.audit import audit
 from sewalong.progress.acts.decide import decide
 from sewalong.progress.plan.plan import plan
 from sewalong.progress.record import events as e
-from sewalong.progress.record.events import Recorded
-from sewalong.progress.record.fold import fold, opening
+from sewalong.progress.record.audit import audit
+from sewalong.progress.record.fold import fold
 from sewalong.progress.record.state import Standing, State
 from sewalong.quilt.quilt import Quilt
-from tests.progress.building import MINUTE, Record, do
+from tests.progress import every_act as c
+from tests.progress.building import MINUTE, Record, do, opening
 from tests.progress.wandering import Ask, histories, small_quilt, wander
 
 a_while = settings(max_examples=40, deadline=None)
@@ -179,7 +178,7 @@ def test_undo_restores_what_was_before_the_last_thing_done(
 ) -> None:
     record: Record = []
     for step in wander(quilt, history, record):
-        if any(isinstance(r.event, e.UNDOABLE) for r in step.new):
+        if any(r.event.undoable for r in step.new):
             undone = do(step.after, list(record), c.Undo(), step.at)
             assert what_undo_must_restore(undone) == what_undo_must_restore(step.before)
 
@@ -194,7 +193,7 @@ def test_undoing_again_and_again_leads_back_to_the_beginning(
     for step in wander(quilt, history, record):
         state, at = step.after, step.at
     assert at is not None
-    while state.undoable:
+    while state.last_act:
         at += MINUTE
         state = do(state, record, c.Undo(), at)
     assert what_undo_must_restore(state) == what_undo_must_restore(opening(quilt))
@@ -240,14 +239,15 @@ def test_looking_backward_and_sewing_forward_agree_on_the_units_there_can_be(
 @a_while
 @given(small_quilt, histories)
 def test_a_shortfall_says_exactly_what_would_mend_it(quilt: Quilt, history: Sequence[Ask]) -> None:
-    for step in wander(quilt, history):
+    so_far: Record = []
+    for step in wander(quilt, history, so_far):
         state = step.after
         short = plan(state).shortfall
         if short is None or state.standing is not Standing.IN_PROGRESS:
             continue
         assert short.pieces
         assert short.units > 0
-        record = [Recorded(state.seq, e.Noted(at=step.at, session=0, text=""))] * state.seq
+        record = [*so_far]
         for bought in short.pieces:
             one_less = state
             if bought.count > 1:

@@ -6,16 +6,11 @@ from datetime import datetime
 
 import pytest
 
-from sewalong.progress.acts import commands as c
-from sewalong.progress.acts.decide import (
-    LONGEST_TEXT,
-    MOST_AT_ONCE,
-    MOST_ROWS,
-    CautionFirst,
-    decide,
-)
-from sewalong.progress.record.events import Settings
-from sewalong.progress.record.fold import opening
+from sewalong.progress.acts.decide import decide
+from sewalong.progress.record.limits import LONGEST_TEXT, MOST_AT_ONCE, MOST_ROWS
+from sewalong.progress.record.settings import Settings
+from sewalong.progress.safety.cautions import CautionFirst
+from tests.progress import every_act as c
 from tests.progress.building import (
     EVENING,
     HOUR,
@@ -24,6 +19,7 @@ from tests.progress.building import (
     all_units,
     everything,
     go_on,
+    opening,
     play,
     refusal,
     whole_top,
@@ -75,7 +71,7 @@ def test_a_stage_the_quilt_does_not_have_is_answered_with_the_nearest() -> None:
 
 def test_a_pile_the_quilt_does_not_have_is_answered_with_the_nearest() -> None:
     state = opening(QUILT)
-    asks: list[c.Command] = [
+    asks: list[c.Act] = [
         c.Spoil("squares", 1, "a hole"),
         c.Find("squares", 1),
         c.Recount("squares", 1),
@@ -187,7 +183,7 @@ def test_a_place_and_a_note_have_words() -> None:
 def test_words_that_would_be_cut_off_are_refused_instead() -> None:
     long = "a" * (LONGEST_TEXT + 1)
     state, _ = play(QUILT, c.OpenSession())
-    asks: list[c.Command] = [
+    asks: list[c.Act] = [
         c.WriteNote(long),
         c.PutPileAway("square", long),
         c.Spoil("square", 1, long),
@@ -331,7 +327,7 @@ def test_the_iron_question_takes_one_of_its_answers() -> None:
     ids=lambda ask: type(ask).__name__,
 )
 def test_a_quilt_laid_aside_or_done_is_picked_up_before_it_is_worked_on(
-    put_down: c.Command, standing: str, ask: c.Command
+    put_down: c.Act, standing: str, ask: c.Act
 ) -> None:
     state, _ = play(QUILT, c.Count("pair"), put_down)
     assert refusal(state, ask) == f"This quilt is {standing}. Pick it up again first."

@@ -6,14 +6,13 @@ from datetime import timedelta
 
 import pytest
 
-from sewalong.progress.acts import commands as c
 from sewalong.progress.joining.current_stage import in_hand
 from sewalong.progress.plan.plan import plan
-from sewalong.progress.record.fold import opening
 from sewalong.progress.record.state import State
 from sewalong.progress.record.time_words import ago
 from sewalong.progress.resuming.resume_facts import AWAY, facts, was_away
-from tests.progress.building import EVENING, HOUR, MINUTE, a_quilt, everything, go_on, play
+from tests.progress import every_act as c
+from tests.progress.building import EVENING, HOUR, MINUTE, a_quilt, everything, go_on, opening, play
 
 QUILT = a_quilt(pieces=40, rows=4, columns=5, borders=2)
 WEEKS_LATER = EVENING + timedelta(days=24)

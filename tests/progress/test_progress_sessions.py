@@ -6,15 +6,15 @@ from datetime import timedelta
 
 import pytest
 
-from sewalong.progress.acts import commands as c
-from sewalong.progress.acts.decide import NO_SESSION, SESSION_GAP, decide
-from sewalong.progress.record import events as e
-from sewalong.progress.record.fold import opening
+from sewalong.progress.acts.decide import decide
+from sewalong.progress.record.sessions import NO_SESSION, SESSION_GAP
+from sewalong.progress.record.settings import Settings
 from sewalong.progress.safety.closing_questions import (
     ON_LEAVING_THE_IRON,
     leaving_question,
     questions,
 )
+from tests.progress import every_act as c
 from tests.progress.building import (
     EVENING,
     HOUR,
@@ -23,6 +23,7 @@ from tests.progress.building import (
     counts_of,
     everything,
     go_on,
+    opening,
     play,
 )
 
@@ -177,7 +178,7 @@ def test_unpicking_after_weeks_belongs_to_the_session_it_is_done_in() -> None:
 
 
 def test_after_24_days_the_facts_are_as_they_were_left() -> None:
-    settings = e.Settings(foot="1/4 in", proof="three 1 1/2 in strips came out at 3 1/2 in")
+    settings = Settings(foot="1/4 in", proof="three 1 1/2 in strips came out at 3 1/2 in")
     state, record = play(
         QUILT,
         c.Count("pair", 12),

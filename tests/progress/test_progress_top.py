@@ -6,12 +6,11 @@ import pytest
 
 from sewalong.piecing.catalogue import method_ids
 from sewalong.piecing.method import Hazard, Station
-from sewalong.progress.acts import commands as c
 from sewalong.progress.plan.plan import plan
-from sewalong.progress.record.fold import opening
 from sewalong.progress.record.route import ROW, route_for
 from sewalong.progress.record.state import Standing, State
-from tests.progress.building import a_quilt, all_units, go_on, play, refusal, whole_top
+from tests.progress import every_act as c
+from tests.progress.building import a_quilt, all_units, go_on, opening, play, refusal, whole_top
 
 QUILT = a_quilt(pieces=160, rows=4, columns=5, borders=2, finishing=("layer", "quilt", "bind"))
 

@@ -14,14 +14,18 @@ from hypothesis import strategies as st
 
 from sewalong.piecing.catalogue import method_ids
 from sewalong.piecing.method import Station
-from sewalong.progress.acts import commands as c
-from sewalong.progress.acts.decide import CautionFirst, decide
-from sewalong.progress.plan.plan import plan, ready
-from sewalong.progress.record.events import Accepted, Recorded, Settings, Tool
-from sewalong.progress.record.fold import advance, opening
+from sewalong.progress.acts.decide import decide
+from sewalong.progress.plan.plan import plan
+from sewalong.progress.record.events import Recorded
+from sewalong.progress.record.readiness import ready
+from sewalong.progress.record.recount_rules import Accepted
+from sewalong.progress.record.seam import Tool
+from sewalong.progress.record.settings import Settings
 from sewalong.progress.record.state import State
+from sewalong.progress.safety.cautions import CautionFirst
 from sewalong.quilt.quilt import Quilt
-from tests.progress.building import EVENING, Record, a_quilt
+from tests.progress import every_act as c
+from tests.progress.building import EVENING, Record, a_quilt, advance, opening
 
 ASKS = (
     "count what is ready",
@@ -132,7 +136,7 @@ histories = st.builds(
 class Step:
     """One command of a history: refused (`new` empty, states the same) or carried out."""
 
-    command: c.Command
+    command: c.Act
     at: datetime
     before: State
     after: State
@@ -157,7 +161,7 @@ def wander(quilt: Quilt, history: Sequence[Ask], record: Record | None = None) -
         state = step.after
 
 
-def _carry_out(state: State, record: Record, command: c.Command, at: datetime) -> Step:
+def _carry_out(state: State, record: Record, command: c.Act, at: datetime) -> Step:
     try:
         events = decide(state, command, at)
     except c.Refused as refused:
@@ -168,7 +172,7 @@ def _carry_out(state: State, record: Record, command: c.Command, at: datetime) -
     return Step(command, at, state, after, new, None)
 
 
-def as_command(ask: Ask, state: State) -> c.Command:
+def as_command(ask: Ask, state: State) -> c.Act:
     """The command that `ask` is on this quilt; names that do not exist come up too."""
     stages = [stage.id for stage in state.route.stages]
     piles = list(state.route.piles)
@@ -249,7 +253,7 @@ def _beside(state: State, pile: str, ask: Ask) -> int:
     return state.piles.get(pile, 0) + (ask.n if ask.place % 2 else -ask.n)
 
 
-def _as_suggested(state: State) -> c.Command:
+def _as_suggested(state: State) -> c.Act:
     now = plan(state)
     if now.suggestion is None:
         return c.OpenSession()

@@ -19,14 +19,14 @@ from textual.pilot import Pilot
 from textual.screen import Screen
 
 from sewalong.lengths import Unit
-from sewalong.progress.acts import commands as c
-from sewalong.progress.acts.decide import CautionFirst
 from sewalong.progress.record.state import State
+from sewalong.progress.safety.cautions import CautionFirst
 from sewalong.quilt.quilt import Border, Quilt, StartPile, Target
 from sewalong.screens.app import SewalongApp
 from sewalong.screens.sewing import SewingScreen
 from sewalong.service.open_quilt import OpenQuilt
 from sewalong.store.library import Library
+from tests.progress import every_act as c
 
 EVENING = datetime(2023, 11, 4, 19, 0, tzinfo=timezone(timedelta(hours=1)))
 MINUTE = timedelta(minutes=1)
@@ -87,9 +87,9 @@ ROAD_TO = {
 """For a stage: the counts that bring the invented quilt to it."""
 
 
-def up_to(stage: str) -> list[c.Command]:
+def up_to(stage: str) -> list[c.Act]:
     """Commands that bring the invented quilt to the start of `stage`, asked-for answers given."""
-    counts: list[c.Command] = [c.Count(id, n) for id, n in ROAD_TO[stage]]
+    counts: list[c.Act] = [c.Count(id, n) for id, n in ROAD_TO[stage]]
     return [*counts, c.Answer("iron", "yes")]
 
 
@@ -99,7 +99,7 @@ ALL_YES = {"iron": "yes", "blade": "yes", "machine": "yes", "pins": "yes"}
 def put_on_shelf(
     path: Path,
     clock: StandingClock,
-    *commands: c.Command,
+    *commands: c.Act,
     quilt: Quilt | None = None,
     every: timedelta = timedelta(0),
 ) -> str:
@@ -119,7 +119,7 @@ def put_on_shelf(
         library.close()
 
 
-def carry_out(quilt: OpenQuilt, command: c.Command) -> None:
+def carry_out(quilt: OpenQuilt, command: c.Act) -> None:
     """Do `command`, reading a caution first where one is due."""
     try:
         quilt.do(command)
@@ -261,7 +261,7 @@ async def the_app(
 @asynccontextmanager
 async def at_sewing(
     path: Path,
-    *commands: c.Command,
+    *commands: c.Act,
     clock: StandingClock | None = None,
     quilt: Quilt | None = None,
     size: tuple[int, int] = LARGE,

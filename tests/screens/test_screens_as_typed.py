@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from sewalong.progress.acts import commands as c
-from sewalong.progress.record.events import Settings
+from sewalong.progress.record.settings import Settings
 from sewalong.screens.quilts import QuiltsScreen
 from sewalong.screens.sewing import SewingScreen
+from tests.progress import every_act as c
 from tests.screens.choosing import choose
 from tests.screens.sewing_room import (
     DAY,
@@ -55,7 +55,7 @@ async def test_notes_places_and_reasons_show_as_typed(tmp_path: Path) -> None:
 
 
 async def test_the_facts_show_as_typed(tmp_path: Path) -> None:
-    spoken: list[c.Command] = [
+    spoken: list[c.Act] = [
         c.WriteNote("[red] note [/]"),
         c.PutPileAway("square", "[bold] box"),
         c.Spoil("square", 1, "[/] slipped"),

@@ -6,9 +6,9 @@ from pathlib import Path
 
 import pytest
 
-from sewalong.progress.acts import commands as c
 from sewalong.screens.prompts.dialogs import CautionDialog
 from sewalong.screens.sewing import SewingScreen
+from tests.progress import every_act as c
 from tests.screens.choosing import choose
 from tests.screens.sewing_room import (
     HOUR,

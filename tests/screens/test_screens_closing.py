@@ -6,13 +6,14 @@ from pathlib import Path
 
 import pytest
 
-from sewalong.progress.acts import commands as c
-from sewalong.progress.record.events import Answered, Settings
+from sewalong.progress.record.events import Answered
+from sewalong.progress.record.settings import Settings
 from sewalong.progress.resuming.pause_note import piles_to_place
 from sewalong.screens.prompts.dialogs import CautionDialog, FormDialog, QuestionDialog
 from sewalong.screens.quilts import QuiltsScreen
 from sewalong.screens.returning import ReturnScreen
 from sewalong.screens.sewing import SewingScreen
+from tests.progress import every_act as c
 from tests.screens.choosing import choose
 from tests.screens.sewing_room import (
     ALL_YES,
@@ -36,7 +37,7 @@ def path(tmp_path: Path) -> Path:
     return tmp_path / "quilts.db"
 
 
-AT_THE_IRON: list[c.Command] = [c.Count("pair", 20), c.Count("sew", 10), c.ChooseStage("press")]
+AT_THE_IRON: list[c.Act] = [c.Count("pair", 20), c.Count("sew", 10), c.ChooseStage("press")]
 
 
 @pytest.mark.parametrize(
@@ -192,7 +193,7 @@ async def test_closing_with_nothing_counted_asks_only_for_the_next_step(path: Pa
 
 def an_evening_then_24_days(path: Path, clock: StandingClock, *, closed: bool) -> str:
     """A session of 90 minutes with everything in it, and then 24 days without a word."""
-    evening: list[c.Command] = [
+    evening: list[c.Act] = [
         c.OpenSession(),
         *up_to("cut-twice"),
         c.Spoil("square", 2, "cut askew"),

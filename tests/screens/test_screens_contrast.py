@@ -16,12 +16,12 @@ from textual.containers import VerticalScroll
 from textual.geometry import Region
 from textual.theme import Theme
 
-from sewalong.progress.acts import commands as c
 from sewalong.screens.prompts.dialogs import CautionDialog, Dialog, FormDialog
 from sewalong.screens.prompts.help import HelpDialog
 from sewalong.screens.quilts import QuiltsScreen
 from sewalong.screens.sewing import SewingScreen
 from sewalong.screens.widgets.themes import DAYLIGHT, LAMPLIGHT, THEMES
+from tests.progress import every_act as c
 from tests.screens.sewing_room import Room, at_sewing, up_to
 
 ENHANCED = 7.0

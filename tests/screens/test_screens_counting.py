@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from sewalong.progress.acts import commands as c
+from tests.progress import every_act as c
 from tests.screens.sewing_room import LARGE, SIZES, SMALL, a_quilt, at_sewing, kinds
 
 

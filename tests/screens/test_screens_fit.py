@@ -11,11 +11,11 @@ from textual.widget import Widget
 from sewalong.lengths import Unit
 from sewalong.piecing.catalogue import method_ids
 from sewalong.piecing.definition import definition
-from sewalong.progress.acts import commands as c
 from sewalong.quilt.quilt import Border, Quilt, StartPile, Target
 from sewalong.screens.sewing import SewingScreen
 from sewalong.service.open_quilt import OpenQuilt
 from sewalong.store.library import Library
+from tests.progress import every_act as c
 from tests.screens.sewing_room import (
     LARGE,
     SMALL,

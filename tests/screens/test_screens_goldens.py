@@ -17,13 +17,13 @@ from pathlib import Path
 
 import pytest
 
-from sewalong.progress.acts import commands as c
-from sewalong.progress.record.events import Settings
+from sewalong.progress.record.settings import Settings
 from sewalong.screens.prompts.dialogs import CautionDialog
 from sewalong.screens.prompts.help import HelpDialog
 from sewalong.screens.quilts import QuiltsScreen
 from sewalong.screens.returning import ReturnScreen
 from sewalong.screens.sewing import SewingScreen
+from tests.progress import every_act as c
 from tests.screens.sewing_room import (
     ALL_YES,
     DAY,
@@ -87,7 +87,7 @@ def a_shelf(path: Path, clock: StandingClock) -> str:
     """Three invented quilts, one of them begun 24 days ago; its key."""
     put_on_shelf(path, clock, c.LayAside("out of grey"), quilt=a_quilt("Attic stairs"))
     put_on_shelf(path, clock, quilt=a_quilt("Hop garden", pieces=20))
-    evening: list[c.Command] = [
+    evening: list[c.Act] = [
         c.OpenSession(),
         *up_to("cut-twice"),
         c.Spoil("square", 2, "cut askew"),

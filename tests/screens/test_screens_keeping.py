@@ -6,12 +6,12 @@ from pathlib import Path
 
 import pytest
 
-from sewalong.progress.acts import commands as c
 from sewalong.progress.record.state import Standing
 from sewalong.screens.prompts.dialogs import FormDialog
 from sewalong.screens.quilts import QuiltsScreen
 from sewalong.screens.sewing import SewingScreen
 from sewalong.screens.widgets.themes import DAYLIGHT, LAMPLIGHT
+from tests.progress import every_act as c
 from tests.screens.choosing import choose
 from tests.screens.sewing_room import (
     LARGE,

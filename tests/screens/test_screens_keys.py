@@ -101,7 +101,7 @@ def test_the_key_line_shows_whole_keys_and_always_the_way_to_all_of_them(width: 
 
 @pytest.mark.parametrize("size", [LARGE, SMALL])
 async def test_the_caution_can_be_read_to_the_end(tmp_path: Path, size: tuple[int, int]) -> None:
-    from sewalong.progress.acts import commands as c
+    from tests.progress import every_act as c
     from tests.screens.sewing_room import up_to
 
     at_the_mat = [*up_to("cut-twice"), c.ChooseStage("cut-twice")]

@@ -7,12 +7,12 @@ from pathlib import Path
 
 import pytest
 
-from sewalong.progress.acts import commands as c
-from sewalong.progress.record.events import Settings
+from sewalong.progress.record.settings import Settings
 from sewalong.screens.pace import GoingScreen
 from sewalong.screens.prompts.dialogs import LinesDialog
 from sewalong.screens.sewing import SewingScreen
 from sewalong.screens.worksheet import NumbersScreen
+from tests.progress import every_act as c
 from tests.screens.choosing import choose
 from tests.screens.sewing_room import LARGE, MINUTE, SMALL, StandingClock, at_sewing, up_to
 
@@ -39,7 +39,7 @@ async def test_a_good_reading_is_recorded_as_passed(path: Path) -> None:
 
 
 async def test_a_bad_reading_says_what_it_means_and_names_the_pieces_at_risk(path: Path) -> None:
-    sewn: list[c.Command] = [
+    sewn: list[c.Act] = [
         c.Count("pair", 20),
         c.Count("sew", 4),
         c.Measure("four-patch", (FOUR_PATCH,)),
@@ -60,7 +60,7 @@ async def test_a_bad_reading_says_what_it_means_and_names_the_pieces_at_risk(pat
 
 
 async def test_pieces_at_risk_are_said_until_they_were_seen_to(path: Path) -> None:
-    sewn: list[c.Command] = [
+    sewn: list[c.Act] = [
         c.Count("pair", 20),
         c.Count("sew", 3),
         c.Measure("four-patch", (F(9),)),
@@ -93,7 +93,7 @@ async def test_a_reading_that_is_no_length_is_refused_in_the_dialog(path: Path) 
 
 
 async def test_a_changed_foot_is_said_once_and_going_on_is_recorded(path: Path) -> None:
-    proved: list[c.Command] = [
+    proved: list[c.Act] = [
         c.Count("pair", 20),
         c.RecordSettings(Settings(foot="patchwork foot")),
         c.Count("sew", 4),
@@ -134,7 +134,7 @@ async def test_a_bobbin_that_ran_out_is_one_event_that_can_be_undone(path: Path)
         await room.until(lambda: room.on_disk().done["sew"] == 8)
 
 
-ROWS: list[c.Command] = [
+ROWS: list[c.Act] = [
     *up_to("cut-twice"),
     c.Count("cut-twice", 5),
     c.Count("press-open", 20),

@@ -7,13 +7,13 @@ from pathlib import Path
 
 import pytest
 
-from sewalong.progress.acts import commands as c
 from sewalong.progress.record.events import Event, Recorded
 from sewalong.screens.prompts.dialogs import FormDialog
 from sewalong.screens.sewing import SewingScreen
 from sewalong.service.open_quilt import OpenQuilt
 from sewalong.store.faults import StoreFault
 from sewalong.store.library import Library, Shelved
+from tests.progress import every_act as c
 from tests.screens.sewing_room import EVENING, StandingClock, a_quilt, at_sewing, the_app
 
 FULL = "The disk is full, so nothing was recorded. Make some room, then try again."

@@ -8,7 +8,7 @@ from __future__ import annotations
 import os
 import subprocess
 import sys
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Sequence
 from contextlib import contextmanager
 from datetime import datetime, timedelta, timezone
 from fractions import Fraction
@@ -22,15 +22,19 @@ from msgspec.structs import replace
 import sewalong
 from sewalong.lengths import Unit
 from sewalong.piecing.definition import definition
-from sewalong.progress.acts import commands as c
-from sewalong.progress.acts.decide import CautionFirst, decide
-from sewalong.progress.plan.plan import ready
-from sewalong.progress.record.events import Accepted, Recorded, Settings, Tool
-from sewalong.progress.record.fold import advance, opening
+from sewalong.progress.acts.decide import decide
+from sewalong.progress.record.events import Recorded
+from sewalong.progress.record.readiness import ready
+from sewalong.progress.record.recount_rules import Accepted
+from sewalong.progress.record.seam import Tool
+from sewalong.progress.record.settings import Settings
 from sewalong.progress.record.state import State
+from sewalong.progress.safety.cautions import CautionFirst
 from sewalong.quilt.quilt import Border, Quilt, StartPile, Target
 from sewalong.service.open_quilt import Clock, OpenQuilt
 from sewalong.store.library import Library
+from tests.progress import every_act as c
+from tests.progress.building import advance, opening
 
 EVENING = datetime(2023, 11, 4, 19, 0, tzinfo=timezone(timedelta(hours=1)))
 FOUR_BY_FIVE = Target(4, 5)
@@ -91,7 +95,7 @@ def begin(path: Path, quilt: Quilt | None = None) -> None:
         library.add(quilt or a_quilt(), EVENING)
 
 
-def counts(record: tuple[Recorded, ...]) -> int:
+def counts(record: Sequence[Recorded]) -> int:
     """How many pieces were counted in all, whatever was undone."""
     return sum(getattr(r.event, "n", 0) for r in record if r.event.kind == "counted")
 
@@ -141,14 +145,14 @@ TEXTS = st.text(st.characters(codec="utf-8"), min_size=1, max_size=12) | st.samp
 GAPS = st.sampled_from((1, 1, 1, 1, 1, 1, 1, 20, 61, 185, 300, -10)).map(
     lambda n: timedelta(minutes=n)
 )
-_Maker = Callable[[st.DrawFn, State], c.Command]
+_Maker = Callable[[st.DrawFn, State], c.Act]
 
 
 def _stage(draw: st.DrawFn, state: State) -> str:
     return draw(st.sampled_from([stage.id for stage in state.route.stages]))
 
 
-def _count(draw: st.DrawFn, state: State) -> c.Command:
+def _count(draw: st.DrawFn, state: State) -> c.Act:
     """A count of what can be counted, where there is anything: one of it or all of it."""
     able = [(stage.id, n) for stage in state.route.stages if (n := ready(state, stage))]
     if not able:
@@ -157,7 +161,7 @@ def _count(draw: st.DrawFn, state: State) -> c.Command:
     return c.Count(stage, draw(st.sampled_from((1, min(most, 9999)))))
 
 
-def _undone_work(draw: st.DrawFn, state: State) -> c.Command:
+def _undone_work(draw: st.DrawFn, state: State) -> c.Act:
     """Some of what was done is taken apart or spoiled."""
     done = [(stage, n) for stage, n in state.done.items() if n > 0]
     if not done or draw(st.booleans()):

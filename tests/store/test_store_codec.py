@@ -12,6 +12,7 @@ from hypothesis import strategies as st
 from msgspec.structs import replace
 
 from sewalong.progress.record import events as e
+from sewalong.progress.record.settings import Settings
 from sewalong.store.codec import event_from_json, event_to_json
 from sewalong.store.faults import StoreFault
 from tests.store.shelf import EVENING
@@ -20,7 +21,7 @@ KINDS: tuple[type[e.Event], ...] = get_args(e.Event)
 TIMES = st.datetimes(
     timezones=st.integers(-14 * 60, 14 * 60).map(lambda m: timezone(timedelta(minutes=m)))
 )
-SETTINGS = e.Settings.__struct_fields__
+SETTINGS = Settings.__struct_fields__
 ANSWERS = st.dictionaries(st.text(), st.text(), max_size=3)
 
 
@@ -32,7 +33,7 @@ def test_every_kind_comes_back_as_it_went(kind: type[e.Event], data: st.DataObje
     if kind is e.SessionClosed:
         parts |= {"ended": TIMES, "answers": ANSWERS, "next_step": st.text()}
     elif kind is e.SettingsRecorded:
-        parts |= {"settings": st.builds(e.Settings, **dict.fromkeys(SETTINGS, st.text()))}
+        parts |= {"settings": st.builds(Settings, **dict.fromkeys(SETTINGS, st.text()))}
     event: Any = data.draw(st.builds(kind, **parts))
     text = event_to_json(event)
     again = event_from_json(text)

@@ -15,10 +15,10 @@ from pathlib import Path
 
 import pytest
 
-from sewalong.progress.acts import commands as c
 from sewalong.progress.record.fold import fold
 from sewalong.service.open_quilt import OpenQuilt
 from sewalong.store.faults import Stale, StoreFault, fault_from
+from tests.progress import every_act as c
 from tests.store.shelf import a_quilt, begin, opened, ran, shelf, worker
 
 posix = pytest.mark.skipif(os.name != "posix", reason="needs rights as POSIX has them")
@@ -74,7 +74,8 @@ def test_a_full_disk(path: Path) -> None:
 FILLING = """
 import resource, sys
 from pathlib import Path
-from sewalong.progress.acts.commands import Count, WriteNote
+from sewalong.progress.acts.counting import Count
+from sewalong.progress.acts.notes import WriteNote
 from sewalong.store.faults import StoreFault
 from sewalong.store.library import Library
 from sewalong.service.open_quilt import OpenQuilt, local_now
@@ -147,7 +148,7 @@ def test_a_disk_that_is_really_full(small_disk: Path) -> None:
 READ_ONLY = """
 import os, sys
 from pathlib import Path
-from sewalong.progress.acts.commands import Count
+from sewalong.progress.acts.counting import Count
 from sewalong.store.faults import StoreFault
 from sewalong.store.library import Library
 from sewalong.service.open_quilt import OpenQuilt, local_now

@@ -8,14 +8,16 @@ from pathlib import Path
 
 import pytest
 
-from sewalong.progress.acts import commands as c
 from sewalong.progress.record.fold import fold
+from tests.progress import every_act as c
 from tests.store.shelf import a_quilt, begin, counts, opened, worker
 
 COUNTING = """
 import sys
 from pathlib import Path
-from sewalong.progress.acts.commands import Count, Undo, WriteNote
+from sewalong.progress.acts.counting import Count
+from sewalong.progress.acts.notes import WriteNote
+from sewalong.progress.acts.undoing import Undo
 from sewalong.store.library import Library
 from sewalong.service.open_quilt import OpenQuilt, local_now
 
@@ -45,8 +47,8 @@ def test_killed_again_and_again_it_has_all_that_was_acknowledged(tmp_path: Path)
         acknowledged += len(first + rest)
         with opened(path) as quilt:
             # One more than was acknowledged may have reached the disk, each time.
-            assert acknowledged <= counts(quilt.record) <= acknowledged + 1
-            acknowledged = counts(quilt.record)
+            assert acknowledged <= counts(tuple(quilt.record)) <= acknowledged + 1
+            acknowledged = counts(tuple(quilt.record))
             assert [r.seq for r in quilt.record] == list(range(1, len(quilt.record) + 1))
             assert quilt.state == fold(quilt.state.quilt, quilt.record)
             quilt.do(c.Count("pair"))
@@ -82,5 +84,5 @@ def test_killed_in_the_middle_of_a_write_it_has_none_of_it(tmp_path: Path) -> No
     assert path.read_bytes() != before
     assert (tmp_path / "quilts.db-journal").stat().st_size > 0
     with opened(path) as quilt:
-        assert quilt.record == ()
+        assert not quilt.record
         quilt.do(c.WriteNote("sat down again"))

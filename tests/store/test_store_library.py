@@ -5,17 +5,18 @@ from __future__ import annotations
 import unicodedata
 from datetime import timedelta
 from pathlib import Path
+from typing import Any
 
 import pytest
 from hypothesis import example, given, settings
 from hypothesis import strategies as st
 from msgspec.structs import replace
 
-from sewalong.progress.acts import commands as c
 from sewalong.quilt.file.rules import a_name
 from sewalong.service.open_quilt import OpenQuilt
 from sewalong.store.faults import StoreFault
 from sewalong.store.library import Library, Shelved
+from tests.progress import every_act as c
 from tests.store.shelf import EVENING, a_quilt, opened, shelf, ticking
 
 
@@ -154,7 +155,7 @@ def test_a_refused_command_writes_nothing(path: Path) -> None:
         for command in (c.Count("sew-around"), c.Undo(), c.Count("dye"), c.CloseSession()):
             with pytest.raises(c.Refused):
                 quilt.do(command)
-        assert quilt.record == ()
+        assert not quilt.record
         assert library.load(quilt.entry).record == ()
 
 
@@ -163,19 +164,22 @@ def test_a_stop_just_after_a_write_is_made_good_at_the_next(
 ) -> None:
     """Ctrl+C between the disk and the screen: the count stands, and is not counted again."""
 
-    def stop(*_: object) -> None:
+    write = Library.append
+
+    def written_then_stopped(*args: Any) -> None:
+        write(*args)
         raise KeyboardInterrupt
 
     with shelf(path) as library:
         quilt = OpenQuilt(library, add(library, "Hedgerow"), ticking())
         with monkeypatch.context() as patch:
-            patch.setattr(OpenQuilt, "_take_in", stop)
+            patch.setattr(Library, "append", written_then_stopped)
             with pytest.raises(KeyboardInterrupt):
                 quilt.do(c.Count("pair", 3))
         assert quilt.state.done["pair"] == 0
         quilt.do(c.Count("pair", 2))
         assert quilt.state.done["pair"] == 5
-        assert quilt.record == library.load(quilt.entry).record
+        assert tuple(quilt.record) == library.load(quilt.entry).record
 
 
 def test_what_opens_a_session_and_is_then_refused_opens_none(path: Path) -> None:

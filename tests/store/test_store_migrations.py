@@ -9,10 +9,10 @@ from pathlib import Path
 
 import pytest
 
-from sewalong.progress.acts import commands as c
 from sewalong.store.database import Database
 from sewalong.store.faults import StoreFault
 from sewalong.store.migrations import APPLICATION_ID, STEPS, migrate
+from tests.progress import every_act as c
 from tests.store.shelf import EVENING, begin, opened, shelf
 
 # Invented steps of versions that never were.
@@ -77,7 +77,7 @@ def test_a_backup_of_the_old_record_is_made_first(
     before = list(connection.iterdump())
     migrate(connection, path, EVENING, (*STEPS, SHELF))
     (backup,) = backups(path)
-    assert backup.name == "quilts-v1-20231104T190000.db"
+    assert backup.name == f"quilts-v{len(STEPS)}-20231104T190000.db"
     with closing(sqlite3.connect(backup)) as copy:
         assert version(copy) == len(STEPS)
         assert list(copy.iterdump()) == before

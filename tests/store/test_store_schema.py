@@ -7,10 +7,11 @@ from pathlib import Path
 
 import pytest
 
-from sewalong.progress.acts import commands as c
 from sewalong.progress.record.events import Noted
 from sewalong.store.database import PATIENCE, Database
 from sewalong.store.faults import StoreFault
+from sewalong.store.migrations import STEPS
+from tests.progress import every_act as c
 from tests.store.shelf import EVENING, a_quilt, begin, opened, shelf
 
 
@@ -33,7 +34,7 @@ def path(tmp_path: Path) -> Path:
         ("synchronous", 2),  # FULL, as SQLite numbers it: sqlite.org/pragma.html
         ("fullfsync", 1),
         ("application_id", 0x53455741),
-        ("user_version", 1),
+        ("user_version", len(STEPS)),
         ("busy_timeout", int(PATIENCE * 1000)),
     ],
 )

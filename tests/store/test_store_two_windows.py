@@ -5,18 +5,19 @@ from __future__ import annotations
 import json
 import sqlite3
 from collections import Counter
+from collections.abc import Sequence
 from contextlib import ExitStack, closing
 from datetime import datetime, timedelta
 from pathlib import Path
 
 import pytest
 
-from sewalong.progress.acts import commands as c
-from sewalong.progress.record.events import Recorded
+from sewalong.progress.record.events import Event, Recorded
 from sewalong.progress.record.fold import fold
 from sewalong.service.open_quilt import OpenQuilt
 from sewalong.store.faults import StoreFault
 from sewalong.store.library import Library, Loaded, Shelved
+from tests.progress import every_act as c
 from tests.store.shelf import EVENING, a_quilt, begin, counts, opened, ran, shelf, ticking, worker
 
 
@@ -31,7 +32,8 @@ COUNTING = """
 import sys
 from datetime import timedelta
 from pathlib import Path
-from sewalong.progress.acts.commands import Count, Refused
+from sewalong.progress.acts.counting import Count
+from sewalong.progress.record.refused import Refused
 from sewalong.store.faults import StoreFault
 from sewalong.store.library import Library
 from sewalong.service.open_quilt import OpenQuilt, local_now
@@ -164,10 +166,10 @@ class _Interrupted(Library):
         return loaded
 
     def append(
-        self, entry: Shelved, after: int, events: object, **_: object
+        self, entry: Shelved, after: int, events: Sequence[Event], summary: str = ""
     ) -> tuple[Recorded, ...]:
         self._other()
-        return super().append(entry, after, events)  # type: ignore[arg-type]
+        return super().append(entry, after, events, summary)
 
     def _other(self) -> None:
         if self.armed:
@@ -209,11 +211,11 @@ class _Besieged(Library):
     path: Path
 
     def append(
-        self, entry: Shelved, after: int, events: object, **_: object
+        self, entry: Shelved, after: int, events: Sequence[Event], summary: str = ""
     ) -> tuple[Recorded, ...]:
         with opened(self.path) as other:
             other.do(c.Count("pair"))
-        return super().append(entry, after, events)  # type: ignore[arg-type]
+        return super().append(entry, after, events, summary)
 
 
 def test_a_window_that_never_gets_its_turn_says_so(path: Path) -> None:

@@ -8,10 +8,10 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from sewalong.progress.acts import commands as c
 from sewalong.progress.measuring.at_risk import at_risk
-from sewalong.progress.record.events import Settings
+from sewalong.progress.record.settings import Settings
 from tests.cli.diary import Diary
+from tests.progress import every_act as c
 
 PATCHWORK_FOOT = Settings(
     machine="the old black one",

@@ -16,8 +16,7 @@ from pathlib import Path
 import pytest
 
 from sewalong.cli.quilts.demo_quilts import demo_folder
-from sewalong.progress.acts.audit import audit
-from sewalong.progress.acts.commands import JoinRows, Refused
+from sewalong.progress.acts.joining import JoinRows
 from sewalong.progress.joining.next_joins import joining
 from sewalong.progress.measuring import proof as proofs
 from sewalong.progress.measuring.at_risk import at_risk
@@ -26,6 +25,8 @@ from sewalong.progress.pace.by_date import Verdict, by_date
 from sewalong.progress.pace.forecast import Forecast, forecast
 from sewalong.progress.pace.tonight import tonight
 from sewalong.progress.plan.plan import plan
+from sewalong.progress.record.audit import audit
+from sewalong.progress.record.refused import Refused
 from sewalong.progress.record.state import State
 from sewalong.progress.resuming.resume_facts import facts, was_away
 from sewalong.quilt.quilt import Target
@@ -77,7 +78,7 @@ def test_a_quilt_of_84_squares_lives_through_it_all(library: Library) -> None:
 
     # Before the first stitch: 84 squares, 5 × 8 wanted, ten stacks for forty units.
     assert quilt.piles() == {"square": 84}
-    assert quilt.proof().standing is proofs.Standing.NEVER
+    assert quilt.proof().standing is proofs.ProofStanding.NEVER
     assert "Prove it on one first" in quilt.proof().say
     assert "not all 84 pieces" in quilt.proof().say
     at_first = quilt.forecast()
@@ -91,7 +92,7 @@ def test_a_quilt_of_84_squares_lives_through_it_all(library: Library) -> None:
     # One stack is taken through; a unit measures 7 1/16, right as near as a tape is read.
     she.she_proves_it_on_one(diary)
     assert quilt.piles() == {"square": 76, "unit": 4}
-    assert quilt.proof().standing is proofs.Standing.FRESH
+    assert quilt.proof().standing is proofs.ProofStanding.FRESH
     proved_with = quilt.proof().last
     assert proved_with is not None
     assert proved_with.settings == she.PATCHWORK_FOOT
@@ -104,7 +105,7 @@ def test_a_quilt_of_84_squares_lives_through_it_all(library: Library) -> None:
     # Twelve four-patches, the last one measured and right.
     she.she_sews_twelve_and_measures_one(diary)
     assert quilt.piles() == {"pair": 14, "four-patch": 12, "unit": 4}
-    assert quilt.proof().standing is proofs.Standing.FRESH
+    assert quilt.proof().standing is proofs.ProofStanding.FRESH
     assert quilt.state.press["sew"] == "towards the red square"
     after_twelve = quilt.forecast()
     assert after_twelve.middle < after_one.middle
@@ -112,7 +113,7 @@ def test_a_quilt_of_84_squares_lives_through_it_all(library: Library) -> None:
 
     # Another foot makes the proof stale. It is said once; she goes on, and that is kept.
     she.she_changes_the_foot(diary)
-    assert quilt.proof().standing is proofs.Standing.STALE
+    assert quilt.proof().standing is proofs.ProofStanding.STALE
     assert quilt.proof().why == "another foot went on"
     assert quilt.proof().went_on
     assert quilt.proof().say == ""
@@ -124,7 +125,7 @@ def test_a_quilt_of_84_squares_lives_through_it_all(library: Library) -> None:
     assert not failed.passed
     found = diagnose(diary.quilt.state.quilt, quilt.state.target, failed.piece, failed.readings)
     assert "each seam allowance is 1/16 in too wide: 5/16 in was sewn" in " ".join(found.lines)
-    assert quilt.proof().standing is proofs.Standing.FAILED
+    assert quilt.proof().standing is proofs.ProofStanding.FAILED
 
     # At risk are those seven of that evening and no others, and they are in the blue bag.
     assert quilt.seams_at_risk() == {"sew": 7}
@@ -139,7 +140,7 @@ def test_a_quilt_of_84_squares_lives_through_it_all(library: Library) -> None:
     she.she_sews_them_again(diary)
     assert quilt.piles() == {"four-patch": 19, "unit": 4}
     assert quilt.state.done["sew"] == 21
-    assert quilt.proof().standing is proofs.Standing.FRESH
+    assert quilt.proof().standing is proofs.ProofStanding.FRESH
     doubtful = at_risk(quilt.state, diary.quilt.record)
     assert doubtful is not None
     assert doubtful.seen_to

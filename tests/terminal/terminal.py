@@ -21,12 +21,12 @@ import pyte
 
 import sewalong
 from sewalong.lengths import Unit
-from sewalong.progress.acts import commands as c
 from sewalong.progress.record.state import State
 from sewalong.quilt.quilt import Quilt, StartPile, Target
 from sewalong.service.open_quilt import OpenQuilt, local_now
 from sewalong.store.home import FILE_NAME
 from sewalong.store.library import Library
+from tests.progress import every_act as c
 
 ROOT = Path(sewalong.__file__).parents[1]
 PATIENCE = 45.0
@@ -39,7 +39,7 @@ ALTERNATE_SCREEN = (b"\x1b[?1049h", b"\x1b[?1049l")
 CURSOR_HIDDEN = (b"\x1b[?25l", b"\x1b[?25h")
 
 
-def begin_a_quilt(home: Path, *commands: c.Command) -> None:
+def begin_a_quilt(home: Path, *commands: c.Act) -> None:
     """An invented quilt in the record under `home`, with a session open since now."""
     home.mkdir(parents=True, exist_ok=True)
     library = Library(home / FILE_NAME, local_now())

@@ -9,7 +9,7 @@ from pathlib import Path
 import pexpect
 import pytest
 
-from sewalong.progress.acts import commands as c
+from tests.progress import every_act as c
 from tests.terminal.terminal import PATIENCE, begin_a_quilt, surroundings
 
 

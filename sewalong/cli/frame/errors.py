@@ -20,7 +20,7 @@ def sentence_of(error: Exception) -> str | None:
         return str(error)
     from sewalong.lengths import LengthFault
     from sewalong.piecing.faults import SizeRefused, UnknownMethod
-    from sewalong.progress.acts.commands import Refused
+    from sewalong.progress.record.refused import Refused
     from sewalong.quilt.refusal import NumbersFault
     from sewalong.store.faults import StoreFault
 

@@ -5,7 +5,6 @@ from __future__ import annotations
 import argparse
 
 from sewalong.cli.frame.context import Here
-from sewalong.cli.frame.dates import day_and_time
 from sewalong.cli.frame.errors import Trouble, sentence_of
 from sewalong.cli.frame.report import Report
 from sewalong.cli.frame.selection import NO_QUILT, any_library, chosen_quilt
@@ -15,7 +14,7 @@ from sewalong.cli.sewing.outcome import event_data
 from sewalong.progress.plan.plan import plan
 from sewalong.progress.record.events import Mentioned, Undone
 from sewalong.progress.record.fold import fold
-from sewalong.progress.record.time_words import ago
+from sewalong.progress.record.time_words import ago, day_and_time
 from sewalong.store.library import Library, Shelved
 
 

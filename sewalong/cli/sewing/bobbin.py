@@ -8,7 +8,7 @@ from sewalong.cli.frame.context import Here
 from sewalong.cli.frame.report import Report
 from sewalong.cli.frame.selection import chosen_quilt, stage_id
 from sewalong.cli.sewing.outcome import aftermath
-from sewalong.progress.acts.commands import BobbinEmpty
+from sewalong.progress.acts.counting import BobbinEmpty
 from sewalong.progress.plan.plan import plan
 
 

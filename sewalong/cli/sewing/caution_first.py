@@ -6,10 +6,9 @@ import argparse
 
 from sewalong.cli.frame.context import Here
 from sewalong.cli.frame.errors import Trouble
-from sewalong.progress.acts.commands import Command, ReadCaution
-from sewalong.progress.acts.decide import CautionFirst
 from sewalong.progress.record.events import Recorded
-from sewalong.progress.safety.cautions import Caution
+from sewalong.progress.safety.cautions import Caution, CautionFirst
+from sewalong.REMOVED import ReadCaution
 from sewalong.service.open_quilt import OpenQuilt
 
 

@@ -16,7 +16,9 @@ from sewalong.cli.sewing.closing_prompts import (
     placed,
 )
 from sewalong.cli.sewing.outcome import aftermath
-from sewalong.progress.acts.commands import Answer, CloseSession, PutPileAway
+from sewalong.progress.acts.piles import PutPileAway
+from sewalong.progress.acts.said import Answer
+from sewalong.progress.acts.sessions import CloseSession
 from sewalong.progress.plan.plan import plan
 from sewalong.progress.record.state import SessionRecord, State
 from sewalong.progress.record.time_words import spoken

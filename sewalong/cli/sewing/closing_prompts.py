@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from sewalong.cli.frame.context import Here
 from sewalong.cli.frame.errors import Trouble
 from sewalong.cli.frame.selection import pile_id
-from sewalong.progress.acts.validation import a_pile
+from sewalong.progress.record.limits import a_pile
 from sewalong.progress.record.state import State
 from sewalong.progress.resuming.pause_note import PauseNote, PileToPlace
 from sewalong.progress.resuming.stop_advice import StopHere

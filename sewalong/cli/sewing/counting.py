@@ -10,7 +10,8 @@ from sewalong.cli.frame.selection import chosen_quilt, stage_id
 from sewalong.cli.sewing.caution_first import with_caution
 from sewalong.cli.sewing.notice import with_one_thing
 from sewalong.cli.sewing.outcome import aftermath
-from sewalong.progress.acts.commands import Count, Undo, Unpick
+from sewalong.progress.acts.counting import Count, Unpick
+from sewalong.progress.acts.undoing import Undo
 from sewalong.progress.plan.plan import plan
 from sewalong.progress.record.events import Recorded
 from sewalong.progress.record.state import State

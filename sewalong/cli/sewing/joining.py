@@ -10,7 +10,7 @@ from sewalong.cli.frame.report import Report
 from sewalong.cli.frame.selection import chosen_quilt
 from sewalong.cli.sewing.caution_first import with_caution
 from sewalong.cli.sewing.outcome import aftermath
-from sewalong.progress.acts.commands import JoinRows
+from sewalong.progress.acts.joining import JoinRows
 from sewalong.progress.joining.next_joins import Joining, joining
 from sewalong.progress.joining.orientation_checks import which_way_up
 from sewalong.progress.joining.press_directions import TAPE, press_rule

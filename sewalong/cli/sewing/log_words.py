@@ -6,10 +6,10 @@ from collections.abc import Sequence
 
 from msgspec.structs import fields
 
-from sewalong.cli.frame.dates import day_and_time
 from sewalong.progress.record import events as e
 from sewalong.progress.record.event_words import told
 from sewalong.progress.record.state import State
+from sewalong.progress.record.time_words import day_and_time
 
 
 def event_words(event: e.Event, state: State, record: Sequence[e.Recorded] = ()) -> str:

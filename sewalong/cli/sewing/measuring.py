@@ -13,7 +13,7 @@ from sewalong.cli.frame.selection import chosen_quilt, pile_id
 from sewalong.cli.sewing.at_risk import at_risk_data, at_risk_lines
 from sewalong.cli.sewing.outcome import event_data
 from sewalong.lengths import Length
-from sewalong.progress.acts.commands import Measure
+from sewalong.progress.acts.seam import Measure
 from sewalong.progress.measuring.diagnosis import Diagnosis, diagnose
 from sewalong.progress.record.measurable import Unmeasurable, measurable, read_piece
 from sewalong.progress.record.state import State

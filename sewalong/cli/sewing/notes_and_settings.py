@@ -11,8 +11,9 @@ from sewalong.cli.frame.report import Report
 from sewalong.cli.frame.selection import chosen_quilt
 from sewalong.cli.registry.commands import SETTINGS
 from sewalong.cli.sewing.outcome import aftermath
-from sewalong.progress.acts.commands import ChangeTool, RecordSettings, WriteNote
-from sewalong.progress.record.events import Settings
+from sewalong.progress.acts.notes import WriteNote
+from sewalong.progress.acts.seam import ChangeTool, RecordSettings
+from sewalong.progress.record.settings import Settings
 from sewalong.progress.resuming.resume_facts import settings_in_words
 from sewalong.service.open_quilt import OpenQuilt
 

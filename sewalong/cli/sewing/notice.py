@@ -9,7 +9,7 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from sewalong.cli.frame.report import Report
-from sewalong.progress.acts.commands import Mention
+from sewalong.progress.acts.said import Mention
 from sewalong.progress.plan.plan import plan
 from sewalong.progress.resuming.notice import one_line
 from sewalong.service.open_quilt import OpenQuilt

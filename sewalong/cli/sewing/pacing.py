@@ -6,7 +6,6 @@ import argparse
 from datetime import date
 
 from sewalong.cli.frame.context import Here
-from sewalong.cli.frame.dates import day
 from sewalong.cli.frame.errors import Trouble
 from sewalong.cli.frame.report import Report
 from sewalong.cli.frame.selection import chosen_quilt
@@ -23,6 +22,7 @@ from sewalong.progress.pace.sessions import (
     work_over_time,
 )
 from sewalong.progress.record.route import Route
+from sewalong.progress.record.time_words import day
 
 _LONGEST_SESSION = 24 * 60
 _MOST_TIMES = 100

@@ -9,7 +9,8 @@ from sewalong.cli.frame.report import Report
 from sewalong.cli.frame.selection import chosen_quilt, pile_id
 from sewalong.cli.sewing.outcome import aftermath
 from sewalong.cli.sewing.recounting import recounted
-from sewalong.progress.acts.commands import Command, Find, PutPileAway, Recount, Spoil
+from sewalong.progress.acts.piles import Find, PutPileAway, Spoil
+from sewalong.progress.acts.recounting import Recount
 from sewalong.service.open_quilt import OpenQuilt
 
 

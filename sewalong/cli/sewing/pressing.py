@@ -8,7 +8,7 @@ from sewalong.cli.frame.context import Here
 from sewalong.cli.frame.report import Report
 from sewalong.cli.frame.selection import chosen_quilt, stage_id
 from sewalong.cli.sewing.outcome import aftermath
-from sewalong.progress.acts.commands import NotePress
+from sewalong.progress.acts.notes import NotePress
 
 
 def press(args: argparse.Namespace, here: Here) -> Report:

@@ -7,19 +7,20 @@ import argparse
 from msgspec.structs import asdict
 
 from sewalong.cli.frame.context import Here
-from sewalong.cli.frame.dates import day_and_time
 from sewalong.cli.frame.errors import Trouble
 from sewalong.cli.frame.report import Report
 from sewalong.cli.frame.selection import chosen_quilt, stage_id
 from sewalong.cli.sewing.at_risk import at_risk_data, at_risk_lines
 from sewalong.cli.sewing.outcome import aftermath
-from sewalong.progress.acts.commands import GoOn, Mention
+from sewalong.progress.acts.said import Mention
+from sewalong.progress.acts.seam import GoOn
 from sewalong.progress.measuring.at_risk import at_risk
 from sewalong.progress.measuring.length_words import plainly
 from sewalong.progress.measuring.proof import Proof, Standing
 from sewalong.progress.measuring.proof import proof as proved
 from sewalong.progress.record.measurable import read_piece
 from sewalong.progress.record.state import Check, State
+from sewalong.progress.record.time_words import day_and_time
 from sewalong.progress.resuming.resume_facts import settings_in_words
 from sewalong.service.open_quilt import OpenQuilt
 

@@ -8,7 +8,8 @@ from sewalong.cli.frame.context import Here
 from sewalong.cli.frame.report import Report
 from sewalong.cli.frame.selection import chosen_quilt, stage_id
 from sewalong.cli.sewing.outcome import aftermath
-from sewalong.progress.acts.commands import ChangeTarget, ChooseStage, LayAside, MarkDone, PickUp
+from sewalong.progress.acts.standing import LayAside, MarkDone, PickUp
+from sewalong.progress.acts.steering import ChangeTarget, ChooseStage
 from sewalong.progress.joining.orientation_checks import which_way_up
 from sewalong.progress.plan.plan import plan
 from sewalong.progress.resuming.resume_facts import next_thing

@@ -6,8 +6,8 @@ from msgspec import Struct
 
 from sewalong.progress.joining.join_order import Join, Run, join_tree, levels
 from sewalong.progress.joining.row_tags import row_label
-from sewalong.progress.plan.plan import ready
 from sewalong.progress.record.joined_rows import unnumbered
+from sewalong.progress.record.readiness import ready
 from sewalong.progress.record.route import JOIN_ROWS, ROW
 from sewalong.progress.record.state import State
 

@@ -9,7 +9,7 @@ from __future__ import annotations
 
 import re
 
-from sewalong.progress.acts.commands import Refused
+from sewalong.progress.record.refused import Refused
 
 ROW_LETTER = "R"
 """Turned upside down R is no letter and no digit; M and W, N and Z, d and p would be traps."""

@@ -13,16 +13,15 @@ from datetime import datetime
 from enum import StrEnum
 
 from msgspec import Struct
-from msgspec.structs import fields
 
 from sewalong.piecing.method import Station
-from sewalong.progress.record import events as e
 from sewalong.progress.record.measurable import Unmeasurable, proof_piece, read_piece
-from sewalong.progress.record.state import Check, State
+from sewalong.progress.record.settings import Settings
+from sewalong.progress.record.state import Check, SeamChange, State
 from sewalong.progress.record.time_words import ago
 
 
-class Standing(StrEnum):
+class ProofStanding(StrEnum):
     """How the seam stands to its last measurement."""
 
     NEVER = "not proved yet"
@@ -50,7 +49,7 @@ class Proof(Struct, frozen=True):
     person chose to go on, or when it was said already: then record `Mention(mention)`.
     """
 
-    standing: Standing
+    standing: ProofStanding
     piece: str
     last: Check | None
     failed: Check | None
@@ -70,18 +69,18 @@ def proof(state: State, now: datetime) -> Proof:
     )
     causes = list(_causes(state, last))
     if failed is not None:
-        standing = Standing.FAILED
+        standing = ProofStanding.FAILED
         why = f"{_noun(state, failed.piece)} measured last did not come out right"
         cause = failed.seq
     elif last is None:
-        standing, why, cause = Standing.NEVER, "no piece has been measured yet", 0
+        standing, why, cause = ProofStanding.NEVER, "no piece has been measured yet", 0
         cause = max((seq for seq, _ in causes), default=0)
     elif causes:
-        standing, why = Standing.STALE, _listed([word for _, word in causes])
+        standing, why = ProofStanding.STALE, _listed([word for _, word in causes])
         cause = causes[-1][0]
     else:
-        return Proof(Standing.FRESH, proof_piece(state.quilt), last, None, "", "", "", False)
-    went_on = any(isinstance(r.event, e.WentOn) and r.seq > cause for r in state.proof_events)
+        return Proof(ProofStanding.FRESH, proof_piece(state.quilt), last, None, "", "", "", False)
+    went_on = state.went_on > cause
     mention = f"proof-{standing.name.lower()}-{cause}"
     quiet = went_on or mention in state.mentioned
     say = "" if quiet else _say(state, standing, why, last, now)
@@ -94,7 +93,7 @@ def goes_on_unproved(state: State, stage: str, now: datetime) -> bool:
     if where is None or where.station is not Station.MACHINE:
         return False
     seam = proof(state, now)
-    unproved = seam.standing is not Standing.FRESH
+    unproved = seam.standing is not ProofStanding.FRESH
     return unproved and not seam.went_on and seam.mention in state.mentioned
 
 
@@ -109,29 +108,26 @@ def tells(state: State, check: Check) -> bool:
 def _causes(state: State, last: Check | None) -> Iterator[tuple[int, str]]:
     """What happened since the last proof that can have moved the seam, in order."""
     settings = last.settings if last else None
-    for recorded in state.proof_events:
-        if last is not None and recorded.seq <= last.seq:
+    for change in state.seam_changes:
+        if last is not None and change.seq <= last.seq:
             continue
-        event = recorded.event
-        if isinstance(event, e.SettingsRecorded | e.ToolChanged):
-            changed = changed_by(event, settings)
-            if changed:
-                yield recorded.seq, changed
-            if isinstance(event, e.SettingsRecorded):
-                settings = event.settings
+        changed = changed_by(change, settings)
+        if changed:
+            yield change.seq, changed
+        settings = change.settings or settings
 
 
-def changed_by(event: e.SettingsRecorded | e.ToolChanged, before: e.Settings | None) -> str:
-    """What an event changed that can move the seam, in words; empty when nothing.
+def changed_by(change: SeamChange, before: Settings | None) -> str:
+    """What was changed that can move the seam, in words; empty when nothing.
 
     `before` is how the machine was set before it.
     """
-    if isinstance(event, e.SettingsRecorded):
-        return changes(before, event.settings)
-    return _CHANGED.get(event.tool, "")
+    if change.settings is not None:
+        return changes(before, change.settings)
+    return _CHANGED.get(change.tool, "")
 
 
-def changes(before: e.Settings | None, after: e.Settings) -> str:
+def changes(before: Settings | None, after: Settings) -> str:
     """Which settings were changed, in words; empty when they were only written down.
 
     What stood empty before was not changed by being filled in.
@@ -139,29 +135,28 @@ def changes(before: e.Settings | None, after: e.Settings) -> str:
     if before is None:
         return ""
     found = []
-    for field in fields(e.Settings):
-        old, new = getattr(before, field.name), getattr(after, field.name)
-        if field.name != "proof" and old and new and old != new:
-            name = field.name.replace("_", " ")
-            found.append(f"{name} {new} instead of {old}")
+    for name in after.__struct_fields__:
+        old, new = getattr(before, name), getattr(after, name)
+        if name != "proof" and old and new and old != new:
+            found.append(f"{name.replace('_', ' ')} {new} instead of {old}")
     return _listed(found)
 
 
-def _say(state: State, standing: Standing, why: str, last: Check | None, now: datetime) -> str:
+def _say(state: State, standing: ProofStanding, why: str, last: Check | None, now: datetime) -> str:
     piece = proof_piece(state.quilt)
     noun = _noun(state, piece)
     match standing:
-        case Standing.NEVER if state.piles.get(piece):
+        case ProofStanding.NEVER if state.piles.get(piece):
             return f"One {noun} is there: measure it before you sew on."
-        case Standing.NEVER if piece not in state.piles:
+        case ProofStanding.NEVER if piece not in state.piles:
             return f"Prove the seam first: sew {noun}, press, measure."
-        case Standing.NEVER:
+        case ProofStanding.NEVER:
             lot = sum(start.count for start in state.quilt.starts)
             return (
                 f"Prove it on one first: take one through to the {noun}, pressed, and measure it. "
                 f"A wrong seam then costs one, not all {lot} pieces."
             )
-        case Standing.FAILED:
+        case ProofStanding.FAILED:
             return "The seam measured wrong. Put it right and measure another before you go on."
         case _:
             when = f" ({ago(last.at, now)})" if last else ""

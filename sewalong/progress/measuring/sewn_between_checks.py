@@ -13,7 +13,8 @@ from sewalong.progress.measuring.proof import changed_by
 from sewalong.progress.record import events as e
 from sewalong.progress.record.recount_rules import counts_made, maker
 from sewalong.progress.record.route import JOIN_ROWS, ROW, RouteStage, TopStage
-from sewalong.progress.record.state import State
+from sewalong.progress.record.settings import Settings
+from sewalong.progress.record.state import SeamChange, State
 from sewalong.progress.record.time_words import day_said
 
 
@@ -109,7 +110,7 @@ class SewnBetween:
         self.sewn: list[_Sewn] = []
         self.batches = [_BatchSoFar("the last check" if first else "the beginning")]
         self.put: dict[str, list[str]] = {}
-        self._settings: e.Settings | None = None
+        self._settings: Settings | None = None
 
     def take(self, recorded: e.Recorded) -> None:
         """One event that still counts."""
@@ -127,17 +128,18 @@ class SewnBetween:
                 one.inside and one.n for one in self.sewn
             ):
                 self.put.setdefault(pile, []).append(place)
-            case e.SettingsRecorded() | e.ToolChanged():
-                self._machine(event, inside)
+            case e.SettingsRecorded(settings=settings):
+                self._machine(SeamChange(recorded.seq, event.at, settings), inside)
+            case e.ToolChanged(tool=tool):
+                self._machine(SeamChange(recorded.seq, event.at, tool=tool), inside)
             case _:
                 pass
 
-    def _machine(self, event: e.SettingsRecorded | e.ToolChanged, inside: bool) -> None:
-        change = changed_by(event, self._settings)
-        if isinstance(event, e.SettingsRecorded):
-            self._settings = event.settings
-        if change and inside:
-            self.batches.append(_BatchSoFar(f"{change} ({day_said(event.at.date())})"))
+    def _machine(self, change: SeamChange, inside: bool) -> None:
+        changed = changed_by(change, self._settings)
+        self._settings = change.settings or self._settings
+        if changed and inside:
+            self.batches.append(_BatchSoFar(f"{changed} ({day_said(change.at.date())})"))
 
     def _sew(self, event: e.Event, stage: str, n: int, inside: bool) -> None:
         batch = self.batches[-1]

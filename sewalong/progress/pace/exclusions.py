@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 
 from sewalong.piecing.method import Hazard, Station
-from sewalong.progress.acts.commands import Refused
 from sewalong.progress.pace.duration_words import listed
+from sewalong.progress.record.refused import Refused
 from sewalong.progress.record.route import RouteStage
 
 LeaveOut = frozenset[Station | Hazard]

@@ -20,8 +20,8 @@ from sewalong.progress.pace.bias_cuts import bias_cuts
 from sewalong.progress.pace.duration_words import each_takes, hours
 from sewalong.progress.pace.exclusions import LeaveOut, is_left_out, labels_left_out
 from sewalong.progress.pace.paces import Paces, paces
-from sewalong.progress.plan.plan import ready
 from sewalong.progress.record.events import Recorded
+from sewalong.progress.record.readiness import ready
 from sewalong.progress.record.route import RouteStage
 from sewalong.progress.record.state import State
 

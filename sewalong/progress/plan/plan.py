@@ -14,6 +14,7 @@ from msgspec.structs import replace
 
 from sewalong.piecing.method import Noun, Pieces, Stage, Station
 from sewalong.progress.plan.smaller_layouts import layouts_within
+from sewalong.progress.record.readiness import ready
 from sewalong.progress.record.route import JOIN_ROWS, ROW, RouteStage, TopStage
 from sewalong.progress.record.state import Standing, State
 from sewalong.quilt.quilt import Target
@@ -216,28 +217,6 @@ def _waiting(state: State, stage: RouteStage) -> tuple[int, Noun]:
     return state.piles[scarcest.pile], state.route.piles[scarcest.pile].noun
 
 
-def ready(state: State, stage: RouteStage) -> int:
-    """How many of a stage could be done now with what waits for it."""
-    if isinstance(stage, Stage):
-        return min(state.piles[taken.pile] // taken.count for taken in stage.takes)
-    left = max(0, stage.steps - state.done[stage.id])
-    if stage.id == JOIN_ROWS:
-        return min(left, max(0, state.piles[ROW.id] - 1 - state.done[stage.id]))
-    return left if _before_is_done(state, stage) else 0
-
-
-def _before_is_done(state: State, stage: TopStage) -> bool:
-    """Whether the top is ready for `stage`: rows all sewn and joined, and each stage before."""
-    if state.piles[ROW.id] < state.target.rows:
-        return False
-    for earlier in state.route.of_the_top:
-        if earlier.id == stage.id:
-            return True
-        if state.done[earlier.id] < earlier.steps:
-            return False
-    return True
-
-
 def _shortfall(state: State, possible: int, missing: Mapping[str, int]) -> Shortfall | None:
     wanted = state.target.units
     if possible >= wanted:
@@ -277,3 +256,9 @@ def _work_done(lines: tuple[StageLine, ...]) -> float:
     needed = sum(line.needed * line.stage.minutes for line in lines)
     done = sum((line.needed - line.to_do) * line.stage.minutes for line in lines)
     return done / needed if needed else 1.0
+
+
+def over_in_words(state: State, now: Plan) -> str:
+    """What cannot make a whole one: "1 four-patch, 2 squares"; empty when nothing is over."""
+    piles = state.route.piles
+    return ", ".join(piles[one.pile].noun.count(one.count) for one in now.over)

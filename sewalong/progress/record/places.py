@@ -29,7 +29,7 @@ def put_away(places: Places, place: str, n: int | None, there: int) -> dict[str,
     return {**others, place: n}
 
 
-def settled(places: Places, there: int) -> Places:
+def settled(places: dict[str, int | None], there: int) -> dict[str, int | None]:
     """The places of a pile that has come down to `there` pieces.
 
     A single place holds what is left. Where several numbers come to more than there is,

@@ -2,16 +2,23 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from typing import Literal
 
 from msgspec import Struct
 
 from sewalong.piecing.method import Stage
-from sewalong.progress.plan.plan import ready
-from sewalong.progress.record.events import Accepted
 from sewalong.progress.record.places import expected_at, held_at
+from sewalong.progress.record.readiness import ready
 from sewalong.progress.record.route import Route
 from sewalong.progress.record.state import State
+
+Accepted = Literal["stands", "made", "found", "lost", "spoiled", "missing"]
+"""What the person says the difference of a recount is.
+
+stands: nothing is said of it. made: it was counted wrongly at the stage that makes the
+pile. missing: made, whereabouts unknown, until found. lost: given up, and with it what was
+missing of this pile before.
+"""
 
 MORE: tuple[Accepted, ...] = ("made", "found")
 """What pieces over the record can be said to be."""
@@ -60,7 +67,7 @@ def can_be_made(state: State, pile: str, difference: int) -> bool:
     return counts <= ready(state, stage) if counts > 0 else -counts <= state.done[stage.id]
 
 
-class Recount(Struct, frozen=True):
+class ToCount(Struct, frozen=True):
     """One pile, or what of it lies at one place, to be counted: what the record says beside it.
 
     `recorded` is None where the record cannot say how many lie at that place.
@@ -71,16 +78,10 @@ class Recount(Struct, frozen=True):
     recorded: int | None
 
 
-def to_count(state: State, pile: str) -> tuple[Recount, ...]:
+def to_count(state: State, pile: str) -> tuple[ToCount, ...]:
     """A pile as it is to be counted: place by place where it lies in several."""
     places = state.places.get(pile, {})
     there = state.piles[pile]
     if len(places) < 2:
-        return (Recount(pile, "", there),)
-    return tuple(Recount(pile, place, held_at(places, place, there)) for place in places)
-
-
-def after(counts: Mapping[str, int], pile: str, n: int) -> dict[str, int]:
-    """A tally after `n` of one pile; what comes to nothing is left out."""
-    now = {**counts, pile: counts.get(pile, 0) + n}
-    return {key: value for key, value in now.items() if value}
+        return (ToCount(pile, "", there),)
+    return tuple(ToCount(pile, place, held_at(places, place, there)) for place in places)

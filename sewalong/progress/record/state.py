@@ -1,4 +1,4 @@
-"""Where a quilt stands: what its events add up to. Shown, never stored."""
+"""Where a quilt stands: what its events add up to, frozen. Shown, never stored."""
 
 from __future__ import annotations
 
@@ -9,9 +9,9 @@ from fractions import Fraction
 
 from msgspec import Struct, field
 
-from sewalong.progress.record.events import Recorded, Settings
 from sewalong.progress.record.places import Places, in_words
 from sewalong.progress.record.route import Route
+from sewalong.progress.record.settings import Settings
 from sewalong.quilt.quilt import Quilt, Target
 
 
@@ -42,12 +42,16 @@ class SessionRecord(Struct, frozen=True):
 
 
 class Note(Struct, frozen=True):
+    """Something the person wrote for herself."""
+
     at: datetime
     session: int
     text: str
 
 
 class Spoilage(Struct, frozen=True):
+    """Pieces spoiled, and why."""
+
     at: datetime
     pile: str
     n: int
@@ -70,6 +74,18 @@ class Check(Struct, frozen=True):
     settings: Settings | None
 
 
+class SeamChange(Struct, frozen=True):
+    """Something at the machine that bears on a proof: settings written down, or a tool changed.
+
+    `seq` is its number in the record. `settings` is None where a `tool` was changed.
+    """
+
+    seq: int
+    at: datetime
+    settings: Settings | None = None
+    tool: str = ""
+
+
 class State(Struct, frozen=True):
     """Everything the events say.
 
@@ -85,41 +101,46 @@ class State(Struct, frozen=True):
     route: Route
     piles: Mapping[str, int]
     done: Mapping[str, int]
-    spoiled: Mapping[str, int] = field(default_factory=dict)
-    found: Mapping[str, int] = field(default_factory=dict)
-    recounted: Mapping[str, int] = field(default_factory=dict)
-    spoilage: tuple[Spoilage, ...] = ()
-    missing: Mapping[str, int] = field(default_factory=dict)
-    places: Mapping[str, Places] = field(default_factory=dict)
-    """By pile: where its pieces lie and how many (see `lying`). An empty pile keeps its last."""
-    settings: Settings | None = None
-    settings_at: datetime | None = None
-    notes: tuple[Note, ...] = ()
-    sessions: tuple[SessionRecord, ...] = ()
-    standing: Standing = Standing.IN_PROGRESS
-    aside_reason: str = ""
-    chosen: str | None = None
+    spoiled: Mapping[str, int]
+    found: Mapping[str, int]
+    recounted: Mapping[str, int]
+    spoilage: tuple[Spoilage, ...]
+    missing: Mapping[str, int]
+    places: Mapping[str, Places]
+    """By pile: where its pieces lie and how many (see `places`). An empty pile keeps its last."""
+    settings: Settings | None
+    settings_at: datetime | None
+    notes: tuple[Note, ...]
+    sessions: tuple[SessionRecord, ...]
+    standing: Standing
+    aside_reason: str
+    chosen: str | None
     """The stage last chosen or counted; None before the first."""
-    chosen_by_hand: bool = False
+    chosen_by_hand: bool
     """True from choosing a stage until something is counted."""
-    cautions_read: Mapping[str, datetime] = field(default_factory=dict)
+    last_lot: Mapping[str, int]
+    """By stage: how many were counted at once the last time."""
+    cautions_read: Mapping[str, datetime]
     """By hazard: when its caution was last read in the open session."""
-    changed: Mapping[str, datetime] = field(default_factory=dict)
-    """By tool: when it was last changed (see `events.Tool`)."""
-    checks: tuple[Check, ...] = ()
-    proof_events: tuple[Recorded, ...] = ()
-    """What bears on a proof, in order: settings, tools, checks and going on without one."""
-    press: Mapping[str, str] = field(default_factory=dict)
+    changed: Mapping[str, datetime]
+    """By tool: when it was last changed (see `seam.Tool`)."""
+    checks: tuple[Check, ...]
+    seam_changes: tuple[SeamChange, ...]
+    """What bears on a proof, in order."""
+    went_on: int
+    """The number of the last going on without a fresh proof; 0 when there was none."""
+    press: Mapping[str, str]
     """By stage: which way its seams are pressed, in words."""
-    joints: tuple[tuple[int, int], ...] = ()
+    joints: tuple[tuple[int, int], ...]
     """Neighbouring rows joined by their numbers, in order of joining; never more than
     `done` has seams, for seams can also be counted without numbers."""
-    mentioned: Mapping[str, datetime] = field(default_factory=dict)
+    mentioned: Mapping[str, datetime]
     """By id: when something was last said, so that it is said once."""
-    iron_asked: bool = True
+    iron_asked: bool
     """False while an iron stage was counted in this session and nobody asked since."""
-    undoable: tuple[Recorded, ...] = ()
-    seq: int = 0
+    last_act: tuple[int, ...]
+    """The numbers of the events that one undo takes back, in order; empty when there are none."""
+    seq: int
 
     @property
     def where(self) -> Mapping[str, str]:

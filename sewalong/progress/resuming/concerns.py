@@ -10,7 +10,7 @@ from msgspec import Struct
 from sewalong.piecing.method import Noun, Station
 from sewalong.progress.joining.bias_edges import bias, pieces_wanted
 from sewalong.progress.measuring.at_risk import at_risk
-from sewalong.progress.measuring.proof import Standing, proof
+from sewalong.progress.measuring.proof import ProofStanding, proof
 from sewalong.progress.plan.plan import Plan
 from sewalong.progress.record import events as e
 from sewalong.progress.record.state import State
@@ -81,16 +81,20 @@ def _seam(state: State, now: datetime, now_plan: Plan) -> Iterator[Worry]:
     """A seam that nobody has to sew any more is no worry, nor one the person went on with."""
     to_sew = any(line.to_do and line.stage.station is Station.MACHINE for line in now_plan.lines)
     told = proof(state, now)
-    if not to_sew or told.went_on or told.standing not in (Standing.STALE, Standing.FAILED):
+    if (
+        not to_sew
+        or told.went_on
+        or told.standing not in (ProofStanding.STALE, ProofStanding.FAILED)
+    ):
         return
     since = told.failed.at if told.failed else _changed_at(state, told.last.seq if told.last else 0)
     yield Worry("Seam", since or now, f"Not proved as it is now: {told.why}.")
 
 
 def _changed_at(state: State, after: int) -> datetime | None:
-    for recorded in state.proof_events:
-        if recorded.seq > after and isinstance(recorded.event, e.SettingsRecorded | e.ToolChanged):
-            return recorded.event.at
+    for change in state.seam_changes:
+        if change.seq > after:
+            return change.at
     return None
 
 

@@ -5,8 +5,7 @@ from __future__ import annotations
 from datetime import datetime, timedelta
 
 from sewalong.piecing.method import Stage, Station
-from sewalong.progress.acts.decide import is_over
-from sewalong.progress.record import events as e
+from sewalong.progress.record.sessions import is_over
 from sewalong.progress.record.state import State
 
 A_FEW_MINUTES = timedelta(minutes=5)
@@ -26,7 +25,7 @@ def after_interruption(state: State, now: datetime) -> str:
         return ""
     if stage.id not in session.counts or state.chosen_by_hand:
         return ""
-    usual = timedelta(minutes=2 * stage.minutes * _last_lot(state, stage.id))
+    usual = timedelta(minutes=2 * stage.minutes * state.last_lot.get(stage.id, 1))
     if now - session.last_at <= max(A_FEW_MINUTES, usual):
         return ""
     if isinstance(stage, Stage) and stage.station is Station.MACHINE:
@@ -38,12 +37,3 @@ def after_interruption(state: State, now: datetime) -> str:
     if isinstance(stage, Stage):
         return "Before you go on: compare the top piece with the last one. Which edge, which end?"
     return "Before you go on: which edge is next, and which end is the top?"
-
-
-def _last_lot(state: State, stage: str) -> int:
-    """How many were counted at once the last time."""
-    for recorded in reversed(state.undoable):
-        event = recorded.event
-        if isinstance(event, e.Counted) and event.stage == stage:
-            return event.n
-    return 1

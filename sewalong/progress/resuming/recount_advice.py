@@ -6,7 +6,7 @@ from datetime import datetime, timedelta
 
 from sewalong.piecing.method import Stage
 from sewalong.progress.plan.plan import Plan
-from sewalong.progress.record.recount_rules import Recount, to_count
+from sewalong.progress.record.recount_rules import ToCount, to_count
 from sewalong.progress.record.state import State
 
 LONG_AWAY = timedelta(days=14)
@@ -21,7 +21,7 @@ def long_away(state: State, now: datetime) -> bool:
     return last is not None and now - last.last_at >= LONG_AWAY
 
 
-def worth_counting(state: State, now: datetime, now_plan: Plan) -> tuple[Recount, ...]:
+def worth_counting(state: State, now: datetime, now_plan: Plan) -> tuple[ToCount, ...]:
     """What to count, one number at a time; nothing before a long absence.
 
     The piles the next stage takes, then the other piles that wait for work still to do, the

@@ -9,14 +9,14 @@ from msgspec import Struct
 from msgspec.structs import fields
 
 from sewalong.piecing.method import Hazard, Station
-from sewalong.progress.acts.decide import is_over
 from sewalong.progress.measuring.length_words import plainly
 from sewalong.progress.measuring.proof import proof
 from sewalong.progress.plan.plan import Plan, StageLine, plan
 from sewalong.progress.record import events as e
-from sewalong.progress.record.events import Settings
 from sewalong.progress.record.measurable import Unmeasurable, read_piece
 from sewalong.progress.record.route import TopStage
+from sewalong.progress.record.sessions import is_over
+from sewalong.progress.record.settings import Settings
 from sewalong.progress.record.state import Check, SessionRecord, Standing, State
 from sewalong.progress.record.time_words import ago, spoken
 from sewalong.progress.resuming.concerns import missing_in_words, worries

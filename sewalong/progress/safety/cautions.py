@@ -13,6 +13,10 @@ from enum import StrEnum
 from msgspec import Struct
 
 from sewalong.piecing.method import Hazard
+from sewalong.progress.record.refused import Refused
+from sewalong.progress.record.route import RouteStage
+from sewalong.progress.record.sessions import is_over
+from sewalong.progress.record.state import State
 
 LONG_STRETCH = timedelta(minutes=60)
 """A caution is shown again after this long. HSE (L26, display screen work only) finds a
@@ -99,6 +103,29 @@ TIRED = "You have been at it a good while. If you are tired, leave the cutting f
 TIRED_AT_THE_IRON = "You have been at it a good while. A short break first?"
 MOST_LINES = 6
 """What can be read whole on a screen of 24 lines; with many hazards each says its first lines."""
+
+
+class CautionFirst(Refused):
+    """A caution has to be read before this stage is counted."""
+
+    def __init__(self, caution: Caution, stage: str) -> None:
+        super().__init__(f"Read the caution first ({caution.title}): {' '.join(caution.lines)}")
+        self.caution = caution
+        self.stage = stage
+
+
+def caution_at(state: State, stage: RouteStage, at: datetime) -> Caution | None:
+    """The caution due before a count at `stage`; in a session not yet open, all are due."""
+    session = state.session
+    if session is None or is_over(session, at):
+        return caution_due(stage.hazards, read={}, opened=at, blade_changed=None, now=at)
+    return caution_due(
+        stage.hazards,
+        read=state.cautions_read,
+        opened=session.opened,
+        blade_changed=state.blade_changed,
+        now=at,
+    )
 
 
 def caution_due(

@@ -8,12 +8,16 @@ from msgspec.structs import fields
 
 from sewalong.lengths import LengthFault, parse
 from sewalong.piecing.method import Station
-from sewalong.progress.acts import commands as c
+from sewalong.progress.acts.counting import BobbinEmpty
+from sewalong.progress.acts.notes import NotePress
+from sewalong.progress.acts.said import Mention
+from sewalong.progress.acts.seam import ChangeTool, Measure, RecordSettings
 from sewalong.progress.measuring.at_risk import at_risk
 from sewalong.progress.measuring.diagnosis import diagnose
 from sewalong.progress.measuring.proof import proof
-from sewalong.progress.record.events import Settings, Tool
 from sewalong.progress.record.measurable import measurable
+from sewalong.progress.record.seam import Tool
+from sewalong.progress.record.settings import Settings
 from sewalong.screens.prompts.common import NOT_A_NUMBER, whole
 from sewalong.screens.prompts.dialogs import Choice, ChoiceDialog, Field, FormDialog, LinesDialog
 
@@ -42,7 +46,7 @@ async def settings(screen: SewingScreen) -> None:
     ]
 
     def carry_out(values: dict[str, str]) -> str | None:
-        return screen.attempt(c.RecordSettings(Settings(**values)))
+        return screen.attempt(RecordSettings(Settings(**values)))
 
     await screen.app.push_screen_wait(FormDialog("Machine settings", lines, carry_out))
 
@@ -68,7 +72,7 @@ async def changed(screen: SewingScreen) -> None:
         return
     for tool in _CHANGES:
         if tool == chosen:
-            screen.attempt(c.ChangeTool(tool))
+            screen.attempt(ChangeTool(tool))
 
 
 async def _bobbin_ran_out(screen: SewingScreen) -> None:
@@ -88,7 +92,7 @@ async def _bobbin_ran_out(screen: SewingScreen) -> None:
 
     def carry_out(values: dict[str, str]) -> str | None:
         n = whole(values["n"])
-        return NOT_A_NUMBER if n is None else screen.attempt(c.BobbinEmpty(stage_id, n))
+        return NOT_A_NUMBER if n is None else screen.attempt(BobbinEmpty(stage_id, n))
 
     counts = next(stage.counts for stage in sewn if stage.id == stage_id)
     lines = (Field("n", f"How many {counts.many} were counted but never sewn?"),)
@@ -100,7 +104,7 @@ async def press_direction(screen: SewingScreen) -> None:
     stage = screen.hand.line.stage
 
     def carry_out(values: dict[str, str]) -> str | None:
-        return screen.attempt(c.NotePress(stage.id, values["direction"]))
+        return screen.attempt(NotePress(stage.id, values["direction"]))
 
     known = screen.quilt.state.press.get(stage.id, "")
     lines = (Field("direction", "Which way, in words that will hold in a year?", known),)
@@ -122,7 +126,7 @@ async def measure(screen: SewingScreen) -> None:
     if piece is None:
         return
     if piece == SEEN_TO and risk is not None:
-        screen.attempt(c.Mention(risk.mention), say=False)
+        screen.attempt(Mention(risk.mention), say=False)
         screen.tell("The pieces at risk were seen to.")
         return
     readings: list[Fraction] = []
@@ -135,7 +139,7 @@ async def measure(screen: SewingScreen) -> None:
             return fault.sentence
         if not readings:
             return "Write at least one reading, such as 6 3/8."
-        return screen.attempt(c.Measure(piece, tuple(readings)), say=False)
+        return screen.attempt(Measure(piece, tuple(readings)), say=False)
 
     words = next(p.words for p in pieces if p.id == piece)
     lines = (Field("readings", "What does the tape say? Several with commas between"),)

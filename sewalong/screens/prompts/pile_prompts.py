@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Any, Literal, Protocol
 
-from sewalong.progress.acts import commands as c
-from sewalong.progress.record.events import Accepted
-from sewalong.progress.record.recount_rules import Recount, recorded_there, to_count, ways
+from sewalong.progress.acts.act import Act
+from sewalong.progress.acts.piles import Find, PutPileAway, Spoil
+from sewalong.progress.acts.recounting import Recount
+from sewalong.progress.record.recount_rules import Accepted, Recount, recorded_there, to_count, ways
 from sewalong.screens.prompts.common import NOT_A_NUMBER, which_pile, whole
 from sewalong.screens.prompts.dialogs import Choice, ChoiceDialog, Field, FormDialog
 
@@ -28,7 +29,7 @@ async def spoil(screen: SewingScreen) -> None:
         n = whole(values["n"])
         if n is None:
             return NOT_A_NUMBER
-        return screen.attempt(c.Spoil(pile, n, values["reason"]))
+        return screen.attempt(Spoil(pile, n, values["reason"]))
 
     lines = (Field("n", f"How many {noun.many}?", "1"), Field("reason", "What happened?"))
     await screen.app.push_screen_wait(FormDialog(f"Spoiled {noun.many}", lines, carry_out))
@@ -63,7 +64,7 @@ class Desk(Protocol):
     def app(self) -> App[Any]:
         """The app that puts dialogs up."""
 
-    def attempt(self, command: c.Command) -> str | None:
+    def attempt(self, command: Act) -> str | None:
         """Carry out a command; the refusal is returned."""
 
 
@@ -90,7 +91,7 @@ async def count_by_hand(screen: Desk, count: Recount) -> bool:
     how = await _accepted_as(screen, count, counted[0])
     if how is None:
         return False
-    screen.attempt(c.Recount(pile, counted[0], how, count.place))
+    screen.attempt(Recount(pile, counted[0], how, count.place))
     return True
 
 
@@ -132,7 +133,7 @@ async def find(screen: SewingScreen) -> None:
 
     def carry_out(values: dict[str, str]) -> str | None:
         n = whole(values["n"])
-        return NOT_A_NUMBER if n is None else screen.attempt(c.Find(pile, n, bought))
+        return NOT_A_NUMBER if n is None else screen.attempt(Find(pile, n, bought))
 
     lines = (Field("n", f"How many {noun.many}?"),)
     await screen.app.push_screen_wait(FormDialog(f"More {noun.many}", lines, carry_out))
@@ -150,7 +151,7 @@ async def put_away(screen: SewingScreen) -> None:
         part = whole(values["n"])
         if part is None and values["n"].strip():
             return f"{NOT_A_NUMBER} Leave it empty for all of them."
-        return screen.attempt(c.PutPileAway(pile, values["place"], part))
+        return screen.attempt(PutPileAway(pile, values["place"], part))
 
     last = next(iter(state.places.get(pile, {})), "")
     lines = (

@@ -9,10 +9,17 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from sewalong.progress.acts import commands as c
+from sewalong.progress.acts.counting import Unpick
+from sewalong.progress.acts.joining import JoinRows
+from sewalong.progress.acts.notes import WriteNote
+from sewalong.progress.acts.piles import PutPileAway
+from sewalong.progress.acts.sessions import CloseSession
+from sewalong.progress.acts.standing import LayAside, MarkDone, PickUp
+from sewalong.progress.acts.steering import ChangeTarget, ChooseStage
 from sewalong.progress.joining.next_joins import joining
 from sewalong.progress.joining.row_tags import read_label, row_label
 from sewalong.progress.plan.plan import StageLine
+from sewalong.progress.record.refused import Refused
 from sewalong.progress.record.state import Standing
 from sewalong.progress.resuming.pause_note import pause_note
 from sewalong.progress.safety.closing_questions import questions
@@ -47,7 +54,7 @@ async def other_stage(screen: SewingScreen) -> None:
     dialog = ChoiceDialog("Work at which stage?", choices, suggested)
     stage = await screen.app.push_screen_wait(dialog)
     if stage is not None:
-        screen.attempt(c.ChooseStage(stage))
+        screen.attempt(ChooseStage(stage))
 
 
 def _how_it_stands(line: StageLine) -> str:
@@ -61,7 +68,7 @@ async def note(screen: SewingScreen) -> None:
     """Write a note."""
 
     def carry_out(values: dict[str, str]) -> str | None:
-        return screen.attempt(c.WriteNote(values["text"]))
+        return screen.attempt(WriteNote(values["text"]))
 
     hint = "Say why as well as what: a bare number is not believed a year later."
     lines = (Field("text", "Note"),)
@@ -86,7 +93,7 @@ async def unpick(screen: SewingScreen) -> None:
 
     def carry_out(values: dict[str, str]) -> str | None:
         n = whole(values["n"])
-        return NOT_A_NUMBER if n is None else screen.attempt(c.Unpick(stage, n))
+        return NOT_A_NUMBER if n is None else screen.attempt(Unpick(stage, n))
 
     hint = "For pieces really taken apart. A miscount is better undone with u."
     lines = (Field("n", f"How many {counts.many}?", "1"),)
@@ -101,7 +108,7 @@ async def target(screen: SewingScreen) -> None:
         rows, columns = whole(values["rows"]), whole(values["columns"])
         if rows is None or columns is None:
             return NOT_A_NUMBER
-        return screen.attempt(c.ChangeTarget(rows, columns))
+        return screen.attempt(ChangeTarget(rows, columns))
 
     lines = (
         Field("rows", "Rows (down)", str(now.rows)),
@@ -119,9 +126,9 @@ async def join(screen: SewingScreen) -> None:
     def carry_out(values: dict[str, str]) -> str | None:
         try:
             first, second = read_label(values["first"]), read_label(values["second"])
-        except c.Refused as refusal:
+        except Refused as refusal:
             return str(refusal)
-        return screen.attempt(c.JoinRows(first, second))
+        return screen.attempt(JoinRows(first, second))
 
     offered = found.joins[0] if found.joins else None
     lines = (
@@ -145,7 +152,7 @@ async def tonight(screen: SewingScreen) -> None:
             return "Write how many minutes there are, such as 45."
         try:
             left_out = leave_out(values["without"].replace(",", " ").split())
-        except c.Refused as refusal:
+        except Refused as refusal:
             return str(refusal)
         quilt = screen.quilt
         found = plan_tonight(quilt.state, quilt.record, quilt.now(), minutes, left_out)
@@ -165,7 +172,7 @@ async def how_much(screen: SewingScreen) -> None:
     from sewalong.screens.worksheet import NumbersScreen
 
     def carry_out(layout: Target) -> str | None:
-        return screen.attempt(c.ChangeTarget(layout.rows, layout.columns))
+        return screen.attempt(ChangeTarget(layout.rows, layout.columns))
 
     await screen.app.push_screen_wait(NumbersScreen(screen.quilt, carry_out))
 
@@ -184,13 +191,13 @@ async def aside(screen: SewingScreen) -> None:
         choices = (Choice("up", "pick it up again"),)
     chosen = await screen.app.push_screen_wait(ChoiceDialog("This quilt", choices))
     if chosen == "done":
-        screen.attempt(c.MarkDone())
+        screen.attempt(MarkDone())
     elif chosen == "up":
-        screen.attempt(c.PickUp())
+        screen.attempt(PickUp())
     elif chosen == "aside":
 
         def carry_out(values: dict[str, str]) -> str | None:
-            return screen.attempt(c.LayAside(values["reason"]))
+            return screen.attempt(LayAside(values["reason"]))
 
         lines = (Field("reason", "Why? What are you waiting for?"),)
         await screen.app.push_screen_wait(FormDialog("Lay aside", lines, carry_out))
@@ -222,10 +229,10 @@ async def _pause(screen: SewingScreen, answers: dict[str, str]) -> bool:
         for pile in note.piles:
             place = values[pile.pile].strip()
             if place and place != pile.offered:
-                refusal = screen.attempt(c.PutPileAway(pile.pile, place), say=False)
+                refusal = screen.attempt(PutPileAway(pile.pile, place), say=False)
                 if refusal:
                     return refusal
-        return screen.attempt(c.CloseSession(answers, values["next"]), say=False)
+        return screen.attempt(CloseSession(answers, values["next"]), say=False)
 
     fields = [
         Field("next", "Next time, first of all", note.next_step),

@@ -8,9 +8,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from sewalong.progress.acts import commands as c
 from sewalong.progress.joining.join_order import join_tree, levels
 from sewalong.progress.joining.next_joins import joining, pieces
+from tests.progress import every_act as c
 from tests.progress.building import a_quilt, all_units, go_on, play, refusal
 
 

@@ -8,9 +8,9 @@ from fractions import Fraction
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from sewalong.progress.acts import commands as c
 from sewalong.progress.measuring.at_risk import AtRisk, at_risk
 from sewalong.progress.record.state import State
+from tests.progress import every_act as c
 from tests.progress.building import EVENING, Record, a_quilt, go_on, play
 
 F = Fraction
@@ -157,7 +157,7 @@ def test_at_risk_are_the_counts_between_the_two_checks_whatever_the_order(
     state, record = play(QUILT, c.Count("pair", 84))
     since, failed, doubtful = 0, False, None
     for what, n in steps:
-        commands: dict[str, c.Command] = {"sew": c.Count("sew", n), "good": GOOD, "bad": BAD}
+        commands: dict[str, c.Act] = {"sew": c.Count("sew", n), "good": GOOD, "bad": BAD}
         state = go_on(state, record, commands[what])
         if what == "sew":
             since += n

@@ -5,16 +5,16 @@ from __future__ import annotations
 from datetime import timedelta
 from fractions import Fraction
 
-from sewalong.progress.acts import commands as c
 from sewalong.progress.joining.bias_edges import bias
 from sewalong.progress.plan.plan import plan
-from sewalong.progress.record.events import Settings
+from sewalong.progress.record.settings import Settings
 from sewalong.progress.record.state import State
 from sewalong.progress.resuming.interruption import after_interruption
 from sewalong.progress.resuming.pause_note import pause_note
 from sewalong.progress.resuming.recount_advice import worth_counting
 from sewalong.progress.resuming.resume_facts import facts
 from sewalong.progress.resuming.stop_advice import StopHere, stop_here
+from tests.progress import every_act as c
 from tests.progress.building import EVENING, HOUR, MINUTE, Record, a_quilt, everything, go_on, play
 
 QUILT = a_quilt()
@@ -23,7 +23,7 @@ DAY = timedelta(days=1)
 GOOD = c.Measure("unit", (Fraction(51, 8),))
 
 
-def stop(*commands: c.Command) -> StopHere:
+def stop(*commands: c.Act) -> StopHere:
     state, _ = play(QUILT, *commands)
     return stop_here(state, plan(state))
 

@@ -8,9 +8,8 @@ from datetime import timedelta
 from hypothesis import given, settings
 
 from sewalong.progress.measuring.at_risk import at_risk
-from sewalong.progress.measuring.proof import Standing, proof
+from sewalong.progress.measuring.proof import ProofStanding, proof
 from sewalong.progress.plan.plan import plan
-from sewalong.progress.record.event_words import told
 from sewalong.progress.resuming.interruption import after_interruption
 from sewalong.progress.resuming.pause_note import pause_note
 from sewalong.progress.resuming.recount_advice import offer_in_words, worth_counting
@@ -30,7 +29,7 @@ def test_every_view_can_be_had_after_any_history(quilt: Quilt, history: Sequence
         state = step.after
     now_plan = plan(state)
     for event in record:
-        assert told(state, event.event, record).strip()
+        assert event.event.words(state, record).strip()
     for later in LATER:
         now = step.at + later
         assert all(fact.label and fact.text for fact in facts(state, now, record))
@@ -43,7 +42,7 @@ def test_every_view_can_be_had_after_any_history(quilt: Quilt, history: Sequence
         assert bool(offered) == bool(offer_in_words(state, now, now_plan))
         assert all(one.pile in state.route.piles for one in offered)
         proved = proof(state, now)
-        assert (proved.standing is Standing.FRESH) == (proved.why == "")
+        assert (proved.standing is ProofStanding.FRESH) == (proved.why == "")
     risk = at_risk(state, record)
     assert risk is None or (risk.lines and not risk.failed.passed)
     for stage in risk.stages if risk else ():

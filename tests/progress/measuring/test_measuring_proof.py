@@ -6,12 +6,13 @@ from fractions import Fraction
 
 import pytest
 
-from sewalong.progress.acts import commands as c
-from sewalong.progress.measuring.proof import Proof, Standing, proof
-from sewalong.progress.record.events import Settings, Tool
+from sewalong.progress.measuring.proof import Proof, ProofStanding, proof
+from sewalong.progress.record.seam import Tool
+from sewalong.progress.record.settings import Settings
 from sewalong.progress.record.state import State
 from sewalong.progress.resuming.sampling import most_to_unpick, sampling_line, to_open
 from sewalong.quilt.quilt import StartPile
+from tests.progress import every_act as c
 from tests.progress.building import EVENING, a_quilt, everything, go_on, play, refusal
 
 F = Fraction
@@ -27,7 +28,7 @@ def now(state: State) -> Proof:
 def test_before_the_batch_it_is_proposed_to_prove_it_on_one() -> None:
     state, _ = play(QUILT)
     told = now(state)
-    assert (told.standing, told.piece, told.last) == (Standing.NEVER, "unit", None)
+    assert (told.standing, told.piece, told.last) == (ProofStanding.NEVER, "unit", None)
     assert told.say == (
         "Prove it on one first: take one through to the unit, pressed, and measure it. "
         "A wrong seam then costs one, not all 168 pieces."
@@ -55,7 +56,7 @@ def test_a_method_without_seams_is_proved_by_three_strips() -> None:
 def test_a_check_that_passed_is_a_proof_and_nothing_is_said() -> None:
     state, _ = play(QUILT, *ONE_STACK, GOOD)
     told = now(state)
-    assert (told.standing, told.why, told.say) == (Standing.FRESH, "", "")
+    assert (told.standing, told.why, told.say) == (ProofStanding.FRESH, "", "")
     assert told.last is not None
     assert told.last.readings == (F(51, 8),)
 
@@ -71,7 +72,7 @@ def test_a_check_that_passed_is_a_proof_and_nothing_is_said() -> None:
 def test_a_changed_foot_or_needle_or_power_makes_it_stale(tool: Tool, why: str) -> None:
     state, _ = play(QUILT, *ONE_STACK, GOOD, c.ChangeTool(tool))
     told = now(state)
-    assert (told.standing, told.why) == (Standing.STALE, why)
+    assert (told.standing, told.why) == (ProofStanding.STALE, why)
     assert told.say == (
         f"Since the last check (today): {why}. Take one unit through and measure it, or go on."
     )
@@ -80,12 +81,12 @@ def test_a_changed_foot_or_needle_or_power_makes_it_stale(tool: Tool, why: str) 
 @pytest.mark.parametrize("tool", ["bobbin", "blade"])
 def test_a_bobbin_or_a_blade_moves_no_seam(tool: Tool) -> None:
     state, _ = play(QUILT, GOOD, c.ChangeTool(tool))
-    assert now(state).standing is Standing.FRESH
+    assert now(state).standing is ProofStanding.FRESH
 
 
 def test_settings_written_down_after_the_check_are_no_change() -> None:
     state, _ = play(QUILT, GOOD, c.RecordSettings(Settings(foot="quarter inch", needle="80")))
-    assert now(state).standing is Standing.FRESH
+    assert now(state).standing is ProofStanding.FRESH
 
 
 def test_another_machine_in_a_new_session_makes_it_stale() -> None:
@@ -94,7 +95,7 @@ def test_another_machine_in_a_new_session_makes_it_stale() -> None:
     state = go_on(state, record, c.RecordSettings(other))
     told = now(state)
     assert (told.standing, told.why) == (
-        Standing.STALE,
+        ProofStanding.STALE,
         "machine the class's instead of the old one",
     )
 
@@ -114,13 +115,17 @@ def test_settings_put_back_are_not_a_proof_again_but_a_new_check_is() -> None:
     state, record = play(
         QUILT, c.RecordSettings(first), GOOD, c.RecordSettings(other), c.RecordSettings(first)
     )
-    assert now(state).standing is Standing.STALE
-    assert now(go_on(state, record, GOOD)).standing is Standing.FRESH
+    assert now(state).standing is ProofStanding.STALE
+    assert now(go_on(state, record, GOOD)).standing is ProofStanding.FRESH
 
 
 def test_going_on_is_recorded_with_its_reason_and_silences_until_the_next_change() -> None:
     state, record = play(QUILT, GOOD, c.ChangeTool("foot"), c.GoOn("pair"))
-    assert (now(state).say, now(state).standing, now(state).went_on) == ("", Standing.STALE, True)
+    assert (now(state).say, now(state).standing, now(state).went_on) == (
+        "",
+        ProofStanding.STALE,
+        True,
+    )
     assert getattr(record[-1].event, "why", "") == "another foot went on"
     state = go_on(state, record, c.ChangeTool("needle"))
     assert now(state).say.startswith("Since the last check (today): another foot went on, another")
@@ -129,27 +134,27 @@ def test_going_on_is_recorded_with_its_reason_and_silences_until_the_next_change
 def test_it_is_said_once() -> None:
     state, record = play(QUILT, GOOD, c.ChangeTool("power"))
     state = go_on(state, record, c.Mention(now(state).mention))
-    assert (now(state).say, now(state).standing) == ("", Standing.STALE)
+    assert (now(state).say, now(state).standing) == ("", ProofStanding.STALE)
     state = go_on(state, record, c.ChangeTool("power"))
     assert now(state).say
 
 
 def test_a_check_that_failed_asks_for_another_until_one_passes() -> None:
     state, record = play(QUILT, *ONE_STACK, GOOD, BAD)
-    assert (now(state).standing, now(state).failed) == (Standing.FAILED, state.checks[-1])
+    assert (now(state).standing, now(state).failed) == (ProofStanding.FAILED, state.checks[-1])
     assert "Put it right and measure another" in now(state).say
-    assert now(go_on(state, record, GOOD)).standing is Standing.FRESH
+    assert now(go_on(state, record, GOOD)).standing is ProofStanding.FRESH
 
 
 def test_undoing_the_check_takes_the_proof_back() -> None:
     state, record = play(QUILT, GOOD)
-    assert now(go_on(state, record, c.Undo())).standing is Standing.NEVER
+    assert now(go_on(state, record, c.Undo())).standing is ProofStanding.NEVER
 
 
 def test_a_cut_square_proves_no_seam() -> None:
     state, _ = play(QUILT, c.Measure("square", (F(5),)))
     assert state.checks[-1].passed
-    assert now(state).standing is Standing.NEVER
+    assert now(state).standing is ProofStanding.NEVER
 
 
 def test_what_cannot_be_measured_is_refused_with_what_can() -> None:

@@ -4,14 +4,12 @@ from __future__ import annotations
 
 import pytest
 
-from sewalong.progress.acts import commands as c
 from sewalong.progress.plan.plan import plan
-from sewalong.progress.record.event_words import told
-from sewalong.progress.record.events import Accepted
 from sewalong.progress.record.joined_rows import joined, unnumbered
-from sewalong.progress.record.recount_rules import to_count, ways
+from sewalong.progress.record.recount_rules import Accepted, to_count, ways
 from sewalong.progress.record.state import State
 from sewalong.progress.resuming.resume_facts import facts
+from tests.progress import every_act as c
 from tests.progress.building import EVENING, Record, a_quilt, everything, go_on, play, refusal
 
 QUILT = a_quilt()
@@ -19,7 +17,7 @@ FOUR_ROWS = a_quilt("plain-squares", 16, 4, 4)
 
 
 def last(state: State, record: Record) -> str:
-    return told(state, record[-1].event, record)
+    return record[-1].event.words(state, record)
 
 
 def after_recount(counted: int, how: Accepted) -> tuple[State, Record]:

@@ -7,10 +7,10 @@ from itertools import pairwise
 import pytest
 
 from sewalong.piecing.method import Station
-from sewalong.progress.acts.commands import Refused
 from sewalong.progress.pace.bias_cuts import bias_cuts
 from sewalong.progress.pace.exclusions import LEAVE_OUT_WORDS, is_left_out, leave_out
 from sewalong.progress.pace.tonight import Tonight, tonight
+from sewalong.progress.record.refused import Refused
 from tests.progress.pace.evenings import Diary, a_quilt
 
 

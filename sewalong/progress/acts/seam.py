@@ -1,0 +1,75 @@
+"""The machine and its seam: settings, tools, measuring, going on all the same."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from typing import ClassVar
+
+from sewalong.progress.acts.act import Act, Now, text
+from sewalong.progress.measuring.proof import NOT_STALE, proof
+from sewalong.progress.measuring.verdict import passes
+from sewalong.progress.record.event import Event
+from sewalong.progress.record.limits import a_stage
+from sewalong.progress.record.measurable import Unmeasurable, read_piece
+from sewalong.progress.record.refused import Refused
+from sewalong.progress.record.seam import Checked, SettingsRecorded, Tool, ToolChanged, WentOn
+from sewalong.progress.record.settings import Settings
+from sewalong.progress.record.state import State
+
+
+class RecordSettings(Act, frozen=True):
+    """Write down how the machine is set."""
+
+    settings: Settings
+
+    def decide(self, state: State, now: Now) -> tuple[Event, ...]:
+        names = self.settings.__struct_fields__
+        settings = Settings(**{name: text(getattr(self.settings, name)) for name in names})
+        recorded = SettingsRecorded(at=now.at, session=now.session, settings=settings)
+        recorded.check(state)
+        return (recorded,)
+
+
+class ChangeTool(Act, frozen=True):
+    """A blade, needle, foot or bobbin was changed, or the machine switched off and on."""
+
+    tool: Tool
+
+    def decide(self, state: State, now: Now) -> tuple[Event, ...]:
+        return (ToolChanged(at=now.at, session=now.session, tool=self.tool),)
+
+
+class Measure(Act, frozen=True):
+    """One or several tape readings of a piece, in inches; see `measurable.read_piece`."""
+
+    piece: str
+    readings: tuple[Fraction, ...]
+
+    def decide(self, state: State, now: Now) -> tuple[Event, ...]:
+        try:
+            piece = read_piece(state.quilt, state.target, self.piece)
+        except Unmeasurable as error:
+            raise Refused(str(error)) from error
+        checked = Checked(
+            at=now.at,
+            session=now.session,
+            piece=piece.id,
+            readings=tuple(str(reading) for reading in self.readings),
+            expected=str(piece.expected),
+            passed=bool(self.readings) and passes(piece, self.readings),
+        )
+        checked.check(state)
+        return (checked,)
+
+
+class GoOn(Act, frozen=True):
+    """Go on at a stage without a fresh proof; why it is worth a word is kept with it."""
+
+    needs_progress: ClassVar[bool] = True
+
+    stage: str
+
+    def decide(self, state: State, now: Now) -> tuple[Event, ...]:
+        stage = a_stage(state, self.stage)
+        why = proof(state, now.at).why or NOT_STALE
+        return (WentOn(at=now.at, session=now.session, stage=stage.id, why=why),)

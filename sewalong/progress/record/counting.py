@@ -1,0 +1,160 @@
+"""Counts at a stage: counted, unpicked, or never sewn because the bobbin was empty."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from sewalong.piecing.method import Stage, Station
+from sewalong.progress.record.event import Event, Recorded, counts_of, label_of
+from sewalong.progress.record.limits import a_number, a_stage, lie
+from sewalong.progress.record.on_the_top import last_on_the_top, loose_rows
+from sewalong.progress.record.readiness import ready
+from sewalong.progress.record.refused import Refused
+from sewalong.progress.record.route import JOIN_ROWS, ROW, RouteStage, TopStage
+from sewalong.progress.record.state import State
+from sewalong.progress.record.tally import Tally
+
+
+class Counted(Event, frozen=True, kw_only=True, tag="counted"):
+    """`n` were done at a stage."""
+
+    stage: str
+    n: int
+
+    def check(self, state: State) -> None:
+        can_count(state, a_stage(state, self.stage), a_number(self.n))
+
+    def apply(self, tally: Tally, seq: int) -> None:
+        tally.count(self.stage, self.n)
+        tally.last_lot[self.stage] = self.n
+        count_after_going_on(self, tally, seq)
+
+    def words(self, state: State, record: Sequence[Recorded]) -> str:
+        counts, label = counts_of(state, self.stage), label_of(state, self.stage)
+        # "1 pair at pair" says the same word twice.
+        at = "" if label == counts.one else f" at {label}"
+        return f"Counted {counts.count(self.n)}{at}."
+
+
+class Unpicked(Event, frozen=True, kw_only=True, tag="unpicked"):
+    """`n` counts of a stage were taken apart again; the pieces went back to their pile."""
+
+    stage: str
+    n: int
+
+    def check(self, state: State) -> None:
+        stage, n = a_stage(state, self.stage), a_number(self.n)
+        if isinstance(stage, Stage) and stage.station not in (Station.MACHINE, Station.TABLE):
+            raise Refused(
+                f"What {stage.label} did cannot be taken apart again. "
+                "If it was counted by mistake, undo it or recount the pile."
+            )
+        possible = still_whole(state, stage)
+        if n > possible:
+            some = f"Only {stage.counts.count(possible)}" if possible else f"No {stage.counts.one}"
+            raise Refused(
+                f"{some} from {stage.label} can be taken apart now. "
+                "What went further already has to be unpicked there first."
+            )
+
+    def apply(self, tally: Tally, seq: int) -> None:
+        tally.count(self.stage, -self.n)
+        tally.can_undo(seq)
+
+    def words(self, state: State, record: Sequence[Recorded]) -> str:
+        counts = counts_of(state, self.stage).count(self.n)
+        return f"Unpicked {counts} from {label_of(state, self.stage)}."
+
+
+class BobbinRanOut(Event, frozen=True, kw_only=True, tag="bobbin ran out"):
+    """The last `unsewn` counted at a machine stage were never sewn; a full bobbin went in."""
+
+    stage: str
+    unsewn: int
+
+    def check(self, state: State) -> None:
+        stage, unsewn = a_stage(state, self.stage), a_number(self.unsewn)
+        if stage.station is not Station.MACHINE:
+            raise Refused(
+                f"No bobbin runs out at {stage.label}. Name the stage at the machine that was "
+                "sewn with the empty bobbin."
+            )
+        possible = still_whole(state, stage)
+        if unsewn > possible:
+            raise Refused(
+                f"Only {stage.counts.count(possible)} from {stage.label} "
+                f"{lie(possible)} there that nothing was made of yet, so {unsewn} cannot be "
+                "unsewn. Count what is really sewn and recount that pile."
+            )
+
+    def apply(self, tally: Tally, seq: int) -> None:
+        tally.count(self.stage, -self.unsewn)
+        tally.changed["bobbin"] = self.at
+        tally.can_undo(seq)
+
+    def words(self, state: State, record: Sequence[Recorded]) -> str:
+        return (
+            f"The bobbin was empty: the last {counts_of(state, self.stage).count(self.unsewn)} "
+            f"at {label_of(state, self.stage)} not sewn after all. A full one went in."
+        )
+
+
+def count_after_going_on(event: Event, tally: Tally, seq: int) -> None:
+    """A count can be taken back, in one with the going on without a proof that came with it."""
+    tally.can_undo(seq)
+    went_on_with_it = tally.went_on and tally.went_on == seq - 1 and tally.last_at == event.at
+    tally.one_act(2 if went_on_with_it else 1)
+
+
+def can_count(state: State, stage: RouteStage, n: int) -> None:
+    """Raise Refused where fewer than `n` of a stage can be done with what waits."""
+    possible = ready(state, stage)
+    if n > possible:
+        raise Refused(_not_enough(state, stage, n, possible))
+
+
+def still_whole(state: State, stage: RouteStage) -> int:
+    """Counts of a stage that nothing was made of yet; raises Refused when the top holds them."""
+    if isinstance(stage, Stage):
+        made = stage.makes
+        there = loose_rows(state) if made.pile == ROW.id else state.piles[made.pile] // made.count
+        return min(there, state.done[stage.id])
+    later_on = last_on_the_top(state, after=stage)
+    if later_on is not None:
+        raise Refused(f"What was done at {later_on.label} holds it. Unpick that first.")
+    return state.done[stage.id]
+
+
+def _not_enough(state: State, stage: RouteStage, n: int, possible: int) -> str:
+    if isinstance(stage, TopStage):
+        return _top_not_ready(state, stage, n, possible)
+    piles = state.route.piles
+    wants = " and ".join(piles[taken.pile].noun.count(taken.count) for taken in stage.takes)
+    there = " and ".join(
+        piles[taken.pile].noun.count(state.piles[taken.pile]) for taken in stage.takes
+    )
+    wait = "waits" if len(stage.takes) == 1 and there.startswith("1 ") else "wait"
+    enough = f"enough for {possible}" if possible else "not enough for one"
+    return (
+        f"{stage.counts.count(n).capitalize()} at {stage.label} cannot be: each takes {wants}, "
+        f"and {there} {wait}, {enough}. If more lie there, recount that pile first."
+    )
+
+
+def _top_not_ready(state: State, stage: TopStage, n: int, possible: int) -> str:
+    left = stage.steps - state.done[stage.id]
+    if left == 0:
+        return (
+            f"{stage.label.capitalize()} is done: {stage.counts.count(stage.steps)} in all. "
+            "To go further, change the target."
+        )
+    if stage.id == JOIN_ROWS:
+        rows = ROW.noun.count(state.piles[ROW.id])
+        return (
+            f"{stage.counts.count(n).capitalize()} cannot be: {rows} sewn so far and "
+            f"{stage.counts.count(state.done[stage.id])} joined leave {possible} to join now. "
+            "Sew more rows first."
+        )
+    if possible == 0:
+        return f"The top is not ready to {stage.label}: do the stages before it first."
+    return f"Only {stage.counts.count(possible)} left at {stage.label}."

@@ -1,0 +1,96 @@
+"""What happened to a pile besides sewing: spoiled, found or bought, put away."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import Literal
+
+from sewalong.progress.record.event import Event, Recorded, noun_of, stopped
+from sewalong.progress.record.limits import a_number, a_pile, lie
+from sewalong.progress.record.on_the_top import loose_rows
+from sewalong.progress.record.places import put_away
+from sewalong.progress.record.refused import Refused
+from sewalong.progress.record.route import ROW
+from sewalong.progress.record.state import Spoilage, State
+from sewalong.progress.record.tally import Tally
+
+HowFound = Literal["found", "bought"]
+"""How pieces came to a pile; what was cut new is bought."""
+
+
+class Spoiled(Event, frozen=True, kw_only=True, tag="spoiled"):
+    """`n` pieces of a pile cannot be used any more."""
+
+    pile: str
+    n: int
+    reason: str
+
+    def check(self, state: State) -> None:
+        pile, n = a_pile(state, self.pile), a_number(self.n)
+        there = loose_rows(state) if pile == ROW.id else state.piles[pile]
+        if n > there:
+            raise Refused(
+                f"Only {noun_of(state, pile).count(there)} {lie(there)} there, "
+                f"so {n} cannot be spoiled. If more lie there, recount that pile first."
+            )
+
+    def apply(self, tally: Tally, seq: int) -> None:
+        tally.spoil(Spoilage(self.at, self.pile, self.n, self.reason))
+        tally.can_undo(seq)
+
+    def words(self, state: State, record: Sequence[Recorded]) -> str:
+        return f"Spoiled {noun_of(state, self.pile).count(self.n)}: {stopped(self.reason)}"
+
+
+class Found(Event, frozen=True, kw_only=True, tag="found"):
+    """More pieces came to a pile: found again, or bought or cut new."""
+
+    pile: str
+    n: int
+    how: HowFound
+
+    def check(self, state: State) -> None:
+        a_pile(state, self.pile)
+        a_number(self.n)
+
+    def apply(self, tally: Tally, seq: int) -> None:
+        if self.how == "found":
+            tally.turn_up(self.pile, self.n)
+        tally.find(self.pile, self.n)
+        tally.can_undo(seq)
+
+    def words(self, state: State, record: Sequence[Recorded]) -> str:
+        return f"{self.how.capitalize()} {noun_of(state, self.pile).count(self.n)}."
+
+
+class PutAway(Event, frozen=True, kw_only=True, tag="put away"):
+    """A pile, or `n` of it, was put somewhere."""
+
+    pile: str
+    place: str
+    n: int | None = None
+
+    def check(self, state: State) -> None:
+        pile = a_pile(state, self.pile)
+        if self.n is None:
+            return
+        there = state.piles[pile]
+        if a_number(self.n) > there:
+            raise Refused(
+                f"Only {noun_of(state, pile).count(there)} {lie(there)} there, so {self.n} "
+                "cannot be put away. If more lie there, recount that pile first."
+            )
+
+    def apply(self, tally: Tally, seq: int) -> None:
+        places = tally.places.get(self.pile, {})
+        there = tally.piles.get(self.pile, 0)
+        tally.places[self.pile] = put_away(places, self.place, self.n, there)
+        tally.can_undo(seq)
+        first, last = tally.put_away
+        goes_on = last == seq - 1 and tally.last_at == self.at
+        tally.put_away = (first if goes_on else seq, seq)
+
+    def words(self, state: State, record: Sequence[Recorded]) -> str:
+        noun = noun_of(state, self.pile)
+        pieces = f"the {noun.many}" if self.n is None else noun.count(self.n)
+        return f"Put {pieces} in: {stopped(self.place)}"

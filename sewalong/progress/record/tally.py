@@ -1,0 +1,223 @@
+"""The running tally of a quilt: events are applied to it one by one; nothing is copied for one.
+
+It is frozen into a `State` once, when the events are through.
+"""
+
+from __future__ import annotations
+
+from datetime import datetime
+
+from msgspec import Struct, field
+
+from sewalong.piecing.method import Hazard, Stage
+from sewalong.progress.record.places import settled
+from sewalong.progress.record.route import JOIN_ROWS, Route, route_for
+from sewalong.progress.record.settings import Settings
+from sewalong.progress.record.state import (
+    Check,
+    Note,
+    SeamChange,
+    SessionRecord,
+    Spoilage,
+    Standing,
+    State,
+)
+from sewalong.quilt.quilt import Quilt, Target
+
+
+class Sitting(Struct):
+    """The open session so far."""
+
+    number: int
+    opened: datetime
+    last_at: datetime
+    counts: dict[str, int] = field(default_factory=dict)
+
+    def frozen(self) -> SessionRecord:
+        """As it stands now."""
+        return SessionRecord(self.number, self.opened, self.last_at, dict(self.counts))
+
+
+class Tally(Struct):
+    """What the events have added up to so far; the fields are those of `State`.
+
+    `sitting` is the open session and `sessions` those before it. `acts` holds, for each act
+    that can be taken back, the numbers of its events. `seq` and `last_at` are the number and
+    the time of the last event; `put_away` is the first and the last number of the last run of
+    puttings away of one time.
+    """
+
+    quilt: Quilt
+    target: Target
+    route: Route
+    piles: dict[str, int]
+    done: dict[str, int]
+    spoiled: dict[str, int] = field(default_factory=dict)
+    found: dict[str, int] = field(default_factory=dict)
+    recounted: dict[str, int] = field(default_factory=dict)
+    spoilage: list[Spoilage] = field(default_factory=list)
+    missing: dict[str, int] = field(default_factory=dict)
+    places: dict[str, dict[str, int | None]] = field(default_factory=dict)
+    settings: Settings | None = None
+    settings_at: datetime | None = None
+    notes: list[Note] = field(default_factory=list)
+    sessions: list[SessionRecord] = field(default_factory=list)
+    sitting: Sitting | None = None
+    standing: Standing = Standing.IN_PROGRESS
+    aside_reason: str = ""
+    chosen: str | None = None
+    chosen_by_hand: bool = False
+    last_lot: dict[str, int] = field(default_factory=dict)
+    cautions_read: dict[str, datetime] = field(default_factory=dict)
+    changed: dict[str, datetime] = field(default_factory=dict)
+    checks: list[Check] = field(default_factory=list)
+    seam_changes: list[SeamChange] = field(default_factory=list)
+    went_on: int = 0
+    press: dict[str, str] = field(default_factory=dict)
+    joints: list[tuple[int, int]] = field(default_factory=list)
+    mentioned: dict[str, datetime] = field(default_factory=dict)
+    iron_asked: bool = True
+    acts: list[tuple[int, ...]] = field(default_factory=list)
+    seq: int = 0
+    last_at: datetime | None = None
+    put_away: tuple[int, int] = (0, 0)
+
+    def change(self, pile: str, n: int) -> None:
+        """`n` pieces come to a pile (below zero: leave it); no place then holds more than it."""
+        there = self.piles[pile] = self.piles.get(pile, 0) + n
+        places = self.places.get(pile)
+        if places:
+            self.places[pile] = settled(places, there)
+
+    def count(self, stage_id: str, n: int) -> None:
+        """Count `n` of a stage; a negative `n` puts the pieces back.
+
+        A stage that another target had and this one has not is passed over.
+        """
+        stage = self.route.stage(stage_id)
+        if stage is None:
+            return
+        if isinstance(stage, Stage):
+            for taken in stage.takes:
+                self.change(taken.pile, -n * taken.count)
+            self.change(stage.makes.pile, n * stage.makes.count)
+        self.done[stage_id] = self.done.get(stage_id, 0) + n
+        # What is unpicked without saying which were the seams sewn last.
+        del self.joints[max(0, self.done.get(JOIN_ROWS, 0)) :]
+        self.chosen, self.chosen_by_hand = stage_id, False
+        if self.sitting is not None:
+            counts = self.sitting.counts
+            counts[stage_id] = counts.get(stage_id, 0) + n
+        if Hazard.IRON in stage.hazards:
+            self.iron_asked = False
+
+    def spoil(self, spoilage: Spoilage) -> None:
+        """Pieces leave their pile for good."""
+        self.change(spoilage.pile, -spoilage.n)
+        plus(self.spoiled, spoilage.pile, spoilage.n)
+        self.spoilage.append(spoilage)
+
+    def find(self, pile: str, n: int) -> None:
+        """Pieces come to a pile from outside."""
+        self.change(pile, n)
+        plus(self.found, pile, n)
+
+    def turn_up(self, pile: str, n: int) -> None:
+        """What comes to light is taken to be of what was missing, as far as any was."""
+        self.miss(pile, -min(n, self.missing.get(pile, 0)))
+
+    def miss(self, pile: str, n: int) -> None:
+        """`n` more of a pile are missing; a pile of which none is, is not named."""
+        plus(self.missing, pile, n)
+        if not self.missing[pile]:
+            del self.missing[pile]
+
+    def retarget(self, target: Target) -> None:
+        """Another layout is wanted. What was done at a stage it has not is no longer counted."""
+        self.target, self.route = target, route_for(self.quilt, target)
+        self.done = {stage.id: self.done.get(stage.id, 0) for stage in self.route.stages}
+        self.joints = [joint for joint in self.joints if max(joint) <= target.rows]
+        if self.chosen not in self.done:
+            self.chosen, self.chosen_by_hand = None, False
+
+    def can_undo(self, seq: int) -> None:
+        """The event numbered `seq` can be taken back by itself."""
+        self.acts.append((seq,))
+
+    def one_act(self, events: int) -> None:
+        """The last so many events that can be taken back were one act, and one undo is enough."""
+        if events > 1:
+            together = tuple(seq for act in self.acts[-events:] for seq in act)
+            self.acts[-events:] = [together]
+
+    def copy(self) -> Tally:
+        """The same, changed apart from this one."""
+        kept = {name: getattr(self, name) for name in self.__struct_fields__}
+        for name, value in kept.items():
+            if isinstance(value, dict | list):
+                kept[name] = value.copy()
+        if self.sitting is not None:
+            sitting = self.sitting
+            kept["sitting"] = Sitting(
+                sitting.number, sitting.opened, sitting.last_at, dict(sitting.counts)
+            )
+        return Tally(**kept)
+
+    def freeze(self) -> State:
+        """Everything so far, as it can be handed about."""
+        sessions = tuple(self.sessions)
+        if self.sitting is not None:
+            sessions = (*sessions, self.sitting.frozen())
+        return State(
+            quilt=self.quilt,
+            target=self.target,
+            route=self.route,
+            piles=dict(self.piles),
+            done=dict(self.done),
+            spoiled=dict(self.spoiled),
+            found=dict(self.found),
+            recounted=dict(self.recounted),
+            spoilage=tuple(self.spoilage),
+            missing=dict(self.missing),
+            places=dict(self.places),
+            settings=self.settings,
+            settings_at=self.settings_at,
+            notes=tuple(self.notes),
+            sessions=sessions,
+            standing=self.standing,
+            aside_reason=self.aside_reason,
+            chosen=self.chosen,
+            chosen_by_hand=self.chosen_by_hand,
+            last_lot=dict(self.last_lot),
+            cautions_read=dict(self.cautions_read),
+            changed=dict(self.changed),
+            checks=tuple(self.checks),
+            seam_changes=tuple(self.seam_changes),
+            went_on=self.went_on,
+            press=dict(self.press),
+            joints=tuple(self.joints),
+            mentioned=dict(self.mentioned),
+            iron_asked=self.iron_asked,
+            last_act=self.acts[-1] if self.acts else (),
+            seq=self.seq,
+        )
+
+
+def opening(quilt: Quilt) -> Tally:
+    """The tally before anything happened: all start pieces in their piles."""
+    route = route_for(quilt, quilt.target)
+    piles = dict.fromkeys(route.piles, 0)
+    for start in quilt.starts:
+        piles[start.pile] += start.count
+    return Tally(
+        quilt=quilt,
+        target=quilt.target,
+        route=route,
+        piles=piles,
+        done={stage.id: 0 for stage in route.stages},
+    )
+
+
+def plus(counts: dict[str, int], key: str, n: int) -> None:
+    """`n` more under `key`."""
+    counts[key] = counts.get(key, 0) + n

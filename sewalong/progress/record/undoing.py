@@ -1,0 +1,29 @@
+"""Taking something back."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import ClassVar
+
+from sewalong.progress.record.event import Event, Recorded
+from sewalong.progress.record.state import State
+from sewalong.progress.record.tally import Tally
+
+
+class Undone(Event, frozen=True, kw_only=True, tag="undone"):
+    """The event numbered `of` no longer counts. An act of several events takes several of these."""
+
+    undoable: ClassVar[bool] = False
+
+    of: int
+
+    def apply(self, tally: Tally, seq: int) -> None:
+        """Nothing: the fold leaves out what was undone."""
+
+    def words(self, state: State, record: Sequence[Recorded]) -> str:
+        what = record[self.of - 1].event.words(state, record)
+        return f"Undone: {what[:1].lower()}{what[1:]}"
+
+    def in_full(self, state: State, record: Sequence[Recorded]) -> str:
+        what = record[self.of - 1].event.in_full(state, record)
+        return f"Undid number {self.of}: {what}"

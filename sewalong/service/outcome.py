@@ -1,0 +1,93 @@
+"""Carrying out what a person asks for, once for both faces: the keys and the plain commands.
+
+Everything that belongs to an act is settled here and written with it: the seam that is not
+proved, the one thing worth saying, the question about the iron, the words to say back.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from datetime import datetime
+
+from msgspec import Struct
+
+from sewalong.progress.acts.act import Act
+from sewalong.progress.joining.current_stage import InHand, in_hand
+from sewalong.progress.plan.plan import Plan, plan
+from sewalong.progress.record.event import Event, Recorded
+from sewalong.progress.record.said import Mentioned
+from sewalong.progress.record.sessions import NO_SESSION
+from sewalong.progress.record.state import State
+from sewalong.progress.record.undoing import Undone
+from sewalong.progress.resuming.interruption import after_interruption
+from sewalong.progress.resuming.notice import Notice, notice
+from sewalong.progress.safety.closing_questions import Question, leaving_question
+from sewalong.service.open_quilt import OpenQuilt
+from sewalong.service.summary import summary_of, to_json
+
+
+class Outcome(Struct, frozen=True):
+    """What came of an act: what was recorded, the words for it, and how things stand now.
+
+    `recorded` is empty where there was nothing to record. `words` says the last thing the
+    person did. `notice` is the one thing to say now, `question` what is owed an answer.
+    """
+
+    recorded: tuple[Recorded, ...]
+    words: str
+    plan: Plan
+    hand: InHand
+    notice: Notice | None
+    question: Question | None
+
+
+def do(quilt: OpenQuilt, act: Act, *, pause_was_said: bool = False) -> Outcome:
+    """Carry out an act; raises Refused (CautionFirst where a caution is due) or StoreFault.
+
+    One act is one transaction and is taken back by one undo. `pause_was_said`: whoever shows
+    the quilt watches the clock and says after an interruption what to look at by itself.
+    """
+    quilt.refresh()
+    pause = "" if pause_was_said else after_interruption(quilt.state, quilt.now())
+    found: list[tuple[Plan, InHand, Notice | None]] = []
+
+    def follows(
+        state: State, record: Sequence[Recorded], at: datetime
+    ) -> tuple[Sequence[Event], str]:
+        now = plan(state)
+        hand = in_hand(state, now)
+        said = notice(state, record, now, hand, at, pause=pause)
+        found[:] = [(now, hand, said)]
+        return _mention(state, said, at), to_json(summary_of(state, now))
+
+    recorded = quilt.do(act, follows)
+    if not found:
+        return looked(quilt)
+    now, hand, said = found[0]
+    return Outcome(recorded, _words(quilt, recorded), now, hand, said, _owed(quilt.state, hand))
+
+
+def looked(quilt: OpenQuilt) -> Outcome:
+    """How things stand where nothing was recorded; nothing is said of it."""
+    now = plan(quilt.state)
+    hand = in_hand(quilt.state, now)
+    return Outcome((), "", now, hand, None, _owed(quilt.state, hand))
+
+
+def _owed(state: State, hand: InHand) -> Question | None:
+    return leaving_question(state, hand.line.stage.id)
+
+
+def _mention(state: State, said: Notice | None, at: datetime) -> tuple[Event, ...]:
+    """What is to be said once is recorded with the act it follows."""
+    if said is None or not said.mention:
+        return ()
+    session = state.session.number if state.session else NO_SESSION
+    return (Mentioned(at=at, session=session, what=said.mention),)
+
+
+def _words(quilt: OpenQuilt, recorded: Sequence[Recorded]) -> str:
+    """What the person did: of an act of several events the last, of several undone the first."""
+    done = [one.event for one in recorded if not isinstance(one.event, Mentioned)]
+    event = done[0] if isinstance(done[0], Undone) else done[-1]
+    return event.words(quilt.state, quilt.record)

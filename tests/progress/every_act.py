@@ -1,0 +1,65 @@
+"""Every act there is, to tell histories with."""
+
+from __future__ import annotations
+
+from sewalong.progress.acts.act import Act, Now
+from sewalong.progress.acts.counting import BobbinEmpty, Count, Unpick
+from sewalong.progress.acts.joining import JoinRows
+from sewalong.progress.acts.notes import NotePress, WriteNote
+from sewalong.progress.acts.piles import Find, PutPileAway, Spoil
+from sewalong.progress.acts.recounting import Recount
+from sewalong.progress.acts.said import Answer, Mention
+from sewalong.progress.acts.seam import ChangeTool, GoOn, Measure, RecordSettings
+from sewalong.progress.acts.sessions import CloseSession, OpenSession
+from sewalong.progress.acts.standing import LayAside, MarkDone, PickUp
+from sewalong.progress.acts.steering import ChangeTarget, ChooseStage
+from sewalong.progress.acts.undoing import Undo
+from sewalong.progress.record.event import Event
+from sewalong.progress.record.limits import a_stage
+from sewalong.progress.record.refused import Refused
+from sewalong.progress.record.said import CautionRead
+from sewalong.progress.record.state import State
+from sewalong.progress.safety.cautions import caution_at
+
+__all__ = [
+    "Act",
+    "Answer",
+    "BobbinEmpty",
+    "ChangeTarget",
+    "ChangeTool",
+    "ChooseStage",
+    "CloseSession",
+    "Count",
+    "Find",
+    "GoOn",
+    "JoinRows",
+    "LayAside",
+    "MarkDone",
+    "Measure",
+    "Mention",
+    "NotePress",
+    "OpenSession",
+    "PickUp",
+    "PutPileAway",
+    "ReadCaution",
+    "RecordSettings",
+    "Recount",
+    "Refused",
+    "Spoil",
+    "Undo",
+    "Unpick",
+    "WriteNote",
+]
+
+
+class ReadCaution(Act, frozen=True):
+    """The caution now due at a stage is read, and nothing else: as the first version recorded it."""
+
+    stage: str
+
+    def decide(self, state: State, now: Now) -> tuple[Event, ...]:
+        caution = caution_at(state, a_stage(state, self.stage), now.at)
+        if caution is None:
+            return ()
+        hazards = tuple(hazard.value for hazard in caution.hazards)
+        return (CautionRead(at=now.at, session=now.session, hazards=hazards),)
