@@ -7,22 +7,22 @@ from pathlib import Path
 
 import pytest
 
-from sewalong.cli.frame.command import Verb
-from sewalong.cli.registry.commands import VERBS
+from sewalong.cli.frame.command import Command
+from sewalong.cli.registry.commands import COMMANDS
 from sewalong.quilt.file.reader import read_quilt
 from sewalong.screens.widgets.keys import SEWING_KEYS
 
 README = (Path(__file__).parent.parent / "README.md").read_text(encoding="utf-8")
 
 
-@pytest.mark.parametrize("verb", VERBS, ids=lambda verb: verb.name)
-def test_every_command_stands_in_the_readme_with_its_help(verb: Verb) -> None:
-    assert f"- `{verb.name}`: {verb.help}" in README
+@pytest.mark.parametrize("command", COMMANDS, ids=lambda command: command.name)
+def test_every_command_stands_in_the_readme_with_its_help(command: Command) -> None:
+    assert f"- `{command.name}`: {command.help}" in README
 
 
 def test_no_command_in_the_list_is_gone() -> None:
     listed = re.findall(r"^- `([a-z-]+)`: ", README, flags=re.MULTILINE)
-    assert sorted(listed) == sorted(verb.name for verb in VERBS)
+    assert sorted(listed) == sorted(command.name for command in COMMANDS)
 
 
 def test_the_quilt_in_the_readme_can_be_begun() -> None:

@@ -184,10 +184,10 @@ def test_the_program_refuses_in_a_process_of_its_own(tmp_path: Path) -> None:
 
 
 def test_errors_of_the_command_line_are_sentences() -> None:
-    from sewalong.cli.frame.errors import Trouble
+    from sewalong.cli.frame.errors import CommandError
 
     for argv in (["count"], ["changed"], ["changed", "x"], ["target", "1"], ["settings", "--foot"]):
-        with pytest.raises(Trouble) as refused:
+        with pytest.raises(CommandError) as refused:
             parse(argv)
         assert str(refused.value)[0].isupper() or str(refused.value).startswith("-")
         assert "See: sewalong" in str(refused.value)

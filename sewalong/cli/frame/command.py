@@ -8,13 +8,13 @@ from collections.abc import Callable
 
 from msgspec import Struct
 
-from sewalong.cli.frame.context import Here
+from sewalong.cli.frame.context import Context
 from sewalong.cli.frame.report import Report
 
-Runner = Callable[[argparse.Namespace, Here], Report]
+Runner = Callable[[argparse.Namespace, Context], Report]
 
 
-class Verb(Struct, frozen=True):
+class Command(Struct, frozen=True):
     """`help` is one line for lists; `about` says more; `example` is a line to type.
 
     `run` names the function that does it ("module:function"), loaded only when wanted.

@@ -11,7 +11,7 @@ from fractions import Fraction
 from typing import TYPE_CHECKING
 
 from sewalong.cli.frame import arguments as a
-from sewalong.cli.frame.errors import Trouble
+from sewalong.cli.frame.errors import CommandError
 
 if TYPE_CHECKING:
     from sewalong.lengths import Length, Unit
@@ -120,12 +120,12 @@ def _texts(value: object) -> list[str]:
 def read(args: argparse.Namespace, name: str, usual: Length | None = None) -> Length:
     """The length typed for `--name`, or `usual`. "0" is nothing.
 
-    Raises LengthFault for no length, and Trouble when it was left out and there is no usual one.
+    Raises LengthFault for no length, and CommandError when it was left out and there is no usual one.
     """
     typed = getattr(args, name.replace("-", "_"), None)
     if typed is None:
         if usual is None:
-            raise Trouble(f"Give --{name} and a length. See: sewalong {args.command} --help")
+            raise CommandError(f"Give --{name} and a length. See: sewalong {args.command} --help")
         return usual
     return read_text(" ".join(typed), unit_of(args))
 
@@ -143,23 +143,25 @@ def read_text(text: str, unit: Unit) -> Length:
 
 
 def read_size(args: argparse.Namespace, name: str) -> Size:
-    """The size typed for `--name`; one length is a square. Raises LengthFault or Trouble."""
+    """The size typed for `--name`; one length is a square. Raises LengthFault or CommandError."""
     typed = getattr(args, name.replace("-", "_"), None)
     if typed is None:
-        raise Trouble(
+        raise CommandError(
             f"Give --{name} and a size, such as 60 x 80. See: sewalong {args.command} --help"
         )
     return size_of(" ".join(typed), unit_of(args))
 
 
 def size_of(text: str, unit: Unit) -> Size:
-    """`60 x 80`, `60 x 80 cm`, or one length for a square. Raises LengthFault or Trouble."""
+    """`60 x 80`, `60 x 80 cm`, or one length for a square. Raises LengthFault or CommandError."""
     from sewalong.lengths import parse
     from sewalong.quilt.size import Size
 
     parts = _BY.split(text.strip())
     if len(parts) > 2:
-        raise Trouble(f"“{text[:40]}” has more than two lengths. Write across x down: 60 x 80.")
+        raise CommandError(
+            f"“{text[:40]}” has more than two lengths. Write across x down: 60 x 80."
+        )
     behind = _UNIT_BEHIND.search(parts[-1])
     if behind is not None and _UNIT_BEHIND.search(parts[0]) is None:
         parts[0] += f" {behind[0]}"
@@ -168,14 +170,14 @@ def size_of(text: str, unit: Unit) -> Size:
 
 
 def method_named(typed: str) -> Definition:
-    """The method called that; raises Trouble, naming the nearest, when there is none."""
+    """The method called that; raises CommandError, naming the nearest, when there is none."""
     from sewalong.piecing.catalogue import written_method
     from sewalong.piecing.faults import UnknownMethod
 
     try:
         return written_method("-".join(typed.lower().split()))
     except UnknownMethod as fault:
-        raise Trouble(f"{fault} All are listed by: sewalong methods") from fault
+        raise CommandError(f"{fault} All are listed by: sewalong methods") from fault
 
 
 def lengths_of(text: str, unit: Unit) -> list[Length]:

@@ -6,12 +6,12 @@ import argparse
 import os
 import sys
 
-from sewalong.cli.frame.context import Here
+from sewalong.cli.frame.context import Context
 from sewalong.cli.frame.errors import sentence_of
 from sewalong.cli.frame.parser import parse
 from sewalong.cli.frame.report import Report
 from sewalong.cli.frame.sanitize import as_json, shown
-from sewalong.cli.registry.commands import verb
+from sewalong.cli.registry.commands import command
 
 REFUSED = 2
 INTERRUPTED = 130
@@ -20,11 +20,11 @@ TRACE = "SEWALONG_TRACE"
 """Set this in the environment to see the traceback of a fault in the program itself."""
 
 
-def run(argv: list[str], here: Here) -> int:
+def run(argv: list[str], context: Context) -> int:
     """Carry out one command line; the exit status. Nothing is raised but SEWALONG_TRACE's."""
     _be_lenient_with_encodings()
     try:
-        status = _run(argv, here)
+        status = _run(argv, context)
         sys.stdout.flush()
         return status
     except BrokenPipeError:
@@ -48,18 +48,18 @@ def run(argv: list[str], here: Here) -> int:
         return OUR_FAULT
 
 
-def _run(argv: list[str], here: Here) -> int:
+def _run(argv: list[str], context: Context) -> int:
     try:
         args = parse(argv)
     except SystemExit as leaving:  # after --help or --version
         return int(leaving.code or 0)
-    chosen = verb(args.command) if args.command else None
+    chosen = command(args.command) if args.command else None
     if chosen is None:
         from sewalong.cli.quilts.opening import open_the_last
 
-        report = open_the_last(here)
+        report = open_the_last(context)
     else:
-        report = chosen.load()(args, here)
+        report = chosen.load()(args, context)
     _print(args, report)
     return report.exit_status
 

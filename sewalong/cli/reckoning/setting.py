@@ -6,8 +6,8 @@ import argparse
 from collections.abc import Iterator
 from fractions import Fraction
 
-from sewalong.cli.frame.context import Here
-from sewalong.cli.frame.errors import Trouble
+from sewalong.cli.frame.context import Context
+from sewalong.cli.frame.errors import CommandError
 from sewalong.cli.frame.length_arguments import read, read_size, unit_of
 from sewalong.cli.frame.line_report import told
 from sewalong.cli.frame.report import Report
@@ -23,7 +23,7 @@ from sewalong.quilt.size import Size
 from sewalong.quilt.worksheet.line import Line, length_line, plural, size_line
 
 
-def setting(args: argparse.Namespace, here: Here) -> Report:
+def setting(args: argparse.Namespace, context: Context) -> Report:
     """`setting straight|sashed|on-point|around …`"""
     kinds = {"straight": straight, "sashed": sashed, "on-point": on_point, "around": around}
     unit = unit_of(args)
@@ -98,7 +98,7 @@ def on_point(args: argparse.Namespace, unit: Unit) -> Iterator[Line]:
     """On point, with the triangles that fill the edges."""
     size = read_size(args, "finishes")
     if size.width != size.length:
-        raise Trouble("Only square units are set on point here. Give one length.")
+        raise CommandError("Only square units are set on point here. Give one length.")
     found = set_on_point(
         args.rows,
         args.columns,

@@ -5,8 +5,8 @@ from __future__ import annotations
 import argparse
 from collections.abc import Callable, Iterator
 
-from sewalong.cli.frame.context import Here
-from sewalong.cli.frame.errors import Trouble
+from sewalong.cli.frame.context import Context
+from sewalong.cli.frame.errors import CommandError
 from sewalong.cli.frame.length_arguments import read, read_or_none, read_size, size_of, unit_of
 from sewalong.cli.frame.line_report import told
 from sewalong.cli.frame.report import Report
@@ -17,7 +17,7 @@ from sewalong.quilt.size import Size
 from sewalong.quilt.worksheet.line import Line, length_line, plural
 
 
-def yardage(args: argparse.Namespace, here: Here) -> Report:
+def yardage(args: argparse.Namespace, context: Context) -> Report:
     """`yardage KIND …`"""
     from sewalong.cli.reckoning import yardage_around as around
 
@@ -63,7 +63,7 @@ def squares(args: argparse.Namespace, unit: Unit) -> Iterator[Line]:
         spare = spares_to_cut(args.count)
         yield Line("spares", f"cut {spare} more while there is cloth", "2 in 100, at least one")
     if args.count is None and cloth is None and not args.fat_quarter:
-        raise Trouble("Give --count, --cloth or --fat-quarter besides --size.")
+        raise CommandError("Give --count, --cloth or --fat-quarter besides --size.")
 
 
 def fit(args: argparse.Namespace, unit: Unit) -> Iterator[Line]:
@@ -87,5 +87,5 @@ def fit(args: argparse.Namespace, unit: Unit) -> Iterator[Line]:
 def _cut(text: str, unit: Unit) -> tuple[int, Size]:
     count, of, piece = text.partition(" of ")
     if not of or not count.strip().isdecimal():
-        raise Trouble(f"“{text[:40]}” is not a count and a size. Write such as: --cut 52 of 4")
+        raise CommandError(f"“{text[:40]}” is not a count and a size. Write such as: --cut 52 of 4")
     return int(count), size_of(piece, unit)

@@ -6,7 +6,7 @@ import argparse
 from collections.abc import Iterator
 from fractions import Fraction
 
-from sewalong.cli.frame.errors import Trouble
+from sewalong.cli.frame.errors import CommandError
 from sewalong.cli.frame.length_arguments import read, read_or_none, read_size
 from sewalong.cli.reckoning.yardage_lines import strip_lines
 from sewalong.lengths import METRE, Length, Unit, cloth_length, show
@@ -87,7 +87,7 @@ def border_lines(args: argparse.Namespace, unit: Unit) -> Iterator[Line]:
 
     seam = read(args, "seam", QUARTER)
     if (args.top is None) == (args.centre_finishes is None):
-        raise Trouble("Give one of --top (raw edge to raw edge) and --centre-finishes.")
+        raise CommandError("Give one of --top (raw edge to raw edge) and --centre-finishes.")
     top = read_size(args, "top") if args.top else read_size(args, "centre-finishes").grown(seam)
     corners = {
         "sides-first": Corners.SIDES_FIRST,
@@ -99,7 +99,9 @@ def border_lines(args: argparse.Namespace, unit: Unit) -> Iterator[Line]:
         BorderPlan.finishing_at(width, seam, corners) for width in _widths(args.finishes, unit)
     ]
     if not plans:
-        raise Trouble("Give the borders, the inner one first: --cut or --finishes, once for each.")
+        raise CommandError(
+            "Give the borders, the inner one first: --cut or --finishes, once for each."
+        )
     found = borders(
         top, plans, seam=seam, usable=read(args, "usable", USABLE), join=_join(args), unit=unit
     )
@@ -129,7 +131,7 @@ def batting_lines(args: argparse.Namespace, unit: Unit) -> Iterator[Line]:
 
     margin = read(args, "margin", MARGIN)
     if args.top is None and args.batting is None:
-        raise Trouble("Give --top, or --batting for the largest top it allows.")
+        raise CommandError("Give --top, or --batting for the largest top it allows.")
     if args.top is not None:
         choice = smallest_batting(read_size(args, "top"), margin=margin, unit=unit)
         size = choice.need if choice.batting is None else choice.batting.size
@@ -156,7 +158,7 @@ def thread_lines(args: argparse.Namespace, unit: Unit) -> Iterator[Line]:
     ratio = LOCKSTITCH_RATIO
     thickness = read_or_none(args, "thickness")
     if (thickness is None) != (args.stitches is None):
-        raise Trouble("Give --thickness and --stitches together.")
+        raise CommandError("Give --thickness and --stitches together.")
     if thickness is not None:
         ratio = lockstitch_ratio(thickness, Fraction(args.stitches))
     waste = WASTE if args.waste is None else Fraction(args.waste, 100)

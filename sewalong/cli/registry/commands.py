@@ -8,9 +8,9 @@ from __future__ import annotations
 import argparse
 
 from sewalong.cli.frame import arguments as a
-from sewalong.cli.frame.command import Verb
-from sewalong.cli.registry.reckoning import NUMBERS, NUMBERS_VERBS
-from sewalong.cli.registry.seam_and_time import SEAM, STANDING_VERBS, TIME
+from sewalong.cli.frame.command import Command
+from sewalong.cli.registry.reckoning import NUMBERS, NUMBERS_COMMANDS
+from sewalong.cli.registry.seam_and_time import SEAM, STANDING_COMMANDS, TIME
 
 Parser = argparse.ArgumentParser
 
@@ -195,129 +195,129 @@ def _log(parser: Parser) -> None:
     a.quilt_by_place_or_option(parser)
 
 
-VERBS: tuple[Verb, ...] = (
-    Verb(
+COMMANDS: tuple[Command, ...] = (
+    Command(
         "open", OPENING, "open a quilt in the app", "sewalong.cli.quilts.opening:open_quilt",
         a.quilt_by_place_or_option, "sewalong open", json=False,
         about="Without a name the quilt last touched is opened. Where there is no terminal, "
         "its plain status is printed instead.",
     ),
-    Verb(
+    Command(
         "demo", OPENING, "open a demo quilt (invented; kept apart from yours)",
         "sewalong.cli.quilts.opening:demo", _demo, "sewalong demo",
         about="The demo quilts have a record of their own; yours are never touched. Every "
         "other command works on them too, with --demo.",
     ),
-    Verb(
+    Command(
         "list", LOOKING, "every quilt, the last touched first", "sewalong.cli.quilts.listing:list_quilts",
         a.among_demos, "sewalong list",
     ),
-    Verb(
+    Command(
         "status", LOOKING, "where a quilt stands and what comes next",
         "sewalong.cli.quilts.listing:status", a.quilt_by_place_or_option, "sewalong status --json",
     ),
-    Verb(
+    Command(
         "log", LOOKING, "everything that happened to a quilt, one a line",
         "sewalong.cli.quilts.listing:log", _log, "sewalong log --last 20",
     ),
-    Verb(
+    Command(
         "count", COUNTING, "count what was done at a stage", "sewalong.cli.sewing.counting:count",
         _count, "sewalong count sew-around 5",
         about="A caution that is due is shown first; nothing is counted until it was read.",
     ),
-    Verb(
+    Command(
         "unpick", COUNTING, "take apart what was sewn; the pieces go back to their pile",
         "sewalong.cli.sewing.counting:unpick", _unpick, "sewalong unpick sew-around 2",
     ),
-    Verb(
+    Command(
         "undo", COUNTING, "take back the last thing recorded, and again for the one before",
         "sewalong.cli.sewing.counting:undo", a.which_quilt, "sewalong undo",
     ),
-    Verb(
+    Command(
         "close", COUNTING, "close the session: what to check, what to pick up next time",
         "sewalong.cli.sewing.closing:close", _close,
         "sewalong close --answer iron=yes --next 'press the rest'",
         about="Iron, blade, machine and pins are asked about if they were used. The answers "
         "are kept as you give them; the program cannot know.",
     ),
-    Verb(
+    Command(
         "answer", COUNTING, "answer about the iron on leaving the board",
         "sewalong.cli.sewing.closing:answer", _answer, "sewalong answer iron yes",
     ),
-    Verb(
+    Command(
         "spoil", PILES, "pieces are spoiled, and why", "sewalong.cli.sewing.piles:spoil", _spoil,
         "sewalong spoil unit 2 --reason 'cut off square'",
     ),
-    Verb(
+    Command(
         "find", PILES, "pieces were found again, bought or cut new", "sewalong.cli.sewing.piles:find",
         _find, "sewalong find square 8 --bought",
         about="What was missing and is found again is no longer missing.",
     ),
-    Verb(
+    Command(
         "recount", PILES, "a pile was counted by hand; your count stands",
         "sewalong.cli.sewing.piles:recount", _recount, "sewalong recount four-patch 31",
         about="Whatever the difference is said to be, the count is what lies there from now on.",
     ),
-    Verb(
+    Command(
         "put-away", PILES, "say where a pile lies now", "sewalong.cli.sewing.piles:put_away",
         _put_away, "sewalong put-away stack blue tin, top shelf",
     ),
-    *STANDING_VERBS,
-    Verb(
+    *STANDING_COMMANDS,
+    Command(
         "note", KEEPING, "write a note for yourself", "sewalong.cli.sewing.notes_and_settings:note", _note,
         "sewalong note blue fabric frays, handle by the middle",
     ),
-    Verb(
+    Command(
         "settings", KEEPING, "the machine's settings and the test that proved them",
         "sewalong.cli.sewing.notes_and_settings:settings", _settings,
         "sewalong settings --foot 'quarter-inch' --proof '3 strips, 3 1/2 in'",
         about="What is not named stays as it was, but a test that proved other settings is "
         "not carried over. Without any option the settings are printed.",
     ),
-    Verb(
+    Command(
         "changed", KEEPING, "a new blade, needle, foot or bobbin; or switched off and on",
         "sewalong.cli.sewing.notes_and_settings:changed", _changed, "sewalong changed blade",
     ),
-    Verb(
+    Command(
         "stage", ROAD, "turn to another stage", "sewalong.cli.sewing.stage_and_target:stage", _stage,
         "sewalong stage press",
     ),
-    Verb(
+    Command(
         "target", ROAD, "change the rows and columns wanted; nothing done is lost",
         "sewalong.cli.sewing.stage_and_target:target", _target, "sewalong target 8 9",
     ),
-    Verb(
+    Command(
         "lay-aside", ROAD, "lay the quilt aside for now", "sewalong.cli.sewing.stage_and_target:lay_aside",
         _lay_aside, "sewalong lay-aside --reason 'waiting for backing cloth'",
     ),
-    Verb(
+    Command(
         "pick-up", ROAD, "go on with a quilt that was laid aside or done",
         "sewalong.cli.sewing.stage_and_target:pick_up", a.which_quilt, "sewalong pick-up",
     ),
-    Verb(
+    Command(
         "done", ROAD, "mark the quilt done", "sewalong.cli.sewing.stage_and_target:done", a.which_quilt,
         "sewalong done",
     ),
-    Verb(
+    Command(
         "start", SHELF, "begin a quilt from a quilt file", "sewalong.cli.quilts.quilt_files:start", _file,
         "sewalong start my-quilt.toml",
     ),
-    Verb(
+    Command(
         "check", SHELF, "check a quilt file: every fault with its line",
         "sewalong.cli.quilts.quilt_files:check", _file, "sewalong check my-quilt.toml",
     ),
-    Verb(
+    Command(
         "export", SHELF, "write a quilt with its whole record to one file",
         "sewalong.cli.quilts.quilt_files:export", _export, "sewalong export my-quilt.json",
     ),
-    Verb(
+    Command(
         "import", SHELF, "take in an exported quilt", "sewalong.cli.quilts.quilt_files:import_quilt", _import,
         "sewalong import my-quilt.json",
     ),
-    *NUMBERS_VERBS,
+    *NUMBERS_COMMANDS,
 )  # fmt: skip
 
 
-def verb(name: str) -> Verb | None:
+def command(name: str) -> Command | None:
     """The command called `name`, or None."""
-    return next((verb for verb in VERBS if verb.name == name), None)
+    return next((command for command in COMMANDS if command.name == name), None)
