@@ -1,4 +1,4 @@
-"""`border-length`: the length to cut from the real top. `pieced-border`: units along an edge."""
+"""`reckon border-length`: the length to cut from the real top. `reckon pieced-border`: units along an edge."""
 
 from __future__ import annotations
 
@@ -20,7 +20,7 @@ RULES = {"mean": LengthRule.MEAN, "middle": LengthRule.MIDDLE}
 
 
 def border_length(args: argparse.Namespace, context: Context) -> Report:
-    """`border-length 59 1/2, 60, 60 3/4 [--rule mean|middle]`"""
+    """`reckon border-length 59 1/2, 60, 60 3/4 [--rule mean|middle]`"""
     unit = unit_of(args)
     measured = lengths_of(" ".join(args.measured), unit)
     found = length_of(
@@ -41,7 +41,7 @@ def border_length(args: argparse.Namespace, context: Context) -> Report:
 
 
 def pieced_border(args: argparse.Namespace, context: Context) -> Report:
-    """`pieced-border --edge 46 --piece 5`"""
+    """`reckon pieced-border --edge 46 --piece 5`"""
     unit = unit_of(args)
     found = fitted(read(args, "edge"), read(args, "piece"), read(args, "seam", QUARTER), unit)
     lines = [

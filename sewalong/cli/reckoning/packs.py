@@ -1,4 +1,4 @@
-"""`packs`: packs for a number of pieces. `makes`: what pieces come to, stage by stage."""
+"""`reckon packs`: packs for a number of pieces. `reckon makes`: what pieces come to, stage by stage."""
 
 from __future__ import annotations
 
@@ -19,7 +19,7 @@ from sewalong.quilt.worksheet.line import Line, plural
 
 
 def packs(args: argparse.Namespace, context: Context) -> Report:
-    """`packs --need N --in-a-pack N …`: one line for each count a pack may hold."""
+    """`reckon packs --need N --in-a-pack N …`: one line for each count a pack may hold."""
     lines = []
     for per_pack in args.in_a_pack:
         found = packs_for(args.need, per_pack)
@@ -29,7 +29,7 @@ def packs(args: argparse.Namespace, context: Context) -> Report:
 
 
 def makes(args: argparse.Namespace, context: Context) -> Report:
-    """`makes --method M --have N`, or --have PILE=N once for each pile; or --units N."""
+    """`reckon makes --method M --have N`, or --have PILE=N once for each pile; or --units N."""
     method = method_called(method_named(args.method).id)
     if (args.units is None) == (not args.have):
         raise CommandError("Give --have and what there is, or --units and how many are wanted.")

@@ -1,4 +1,4 @@
-"""`row`: pieces sewn side by side, and what a measured row says of the seam. `ease`: two edges."""
+"""`reckon row`: pieces side by side, and what they say of the seam. `reckon ease`: two edges."""
 
 from __future__ import annotations
 
@@ -21,7 +21,7 @@ from sewalong.quilt.worksheet.line import Line, length_line, plural
 
 
 def row(args: argparse.Namespace, context: Context) -> Report:
-    """`row --pieces N --cut LENGTH`, or `row --cuts "3, 2 1/2, 3"`; with --measured, the seam."""
+    """`reckon row --pieces N --cut LENGTH`, or `--cuts 3, 2 1/2, 3`; with --measured, the seam."""
     unit = unit_of(args)
     return told(_row(args, unit), unit=unit.value)
 
@@ -85,7 +85,7 @@ def _fine(length: Length, unit: Unit) -> str:
 
 
 def ease(args: argparse.Namespace, context: Context) -> Report:
-    """`ease --edge LENGTH --to LENGTH`, or `ease --size LENGTH` for when to remake a unit."""
+    """`reckon ease --edge LENGTH --to LENGTH`, or `--size LENGTH` for when to remake a unit."""
     unit = unit_of(args)
     lines = []
     size = read_or_none(args, "size")

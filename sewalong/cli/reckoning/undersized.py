@@ -1,4 +1,4 @@
-"""`shrunk`: squares that measure less than their label. `scale`: a sheet printed too small."""
+"""`reckon shrunk`: squares that measure less than their label. `reckon scale`: a sheet printed too small."""
 
 from __future__ import annotations
 
@@ -18,7 +18,7 @@ from sewalong.quilt.worksheet.line import Line, length_line
 
 
 def shrunk(args: argparse.Namespace, context: Context) -> Report:
-    """`shrunk --label 5 --measured 4 7/8 --method M`; several measurements with commas."""
+    """`reckon shrunk --label 5 --measured 4 7/8 --method M`; several measurements with commas."""
     unit = unit_of(args)
     seam = read(args, "seam", SEAM)
     method = method_named(args.method)
@@ -46,7 +46,7 @@ def shrunk(args: argparse.Namespace, context: Context) -> Report:
 
 
 def scale(args: argparse.Namespace, context: Context) -> Report:
-    """`scale --should-be 1 --measured 0.96 [--size 12 1/2]`"""
+    """`reckon scale --should-be 1 --measured 0.96 [--size 12 1/2]`"""
     unit = unit_of(args)
     at = printed_at(read(args, "should-be"), read(args, "measured"))
     lines = [Line("printed at", f"{float(at * 100):.1f} %", "of what it should be")]

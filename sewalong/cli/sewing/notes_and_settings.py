@@ -9,7 +9,6 @@ from msgspec.structs import asdict, replace
 from sewalong.cli.frame.context import Context
 from sewalong.cli.frame.report import Report
 from sewalong.cli.frame.selection import chosen_quilt
-from sewalong.cli.registry.commands import SETTINGS
 from sewalong.cli.sewing.outcome import aftermath
 from sewalong.progress.acts.commands import ChangeTool, RecordSettings, WriteNote
 from sewalong.progress.record.events import Settings
@@ -36,7 +35,7 @@ def changed(args: argparse.Namespace, context: Context) -> Report:
 
 def settings(args: argparse.Namespace, context: Context) -> Report:
     """`settings`: what is named is changed, what is not stays; alone, they are printed."""
-    names = [name.replace("-", "_") for name in SETTINGS]
+    names = Settings.__struct_fields__
     given = {name: value for name in names if (value := getattr(args, name)) is not None}
     with chosen_quilt(args, context) as quilt:
         before = quilt.state.settings or Settings()
