@@ -5,7 +5,7 @@ from __future__ import annotations
 from sewalong.cli.frame.errors import CommandError
 from sewalong.cli.registry import index
 
-TYPE_CHECKING = False
+TYPE_CHECKING = False  # as typing has it, which takes longer to import than this file
 if TYPE_CHECKING:
     from sewalong.cli.registry.command import Command
 

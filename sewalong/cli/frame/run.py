@@ -15,7 +15,7 @@ from sewalong.cli.frame.choosing import chosen
 from sewalong.cli.frame.errors import sentence_of
 from sewalong.cli.frame.sanitize import as_json, shown
 
-TYPE_CHECKING = False
+TYPE_CHECKING = False  # as typing has it, which takes longer to import than this file
 if TYPE_CHECKING:
     import argparse
     from collections.abc import Callable

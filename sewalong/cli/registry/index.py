@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import importlib
 
-TYPE_CHECKING = False
+TYPE_CHECKING = False  # as typing has it, which takes longer to import than this file
 if TYPE_CHECKING:
     from sewalong.cli.registry.command import Command
 

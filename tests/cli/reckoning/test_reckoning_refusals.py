@@ -61,6 +61,8 @@ def test_a_square_of_nine_inches_leaves_nothing_to_trim(ask: Ask) -> None:
         ("reckon border --top 40 --cut 1/2", "used up by its two seams"),
         ("reckon binding --top 60 x 80 x 3", "more than two lengths"),
         ("reckon batting", "Give --top, or --batting"),
+        ("reckon strips --length 0 --width 2", "more than nothing"),
+        ("reckon strips --length 90 --width 40", "Cut narrower strips or use wider cloth"),
         ("reckon thread --each 36 --stitches 10", "Give --thickness and --stitches together"),
         ("reckon packs --need 140 --in-a-pack 0", "must be at least 1"),
         ("reckon makes --method paired-squares", "Give --have and what there is"),

@@ -271,3 +271,11 @@ def test_a_command_answers_it(
     assert answer.status == 0, answer.err
     missing = [part for part in parts if part not in answer.out]
     assert not missing, f"{problem} ({source}): {missing} not in\n{answer.out}"
+
+
+def test_strips_are_joined_on_the_slant_to_the_length_wanted(ask: Ask) -> None:
+    # Each join on the slant takes the width: n strips give 40 n - 2 1/2 (n - 1), so 280 in takes 8.
+    said = ask("reckon strips --length 280 --width 2 1/2").out
+    assert "8 strips of 2 1/2 in" in said
+    assert "joined they come to: 302 1/2 in" in said
+    assert "7 strips" in ask("reckon strips --length 280 --width 2 1/2 --joins none").out
