@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import sys
 
-from sewalong.cli.frame.context import surroundings
 from sewalong.cli.frame.run import run
 
 
@@ -14,7 +13,7 @@ def main(argv: list[str] | None = None) -> int:
     0: done; 2: refused, with plain sentences on stderr, and nothing changed;
     130: interrupted.
     """
-    return run(sys.argv[1:] if argv is None else argv, surroundings())
+    return run(sys.argv[1:] if argv is None else argv)
 
 
 if __name__ == "__main__":

@@ -7,22 +7,35 @@ from pathlib import Path
 
 import pytest
 
-from sewalong.cli.frame.command import Verb
-from sewalong.cli.registry.commands import VERBS
+from sewalong.cli.registry import index
 from sewalong.quilt.file.reader import read_quilt
 from sewalong.screens.widgets.keys import SEWING_KEYS
 
 README = (Path(__file__).parent.parent / "README.md").read_text(encoding="utf-8")
 
 
-@pytest.mark.parametrize("verb", VERBS, ids=lambda verb: verb.name)
-def test_every_command_stands_in_the_readme_with_its_help(verb: Verb) -> None:
-    assert f"- `{verb.name}`: {verb.help}" in README
+@pytest.mark.parametrize("name", index.WEEKLY)
+def test_every_weekly_command_stands_in_the_readme_with_its_help(name: str) -> None:
+    command = index.command(name)
+    assert command is not None
+    assert f"- `{name}`: {command.help}" in README
 
 
 def test_no_command_in_the_list_is_gone() -> None:
     listed = re.findall(r"^- `([a-z-]+)`: ", README, flags=re.MULTILINE)
-    assert sorted(listed) == sorted(verb.name for verb in VERBS)
+    assert listed == list(index.WEEKLY)
+    assert "`sewalong help all` lists all" in README
+
+
+def test_commands_named_in_the_text_are_commands() -> None:
+    named = re.findall(r"`sewalong ([a-z][a-z -]*)", README)
+    assert "help all" in named
+    for words in named:
+        first, *behind = words.split()
+        if first == "reckon" and behind:
+            assert index.reckoned_as(behind[0]) == behind[0]
+        else:
+            assert first == "help" or index.command(first) is not None
 
 
 def test_the_quilt_in_the_readme_can_be_begun() -> None:

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import difflib
 from fractions import Fraction
 from functools import cache, lru_cache
 
@@ -36,6 +35,9 @@ def _known(id: str) -> Definition:
     try:
         written = definition(id)
     except KeyError:
+        # Imported here: only a mistyped name needs it.
+        import difflib
+
         near = difflib.get_close_matches(id, definition_ids(), n=1, cutoff=0.0)
         raise UnknownMethod(f"No method is called {id!r}. The nearest is {near[0]!r}.") from None
     check_flow(written)

@@ -13,7 +13,7 @@ from typing import Any
 
 import pytest
 
-from sewalong.cli.frame.context import Here
+from sewalong.cli.frame.context import Context
 from sewalong.cli.frame.run import run
 
 QUILT_FILE = """\
@@ -64,7 +64,7 @@ class Desk:
         if typed is not None:
             self.monkeypatch.setattr("sys.stdin", io.StringIO(typed))
         self.capsys.readouterr()
-        status = run(list(argv), Here(clock=lambda: self.now, interactive=typed is not None))
+        status = run(list(argv), Context(clock=lambda: self.now, interactive=typed is not None))
         out, err = self.capsys.readouterr()
         return Said(status, out, err)
 

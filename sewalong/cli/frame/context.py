@@ -8,25 +8,25 @@ from datetime import datetime
 
 from msgspec import Struct
 
-from sewalong.cli.frame.errors import Trouble
+from sewalong.cli.frame.errors import CommandError
 from sewalong.cli.frame.sanitize import shown
 
 
-class Here(Struct, frozen=True):
+class Context(Struct, frozen=True):
     """`interactive`: a person reads stderr and types at stdin. `clock` has its offset."""
 
     clock: Callable[[], datetime]
     interactive: bool
 
     def ask(self, *lines: str) -> str:
-        """Put a question on stderr and wait for a line; raises Trouble when none comes."""
+        """Put a question on stderr and wait for a line; raises CommandError when none comes."""
         for line in lines[:-1]:
             print(shown(line), file=sys.stderr)
         print(shown(lines[-1]), end=" ", file=sys.stderr, flush=True)
         answer = sys.stdin.readline()
         if not answer.endswith("\n"):
             print(file=sys.stderr)
-            raise Trouble("No answer was given. Nothing was recorded; ask again when ready.")
+            raise CommandError("No answer was given. Nothing was recorded; ask again when ready.")
         return answer.strip()
 
 
@@ -35,10 +35,10 @@ def local_now() -> datetime:
     return datetime.now().astimezone()
 
 
-def surroundings() -> Here:
+def surroundings() -> Context:
     """The real ones."""
     interactive = _is_terminal(sys.stdin) and _is_terminal(sys.stderr)
-    return Here(clock=local_now, interactive=interactive)
+    return Context(clock=local_now, interactive=interactive)
 
 
 def _is_terminal(stream: object) -> bool:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 
-class Trouble(Exception):
+class CommandError(Exception):
     """The command cannot be carried out and nothing was changed.
 
     `str()` is one or more plain sentences, one a line, that say what to do next.
@@ -16,7 +16,7 @@ def sentence_of(error: Exception) -> str | None:
     The kinds of the layers below are asked for by name only here, after something went
     wrong, so that a command that goes well need not load them all.
     """
-    if isinstance(error, Trouble):
+    if isinstance(error, CommandError):
         return str(error)
     from sewalong.lengths import LengthFault
     from sewalong.piecing.faults import SizeRefused, UnknownMethod

@@ -5,7 +5,7 @@ from __future__ import annotations
 import sys
 from pathlib import Path
 
-from sewalong.cli.frame.errors import Trouble
+from sewalong.cli.frame.errors import CommandError
 
 STDIN = "-"
 
@@ -13,31 +13,31 @@ STDIN = "-"
 def read_bytes(file: str, at_most: int) -> bytes:
     """The bytes of `file`, or of standard input for "-"; at most `at_most`.
 
-    Never more than that is read, whatever stands at `file`. Raises Trouble.
+    Never more than that is read, whatever stands at `file`. Raises CommandError.
     """
     try:
         if file == STDIN:
             if sys.stdin is None:
-                raise Trouble("There is no standard input to read. Name a file.")
+                raise CommandError("There is no standard input to read. Name a file.")
             data = sys.stdin.buffer.read(at_most + 1)
         else:
             path = Path(file)
             if path.exists() and not path.is_file():
-                raise Trouble(f"{file} is not a file. Name the file itself.")
+                raise CommandError(f"{file} is not a file. Name the file itself.")
             with path.open("rb") as stream:
                 data = stream.read(at_most + 1)
     except FileNotFoundError:
-        raise Trouble(f"There is no file {file}. Look at its name and its folder.") from None
+        raise CommandError(f"There is no file {file}. Look at its name and its folder.") from None
     except OSError as error:
-        raise Trouble(f"{file} cannot be read ({error.strerror}).") from error
+        raise CommandError(f"{file} cannot be read ({error.strerror}).") from error
     if len(data) > at_most:
-        raise Trouble(f"{file} has more than {at_most:,} bytes. Is this the right file?")
+        raise CommandError(f"{file} has more than {at_most:,} bytes. Is this the right file?")
     return data
 
 
 def read_text(file: str, at_most: int) -> str:
-    """The same as text in UTF-8; raises Trouble for what is no text."""
+    """The same as text in UTF-8; raises CommandError for what is no text."""
     try:
         return read_bytes(file, at_most).decode("utf-8-sig")
     except UnicodeDecodeError:
-        raise Trouble(f"{file} is not text in UTF-8. Is this the right file?") from None
+        raise CommandError(f"{file} is not text in UTF-8. Is this the right file?") from None

@@ -1,6 +1,6 @@
-"""Arguments of the commands that work out numbers: lengths, sizes and settings as people type them.
+"""Lengths, sizes and settings as people type them, read from the arguments of a command.
 
-They are kept as text while the line is read, since what a bare number means hangs on the unit.
+They were kept as text while the line was read, since what a bare number means hangs on the unit.
 """
 
 from __future__ import annotations
@@ -10,93 +10,19 @@ import re
 from fractions import Fraction
 from typing import TYPE_CHECKING
 
-from sewalong.cli.frame import arguments as a
-from sewalong.cli.frame.errors import Trouble
+from sewalong.cli.frame.errors import CommandError
 
 if TYPE_CHECKING:
     from sewalong.lengths import Length, Unit
     from sewalong.piecing.definition import Definition
     from sewalong.quilt.choices import Choices
+    from sewalong.quilt.cloth.strips import Join
     from sewalong.quilt.size import Size
 
 _METRIC = re.compile(r"[0-9]\s*(?:mm|cm|m|centimet\w+|millimet\w+|met\w+)\b", re.IGNORECASE)
 _BY = re.compile(r"\s*[x×*]\s*", re.IGNORECASE)
 _UNIT_BEHIND = re.compile(r"[a-z\"″”]+\.?$", re.IGNORECASE)
 _NOTHING = re.compile(r"0(?:\.0*)?\s*(?:in|cm|mm)?")
-
-Parser = argparse.ArgumentParser
-
-
-def length(
-    parser: Parser, name: str, what: str, *, required: bool = False, several: bool = False
-) -> None:
-    """`--NAME LENGTH`; the words of one length need no quotes. `several`: may be given again."""
-    parser.add_argument(
-        f"--{name}",
-        metavar="LENGTH",
-        nargs="+",
-        type=a.words,
-        action="append" if several else "store",
-        required=required,
-        help=what,
-    )
-
-
-def size(parser: Parser, name: str, what: str, *, required: bool = False) -> None:
-    """`--NAME "ACROSS x DOWN"`, or one length for a square; needs no quotes."""
-    parser.add_argument(
-        f"--{name}", metavar="SIZE", nargs="+", type=a.words, required=required, help=what
-    )
-
-
-def whole(parser: Parser, name: str, what: str, *, required: bool = False) -> None:
-    """`--NAME N`"""
-    parser.add_argument(f"--{name}", metavar="N", type=a.whole_number, required=required, help=what)
-
-
-def unit(parser: Parser) -> None:
-    """`--unit inch|cm`"""
-    parser.add_argument(
-        "--unit",
-        choices=("inch", "cm"),
-        help="the unit to work in (default: cm when a length is typed in it, else inch)",
-    )
-
-
-def seam(parser: Parser) -> None:
-    """`--seam`"""
-    length(parser, "seam", "seam allowance (default: 1/4 in)")
-
-
-def usable(parser: Parser) -> None:
-    """`--usable`"""
-    length(parser, "usable", "width of cloth that can be used (default: 40 in)")
-
-
-def joins(parser: Parser) -> None:
-    """`--joins`"""
-    parser.add_argument(
-        "--joins",
-        choices=("diagonal", "straight", "none"),
-        default="diagonal",
-        help="how strips are joined (default: diagonal); none: joins take nothing",
-    )
-
-
-def settings(parser: Parser) -> None:
-    """What overrides the settings of a quilt."""
-    length(parser, "usable", "usable width of the cloth")
-    length(parser, "margin", "margin of back and batting, each side")
-    length(parser, "seam", "seam allowance to work out the whole quilt for")
-    length(parser, "own-seam", "the allowance your own seams measure, to see what it changes")
-    length(parser, "binding", "width binding strips are cut at")
-    parser.add_argument("--joins", choices=("diagonal", "straight"), help="how strips are joined")
-    parser.add_argument(
-        "--corners",
-        choices=("sides first", "ends first", "mitred"),
-        help="how borders turn the corner",
-    )
-    parser.add_argument("--unit", choices=("inch", "cm"), help="the unit to print in")
 
 
 def unit_of(args: argparse.Namespace) -> Unit:
@@ -120,12 +46,12 @@ def _texts(value: object) -> list[str]:
 def read(args: argparse.Namespace, name: str, usual: Length | None = None) -> Length:
     """The length typed for `--name`, or `usual`. "0" is nothing.
 
-    Raises LengthFault for no length, and Trouble when it was left out and there is no usual one.
+    Raises LengthFault for no length, and CommandError when it was left out and there is no usual one.
     """
     typed = getattr(args, name.replace("-", "_"), None)
     if typed is None:
         if usual is None:
-            raise Trouble(f"Give --{name} and a length. See: sewalong {args.command} --help")
+            raise CommandError(f"Give --{name} and a length. See: sewalong {args.command} --help")
         return usual
     return read_text(" ".join(typed), unit_of(args))
 
@@ -143,23 +69,25 @@ def read_text(text: str, unit: Unit) -> Length:
 
 
 def read_size(args: argparse.Namespace, name: str) -> Size:
-    """The size typed for `--name`; one length is a square. Raises LengthFault or Trouble."""
+    """The size typed for `--name`; one length is a square. Raises LengthFault or CommandError."""
     typed = getattr(args, name.replace("-", "_"), None)
     if typed is None:
-        raise Trouble(
+        raise CommandError(
             f"Give --{name} and a size, such as 60 x 80. See: sewalong {args.command} --help"
         )
     return size_of(" ".join(typed), unit_of(args))
 
 
 def size_of(text: str, unit: Unit) -> Size:
-    """`60 x 80`, `60 x 80 cm`, or one length for a square. Raises LengthFault or Trouble."""
+    """`60 x 80`, `60 x 80 cm`, or one length for a square. Raises LengthFault or CommandError."""
     from sewalong.lengths import parse
     from sewalong.quilt.size import Size
 
     parts = _BY.split(text.strip())
     if len(parts) > 2:
-        raise Trouble(f"“{text[:40]}” has more than two lengths. Write across x down: 60 x 80.")
+        raise CommandError(
+            f"“{text[:40]}” has more than two lengths. Write across x down: 60 x 80."
+        )
     behind = _UNIT_BEHIND.search(parts[-1])
     if behind is not None and _UNIT_BEHIND.search(parts[0]) is None:
         parts[0] += f" {behind[0]}"
@@ -167,15 +95,22 @@ def size_of(text: str, unit: Unit) -> Size:
     return Size(sides[0], sides[-1])
 
 
+def read_join(args: argparse.Namespace) -> Join:
+    """How strips are joined, from `--joins`."""
+    from sewalong.quilt.cloth.strips import Join
+
+    return Join.NONE if args.joins == "none" else Join(args.joins)
+
+
 def method_named(typed: str) -> Definition:
-    """The method called that; raises Trouble, naming the nearest, when there is none."""
+    """The method called that; raises CommandError, naming the nearest, when there is none."""
     from sewalong.piecing.catalogue import written_method
     from sewalong.piecing.faults import UnknownMethod
 
     try:
         return written_method("-".join(typed.lower().split()))
     except UnknownMethod as fault:
-        raise Trouble(f"{fault} All are listed by: sewalong methods") from fault
+        raise CommandError(f"{fault} All are listed by: sewalong methods") from fault
 
 
 def lengths_of(text: str, unit: Unit) -> list[Length]:
@@ -190,7 +125,7 @@ def lengths_of(text: str, unit: Unit) -> list[Length]:
 
 
 def changed(choices: Choices, args: argparse.Namespace) -> Choices:
-    """`choices` with what `settings` was given instead. Raises LengthFault."""
+    """`choices` with what was given on the line instead. Raises LengthFault."""
     from msgspec.structs import replace
 
     given: dict[str, object] = {}

@@ -1,84 +1,73 @@
-"""The command line: argparse with plain sentences for its errors."""
+"""The words behind a command: argparse for that one command, with plain sentences for its errors."""
 
 from __future__ import annotations
 
 import argparse
-from difflib import get_close_matches
-from typing import NoReturn
+from typing import Any, NoReturn
 
-from sewalong import __version__
-from sewalong.cli.frame.errors import Trouble
-from sewalong.cli.registry.commands import GROUPS, VERBS
+from sewalong.cli.frame.arguments import whole_number, words
+from sewalong.cli.frame.errors import CommandError
+from sewalong.cli.registry.argument import Argument
+from sewalong.cli.registry.command import Command
 
-_NOTICE = (
-    "Cautions about iron, cutter and needle are general safety information only: the makers'\n"
-    "instructions, local rules and qualified help come first."
-)
+_READERS: dict[str, Any] = {"text": words, "whole": whole_number, "path": str}
 
 
 class PlainParser(argparse.ArgumentParser):
-    """Raises Trouble where argparse would print its usage and leave."""
+    """Raises CommandError where argparse would print its usage and leave."""
 
     def error(self, message: str) -> NoReturn:
         sentence = message.removeprefix("argument ").rstrip(".")
-        raise Trouble(f"{sentence[:1].upper()}{sentence[1:]}. See: {self.prog} --help")
+        raise CommandError(f"{sentence[:1].upper()}{sentence[1:]}. See: {self.prog} --help")
 
 
-def parse(argv: list[str]) -> argparse.Namespace:
-    """The arguments; `command` is None when no command was named.
+def parse(command: Command, typed: list[str]) -> argparse.Namespace:
+    """The arguments typed behind the name of `command`, which is kept among them as `command`.
 
-    Raises Trouble for what cannot be read, and SystemExit after --help and --version.
+    Raises CommandError for what cannot be read, and SystemExit after --help.
     """
-    named = next((word for word in argv if not word.startswith("-")), None)
-    known = [verb.name for verb in VERBS]
-    if named is not None and named not in known:
-        near = get_close_matches(named, known, n=1)
-        hint = f"Did you mean {near[0]}?" if near else "See: sewalong --help"
-        raise Trouble(f"There is no command “{named[:40]}”. {hint}")
-    args, extra = build(named).parse_known_args(argv)
+    args, extra = parser_of(command).parse_known_args(typed)
     if extra:
-        about = f"sewalong {args.command}" if args.command else "sewalong"
-        raise Trouble(
+        raise CommandError(
             f"“{extra[0][:40]}” is not understood here. Put a name of several words in quotes. "
-            f"See: {about} --help"
+            f"See: sewalong {command.name} --help"
         )
+    args.command = command.name
     return args
 
 
-def build(only: str | None = None) -> PlainParser:
-    """The parser for all commands, or only for the one called `only`, which is sooner built."""
+def parser_of(command: Command) -> PlainParser:
+    """The parser for `command` alone."""
     parser = PlainParser(
-        prog="sewalong",
-        usage="sewalong [COMMAND] …",
-        description="A companion for piecing a patchwork top in batches, over many sessions.\n"
-        "Alone it opens the quilt last touched.",
-        epilog=f"{_commands()}\n\n{_NOTICE}",
-        formatter_class=argparse.RawDescriptionHelpFormatter,
+        prog=f"sewalong {command.name}",
+        description=f"{command.help[0].upper()}{command.help[1:]}. {command.about}".rstrip(),
+        epilog=f"Example: {command.example}",
         allow_abbrev=False,
     )
-    parser.add_argument("--version", action="version", version=f"sewalong {__version__}")
-    below = parser.add_subparsers(
-        dest="command", prog="sewalong", help=argparse.SUPPRESS, metavar="COMMAND"
-    )
-    for verb in VERBS:
-        if only is not None and verb.name != only:
-            continue
-        one = below.add_parser(
-            verb.name,
-            description=f"{verb.help[0].upper()}{verb.help[1:]}. {verb.about}".rstrip(),
-            epilog=f"Example: {verb.example}",
-            allow_abbrev=False,
-        )
-        verb.arguments(one)
-        if verb.json:
-            one.add_argument("--json", action="store_true", help="tell it as JSON")
+    for argument in command.arguments:
+        _add(parser, argument)
+    if command.json:
+        parser.add_argument("--json", action="store_true", help="tell it as JSON")
     return parser
 
 
-def _commands() -> str:
-    width = max(len(verb.name) for verb in VERBS)
-    lines = []
-    for group in GROUPS:
-        lines.append(f"{group}:")
-        lines += [f"  {v.name:<{width}}  {v.help}" for v in VERBS if v.group == group]
-    return "\n".join(lines)
+def _add(parser: argparse.ArgumentParser, argument: Argument) -> None:
+    if argument.kind == "flag":
+        parser.add_argument(argument.name, action="store_true", help=argument.help)
+        return
+    more: dict[str, Any] = {}
+    if argument.required:
+        more["required"] = True
+    if argument.dest is not None:
+        more["dest"] = argument.dest
+    parser.add_argument(
+        argument.name,
+        action="append" if argument.repeated else "store",
+        type=_READERS[argument.kind],
+        nargs=argument.nargs,
+        default=[] if argument.repeated else argument.default,
+        choices=argument.choices,
+        metavar=argument.metavar,
+        help=argument.help,
+        **more,
+    )

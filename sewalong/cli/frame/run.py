@@ -1,17 +1,30 @@
-"""Carrying out one command: read the line, do it, print what it has to tell."""
+"""Carrying out one command: read the line, do it, print what it has to tell.
+
+What a line does not need is not imported for it: `--version` costs hardly more than the
+interpreter, and a mistyped word little more.
+"""
 
 from __future__ import annotations
 
-import argparse
+import importlib
 import os
 import sys
 
-from sewalong.cli.frame.context import Here
+from sewalong import __version__
+from sewalong.cli.frame.choosing import chosen
 from sewalong.cli.frame.errors import sentence_of
-from sewalong.cli.frame.parser import parse
-from sewalong.cli.frame.report import Report
 from sewalong.cli.frame.sanitize import as_json, shown
-from sewalong.cli.registry.commands import verb
+
+TYPE_CHECKING = False  # as typing has it, which takes longer to import than this file
+if TYPE_CHECKING:
+    import argparse
+    from collections.abc import Callable
+
+    from sewalong.cli.frame.context import Context
+    from sewalong.cli.frame.report import Report
+    from sewalong.cli.registry.command import Command
+
+    Runner = Callable[[argparse.Namespace, Context], Report]
 
 REFUSED = 2
 INTERRUPTED = 130
@@ -20,11 +33,14 @@ TRACE = "SEWALONG_TRACE"
 """Set this in the environment to see the traceback of a fault in the program itself."""
 
 
-def run(argv: list[str], here: Here) -> int:
-    """Carry out one command line; the exit status. Nothing is raised but SEWALONG_TRACE's."""
+def run(argv: list[str], context: Context | None = None) -> int:
+    """Carry out one command line, in the surroundings the process has when `context` is None.
+
+    The exit status. Nothing is raised but SEWALONG_TRACE's.
+    """
     _be_lenient_with_encodings()
     try:
-        status = _run(argv, here)
+        status = _run(argv, context)
         sys.stdout.flush()
         return status
     except BrokenPipeError:
@@ -48,32 +64,64 @@ def run(argv: list[str], here: Here) -> int:
         return OUR_FAULT
 
 
-def _run(argv: list[str], here: Here) -> int:
+def _run(argv: list[str], context: Context | None) -> int:
+    match argv:
+        case []:
+            from sewalong.cli.quilts.opening import open_the_last
+
+            return _tell(open_the_last(context or _surroundings()))
+        case ["--version", *_]:
+            return _write(f"sewalong {__version__}\n")
+        case ["--help" | "-h", *_] | ["help"] | ["help", "help" | "--help" | "-h"]:
+            from sewalong.cli.frame.help import weekly
+
+            return _write(weekly())
+        case ["help", "all"]:
+            from sewalong.cli.frame.help import everything
+
+            return _write(everything())
+        case ["help", *about]:
+            argv = [*about, "--help"]
+    command, typed = chosen(argv)
+    from sewalong.cli.frame.parser import parse
+
     try:
-        args = parse(argv)
-    except SystemExit as leaving:  # after --help or --version
+        args = parse(command, typed)
+    except SystemExit as leaving:  # after --help
         return int(leaving.code or 0)
-    chosen = verb(args.command) if args.command else None
-    if chosen is None:
-        from sewalong.cli.quilts.opening import open_the_last
-
-        report = open_the_last(here)
-    else:
-        report = chosen.load()(args, here)
-    _print(args, report)
-    return report.exit_status
+    report = function_of(command)(args, context or _surroundings())
+    return _tell(report, json=getattr(args, "json", False))
 
 
-def _print(args: argparse.Namespace, report: Report) -> None:
+def function_of(command: Command) -> Runner:
+    """The function that carries `command` out, its module imported."""
+    module, _, name = command.run.partition(":")
+    function: Runner = getattr(importlib.import_module(module), name)
+    return function
+
+
+def _surroundings() -> Context:
+    from sewalong.cli.frame.context import surroundings
+
+    return surroundings()
+
+
+def _tell(report: Report, *, json: bool = False) -> int:
     for line in report.aside:
         print(shown(line), file=sys.stderr)
-    if getattr(args, "json", False):
+    if json:
         sys.stdout.write(as_json(dict(report.data)))
     elif report.whole:
         sys.stdout.write(report.whole)
     else:
         for line in report.lines:
             print(shown(line))
+    return report.exit_status
+
+
+def _write(text: str) -> int:
+    sys.stdout.write(text)
+    return 0
 
 
 def _complain(sentences: str) -> None:

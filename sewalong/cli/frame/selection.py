@@ -7,9 +7,9 @@ from collections.abc import Iterator, Mapping
 from contextlib import contextmanager
 from pathlib import Path
 
-from sewalong.cli.frame.context import Here
-from sewalong.cli.frame.errors import Trouble
-from sewalong.progress.record.route import Route
+from sewalong.cli.frame.context import Context
+from sewalong.cli.frame.errors import CommandError
+from sewalong.progress.record.route import Road
 from sewalong.service.open_quilt import OpenQuilt
 from sewalong.store.home import demo_record_path, record_path
 from sewalong.store.library import Library, Shelved
@@ -17,20 +17,20 @@ from sewalong.store.library import Library, Shelved
 NO_QUILT = "There is no quilt yet. Begin one with: sewalong start FILE, or try: sewalong demo"
 
 
-def where(args: argparse.Namespace, here: Here) -> Path:
+def where(args: argparse.Namespace, context: Context) -> Path:
     """The record meant: the owner's, or that of the demo quilts, which is seeded if need be."""
     if not getattr(args, "demo", False):
         return record_path()
     from sewalong.cli.quilts.demo_quilts import seed
 
-    seed(demo_record_path(), here.clock())
+    seed(demo_record_path(), context.clock())
     return demo_record_path()
 
 
 @contextmanager
-def opened(path: Path, here: Here) -> Iterator[Library]:
+def opened(path: Path, context: Context) -> Iterator[Library]:
     """The library at `path`; it is made if it is not there."""
-    library = Library(path, here.clock())
+    library = Library(path, context.clock())
     try:
         yield library
     finally:
@@ -38,32 +38,32 @@ def opened(path: Path, here: Here) -> Iterator[Library]:
 
 
 @contextmanager
-def any_library(args: argparse.Namespace, here: Here) -> Iterator[Library | None]:
+def any_library(args: argparse.Namespace, context: Context) -> Iterator[Library | None]:
     """The library meant, or None where nothing was ever begun; looking makes no record."""
-    path = where(args, here)
+    path = where(args, context)
     if not path.exists():
         yield None
         return
-    with opened(path, here) as library:
+    with opened(path, context) as library:
         yield library
 
 
 @contextmanager
-def shelf(args: argparse.Namespace, here: Here) -> Iterator[tuple[Library, Shelved]]:
-    """The library and the quilt meant in it; raises Trouble or StoreFault when there is none."""
-    with any_library(args, here) as library:
+def shelf(args: argparse.Namespace, context: Context) -> Iterator[tuple[Library, Shelved]]:
+    """The library and the quilt meant in it; raises CommandError or StoreFault when there is none."""
+    with any_library(args, context) as library:
         entries = library.entries() if library else ()
         if library is None or not entries:
-            raise Trouble(NO_QUILT)
+            raise CommandError(NO_QUILT)
         wanted = wanted_name(args)
         yield library, entries[0] if wanted is None else library.find(wanted)
 
 
 @contextmanager
-def chosen_quilt(args: argparse.Namespace, here: Here) -> Iterator[OpenQuilt]:
+def chosen_quilt(args: argparse.Namespace, context: Context) -> Iterator[OpenQuilt]:
     """The quilt meant, open."""
-    with shelf(args, here) as (library, entry):
-        yield OpenQuilt(library, entry, here.clock)
+    with shelf(args, context) as (library, entry):
+        yield OpenQuilt(library, entry, context.clock)
 
 
 def wanted_name(args: argparse.Namespace) -> str | None:
@@ -71,7 +71,7 @@ def wanted_name(args: argparse.Namespace) -> str | None:
     placed: str | None = getattr(args, "name", None)
     option: str | None = args.quilt
     if placed is not None and option is not None:
-        raise Trouble(f"Two quilts are named, “{placed}” and “{option}”. Name one.")
+        raise CommandError(f"Two quilts are named, “{placed}” and “{option}”. Name one.")
     return placed if placed is not None else option
 
 
@@ -86,13 +86,13 @@ def pile_id(route: Route, typed: str) -> str:
 
 
 def _meant(typed: str, known: Mapping[str, tuple[str, ...]]) -> str:
-    """The id in `known` that is `typed` or has it among its words; raises Trouble for several."""
+    """The id in `known` that is `typed` or has it among its words; raises CommandError for several."""
     wanted = _plain(typed)
     if wanted in known:
         return wanted
     fitting = [id for id, words in known.items() if wanted in map(_plain, words)]
     if len(fitting) > 1:
-        raise Trouble(f"“{typed[:40]}” may be {' or '.join(fitting)}. Give one of these.")
+        raise CommandError(f"“{typed[:40]}” may be {' or '.join(fitting)}. Give one of these.")
     return fitting[0] if fitting else typed
 
 

@@ -14,7 +14,7 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 import sewalong
-from sewalong.cli.frame.errors import Trouble
+from sewalong.cli.frame.errors import CommandError
 from sewalong.progress.record.events import Event, SessionClosed
 from sewalong.quilt.quilt import Quilt
 from sewalong.store.library import Library
@@ -46,7 +46,7 @@ def demo_folder() -> Path:
     for folder in (package / "demo_projects", package.parent / "demo_projects"):
         if folder.is_dir():
             return folder
-    raise Trouble("The demo quilts are not installed. Install sewalong again to have them.")
+    raise CommandError("The demo quilts are not installed. Install sewalong again to have them.")
 
 
 def demo_names() -> tuple[str, ...]:

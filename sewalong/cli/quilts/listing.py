@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import argparse
 
-from sewalong.cli.frame.context import Here
-from sewalong.cli.frame.errors import Trouble, sentence_of
+from sewalong.cli.frame.context import Context
+from sewalong.cli.frame.dates import day_and_time
+from sewalong.cli.frame.errors import CommandError, sentence_of
 from sewalong.cli.frame.report import Report
 from sewalong.cli.frame.selection import NO_QUILT, any_library, chosen_quilt
 from sewalong.cli.quilts.status_report import status_data, status_lines
@@ -18,17 +19,17 @@ from sewalong.progress.record.time_words import ago, day_and_time
 from sewalong.store.library import Library, Shelved
 
 
-def list_quilts(args: argparse.Namespace, here: Here) -> Report:
+def list_quilts(args: argparse.Namespace, context: Context) -> Report:
     """`list`: one line a quilt; one that cannot be read says so and hides no other."""
-    with any_library(args, here) as library:
+    with any_library(args, context) as library:
         entries = library.entries() if library else ()
         if library is None or not entries:
             return Report((NO_QUILT,), {"quilts": []})
-        told = [_told(library, entry, here) for entry in entries]
+        told = [_told(library, entry, context) for entry in entries]
     return Report(tuple(line for line, _ in told), {"quilts": [data for _, data in told]})
 
 
-def _told(library: Library, entry: Shelved, here: Here) -> tuple[str, dict[str, object]]:
+def _told(library: Library, entry: Shelved, context: Context) -> tuple[str, dict[str, object]]:
     data: dict[str, object] = {
         "number": entry.id,
         "name": entry.name,
@@ -54,28 +55,28 @@ def _told(library: Library, entry: Shelved, here: Here) -> tuple[str, dict[str, 
     parts = [
         state.standing.value,
         f"{now_plan.work_done:.0%} of the work done",
-        f"last touched {ago(entry.last_at, here.clock())} ({day_and_time(entry.last_at)})",
+        f"last touched {ago(entry.last_at, context.clock())} ({day_and_time(entry.last_at)})",
     ]
     if suggestion is not None:
         parts.append(f"next {now_plan.line(suggestion.stage).stage.label}")
     return f"{entry.id}. {entry.name}: {', '.join(parts)}.", data
 
 
-def status(args: argparse.Namespace, here: Here) -> Report:
+def status(args: argparse.Namespace, context: Context) -> Report:
     """`status [QUILT]`"""
-    with chosen_quilt(args, here) as quilt:
-        lines = status_lines(quilt.state, here.clock(), quilt.record)
+    with chosen_quilt(args, context) as quilt:
+        lines = status_lines(quilt.state, context.clock(), quilt.record)
         return Report(lines, status_data(quilt.state, quilt.entry.key))
 
 
-def log(args: argparse.Namespace, here: Here) -> Report:
+def log(args: argparse.Namespace, context: Context) -> Report:
     """`log [QUILT]`: number, local time, session, words; what was undone is marked.
 
     What the program once said is no doing of the person's, and only in the data.
     """
     if args.last is not None and args.last < 1:
-        raise Trouble("--last takes a number from 1.")
-    with chosen_quilt(args, here) as quilt:
+        raise CommandError("--last takes a number from 1.")
+    with chosen_quilt(args, context) as quilt:
         record, state = quilt.record, quilt.state
     undone = {one.event.of for one in record if isinstance(one.event, Undone)}
     lines = []

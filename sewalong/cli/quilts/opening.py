@@ -5,8 +5,8 @@ from __future__ import annotations
 import argparse
 from pathlib import Path
 
-from sewalong.cli.frame.context import Here
-from sewalong.cli.frame.errors import Trouble
+from sewalong.cli.frame.context import Context
+from sewalong.cli.frame.errors import CommandError
 from sewalong.cli.frame.report import Report
 from sewalong.cli.frame.selection import NO_QUILT, opened, wanted_name
 from sewalong.cli.quilts.demo_quilts import begin_afresh, seed
@@ -16,45 +16,45 @@ from sewalong.store.home import demo_record_path, record_path
 NO_TERMINAL = "The app needs a terminal to open in; here is the quilt in plain words instead."
 
 
-def open_quilt(args: argparse.Namespace, here: Here) -> Report:
+def open_quilt(args: argparse.Namespace, context: Context) -> Report:
     """`open [QUILT]`"""
     if args.demo:
-        seed(demo_record_path(), here.clock())
+        seed(demo_record_path(), context.clock())
     path = demo_record_path() if args.demo else record_path()
-    return _open(path, wanted_name(args), args.demo, here)
+    return _open(path, wanted_name(args), args.demo, context)
 
 
-def open_the_last(here: Here) -> Report:
+def open_the_last(context: Context) -> Report:
     """`sewalong` alone: the quilt last touched, or how to begin."""
-    return _open(record_path(), None, False, here)
+    return _open(record_path(), None, False, context)
 
 
-def demo(args: argparse.Namespace, here: Here) -> Report:
+def demo(args: argparse.Namespace, context: Context) -> Report:
     """`demo [NAME]`"""
     path = demo_record_path()
     begun_again: tuple[str, ...] = ()
     if args.afresh:
         begin_afresh(path)
         begun_again = ("The demo quilts were begun again as they were.",)
-    seed(path, here.clock())
+    seed(path, context.clock())
     if args.list or args.json:
-        listed = list_quilts(_looking_at(None, demo=True), here)
+        listed = list_quilts(_looking_at(None, demo=True), context)
         return Report((*begun_again, *listed.lines), listed.data)
-    return _open(path, args.name, True, here)
+    return _open(path, args.name, True, context)
 
 
-def _open(path: Path, name: str | None, demo: bool, here: Here) -> Report:
+def _open(path: Path, name: str | None, demo: bool, context: Context) -> Report:
     if not path.exists():
         if name is not None:
-            raise Trouble(NO_QUILT)
+            raise CommandError(NO_QUILT)
         return Report((NO_QUILT,))
-    with opened(path, here) as library:
+    with opened(path, context) as library:
         entries = library.entries()
         if not entries:
             return Report((NO_QUILT,))
         wanted = library.find(name) if name is not None else None
-    if not here.interactive:
-        told = status(_looking_at((wanted or entries[0]).name, demo=demo), here)
+    if not context.interactive:
+        told = status(_looking_at((wanted or entries[0]).name, demo=demo), context)
         return Report(told.lines, aside=(NO_TERMINAL,))
     if wanted is None and not demo:
         wanted = entries[0]

@@ -6,8 +6,8 @@ import argparse
 import os
 from pathlib import Path
 
-from sewalong.cli.frame.context import Here
-from sewalong.cli.frame.errors import Trouble
+from sewalong.cli.frame.context import Context
+from sewalong.cli.frame.errors import CommandError
 from sewalong.cli.frame.input_files import STDIN, read_bytes, read_text
 from sewalong.cli.frame.report import Report
 from sewalong.cli.frame.run import REFUSED
@@ -28,11 +28,11 @@ LONGEST_ARCHIVE = 64_000_000
 """Bytes in an exported quilt. An event has some 150; a long quilt some thousands of events."""
 
 
-def start(args: argparse.Namespace, here: Here) -> Report:
+def start(args: argparse.Namespace, context: Context) -> Report:
     """`start FILE`: all faults at once, and then nothing is begun."""
     quilt = _read(args.file)
-    with opened(record_path(), here) as library:
-        entry = library.add(quilt, here.clock())
+    with opened(record_path(), context) as library:
+        entry = library.add(quilt, context.clock())
     lines = (
         f"Begun: {quilt.name}",
         *_plan_lines(quilt),
@@ -41,7 +41,7 @@ def start(args: argparse.Namespace, here: Here) -> Report:
     return Report(lines, {"quilt": quilt.name, "key": entry.key, "number": entry.id})
 
 
-def check(args: argparse.Namespace, here: Here) -> Report:
+def check(args: argparse.Namespace, context: Context) -> Report:
     """`check FILE`: the faults are what it has to tell, so they are printed as its answer."""
     try:
         quilt = read_quilt_bytes(read_bytes(args.file, LONGEST_FILE))
@@ -59,7 +59,7 @@ def _read(file: str) -> Quilt:
         return read_quilt_bytes(read_bytes(file, LONGEST_FILE))
     except QuiltFileFaults as error:
         nothing = f"{_how_many(error.faults, file)} Nothing was begun."
-        raise Trouble("\n".join([*(str(fault) for fault in error.faults), nothing])) from error
+        raise CommandError("\n".join([*(str(fault) for fault in error.faults), nothing])) from error
 
 
 def _how_many(faults: tuple[Fault, ...], file: str) -> str:
@@ -92,9 +92,9 @@ def _plan_lines(quilt: Quilt) -> list[str]:
     return lines
 
 
-def export(args: argparse.Namespace, here: Here) -> Report:
+def export(args: argparse.Namespace, context: Context) -> Report:
     """`export [QUILT] FILE`: a file that is there is not written over unasked."""
-    with shelf(args, here) as (library, entry):
+    with shelf(args, context) as (library, entry):
         loaded = library.load(entry)
     text = to_text(loaded)
     data: dict[str, object] = {
@@ -106,18 +106,18 @@ def export(args: argparse.Namespace, here: Here) -> Report:
         return Report(data=data, whole=safe_json(text))
     path = Path(args.file)
     if path.is_dir():
-        raise Trouble(f"{args.file} is a folder. Name a file in it.")
+        raise CommandError(f"{args.file} is a folder. Name a file in it.")
     if os.path.lexists(path) and not args.replace:
-        raise Trouble(f"{args.file} is there already. Name another file, or add --replace")
+        raise CommandError(f"{args.file} is there already. Name another file, or add --replace")
     write_whole(path, text)
     return Report((f"Exported: {entry.name}, {len(loaded.record)} events, to {args.file}",), data)
 
 
-def import_quilt(args: argparse.Namespace, here: Here) -> Report:
+def import_quilt(args: argparse.Namespace, context: Context) -> Report:
     """`import FILE [--name NAME]`"""
     archive = from_text(read_text(args.file, LONGEST_ARCHIVE))
-    with opened(record_path(), here) as library:
-        entry = take_in(library, archive, here.clock(), name=args.name)
+    with opened(record_path(), context) as library:
+        entry = take_in(library, archive, context.clock(), name=args.name)
     line = f"Imported: {entry.name}, {len(archive.record)} events."
     data = {
         "quilt": entry.name,

@@ -1,10 +1,10 @@
-"""`border-length`: the length to cut from the real top. `pieced-border`: units along an edge."""
+"""`reckon border-length`: the length to cut from the real top. `reckon pieced-border`: units along an edge."""
 
 from __future__ import annotations
 
 import argparse
 
-from sewalong.cli.frame.context import Here
+from sewalong.cli.frame.context import Context
 from sewalong.cli.frame.length_arguments import lengths_of, read, unit_of
 from sewalong.cli.frame.line_report import told
 from sewalong.cli.frame.report import Report
@@ -19,8 +19,8 @@ from sewalong.quilt.worksheet.line import Line, length_line
 RULES = {"mean": LengthRule.MEAN, "middle": LengthRule.MIDDLE}
 
 
-def border_length(args: argparse.Namespace, here: Here) -> Report:
-    """`border-length 59 1/2, 60, 60 3/4 [--rule mean|middle]`"""
+def border_length(args: argparse.Namespace, context: Context) -> Report:
+    """`reckon border-length 59 1/2, 60, 60 3/4 [--rule mean|middle]`"""
     unit = unit_of(args)
     measured = lengths_of(" ".join(args.measured), unit)
     found = length_of(
@@ -40,8 +40,8 @@ def border_length(args: argparse.Namespace, here: Here) -> Report:
     return told(lines, unit=unit.value)
 
 
-def pieced_border(args: argparse.Namespace, here: Here) -> Report:
-    """`pieced-border --edge 46 --piece 5`"""
+def pieced_border(args: argparse.Namespace, context: Context) -> Report:
+    """`reckon pieced-border --edge 46 --piece 5`"""
     unit = unit_of(args)
     found = fitted(read(args, "edge"), read(args, "piece"), read(args, "seam", QUARTER), unit)
     lines = [

@@ -6,8 +6,8 @@ import argparse
 from collections.abc import Iterator
 from fractions import Fraction
 
-from sewalong.cli.frame.context import Here
-from sewalong.cli.frame.errors import Trouble
+from sewalong.cli.frame.context import Context
+from sewalong.cli.frame.errors import CommandError
 from sewalong.cli.frame.length_arguments import read, read_size, size_of, unit_of
 from sewalong.cli.frame.line_report import line_data
 from sewalong.cli.frame.report import Report
@@ -19,12 +19,12 @@ from sewalong.quilt.size import Size
 from sewalong.quilt.worksheet.line import Line, size_text
 
 
-def layouts(args: argparse.Namespace, here: Here) -> Report:
+def layouts(args: argparse.Namespace, context: Context) -> Report:
     """`layouts [FILE|QUILT]`, or `layouts --units N --finishes SIZE`."""
     if args.units is not None or args.finishes is not None:
         choice, now = _bare(args)
     else:
-        choice, now = _of_quilt(args, here)
+        choice, now = _of_quilt(args, context)
     found = list(_lines(args, choice, now))
     data: dict[str, object] = {
         "units": choice.have,
@@ -56,7 +56,7 @@ def _lines(args: argparse.Namespace, choice: LayoutChoice, now: tuple[int, int] 
         old = _counts_of(args.pattern, "--pattern")
         new = now or (None if choice.wanted is None else _pair(around(choice).covering))
         if new is None:
-            raise Trouble("--pattern needs --near, --bed, or --rows and --columns besides.")
+            raise CommandError("--pattern needs --near, --bed, or --rows and --columns besides.")
         resized = grow(choice, old, new)
         yield Line(f"from {old[0]} rows of {old[1]}", resized.reason), None
     for one in within_reach(choice, _reach(args, choice.have), alike=args.alike):
@@ -73,7 +73,7 @@ def _pair(one: Layout) -> tuple[int, int]:
 def _reach(args: argparse.Namespace, have: int) -> Reach:
     """With so many units at hand, those that leave more than a quarter are not listed."""
     if args.spare is not None and args.spare < 0:
-        raise Trouble("--spare takes a whole number from 0.")
+        raise CommandError("--spare takes a whole number from 0.")
     return Reach(spare=have // 4 if args.spare is None else args.spare)
 
 
@@ -98,11 +98,11 @@ def _line(label: str, one: Layout, choice: LayoutChoice) -> Line:
     )
 
 
-def _of_quilt(args: argparse.Namespace, here: Here) -> tuple[LayoutChoice, tuple[int, int]]:
+def _of_quilt(args: argparse.Namespace, context: Context) -> tuple[LayoutChoice, tuple[int, int]]:
     from sewalong.quilt.layouts.yield_of_method import units_of
     from sewalong.quilt.worksheet.basis import basis
 
-    found = meant(args, here)
+    found = meant(args, context)
     rests_on = basis(found.quilt, found.target)
     choice = LayoutChoice(
         units_of(found.quilt) if found.have is None else found.have,
@@ -116,18 +116,18 @@ def _of_quilt(args: argparse.Namespace, here: Here) -> tuple[LayoutChoice, tuple
 
 def _bare(args: argparse.Namespace) -> tuple[LayoutChoice, tuple[int, int] | None]:
     if args.name is not None or args.quilt is not None:
-        raise Trouble("Name a quilt, or give --units and --finishes; not both.")
+        raise CommandError("Name a quilt, or give --units and --finishes; not both.")
     if args.units is None:
-        raise Trouble("Give --units besides --finishes: how many units there are.")
+        raise CommandError("Give --units besides --finishes: how many units there are.")
     if args.units < 1:
-        raise Trouble("--units takes a whole number from 1.")
+        raise CommandError("--units takes a whole number from 1.")
     unit = unit_of(args)
     size = read_size(args, "finishes")
     choice = LayoutChoice(args.units, size, read(args, "border", Fraction(0)), _wanted(args), unit)
     if args.rows is None and args.columns is None:
         return choice, None
     if args.rows is None or args.columns is None:
-        raise Trouble("Give --rows and --columns together.")
+        raise CommandError("Give --rows and --columns together.")
     return choice, (args.rows, args.columns)
 
 
@@ -136,7 +136,7 @@ def _wanted(args: argparse.Namespace) -> Size | None:
 
     if args.near is not None:
         if args.bed is not None:
-            raise Trouble("Give --near or --bed, not both.")
+            raise CommandError("Give --near or --bed, not both.")
         return size_of(" ".join(args.near), unit_of(args))
     if args.bed is None:
         return None
@@ -146,5 +146,5 @@ def _wanted(args: argparse.Namespace) -> Size | None:
 def _counts_of(text: str, name: str) -> tuple[int, int]:
     rows, by, columns = text.lower().replace("×", "x").partition("x")
     if not by or not rows.strip().isdecimal() or not columns.strip().isdecimal():
-        raise Trouble(f"{name} takes rows and columns, such as 6x5.")
+        raise CommandError(f"{name} takes rows and columns, such as 6x5.")
     return int(rows), int(columns)

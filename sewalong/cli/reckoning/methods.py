@@ -7,8 +7,8 @@ from collections import Counter
 from collections.abc import Iterator
 from fractions import Fraction
 
-from sewalong.cli.frame.context import Here
-from sewalong.cli.frame.errors import Trouble
+from sewalong.cli.frame.context import Context
+from sewalong.cli.frame.errors import CommandError
 from sewalong.cli.frame.length_arguments import method_named, read, read_or_none, unit_of
 from sewalong.cli.frame.line_report import told
 from sewalong.cli.frame.report import Report
@@ -26,11 +26,11 @@ from sewalong.quilt.worksheet.line import Line, length_line, size_line
 from sewalong.quilt.worksheet.unit_lines import edge_line
 
 
-def methods(args: argparse.Namespace, here: Here) -> Report:
+def methods(args: argparse.Namespace, context: Context) -> Report:
     """`methods`: one a line, with what it is. `methods show M`: its stages and what it makes."""
     if args.show is not None:
         if args.method is None:
-            raise Trouble("Which one? Give its name: sewalong methods show stacked-four-patch")
+            raise CommandError("Which one? Give its name: sewalong methods show stacked-four-patch")
         return show_method(args)
     found = [written_method(id) for id in method_ids()]
     lines = tuple(f"{one.id}: {one.name}. {one.about}" for one in found)

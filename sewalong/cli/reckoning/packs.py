@@ -1,12 +1,12 @@
-"""`packs`: packs for a number of pieces. `makes`: what pieces come to, stage by stage."""
+"""`reckon packs`: packs for a number of pieces. `reckon makes`: what pieces come to, stage by stage."""
 
 from __future__ import annotations
 
 import argparse
 from collections.abc import Iterator
 
-from sewalong.cli.frame.context import Here
-from sewalong.cli.frame.errors import Trouble
+from sewalong.cli.frame.context import Context
+from sewalong.cli.frame.errors import CommandError
 from sewalong.cli.frame.length_arguments import method_named
 from sewalong.cli.frame.line_report import told
 from sewalong.cli.frame.report import Report
@@ -18,8 +18,8 @@ from sewalong.quilt.layouts.yield_of_method import made_by_stage, pieces_for, un
 from sewalong.quilt.worksheet.line import Line, plural
 
 
-def packs(args: argparse.Namespace, here: Here) -> Report:
-    """`packs --need N --in-a-pack N …`: one line for each count a pack may hold."""
+def packs(args: argparse.Namespace, context: Context) -> Report:
+    """`reckon packs --need N --in-a-pack N …`: one line for each count a pack may hold."""
     lines = []
     for per_pack in args.in_a_pack:
         found = packs_for(args.need, per_pack)
@@ -28,14 +28,14 @@ def packs(args: argparse.Namespace, here: Here) -> Report:
     return told(lines, need=args.need)
 
 
-def makes(args: argparse.Namespace, here: Here) -> Report:
-    """`makes --method M --have N`, or --have PILE=N once for each pile; or --units N."""
+def makes(args: argparse.Namespace, context: Context) -> Report:
+    """`reckon makes --method M --have N`, or --have PILE=N once for each pile; or --units N."""
     method = method_called(method_named(args.method).id)
     if (args.units is None) == (not args.have):
-        raise Trouble("Give --have and what there is, or --units and how many are wanted.")
+        raise CommandError("Give --have and what there is, or --units and how many are wanted.")
     if args.units is not None:
         if args.units < 1:
-            raise Trouble("--units takes a whole number from 1.")
+            raise CommandError("--units takes a whole number from 1.")
         need = pieces_for(method, args.units)
         lines = [
             Line(method.pile(pile).noun.many, f"{count:,}", f"for {args.units:,} units")
@@ -53,14 +53,14 @@ def _have(method: Method, typed: list[str]) -> dict[str, int]:
         pile, by, count = text.rpartition("=")
         pile = pile if by else method.starts[0]
         if pile not in method.starts:
-            raise Trouble(f"{method.name} does not begin with “{pile[:40]}”, but with: "
+            raise CommandError(f"{method.name} does not begin with “{pile[:40]}”, but with: "
                           f"{', '.join(method.starts)}.")  # fmt: skip
         if not count.isdecimal() or len(count) > 6:
-            raise Trouble(f"“{text[:40]}” is not a count. Write such as: --have 42")
+            raise CommandError(f"“{text[:40]}” is not a count. Write such as: --have 42")
         found[pile] = int(count)
     missing = [pile for pile in method.starts if pile not in found]
     if missing:
-        raise Trouble(f"Say how many there are of each: --have {missing[0]}=N")
+        raise CommandError(f"Say how many there are of each: --have {missing[0]}=N")
     return found
 
 

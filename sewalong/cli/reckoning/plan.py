@@ -4,21 +4,21 @@ from __future__ import annotations
 
 import argparse
 
-from sewalong.cli.frame.context import Here
-from sewalong.cli.frame.errors import Trouble
+from sewalong.cli.frame.context import Context
+from sewalong.cli.frame.errors import CommandError
 from sewalong.cli.frame.line_report import section_data, section_lines
 from sewalong.cli.frame.report import Report
 from sewalong.cli.reckoning.plan_source import meant
 
 
-def plan(args: argparse.Namespace, here: Here) -> Report:
+def plan(args: argparse.Namespace, context: Context) -> Report:
     """`plan [FILE|QUILT]`: sizes, cloth, cut list, shopping list, thread, layouts that fit."""
-    found = meant(args, here)
+    found = meant(args, context)
     from sewalong.quilt.worksheet.worksheet import numbers
 
     all_of_it = numbers(found.quilt, found.target, have=found.have)
     if all_of_it.refusal:
-        raise Trouble(all_of_it.refusal)
+        raise CommandError(all_of_it.refusal)
     sections = [
         one
         for one in all_of_it.sections

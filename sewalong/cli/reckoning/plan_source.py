@@ -8,8 +8,8 @@ from typing import TYPE_CHECKING
 from msgspec import Struct
 from msgspec.structs import replace
 
-from sewalong.cli.frame.context import Here
-from sewalong.cli.frame.errors import Trouble
+from sewalong.cli.frame.context import Context
+from sewalong.cli.frame.errors import CommandError
 from sewalong.cli.frame.length_arguments import changed, read_or_none
 
 if TYPE_CHECKING:
@@ -25,13 +25,13 @@ class Meant(Struct, frozen=True):
     have: int | None
 
 
-def meant(args: argparse.Namespace, here: Here) -> Meant:
+def meant(args: argparse.Namespace, context: Context) -> Meant:
     """The quilt asked for, with the settings and the layout given on the line in place of its own.
 
-    Raises Trouble with every fault of a quilt file, and as every command does for a quilt in
+    Raises CommandError with every fault of a quilt file, and as every command does for a quilt in
     the record.
     """
-    found = _from_file(args.name) if _is_file(args) else _from_record(args, here)
+    found = _from_file(args.name) if _is_file(args) else _from_record(args, context)
     quilt = _with_settings(found.quilt, args)
     if quilt.seam != found.quilt.seam:
         _refuse_seam(quilt)
@@ -67,15 +67,15 @@ def _from_file(file: str) -> Meant:
     try:
         quilt = read_quilt_bytes(read_bytes(file, LONGEST_FILE))
     except QuiltFileFaults as faults:
-        raise Trouble(str(faults)) from faults
+        raise CommandError(str(faults)) from faults
     return Meant(quilt, quilt.target, None)
 
 
-def _from_record(args: argparse.Namespace, here: Here) -> Meant:
+def _from_record(args: argparse.Namespace, context: Context) -> Meant:
     from sewalong.cli.frame.selection import chosen_quilt
     from sewalong.progress.plan.plan import plan
 
-    with chosen_quilt(args, here) as open_quilt:
+    with chosen_quilt(args, context) as open_quilt:
         state = open_quilt.state
     return Meant(state.quilt, state.target, plan(state).units.possible)
 
@@ -99,7 +99,7 @@ def _refuse_seam(quilt: Quilt) -> None:
 
     for border in quilt.borders:
         if border.cut <= 2 * quilt.seam:
-            raise Trouble(
+            raise CommandError(
                 f"A border cut at {show(border.cut, quilt.unit)} is used up by such seams. "
                 "Give a narrower --seam."
             )
@@ -111,5 +111,5 @@ def _target(rows: int, columns: int) -> Target:
 
     for name, count in (("--rows", rows), ("--columns", columns)):
         if not 1 <= count <= MOST_ROWS:
-            raise Trouble(f"{name} takes a whole number from 1 to {MOST_ROWS}.")
+            raise CommandError(f"{name} takes a whole number from 1 to {MOST_ROWS}.")
     return Target(rows, columns)

@@ -1,4 +1,4 @@
-"""`row`: pieces sewn side by side, and what a measured row says of the seam. `ease`: two edges."""
+"""`reckon row`: pieces side by side, and what they say of the seam. `reckon ease`: two edges."""
 
 from __future__ import annotations
 
@@ -6,8 +6,8 @@ import argparse
 from collections.abc import Iterator
 from fractions import Fraction
 
-from sewalong.cli.frame.context import Here
-from sewalong.cli.frame.errors import Trouble
+from sewalong.cli.frame.context import Context
+from sewalong.cli.frame.errors import CommandError
 from sewalong.cli.frame.length_arguments import lengths_of, read, read_or_none, unit_of
 from sewalong.cli.frame.line_report import told
 from sewalong.cli.frame.report import Report
@@ -20,8 +20,8 @@ from sewalong.quilt.cloth.strips import QUARTER
 from sewalong.quilt.worksheet.line import Line, length_line, plural
 
 
-def row(args: argparse.Namespace, here: Here) -> Report:
-    """`row --pieces N --cut LENGTH`, or `row --cuts "3, 2 1/2, 3"`; with --measured, the seam."""
+def row(args: argparse.Namespace, context: Context) -> Report:
+    """`reckon row --pieces N --cut LENGTH`, or `--cuts 3, 2 1/2, 3`; with --measured, the seam."""
     unit = unit_of(args)
     return told(_row(args, unit), unit=unit.value)
 
@@ -30,13 +30,13 @@ def _row(args: argparse.Namespace, unit: Unit) -> Iterator[Line]:
     seam = read(args, "seam", QUARTER)
     if args.cuts is not None:
         if args.pieces is not None or args.cut is not None:
-            raise Trouble("Give --cuts, or --pieces and --cut; not both.")
+            raise CommandError("Give --cuts, or --pieces and --cut; not both.")
         cuts = lengths_of(" ".join(args.cuts), unit)
     else:
         if args.pieces is None:
-            raise Trouble("Give --pieces and --cut, or --cuts with commas between them.")
+            raise CommandError("Give --pieces and --cut, or --cuts with commas between them.")
         if not 1 <= args.pieces <= 9999:
-            raise Trouble("--pieces takes a whole number from 1 to 9,999.")
+            raise CommandError("--pieces takes a whole number from 1 to 9,999.")
         cuts = [read(args, "cut")] * args.pieces
     expected = row_of(cuts, seam)
     yield length_line("laid edge to edge", sum(cuts, Length(0)), unit)
@@ -72,7 +72,7 @@ def _measured(
     cuts: list[Length], seam: Length, measured: Length, expected: Length, unit: Unit
 ) -> Iterator[Line]:
     if len(set(cuts)) > 1:
-        raise Trouble("--measured needs pieces of one size: give --pieces and --cut.")
+        raise CommandError("--measured needs pieces of one size: give --pieces and --cut.")
     found = read_row(len(cuts), cuts[0], seam, measured, unit)
     yield Line("measured", f"{float(measured / expected):.0%} of that", found.reason,
                float(measured))  # fmt: skip
@@ -84,8 +84,8 @@ def _fine(length: Length, unit: Unit) -> str:
     return show(length, unit, fineness=Fraction(1, 64 if unit is Unit.INCH else 100))
 
 
-def ease(args: argparse.Namespace, here: Here) -> Report:
-    """`ease --edge LENGTH --to LENGTH`, or `ease --size LENGTH` for when to remake a unit."""
+def ease(args: argparse.Namespace, context: Context) -> Report:
+    """`reckon ease --edge LENGTH --to LENGTH`, or `--size LENGTH` for when to remake a unit."""
     unit = unit_of(args)
     lines = []
     size = read_or_none(args, "size")

@@ -1,4 +1,4 @@
-"""`setting`: units set straight, with sashes, or on point, and what fills in between."""
+"""Units set straight, with sashes, or on point, and what fills in between."""
 
 from __future__ import annotations
 
@@ -6,8 +6,8 @@ import argparse
 from collections.abc import Iterator
 from fractions import Fraction
 
-from sewalong.cli.frame.context import Here
-from sewalong.cli.frame.errors import Trouble
+from sewalong.cli.frame.context import Context
+from sewalong.cli.frame.errors import CommandError
 from sewalong.cli.frame.length_arguments import read, read_size, unit_of
 from sewalong.cli.frame.line_report import told
 from sewalong.cli.frame.report import Report
@@ -23,14 +23,31 @@ from sewalong.quilt.size import Size
 from sewalong.quilt.worksheet.line import Line, length_line, plural, size_line
 
 
-def setting(args: argparse.Namespace, here: Here) -> Report:
-    """`setting straight|sashed|on-point|around …`"""
-    kinds = {"straight": straight, "sashed": sashed, "on-point": on_point, "around": around}
+def straight(args: argparse.Namespace, context: Context) -> Report:
+    """`reckon straight --rows N --columns N --finishes SIZE`"""
     unit = unit_of(args)
-    return told(kinds[args.kind](args, unit), setting=args.kind, unit=unit.value)
+    return told(_straight(args, unit), of="straight", unit=unit.value)
 
 
-def straight(args: argparse.Namespace, unit: Unit) -> Iterator[Line]:
+def sashing(args: argparse.Namespace, context: Context) -> Report:
+    """`reckon sashing --rows N --columns N --finishes SIZE --sash LENGTH`"""
+    unit = unit_of(args)
+    return told(_sashed(args, unit), of="sashing", unit=unit.value)
+
+
+def on_point(args: argparse.Namespace, context: Context) -> Report:
+    """`reckon on-point --rows N --columns N --finishes SIZE`"""
+    unit = unit_of(args)
+    return told(_on_point(args, unit), of="on-point", unit=unit.value)
+
+
+def framed(args: argparse.Namespace, context: Context) -> Report:
+    """`reckon framed --size LENGTH`"""
+    unit = unit_of(args)
+    return told(_around(args, unit), of="framed", unit=unit.value)
+
+
+def _straight(args: argparse.Namespace, unit: Unit) -> Iterator[Line]:
     """Edge to edge."""
     seam = read(args, "seam", QUARTER)
     size = read_size(args, "finishes")
@@ -39,7 +56,7 @@ def straight(args: argparse.Namespace, unit: Unit) -> Iterator[Line]:
     yield size_line("top finishes at", top.grown(-seam), unit)
 
 
-def sashed(args: argparse.Namespace, unit: Unit) -> Iterator[Line]:
+def _sashed(args: argparse.Namespace, unit: Unit) -> Iterator[Line]:
     """With sashes, and cornerstones where they meet."""
     meeting = Meeting.LONG_SASHES if args.long_sashes else Meeting.CORNERSTONES
     found = set_sashed(
@@ -94,11 +111,11 @@ def _strip_line(label: str, count: int, cut: Size, usable: Fraction, unit: Unit)
                float(strips.purchase.buy))  # fmt: skip
 
 
-def on_point(args: argparse.Namespace, unit: Unit) -> Iterator[Line]:
+def _on_point(args: argparse.Namespace, unit: Unit) -> Iterator[Line]:
     """On point, with the triangles that fill the edges."""
     size = read_size(args, "finishes")
     if size.width != size.length:
-        raise Trouble("Only square units are set on point here. Give one length.")
+        raise CommandError("Only square units are set on point here. Give one length.")
     found = set_on_point(
         args.rows,
         args.columns,
@@ -124,7 +141,7 @@ def _triangles(label: str, one: TriangleSquare, unit: Unit) -> Iterator[Line]:
     )
 
 
-def around(args: argparse.Namespace, unit: Unit) -> Iterator[Line]:
+def _around(args: argparse.Namespace, unit: Unit) -> Iterator[Line]:
     """A unit framed on point: the square it lies in with its corners touching."""
     side = square_around(read(args, "size"))
     least = round_to(side, Fraction(1, 8) if unit is Unit.INCH else CENTIMETRE / 10, Rounding.UP)

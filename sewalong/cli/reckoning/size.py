@@ -7,8 +7,8 @@ from collections.abc import Iterator, Mapping
 from fractions import Fraction
 from math import sqrt
 
-from sewalong.cli.frame.context import Here
-from sewalong.cli.frame.errors import Trouble
+from sewalong.cli.frame.context import Context
+from sewalong.cli.frame.errors import CommandError
 from sewalong.cli.frame.length_arguments import method_named, read, read_or_none, read_size, unit_of
 from sewalong.cli.frame.line_report import told
 from sewalong.cli.frame.report import Report
@@ -23,7 +23,7 @@ from sewalong.quilt.worksheet.line import Line, length_line, size_line
 from sewalong.quilt.worksheet.unit_lines import edge_line, seam_room_line
 
 
-def size(args: argparse.Namespace, here: Here) -> Report:
+def size(args: argparse.Namespace, context: Context) -> Report:
     """`size --method M` with --square or --strip, or with --finishes or --unfinished."""
     unit = unit_of(args)
     seam = read(args, "seam", SEAM)
@@ -33,7 +33,7 @@ def size(args: argparse.Namespace, here: Here) -> Report:
     )
     given = [one for one in (start, finishes, unfinished) if one is not None]
     if len(given) != 1:
-        raise Trouble(
+        raise CommandError(
             "Give one of --square (or --strip), --finishes and --unfinished: the size cut, the "
             "size wanted without its seams, or with them."
         )
@@ -108,10 +108,10 @@ def _unit(made: Derivation, unit: Unit) -> Iterator[Line]:
 
 
 def _trimmed(made: Derivation, trim: Size, unit: Unit) -> Iterator[Line]:
-    """Trimming to a size of her own; raises Trouble when the unit is smaller than that."""
+    """Trimming to a size of her own; raises CommandError when the unit is smaller than that."""
     raw = Size(near(made.unit.width), near(made.unit.height))
     if not raw.covers(trim):
-        raise Trouble(_out_of_reach(made, raw, trim, unit))
+        raise CommandError(_out_of_reach(made, raw, trim, unit))
     finished = trim.grown(-made.seam)
     across, down = raw.width - trim.width, raw.length - trim.length
     corner = float(max(across, down)) / sqrt(2)

@@ -1,11 +1,11 @@
-"""`shrunk`: squares that measure less than their label. `scale`: a sheet printed too small."""
+"""`reckon shrunk`: squares that measure less than their label. `reckon scale`: a sheet printed too small."""
 
 from __future__ import annotations
 
 import argparse
 from fractions import Fraction
 
-from sewalong.cli.frame.context import Here
+from sewalong.cli.frame.context import Context
 from sewalong.cli.frame.length_arguments import method_named, read, read_or_none, size_of, unit_of
 from sewalong.cli.frame.line_report import told
 from sewalong.cli.frame.report import Report
@@ -17,8 +17,8 @@ from sewalong.quilt.cloth.undersized import shrunk as less
 from sewalong.quilt.worksheet.line import Line, length_line
 
 
-def shrunk(args: argparse.Namespace, here: Here) -> Report:
-    """`shrunk --label 5 --measured 4 7/8 --method M`; several measurements with commas."""
+def shrunk(args: argparse.Namespace, context: Context) -> Report:
+    """`reckon shrunk --label 5 --measured 4 7/8 --method M`; several measurements with commas."""
     unit = unit_of(args)
     seam = read(args, "seam", SEAM)
     method = method_named(args.method)
@@ -45,8 +45,8 @@ def shrunk(args: argparse.Namespace, here: Here) -> Report:
     return told(lines, method=method.id, unit=unit.value)
 
 
-def scale(args: argparse.Namespace, here: Here) -> Report:
-    """`scale --should-be 1 --measured 0.96 [--size 12 1/2]`"""
+def scale(args: argparse.Namespace, context: Context) -> Report:
+    """`reckon scale --should-be 1 --measured 0.96 [--size 12 1/2]`"""
     unit = unit_of(args)
     at = printed_at(read(args, "should-be"), read(args, "measured"))
     lines = [Line("printed at", f"{float(at * 100):.1f} %", "of what it should be")]

@@ -4,8 +4,10 @@ from __future__ import annotations
 
 import argparse
 
-from sewalong.cli.frame.context import Here
-from sewalong.cli.frame.errors import Trouble
+from sewalong.cli.frame.context import Context
+from sewalong.cli.frame.errors import CommandError
+from sewalong.progress.acts.commands import Command, ReadCaution
+from sewalong.progress.acts.decide import CautionFirst
 from sewalong.progress.record.events import Recorded
 from sewalong.progress.safety.cautions import Caution, CautionFirst
 from sewalong.REMOVED import ReadCaution
@@ -13,30 +15,30 @@ from sewalong.service.open_quilt import OpenQuilt
 
 
 def with_caution(
-    quilt: OpenQuilt, command: Command, args: argparse.Namespace, here: Here
+    quilt: OpenQuilt, command: Command, args: argparse.Namespace, context: Context
 ) -> tuple[tuple[Recorded, ...], tuple[str, ...]]:
     """Carry `command` out, the caution due first; what was recorded, and remarks for stderr.
 
-    Raises Trouble when nobody read the caution.
+    Raises CommandError when nobody read the caution.
     """
     try:
         return quilt.do(command), ()
     except CautionFirst as due:
         lines = _caution_lines(due.caution)
         if not args.caution_read:
-            _wait_until_read(lines, here)
+            _wait_until_read(lines, context)
             lines = ()
         read = quilt.do(ReadCaution(due.stage))
         return (*read, *quilt.do(command)), lines
 
 
-def _wait_until_read(lines: tuple[str, ...], here: Here) -> None:
-    if not here.interactive:
+def _wait_until_read(lines: tuple[str, ...], context: Context) -> None:
+    if not context.interactive:
         again = "Nothing was counted. When you have read this, count again with --caution-read"
-        raise Trouble("\n".join((*lines, again)))
-    said = here.ask(*lines, "Press Enter to say that you have read this, or n to stop:")
+        raise CommandError("\n".join((*lines, again)))
+    said = context.ask(*lines, "Press Enter to say that you have read this, or n to stop:")
     if said:
-        raise Trouble("Nothing was counted.")
+        raise CommandError("Nothing was counted.")
 
 
 def _caution_lines(caution: Caution) -> tuple[str, ...]:

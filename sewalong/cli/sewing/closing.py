@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import argparse
 
-from sewalong.cli.frame.context import Here
-from sewalong.cli.frame.errors import Trouble
+from sewalong.cli.frame.context import Context
+from sewalong.cli.frame.errors import CommandError
 from sewalong.cli.frame.report import Report
 from sewalong.cli.frame.selection import chosen_quilt
 from sewalong.cli.sewing.closing_prompts import (
@@ -30,22 +30,22 @@ _SHORT = {"y": "yes", "n": "no", "?": "did not look"}
 SEE_TO_IT = "Then see to it before you go on."
 
 
-def answer(args: argparse.Namespace, here: Here) -> Report:
+def answer(args: argparse.Namespace, context: Context) -> Report:
     """`answer iron ANSWER…`"""
     said = _answer(" ".join(args.text))
-    with chosen_quilt(args, here) as quilt:
+    with chosen_quilt(args, context) as quilt:
         if quilt.state.session is None or quilt.state.iron_asked:
-            raise Trouble("Nothing is asked about the iron just now. Nothing was recorded.")
+            raise CommandError("Nothing is asked about the iron just now. Nothing was recorded.")
         recorded = quilt.do(Answer(args.question, said))
         return aftermath(quilt, recorded, first=(SEE_TO_IT,) if said != "yes" else ())
 
 
-def close(args: argparse.Namespace, here: Here) -> Report:
+def close(args: argparse.Namespace, context: Context) -> Report:
     """`close [--answer THING=ANSWER]… [--put PILE=PLACE]… [--next TEXT]`
 
     On a terminal what was not answered is asked; nothing is recorded until all is answered.
     """
-    with chosen_quilt(args, here) as quilt:
+    with chosen_quilt(args, context) as quilt:
         state = quilt.state
         asked = questions(state) if state.session else ()
         answers = _answers(args.answer, asked)
@@ -53,39 +53,39 @@ def close(args: argparse.Namespace, here: Here) -> Report:
         places = placed(args.put, state)
         open_questions = [question for question in asked if question.id not in answers]
         next_step = args.next
-        if open_questions and not here.interactive:
-            raise Trouble("\n".join(["Before you go:", *(_to_add(q) for q in open_questions)]))
-        if here.interactive and state.session:
-            ask_to_stop(note.stop, here)
+        if open_questions and not context.interactive:
+            raise CommandError("\n".join(["Before you go:", *(_to_add(q) for q in open_questions)]))
+        if context.interactive and state.session:
+            ask_to_stop(note.stop, context)
         for question in open_questions:
-            answers[question.id] = _ask(question, here)
-        if here.interactive and state.session:
-            places |= ask_places([one for one in note.piles if one.pile not in places], here)
-            next_step = next_step or _ask_next(note.next_step, here)
+            answers[question.id] = _ask(question, context)
+        if context.interactive and state.session:
+            places |= ask_places([one for one in note.piles if one.pile not in places], context)
+            next_step = next_step or _ask_next(note.next_step, context)
         put = [one for pile, place in places.items() for one in quilt.do(PutPileAway(pile, place))]
         recorded = (*put, *quilt.do(CloseSession(answers, next_step)))
         lines = [*_closed(quilt.state), *_to_see_to(asked, answers), *left_lines(note)]
         return aftermath(quilt, recorded, first=lines, more=left_data(note))
 
 
-def _ask_next(next_step: str, here: Here) -> str:
+def _ask_next(next_step: str, context: Context) -> str:
     usual = next_step.rstrip(".") or "nothing"
-    return here.ask(f"What to pick up next time? (Enter for: {usual})")
+    return context.ask(f"What to pick up next time? (Enter for: {usual})")
 
 
 def _to_add(question: Question) -> str:
     return f"{question.ask} Add --answer {question.id}={_WAYS}"
 
 
-def _ask(question: Question, here: Here) -> str:
+def _ask(question: Question, context: Context) -> str:
     while True:
         try:
-            return _answer(here.ask(f"{question.ask} ({_WAYS})"))
+            return _answer(context.ask(f"{question.ask} ({_WAYS})"))
         except _NoAnswer:
             continue
 
 
-class _NoAnswer(Trouble):
+class _NoAnswer(CommandError):
     pass
 
 
@@ -103,10 +103,10 @@ def _answers(pairs: list[str], asked: tuple[Question, ...]) -> dict[str, str]:
     for pair in pairs:
         thing, equals, said = pair.partition("=")
         if not equals:
-            raise Trouble(f"“{pair[:40]}” is not an answer. Write it like iron=yes")
+            raise CommandError(f"“{pair[:40]}” is not an answer. Write it like iron=yes")
         if thing not in known:
             about = f"Asked about: {', '.join(known)}." if known else "Nothing is asked."
-            raise Trouble(f"“{thing[:40]}” is not asked about in this session. {about}")
+            raise CommandError(f"“{thing[:40]}” is not asked about in this session. {about}")
         answers[thing] = _answer(said)
     return answers
 

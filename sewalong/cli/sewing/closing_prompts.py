@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from sewalong.cli.frame.context import Here
-from sewalong.cli.frame.errors import Trouble
+from sewalong.cli.frame.context import Context
+from sewalong.cli.frame.errors import CommandError
 from sewalong.cli.frame.selection import pile_id
 from sewalong.progress.record.limits import a_pile
 from sewalong.progress.record.state import State
@@ -16,32 +16,32 @@ _IN_THE_REPORT = ("Machine", "Proved by", "Seam", "Press", "Missing")
 
 
 def placed(pairs: Sequence[str], state: State) -> dict[str, str]:
-    """Places by pile from `PILE=PLACE`. Raises Trouble or Refused."""
+    """Places by pile from `PILE=PLACE`. Raises CommandError or Refused."""
     places = {}
     for pair in pairs:
         pile, equals, place = pair.partition("=")
         if not equals or not place.strip():
-            raise Trouble(f"“{pair[:40]}” is no place. Write it like unit='flat box'")
-        places[a_pile(state, pile_id(state.route, pile.strip()))] = place.strip()
+            raise CommandError(f"“{pair[:40]}” is no place. Write it like unit='flat box'")
+        places[a_pile(state, pile_id(state.road, pile.strip()))] = place.strip()
     return places
 
 
-def ask_to_stop(stop: StopHere, here: Here) -> None:
-    """Say that another place to stop is better; raises Trouble when the person goes on."""
+def ask_to_stop(stop: StopHere, context: Context) -> None:
+    """Say that another place to stop is better; raises CommandError when the person goes on."""
     if stop.good:
         return
-    said = here.ask(f"{stop.why} {stop.offer}".rstrip(), "Enter to stop here, n to go on first:")
+    said = context.ask(f"{stop.why} {stop.offer}".rstrip(), "Enter to stop here, n to go on first:")
     if said:
-        raise Trouble("The session stays open. Nothing was recorded.")
+        raise CommandError("The session stays open. Nothing was recorded.")
 
 
-def ask_places(piles: Sequence[PileToPlace], here: Here) -> dict[str, str]:
+def ask_places(piles: Sequence[PileToPlace], context: Context) -> dict[str, str]:
     """Where each pile was put; Enter keeps the place offered, or says nothing of it."""
     places = {}
     for one in piles:
         lies = one.noun.count(one.n)
         keep = f"Enter for: {one.offered}" if one.offered else "Enter for nothing"
-        said = here.ask(f"Where did you put the {lies}? ({keep})")
+        said = context.ask(f"Where did you put the {lies}? ({keep})")
         if said:
             places[one.pile] = said
     return places

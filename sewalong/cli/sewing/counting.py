@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import argparse
 
-from sewalong.cli.frame.context import Here
+from sewalong.cli.frame.context import Context
 from sewalong.cli.frame.report import Report
 from sewalong.cli.frame.selection import chosen_quilt, stage_id
 from sewalong.cli.sewing.caution_first import with_caution
@@ -19,26 +19,26 @@ from sewalong.progress.resuming.interruption import after_interruption
 from sewalong.service.open_quilt import OpenQuilt
 
 
-def count(args: argparse.Namespace, here: Here) -> Report:
+def count(args: argparse.Namespace, context: Context) -> Report:
     """`count STAGE [N]`: a caution that is due comes first; after it at most one thing is said."""
-    with chosen_quilt(args, here) as quilt:
-        stage = stage_id(quilt.state.route, args.stage)
+    with chosen_quilt(args, context) as quilt:
+        stage = stage_id(quilt.state.road, args.stage)
         pause = after_interruption(quilt.state, quilt.now())
-        recorded, aside = with_caution(quilt, Count(stage, args.n), args, here)
+        recorded, aside = with_caution(quilt, Count(stage, args.n), args, context)
         report = _report(quilt, stage, recorded, aside)
         return with_one_thing(report, quilt, quilt.now(), pause)
 
 
-def unpick(args: argparse.Namespace, here: Here) -> Report:
+def unpick(args: argparse.Namespace, context: Context) -> Report:
     """`unpick STAGE [N]`"""
-    with chosen_quilt(args, here) as quilt:
-        stage = stage_id(quilt.state.route, args.stage)
+    with chosen_quilt(args, context) as quilt:
+        stage = stage_id(quilt.state.road, args.stage)
         return _report(quilt, stage, quilt.do(Unpick(stage, args.n)))
 
 
-def undo(args: argparse.Namespace, here: Here) -> Report:
+def undo(args: argparse.Namespace, context: Context) -> Report:
     """`undo`"""
-    with chosen_quilt(args, here) as quilt:
+    with chosen_quilt(args, context) as quilt:
         return aftermath(quilt, quilt.do(Undo()))
 
 

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import argparse
 
-from sewalong.cli.frame.context import Here
-from sewalong.cli.frame.errors import Trouble
+from sewalong.cli.frame.context import Context
+from sewalong.cli.frame.errors import CommandError
 from sewalong.cli.frame.report import Report
 from sewalong.cli.frame.selection import chosen_quilt
 from sewalong.cli.sewing.caution_first import with_caution
@@ -19,15 +19,17 @@ from sewalong.progress.record.route import JOIN_ROWS
 from sewalong.progress.record.state import State
 
 
-def join(args: argparse.Namespace, here: Here) -> Report:
+def join(args: argparse.Namespace, context: Context) -> Report:
     """`join ROW ROW`, or `join`"""
     if len(args.rows) not in (0, 2):
-        raise Trouble("Name two rows by their tags, such as R1 R2; or none, for what comes next.")
-    with chosen_quilt(args, here) as quilt:
+        raise CommandError(
+            "Name two rows by their tags, such as R1 R2; or none, for what comes next."
+        )
+    with chosen_quilt(args, context) as quilt:
         if not args.rows:
             return _next(quilt.state, placed=not args.unsettled)
         first, second = (read_label(tag) for tag in args.rows)
-        recorded, aside = with_caution(quilt, JoinRows(first, second), args, here)
+        recorded, aside = with_caution(quilt, JoinRows(first, second), args, context)
         now = joining(quilt.state)
         return aftermath(quilt, recorded, first=now.lines, aside=aside, more=_data(now))
 

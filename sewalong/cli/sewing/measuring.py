@@ -5,8 +5,8 @@ from __future__ import annotations
 import argparse
 from fractions import Fraction
 
-from sewalong.cli.frame.context import Here
-from sewalong.cli.frame.errors import Trouble
+from sewalong.cli.frame.context import Context
+from sewalong.cli.frame.errors import CommandError
 from sewalong.cli.frame.length_arguments import lengths_of, read_text
 from sewalong.cli.frame.report import Report
 from sewalong.cli.frame.selection import chosen_quilt, pile_id
@@ -24,18 +24,18 @@ _LONG = ("centre", "top")
 _MOST_ALIKE = 9999
 
 
-def measure(args: argparse.Namespace, here: Here) -> Report:
+def measure(args: argparse.Namespace, context: Context) -> Report:
     """`measure PIECE READING… [--look]`"""
     if args.alike is not None and not 1 <= args.alike <= _MOST_ALIKE:
-        raise Trouble(f"--alike takes a whole number from 1 to {_MOST_ALIKE}.")
-    with chosen_quilt(args, here) as quilt:
+        raise CommandError(f"--alike takes a whole number from 1 to {_MOST_ALIKE}.")
+    with chosen_quilt(args, context) as quilt:
         state = quilt.state
         piece = _piece(args, state)
         readings = tuple(lengths_of(" ".join(args.readings), state.quilt.unit))
         try:
             found = diagnose(state.quilt, state.target, piece, readings, pieces=args.alike)
         except Unmeasurable as error:
-            raise Trouble(str(error)) from error
+            raise CommandError(str(error)) from error
         recorded = () if args.look else quilt.do(Measure(piece, readings))
         lines = list(found.lines)
         data: dict[str, object] = {"quilt": quilt.entry.name, **_data(found)}
@@ -49,7 +49,7 @@ def measure(args: argparse.Namespace, here: Here) -> Report:
 
 
 def _piece(args: argparse.Namespace, state: State) -> str:
-    """The piece meant, as `read_piece` reads it. Raises Trouble when there is none."""
+    """The piece meant, as `read_piece` reads it. Raises CommandError when there is none."""
     word = "-".join(args.piece.casefold().split())
     if word in _TESTS or word in _MIDDLE:
         piece = _strip_test(args, state, middle=word in _MIDDLE)
@@ -59,18 +59,20 @@ def _piece(args: argparse.Namespace, state: State) -> str:
         piece = f"{word}:{whole if many is None else many}"
     else:
         if args.of is not None:
-            raise Trouble("--of is for a row, a column or a strip test.")
-        pile = word if word in _LONG else pile_id(state.route, args.piece)
+            raise CommandError("--of is for a row, a column or a strip test.")
+        pile = word if word in _LONG else pile_id(state.road, args.piece)
         way = ":down" if args.down else ":across" if word in _LONG else ""
         piece = f"{pile}{way}"
     if args.cut is not None and word not in (*_TESTS, *_MIDDLE):
-        raise Trouble("--cut is how wide the strips of a strip-test were cut.")
+        raise CommandError("--cut is how wide the strips of a strip-test were cut.")
     if args.down and (word in (*_TESTS, *_MIDDLE) or word in ("row", "column")):
-        raise Trouble("--down is for pieces, the centre and the top. A column is measured down.")
+        raise CommandError(
+            "--down is for pieces, the centre and the top. A column is measured down."
+        )
     try:
         return read_piece(state.quilt, state.target, piece).id
     except Unmeasurable as error:
-        raise Trouble(str(error)) from error
+        raise CommandError(str(error)) from error
 
 
 def _strip_test(args: argparse.Namespace, state: State, *, middle: bool) -> str:

@@ -6,10 +6,9 @@ import argparse
 
 from msgspec.structs import asdict, replace
 
-from sewalong.cli.frame.context import Here
+from sewalong.cli.frame.context import Context
 from sewalong.cli.frame.report import Report
 from sewalong.cli.frame.selection import chosen_quilt
-from sewalong.cli.registry.commands import SETTINGS
 from sewalong.cli.sewing.outcome import aftermath
 from sewalong.progress.acts.notes import WriteNote
 from sewalong.progress.acts.seam import ChangeTool, RecordSettings
@@ -23,23 +22,23 @@ NOT_CARRIED_OVER = (
 )
 
 
-def note(args: argparse.Namespace, here: Here) -> Report:
+def note(args: argparse.Namespace, context: Context) -> Report:
     """`note TEXT…`"""
-    with chosen_quilt(args, here) as quilt:
+    with chosen_quilt(args, context) as quilt:
         return aftermath(quilt, quilt.do(WriteNote(" ".join(args.text))))
 
 
-def changed(args: argparse.Namespace, here: Here) -> Report:
+def changed(args: argparse.Namespace, context: Context) -> Report:
     """`changed blade|needle|foot|bobbin|power`"""
-    with chosen_quilt(args, here) as quilt:
+    with chosen_quilt(args, context) as quilt:
         return aftermath(quilt, quilt.do(ChangeTool(args.tool)))
 
 
-def settings(args: argparse.Namespace, here: Here) -> Report:
+def settings(args: argparse.Namespace, context: Context) -> Report:
     """`settings`: what is named is changed, what is not stays; alone, they are printed."""
-    names = [name.replace("-", "_") for name in SETTINGS]
+    names = Settings.__struct_fields__
     given = {name: value for name in names if (value := getattr(args, name)) is not None}
-    with chosen_quilt(args, here) as quilt:
+    with chosen_quilt(args, context) as quilt:
         before = quilt.state.settings or Settings()
         if not given:
             return _told(quilt, before)

@@ -5,8 +5,9 @@ from __future__ import annotations
 import argparse
 from datetime import date
 
-from sewalong.cli.frame.context import Here
-from sewalong.cli.frame.errors import Trouble
+from sewalong.cli.frame.context import Context
+from sewalong.cli.frame.dates import day
+from sewalong.cli.frame.errors import CommandError
 from sewalong.cli.frame.report import Report
 from sewalong.cli.frame.selection import chosen_quilt
 from sewalong.progress.pace.by_date import at_this_habit, by_date
@@ -28,12 +29,12 @@ _LONGEST_SESSION = 24 * 60
 _MOST_TIMES = 100
 
 
-def forecast(args: argparse.Namespace, here: Here) -> Report:
+def forecast(args: argparse.Namespace, context: Context) -> Report:
     """`forecast [QUILT] [--by DATE] [--session MINUTES [--times N]]`"""
     wanted = None if args.by is None else _date(args.by)
     _session(args)
-    with chosen_quilt(args, here) as quilt:
-        now = here.clock()
+    with chosen_quilt(args, context) as quilt:
+        now = context.clock()
         known = paces(quilt.state, quilt.record, now)
         facts = session_facts(quilt.state, quilt.record, known)
         found = forecast_from(known, facts, args.session)
@@ -61,18 +62,20 @@ def forecast(args: argparse.Namespace, here: Here) -> Report:
 
 def _session(args: argparse.Namespace) -> None:
     if args.session is not None and not 1 <= args.session <= _LONGEST_SESSION:
-        raise Trouble(f"--session takes minutes from 1 to {_LONGEST_SESSION}.")
+        raise CommandError(f"--session takes minutes from 1 to {_LONGEST_SESSION}.")
     if args.times is not None and args.session is None:
-        raise Trouble("--times goes with --session: so many sessions of so many minutes a week.")
+        raise CommandError(
+            "--times goes with --session: so many sessions of so many minutes a week."
+        )
     if args.times is not None and not 1 <= args.times <= _MOST_TIMES:
-        raise Trouble(f"--times takes a number from 1 to {_MOST_TIMES}.")
+        raise CommandError(f"--times takes a number from 1 to {_MOST_TIMES}.")
 
 
 def _date(text: str) -> date:
     try:
         return date.fromisoformat(text.strip())
     except ValueError:
-        raise Trouble(
+        raise CommandError(
             f"“{text[:40]}” is not a day. Write year, month and day: 2026-12-24"
         ) from None
 
@@ -104,11 +107,11 @@ def _forecast_data(found: Forecast) -> dict[str, object]:
     }
 
 
-def pace(args: argparse.Namespace, here: Here) -> Report:
+def pace(args: argparse.Namespace, context: Context) -> Report:
     """`pace [QUILT]`"""
-    with chosen_quilt(args, here) as quilt:
+    with chosen_quilt(args, context) as quilt:
         state = quilt.state
-        known = paces(state, quilt.record, here.clock())
+        known = paces(state, quilt.record, context.clock())
         facts = session_facts(state, quilt.record, known)
     if not facts:
         return Report(

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import argparse
 
-from sewalong.cli.frame.context import Here
+from sewalong.cli.frame.context import Context
 from sewalong.cli.frame.report import Report
 from sewalong.cli.frame.selection import chosen_quilt, pile_id
 from sewalong.cli.sewing.outcome import aftermath
@@ -14,34 +14,34 @@ from sewalong.progress.acts.recounting import Recount
 from sewalong.service.open_quilt import OpenQuilt
 
 
-def spoil(args: argparse.Namespace, here: Here) -> Report:
+def spoil(args: argparse.Namespace, context: Context) -> Report:
     """`spoil PILE N --reason TEXT`"""
-    with chosen_quilt(args, here) as quilt:
-        pile = pile_id(quilt.state.route, args.pile)
+    with chosen_quilt(args, context) as quilt:
+        pile = pile_id(quilt.state.road, args.pile)
         return _do(quilt, pile, Spoil(pile, args.n, args.reason))
 
 
-def find(args: argparse.Namespace, here: Here) -> Report:
+def find(args: argparse.Namespace, context: Context) -> Report:
     """`find PILE N [--bought]`"""
-    with chosen_quilt(args, here) as quilt:
-        pile = pile_id(quilt.state.route, args.pile)
+    with chosen_quilt(args, context) as quilt:
+        pile = pile_id(quilt.state.road, args.pile)
         return _do(quilt, pile, Find(pile, args.n, "bought" if args.bought else "found"))
 
 
-def recount(args: argparse.Namespace, here: Here) -> Report:
+def recount(args: argparse.Namespace, context: Context) -> Report:
     """`recount PILE N [--place PLACE] [--as WHAT]`: the count stands; what it may be is said."""
-    with chosen_quilt(args, here) as quilt:
-        pile = pile_id(quilt.state.route, args.pile)
+    with chosen_quilt(args, context) as quilt:
+        pile = pile_id(quilt.state.road, args.pile)
         before = quilt.state
         command = Recount(pile, args.n, args.how or "stands", args.place or "")
         report = _do(quilt, pile, command)
         return recounted(report, before, quilt, pile, said=args.how is not None)
 
 
-def put_away(args: argparse.Namespace, here: Here) -> Report:
+def put_away(args: argparse.Namespace, context: Context) -> Report:
     """`put-away PILE PLACE… [--part N]`"""
-    with chosen_quilt(args, here) as quilt:
-        pile = pile_id(quilt.state.route, args.pile)
+    with chosen_quilt(args, context) as quilt:
+        pile = pile_id(quilt.state.road, args.pile)
         return _do(quilt, pile, PutPileAway(pile, " ".join(args.text), args.part))
 
 

@@ -6,8 +6,9 @@ import argparse
 
 from msgspec.structs import asdict
 
-from sewalong.cli.frame.context import Here
-from sewalong.cli.frame.errors import Trouble
+from sewalong.cli.frame.context import Context
+from sewalong.cli.frame.dates import day_and_time
+from sewalong.cli.frame.errors import CommandError
 from sewalong.cli.frame.report import Report
 from sewalong.cli.frame.selection import chosen_quilt, stage_id
 from sewalong.cli.sewing.at_risk import at_risk_data, at_risk_lines
@@ -25,13 +26,13 @@ from sewalong.progress.resuming.resume_facts import settings_in_words
 from sewalong.service.open_quilt import OpenQuilt
 
 
-def proof(args: argparse.Namespace, here: Here) -> Report:
+def proof(args: argparse.Namespace, context: Context) -> Report:
     """`proof [QUILT] [--seen-to]`"""
-    with chosen_quilt(args, here) as quilt:
+    with chosen_quilt(args, context) as quilt:
         if args.seen_to:
             _seen_to(quilt)
         state = quilt.state
-        found = proved(state, here.clock())
+        found = proved(state, context.clock())
         lines = [*_lines(state, found), *at_risk_lines(quilt)]
         if args.seen_to:
             lines.append("The pieces that were at risk are seen to.")
@@ -51,19 +52,19 @@ def proof(args: argparse.Namespace, here: Here) -> Report:
         )
 
 
-def go_on(args: argparse.Namespace, here: Here) -> Report:
+def go_on(args: argparse.Namespace, context: Context) -> Report:
     """`go-on STAGE`"""
-    with chosen_quilt(args, here) as quilt:
-        stage = stage_id(quilt.state.route, args.stage)
+    with chosen_quilt(args, context) as quilt:
+        stage = stage_id(quilt.state.road, args.stage)
         return aftermath(quilt, quilt.do(GoOn(stage)), more={"stage": stage})
 
 
 def _seen_to(quilt: OpenQuilt) -> None:
     found = at_risk(quilt.state, quilt.record)
     if found is None or found.none:
-        raise Trouble("Nothing is at risk. Nothing was recorded.")
+        raise CommandError("Nothing is at risk. Nothing was recorded.")
     if found.seen_to:
-        raise Trouble("You said already that they are seen to. Nothing was recorded.")
+        raise CommandError("You said already that they are seen to. Nothing was recorded.")
     quilt.do(Mention(found.mention))
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import argparse
 
-from sewalong.cli.frame.context import Here
+from sewalong.cli.frame.context import Context
 from sewalong.cli.frame.report import Report
 from sewalong.cli.frame.selection import chosen_quilt, stage_id
 from sewalong.cli.sewing.outcome import aftermath
@@ -16,10 +16,10 @@ from sewalong.progress.resuming.resume_facts import next_thing
 from sewalong.progress.resuming.sampling import sampling_line
 
 
-def stage(args: argparse.Namespace, here: Here) -> Report:
+def stage(args: argparse.Namespace, context: Context) -> Report:
     """`stage STAGE`: turn to it, and say what is done there."""
-    with chosen_quilt(args, here) as quilt:
-        id = stage_id(quilt.state.route, args.stage)
+    with chosen_quilt(args, context) as quilt:
+        id = stage_id(quilt.state.road, args.stage)
         recorded = quilt.do(ChooseStage(id))
         now = plan(quilt.state)
         line = now.line(id)
@@ -34,9 +34,9 @@ def stage(args: argparse.Namespace, here: Here) -> Report:
         return aftermath(quilt, recorded, first=here_now, more={"stage": id, "to_go": line.to_do})
 
 
-def target(args: argparse.Namespace, here: Here) -> Report:
+def target(args: argparse.Namespace, context: Context) -> Report:
     """`target ROWS COLUMNS`"""
-    with chosen_quilt(args, here) as quilt:
+    with chosen_quilt(args, context) as quilt:
         recorded = quilt.do(ChangeTarget(args.rows, args.columns))
         units = plan(quilt.state).units
         noun = quilt.state.route.piles[quilt.state.quilt.method.unit].noun
@@ -46,22 +46,22 @@ def target(args: argparse.Namespace, here: Here) -> Report:
         return aftermath(quilt, recorded, first=lines)
 
 
-def lay_aside(args: argparse.Namespace, here: Here) -> Report:
+def lay_aside(args: argparse.Namespace, context: Context) -> Report:
     """`lay-aside [--reason TEXT]`"""
-    with chosen_quilt(args, here) as quilt:
+    with chosen_quilt(args, context) as quilt:
         recorded = quilt.do(LayAside(args.reason))
         return aftermath(quilt, recorded, first=("Pick it up again with: sewalong pick-up",))
 
 
-def pick_up(args: argparse.Namespace, here: Here) -> Report:
+def pick_up(args: argparse.Namespace, context: Context) -> Report:
     """`pick-up`"""
-    with chosen_quilt(args, here) as quilt:
+    with chosen_quilt(args, context) as quilt:
         return aftermath(quilt, quilt.do(PickUp()))
 
 
-def done(args: argparse.Namespace, here: Here) -> Report:
+def done(args: argparse.Namespace, context: Context) -> Report:
     """`done`: what is still to do is said, and does not stand in the way."""
-    with chosen_quilt(args, here) as quilt:
+    with chosen_quilt(args, context) as quilt:
         left = [line for line in plan(quilt.state).lines if line.to_do]
         recorded = quilt.do(MarkDone())
         still = [

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import argparse
 
-from sewalong.cli.frame.context import Here
-from sewalong.cli.frame.errors import Trouble
+from sewalong.cli.frame.context import Context
+from sewalong.cli.frame.errors import CommandError
 from sewalong.cli.frame.report import Report
 from sewalong.cli.frame.selection import chosen_quilt
 from sewalong.progress.pace.duration_words import each_takes
@@ -15,14 +15,14 @@ from sewalong.progress.pace.tonight import tonight as evening
 _DAY = 24 * 60
 
 
-def tonight(args: argparse.Namespace, here: Here) -> Report:
+def tonight(args: argparse.Namespace, context: Context) -> Report:
     """`tonight MINUTES [--without WORD]…`"""
     if not 1 <= args.minutes <= _DAY:
-        raise Trouble(f"Give the minutes you have, from 1 to {_DAY}.")
+        raise CommandError(f"Give the minutes you have, from 1 to {_DAY}.")
     words = [word for text in args.without for word in text.replace(",", " ").split()]
     left_out = leave_out(words)
-    with chosen_quilt(args, here) as quilt:
-        found = evening(quilt.state, quilt.record, here.clock(), args.minutes, left_out)
+    with chosen_quilt(args, context) as quilt:
+        found = evening(quilt.state, quilt.record, context.clock(), args.minutes, left_out)
         lines = [f"{n}. {step.sentence}" for n, step in enumerate(found.steps, start=1)]
         if found.steps:
             lines.append(f"In all {each_takes(found.minutes)} of your {args.minutes}.")

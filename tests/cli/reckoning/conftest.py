@@ -11,7 +11,7 @@ from typing import Any
 
 import pytest
 
-from sewalong.cli.frame.context import Here
+from sewalong.cli.frame.context import Context
 from sewalong.cli.frame.run import run
 
 NOW = datetime(2026, 11, 2, 20, 15, tzinfo=UTC)
@@ -42,7 +42,7 @@ def ask(tmp_path: Path, capsys: pytest.CaptureFixture[str], monkeypatch: pytest.
     def asked(*words: str) -> Answer:
         argv = words[0].split() if len(words) == 1 else list(words)
         capsys.readouterr()
-        status = run(argv, Here(clock=lambda: NOW, interactive=False))
+        status = run(argv, Context(clock=lambda: NOW, interactive=False))
         out, err = capsys.readouterr()
         return Answer(status, out, err)
 

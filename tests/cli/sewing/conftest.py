@@ -6,9 +6,7 @@ from collections.abc import Callable
 
 import pytest
 
-from tests.cli.conftest import Desk, begun, desk, utc
-
-__all__ = ["begun", "desk", "sewn", "utc"]
+from tests.cli.conftest import Desk
 
 Sewn = Callable[..., Desk]
 

@@ -10,7 +10,7 @@ import re
 
 import pytest
 
-from sewalong.cli.registry.commands import VERBS
+from sewalong.cli.registry.index import commands, reckoners
 from tests.cli.conftest import Desk
 from tests.cli.sewing.conftest import Sewn
 
@@ -212,10 +212,10 @@ def test_one_thing_to_fetch_and_one_count_at_a_time(sewn: Sewn) -> None:
     assert sum("to go" in line for line in said) <= 2
 
 
-@pytest.mark.parametrize("verb", [one.name for one in VERBS])
-def test_no_command_speaks_of_left_right_or_clockwise(verb: str, desk: Desk) -> None:
+@pytest.mark.parametrize("command", [one.name for one in (*commands(), *reckoners())])
+def test_no_command_speaks_of_left_right_or_clockwise(command: str, desk: Desk) -> None:
     # Q165, alefthandedquilter.blogspot.com: "Avoid left/right for hands".
-    text = desk.ok(verb, "--help").out
+    text = desk.ok(*command.split(), "--help").out
     assert not re.search(r"\b(clockwise|left hand|right hand|to the left|to the right)\b", text)
 
 

@@ -215,8 +215,8 @@ def test_lengths_typed_in_centimetres_are_answered_in_them(ask: Ask) -> None:
 
 
 def test_the_kinds_take_json_before_and_behind(ask: Ask) -> None:
-    before = ask("yardage --json squares --size 5 --count 168")
-    behind = ask("yardage squares --size 5 --count 168 --json")
+    before = ask("reckon --json squares --size 5 --count 168")
+    behind = ask("reckon squares --size 5 --count 168 --json")
     assert json.loads(before.out) == json.loads(behind.out)
     assert behind.data["lines"][1]["text"] == "3 yd"
 
@@ -225,8 +225,8 @@ def test_the_kinds_take_json_before_and_behind(ask: Ask) -> None:
     "argv",
     [
         ["size", "--method", "four-patch", "--square", "5"],
-        ["packs", "--need", "140", "--in-a-pack", "42"],
-        ["yardage", "backing", "--top", "60 x 80"],
+        ["reckon", "packs", "--need", "140", "--in-a-pack", "42"],
+        ["reckon", "backing", "--top", "60 x 80"],
         ["methods"],
     ],
     ids=" ".join,

@@ -17,13 +17,13 @@ CASES: list[tuple[str, str, str, list[str]]] = [
     (
         "https://madaboutpatchwork.wordpress.com/2013/03/27/fabric-stretch-friend-or-enemy/",
         "sides that differ by half an inch",
-        "border-length 60, 60 1/2",
+        "reckon border-length 60, 60 1/2",
         ["cut two at: 60 1/4 in", "60 1/2 in: 1/4 in to ease in"],
     ),
     (
         "https://madaboutpatchwork.wordpress.com/2013/03/27/fabric-stretch-friend-or-enemy/",
         "top and bottom that differ by a quarter",
-        "border-length 50, 50 1/4",
+        "reckon border-length 50, 50 1/4",
         ["cut two at: 50 1/8 in", "50 1/4 in: 1/8 in to ease in"],
     ),
     (
@@ -35,7 +35,7 @@ CASES: list[tuple[str, str, str, list[str]]] = [
     (
         "https://handmadehappy.wordpress.com/2011/01/07/quilting-is-not-for-the-faint-hearted/",
         "sixty squares",
-        "setting straight --rows 10 --columns 6 --finishes 7 1/2",
+        "reckon straight --rows 10 --columns 6 --finishes 7 1/2",
         ["45 in across × 75 in down"],
     ),
     (
@@ -61,31 +61,31 @@ CASES: list[tuple[str, str, str, list[str]]] = [
     (
         "http://www.delawarequilts.com/MyQuilts/Sizes.html",
         "sashes between",
-        "setting sashed --rows 6 --columns 5 --finishes 12 --sash 3 --inner-only",
+        "reckon sashing --rows 6 --columns 5 --finishes 12 --sash 3 --inner-only",
         ["72 in across × 87 in down"],
     ),
     (
         "http://www.delawarequilts.com/MyQuilts/Sizes.html",
         "and around",
-        "setting sashed --rows 6 --columns 5 --finishes 12 --sash 3",
+        "reckon sashing --rows 6 --columns 5 --finishes 12 --sash 3",
         ["78 in across × 93 in down"],
     ),
     (
         "http://susanintexas.blogspot.com/2009/02/quilt-math-algorithms-for-cornerstones.html",
         "sashes and cornerstones",
-        "setting sashed --rows 4 --columns 5 --finishes 12 --sash 2",
+        "reckon sashing --rows 4 --columns 5 --finishes 12 --sash 2",
         ["sashes: 49", "cornerstones: 30"],
     ),
     (
         "https://www.sewingwithstitcher.com/sashings-and-cornerstones/",
         "strips for sashes",
-        "setting sashed --rows 4 --columns 3 --finishes 7 3/4 --sash 2",
+        "reckon sashing --rows 4 --columns 3 --finishes 7 3/4 --sash 2",
         ["sashes: 31", "8 strips of 2 1/2 in, 1 over", "4 a strip at 40 in usable"],
     ),
     (
         "https://www.kristamoser.com/post/quilt-math-made-easy",
         "setting triangles",
-        "setting on-point --rows 4 --columns 4 --finishes 6",
+        "reckon on-point --rows 4 --columns 4 --finishes 6",
         [
             "12 from 3 squares cut at 9 3/4 in",
             "cut twice",
@@ -103,43 +103,43 @@ CASES: list[tuple[str, str, str, list[str]]] = [
     (
         "https://brackman9.rssing.com/chan-10073132/article352.html",
         "two borders of 2 in each",
-        "yardage border --centre-finishes 54 3/4 --finishes 2 --finishes 2 --finishes 9",
+        "reckon border --centre-finishes 54 3/4 --finishes 2 --finishes 2 --finishes 9",
         ["with border 3 it finishes at: 80 3/4 in"],
     ),
     (
         "https://brackman9.rssing.com/chan-10073132/article352.html",
         "2 in together",
-        "yardage border --centre-finishes 54 3/4 --finishes 1 --finishes 1 --finishes 9",
+        "reckon border --centre-finishes 54 3/4 --finishes 1 --finishes 1 --finishes 9",
         ["with border 3 it finishes at: 76 3/4 in"],
     ),
     (
         "http://www.lovebugstudios.com/blog/2011/12/03/long-arm-quilting-ellen-23-fixing-wavy-borders/",
         "wavy edges",
-        "border-length 108, 100, 108 --rule middle",
+        "reckon border-length 108, 100, 108 --rule middle",
         ["cut two at: 100 in", "they differ by: 8 in", "8.0 %"],
     ),
     (
         "http://www.lovebugstudios.com/blog/2011/12/03/long-arm-quilting-ellen-23-fixing-wavy-borders/",
         "the other way",
-        "border-length 100, 94, 100 --rule middle",
+        "reckon border-length 100, 94, 100 --rule middle",
         ["cut two at: 94 in", "they differ by: 6 in"],
     ),
     (
         "https://www.allpeoplequilt.com/how-to-quilt/finishing/mitering-borders",
         "a mitred border of 4 in",
-        "yardage border --top 36 1/2 --cut 4 1/2 --corners mitred",
+        "reckon border --top 36 1/2 --cut 4 1/2 --corners mitred",
         ["at the least: 44 1/2 in", "advised: 46 in"],
     ),
     (
         "https://www.allpeoplequilt.com/how-to-quilt/finishing/mitering-borders",
         "a mitred border of 5 in",
-        "yardage border --top 40 1/2 --cut 5 1/2 --corners mitred",
+        "reckon border --top 40 1/2 --cut 5 1/2 --corners mitred",
         ["at the least: 50 1/2 in"],
     ),
     (
         "http://www.patchworktimes.com/borders/making-a-pieced-border-fit/",
         "a pieced border that does not fit",
-        "pieced-border --edge 46 --piece 5",
+        "reckon pieced-border --edge 46 --piece 5",
         [
             "pieces along the edge: 10",
             "they come to: 50 in",
@@ -150,13 +150,13 @@ CASES: list[tuple[str, str, str, list[str]]] = [
     (
         "https://patchworktimes.com/2016/07/11/border-for-on-point-quilts",
         "rounding a top on point, across",
-        "ease --edge 50.912 --to 51",
+        "reckon ease --edge 50.912 --to 51",
         ["exactly -0.088 in", "ease it in"],
     ),
     (
         "https://patchworktimes.com/2016/07/11/border-for-on-point-quilts",
         "and down",
-        "ease --edge 67.882 --to 68",
+        "reckon ease --edge 67.882 --to 68",
         ["exactly -0.118 in", "ease it in"],
     ),
 ]

@@ -29,7 +29,7 @@ WITH_HISTORY = tuple(
 @pytest.fixture(scope="module")
 def maker() -> ModuleType:
     """The script beside this test that writes the histories."""
-    path = Path(__file__).with_name("make_demo_histories.py")
+    path = Path(__file__).parent.parent / "make_demo_histories.py"
     spec = importlib.util.spec_from_file_location("make_demo_histories", path)
     assert spec is not None
     assert spec.loader is not None

@@ -17,37 +17,37 @@ CASES: list[tuple[str, str, str, list[str]]] = [
     (
         "http://www.andiejohnsonsews.com/2011/01/making-lemonade.html",
         "five strips came out half an inch short",
-        "row --pieces 5 --cut 2 1/2 --measured 10",
+        "reckon row --pieces 5 --cut 2 1/2 --measured 10",
         ["sewn: 10 1/2 in", "1/2 in short", "each allowance is 1/16 in too wide"],
     ),
     (
         "https://www.quilted-connections.com/blogs/news/what-is-a-scant-1-4-seam",
         "an eighth lost in each of four seams",
-        "row --pieces 5 --cut 2 1/2 --loss 1/8 --across 8",
+        "reckon row --pieces 5 --cut 2 1/2 --loss 1/8 --across 8",
         ["each such row loses: 1/2 in", "8 of them side by side lose: 4 in"],
     ),
     (
         "http://howdyblogs.blogspot.com/2009/01/quarter-ain-quarter-all-time.html",
         "three strips gave 3 1/4 in",
-        "row --pieces 3 --cut 1 1/2 --measured 3 1/4",
+        "reckon row --pieces 3 --cut 1 1/2 --measured 3 1/4",
         ["sewn: 3 1/2 in", "1/16 in too wide"],
     ),
     (
         "http://onforwardmotion.blogspot.com/2013/09/doesnt-measure-up-tuesday.html",
         "nine-patch at a seam of 9/32 in",
-        "row --pieces 3 --cut 3 1/2 --own-seam 9/32",
+        "reckon row --pieces 3 --cut 3 1/2 --own-seam 9/32",
         ["sewn: 9 1/2 in", "9/32 in: 9 3/8 in"],
     ),
     (
         "http://onforwardmotion.blogspot.com/2013/09/doesnt-measure-up-tuesday.html",
         "an eighth on 9 1/2 in is eased",
-        "ease --edge 9 1/2 --to 9 3/8",
+        "reckon ease --edge 9 1/2 --to 9 3/8",
         ["1/8 in over", "ease it in"],
     ),
     (
         "http://onforwardmotion.blogspot.com/2013/09/doesnt-measure-up-tuesday.html",
         "a quarter is not",
-        "ease --edge 9 1/2 --to 9 1/4",
+        "reckon ease --edge 9 1/2 --to 9 1/4",
         ["1/4 in over", "too much to ease"],
     ),
     (
@@ -77,13 +77,13 @@ CASES: list[tuple[str, str, str, list[str]]] = [
     (
         "http://robotmomsews.blogspot.com/2011/12/pinwheel-tutorial.html",
         "four of them joined to a pinwheel",
-        "row --pieces 2 --cut 5 1/4",
+        "reckon row --pieces 2 --cut 5 1/4",
         ["finishes at: 9 1/2 in"],
     ),
     (
         "https://tamarinis.typepad.com/tamarinis/2020/10/exploring-the-basics-the-disappearing-four-patch.html",
         "two cuts each way through 8 1/2 in",
-        "row --cuts 3, 2 1/2, 3",
+        "reckon row --cuts 3, 2 1/2, 3",
         ["laid edge to edge: 8 1/2 in", "sewn: 7 1/2 in"],
     ),
     (
@@ -95,13 +95,13 @@ CASES: list[tuple[str, str, str, list[str]]] = [
     (
         "http://alamosaquilter.blogspot.com/2011/07/disappearing-four-patch.html",
         "cut 1 in from the seam each side",
-        "row --cuts 3 3/4, 2, 3 3/4",
+        "reckon row --cuts 3 3/4, 2, 3 3/4",
         ["sewn: 8 1/2 in", "finishes at: 8 in"],
     ),
     (
         "http://fiber-thoughts.blogspot.com/2013/03/disappearing-4-patch.html",
         "two 6 in squares",
-        "row --pieces 2 --cut 6",
+        "reckon row --pieces 2 --cut 6",
         ["sewn: 11 1/2 in"],
     ),
     (
@@ -113,7 +113,7 @@ CASES: list[tuple[str, str, str, list[str]]] = [
     (
         "https://careyfamily.org/category/scott-and-sue-family/sue/page/89",
         "two 2 1/2 in squares",
-        "row --pieces 2 --cut 2 1/2",
+        "reckon row --pieces 2 --cut 2 1/2",
         ["sewn: 4 1/2 in"],
     ),
     (
@@ -125,19 +125,19 @@ CASES: list[tuple[str, str, str, list[str]]] = [
     (
         "https://ragdollquilting.blogspot.com/2007/03/ghi-block.html?m=0",
         "pieces that do not add up",
-        "row --cuts 4 3/4, 3 1/2, 3 3/4",
+        "reckon row --cuts 4 3/4, 3 1/2, 3 3/4",
         ["laid edge to edge: 12 in", "sewn: 11 in"],
     ),
     (
         "http://quiltedforyoucolorado.blogspot.com/2010/03/",
         "framed on point",
-        "setting around --size 12 1/2",
+        "reckon framed --size 12 1/2",
         ["17.678 in"],
     ),
     (
         "http://quiltedforyoucolorado.blogspot.com/2010/03/",
         "trimming all to the smallest",
-        "shrunk --label 12 1/2 --measured 11 --method plain-squares",
+        "reckon shrunk --label 12 1/2 --measured 11 --method plain-squares",
         ["each unit loses: 1.500 in"],
     ),
     (
@@ -149,13 +149,13 @@ CASES: list[tuple[str, str, str, list[str]]] = [
     (
         "https://jobutterfield.blogspot.com/search/label/Hunters%20Star",
         "a row of four cut down to 11 1/2 in",
-        "shrunk --label 12 1/2 --measured 11 1/2 --method plain-squares --in-row 4",
+        "reckon shrunk --label 12 1/2 --measured 11 1/2 --method plain-squares --in-row 4",
         ["common size: 11 1/2 in", "a row of 4 loses: 4.000 in"],
     ),
     (
         "http://boutsdechiffons.logipatch.com/reference.htm",
         "when to remake a unit",
-        "ease --size 6.36in",
+        "reckon ease --size 6.36in",
         ["0.191 in"],
     ),
     (
@@ -167,7 +167,7 @@ CASES: list[tuple[str, str, str, list[str]]] = [
     (
         "http://againmommy.blogspot.com/2010/06/why-arent-my-quilts-ever-right-size.html",
         "62 in 100 is no drift of a seam",
-        "row --pieces 12 --cut 8 --measured 56 1/2 --own-seam 5/16",
+        "reckon row --pieces 12 --cut 8 --measured 56 1/2 --own-seam 5/16",
         ["measured: 62% of that", "1.375 in shorter"],
     ),
 ]

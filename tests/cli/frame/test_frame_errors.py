@@ -13,7 +13,6 @@ from typing import TYPE_CHECKING
 import pytest
 
 from sewalong.__main__ import main
-from sewalong.cli.frame.parser import parse
 
 if TYPE_CHECKING:
     from tests.cli.conftest import Desk
@@ -141,10 +140,10 @@ def test_an_interrupt_leaves_quietly(begun: Desk, monkeypatch: pytest.MonkeyPatc
 def test_a_full_disk_behind_the_output_is_said(
     begun: Desk, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    def full(*_: object) -> None:
+    def full(*_: object, **__: object) -> None:
         raise OSError(errno.ENOSPC, "No space left on device")
 
-    monkeypatch.setattr("sewalong.cli.frame.run._print", full)
+    monkeypatch.setattr("sewalong.cli.frame.run._tell", full)
     said = begun.run("count", "pair", "2")
     assert said.status == 2
     assert "No space left on device" in said.err
@@ -183,11 +182,10 @@ def test_the_program_refuses_in_a_process_of_its_own(tmp_path: Path) -> None:
     assert said.stderr.startswith("There is no quilt yet.")
 
 
-def test_errors_of_the_command_line_are_sentences() -> None:
-    from sewalong.cli.frame.errors import Trouble
-
-    for argv in (["count"], ["changed"], ["changed", "x"], ["target", "1"], ["settings", "--foot"]):
-        with pytest.raises(Trouble) as refused:
-            parse(argv)
-        assert str(refused.value)[0].isupper() or str(refused.value).startswith("-")
-        assert "See: sewalong" in str(refused.value)
+@pytest.mark.parametrize(
+    "line", ["count", "changed", "changed x", "target 1", "settings --foot", "reckon backing"]
+)
+def test_errors_of_the_command_line_are_sentences(line: str, desk: Desk) -> None:
+    said = desk.refused(*line.split()).err
+    assert said[0].isupper() or said.startswith("-")
+    assert "See: sewalong" in said

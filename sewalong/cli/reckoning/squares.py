@@ -1,43 +1,37 @@
-"""`yardage`: cloth, batting and thread for one thing at a time, without a quilt."""
+"""`reckon squares`: cloth for pieces, or pieces from cloth. `reckon fit`: several cuts of one cloth."""
 
 from __future__ import annotations
 
 import argparse
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 
-from sewalong.cli.frame.context import Here
-from sewalong.cli.frame.errors import Trouble
+from sewalong.cli.frame.context import Context
+from sewalong.cli.frame.errors import CommandError
 from sewalong.cli.frame.length_arguments import read, read_or_none, read_size, size_of, unit_of
 from sewalong.cli.frame.line_report import told
 from sewalong.cli.frame.report import Report
-from sewalong.cli.reckoning.yardage_lines import buy_line
+from sewalong.cli.reckoning.strip_lines import buy_line
 from sewalong.lengths import Unit, show
+from sewalong.quilt.cloth.squares import FAT_QUARTER, cloth_for, cuts_fit, from_cloth, spares_to_cut
 from sewalong.quilt.cloth.strips import USABLE
 from sewalong.quilt.size import Size
 from sewalong.quilt.worksheet.line import Line, length_line, plural
 
 
-def yardage(args: argparse.Namespace, here: Here) -> Report:
-    """`yardage KIND …`"""
-    from sewalong.cli.reckoning import yardage_around as around
-
-    of: dict[str, Callable[[argparse.Namespace, Unit], Iterator[Line]]] = {
-        "squares": squares,
-        "fit": fit,
-        "binding": around.binding_lines,
-        "backing": around.backing_lines,
-        "border": around.border_lines,
-        "batting": around.batting_lines,
-        "thread": around.thread_lines,
-    }
+def squares(args: argparse.Namespace, context: Context) -> Report:
+    """`reckon squares --size SIZE`, with --count, --cloth or --fat-quarter"""
     unit = unit_of(args)
-    return told(of[args.kind](args, unit), of=args.kind, unit=unit.value)
+    return told(_squares(args, unit), of="squares", unit=unit.value)
 
 
-def squares(args: argparse.Namespace, unit: Unit) -> Iterator[Line]:
+def fit(args: argparse.Namespace, context: Context) -> Report:
+    """`reckon fit --cut "52 of 4" … --cloth LENGTH`"""
+    unit = unit_of(args)
+    return told(_fit(args, unit), of="fit", unit=unit.value)
+
+
+def _squares(args: argparse.Namespace, unit: Unit) -> Iterator[Line]:
     """Cloth for a count of pieces, or pieces from a length of cloth."""
-    from sewalong.quilt.cloth.squares import FAT_QUARTER, cloth_for, from_cloth, spares_to_cut
-
     piece = read_size(args, "size")
     usable = read(args, "usable", USABLE)
     cloth = read_or_none(args, "cloth")
@@ -63,13 +57,11 @@ def squares(args: argparse.Namespace, unit: Unit) -> Iterator[Line]:
         spare = spares_to_cut(args.count)
         yield Line("spares", f"cut {spare} more while there is cloth", "2 in 100, at least one")
     if args.count is None and cloth is None and not args.fat_quarter:
-        raise Trouble("Give --count, --cloth or --fat-quarter besides --size.")
+        raise CommandError("Give --count, --cloth or --fat-quarter besides --size.")
 
 
-def fit(args: argparse.Namespace, unit: Unit) -> Iterator[Line]:
+def _fit(args: argparse.Namespace, unit: Unit) -> Iterator[Line]:
     """Whether several cuts come out of one piece of cloth, at one width or between two."""
-    from sewalong.quilt.cloth.squares import cuts_fit
-
     cuts = [_cut(" ".join(words), unit) for words in args.cut]
     cloth = read(args, "cloth")
     widths = [read(args, "usable", USABLE)]
@@ -87,5 +79,5 @@ def fit(args: argparse.Namespace, unit: Unit) -> Iterator[Line]:
 def _cut(text: str, unit: Unit) -> tuple[int, Size]:
     count, of, piece = text.partition(" of ")
     if not of or not count.strip().isdecimal():
-        raise Trouble(f"“{text[:40]}” is not a count and a size. Write such as: --cut 52 of 4")
+        raise CommandError(f"“{text[:40]}” is not a count and a size. Write such as: --cut 52 of 4")
     return int(count), size_of(piece, unit)

@@ -1,4 +1,4 @@
-"""How strips and cloth to buy are told, for every kind of yardage."""
+"""How strips and cloth to buy are told, for whatever is reckoned."""
 
 from __future__ import annotations
 

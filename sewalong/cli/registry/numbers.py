@@ -1,0 +1,125 @@
+"""Commands that work out the numbers of a quilt or a method; one thing at a time: `reckon`."""
+
+from __future__ import annotations
+
+from sewalong.cli.registry.argument import Argument, flag, length, size, whole
+from sewalong.cli.registry.command import Command
+from sewalong.cli.registry.shared import METHOD, SEAM, UNIT, WHICH_QUILT
+
+GROUP = "Numbers"
+
+_FILE_OR_QUILT = (
+    Argument(
+        "name",
+        "a quilt file, or which quilt, as with --quilt (default: the one last touched)",
+        "FILE|QUILT",
+        nargs="?",
+    ),
+    *WHICH_QUILT,
+    whole("--rows", "rows down, to see another layout"),
+    whole("--columns", "columns across, to see another layout"),
+    length("--usable", "usable width of the cloth"),
+    length("--margin", "margin of back and batting, each side"),
+    length("--seam", "seam allowance to work out the whole quilt for"),
+    length("--own-seam", "the allowance your own seams measure, to see what it changes"),
+    length("--binding", "width binding strips are cut at"),
+    Argument("--joins", "how strips are joined", choices=("diagonal", "straight")),
+    Argument(
+        "--corners",
+        "how borders turn the corner",
+        choices=("sides first", "ends first", "mitred"),
+    ),
+    Argument("--unit", "the unit to print in", choices=("inch", "cm")),
+)
+"""The quilt `plan` and `layouts` work on, and what is tried in place of its own settings."""
+
+_STRIP_LENGTH = length("--strip-length", "usable length of a strip (default: 40 in)")
+
+COMMANDS = (
+    Command(
+        "plan",
+        GROUP,
+        "sizes, cloth, cut list, shopping, thread and layouts of a quilt",
+        "sewalong.cli.reckoning.plan:plan",
+        "sewalong plan my-quilt.toml --usable 42",
+        (
+            *_FILE_OR_QUILT,
+            Argument(
+                "--only",
+                "one section; rows, the length after each row, is shown only so",
+                choices=("sizes", "rows", "cloth", "cut-list", "shopping", "thread", "layouts"),
+            ),
+        ),
+        about="A quilt in the record is taken as it stands: its layout now wanted and the units "
+        "there will be. What is given here is tried, never kept.",
+    ),
+    Command(
+        "layouts",
+        GROUP,
+        "rows and columns that the units will fill",
+        "sewalong.cli.reckoning.layouts:layouts",
+        "sewalong layouts my-quilt.toml --near 60 x 80",
+        (
+            *_FILE_OR_QUILT,
+            whole("--units", "how many units there are, without a quilt"),
+            size("--finishes", "the size a unit finishes at, without a quilt"),
+            length("--border", "what borders add on each side, finished, without a quilt"),
+            size("--near", "a size wanted, across x down"),
+            Argument("--bed", "a bed to cover, such as queen", "NAME"),
+            length("--drop", "with --bed: how far it hangs down on each side and at the foot"),
+            Argument("--pattern", "the layout it is changed from", "ROWSxCOLUMNS"),
+            whole("--spare", "at most so many units over (default: a quarter of them)"),
+            flag(
+                "--alike",
+                "only layouts with the same unit in all four corners when two alternate",
+            ),
+        ),
+        about="Without a quilt: --units, --finishes and perhaps --border.",
+    ),
+    Command(
+        "size",
+        GROUP,
+        "from pieces to the unit, or from the unit wanted to the pieces",
+        "sewalong.cli.reckoning.size:size",
+        "sewalong size --method stacked-four-patch --finishes 6 in",
+        (
+            METHOD,
+            length("--square", "side of the square, cut first", dest="start"),
+            length("--strip", "width of the strip, cut first", dest="start"),
+            _STRIP_LENGTH,
+            length("--finishes", "the unit wanted, without its seams"),
+            length("--unfinished", "the unit wanted, with its seams"),
+            SEAM,
+            length("--own-seam", "the allowance your own seams measure, to see what it changes"),
+            size("--trim-to", "a size to trim units to"),
+            length("--step", "cutting sizes go up to a whole step (default: 1/8 in, or 1 mm)"),
+            UNIT,
+        ),
+        about="Give one of --square (or --strip), --finishes and --unfinished.",
+    ),
+    Command(
+        "methods",
+        GROUP,
+        "the methods there are; methods show M tells all about one",
+        "sewalong.cli.reckoning.methods:methods",
+        "sewalong methods show stacked-four-patch",
+        (
+            Argument("show", "all that follows from one", nargs="?", choices=("show",)),
+            Argument("method", "which method", "M", nargs="?"),
+            length("--square", "side of the square, to work it out for", dest="start"),
+            length("--strip", "width of the strip, to work it out for", dest="start"),
+            _STRIP_LENGTH,
+            SEAM,
+            UNIT,
+        ),
+    ),
+    Command(
+        "reckon",
+        GROUP,
+        "backing, binding, batting, borders …: one thing, without a quilt",
+        "sewalong.cli.reckoning.reckon:reckon",
+        "sewalong reckon",
+        about="Alone it lists what it can reckon. Each has its own --help: "
+        "sewalong reckon backing --help.",
+    ),
+)

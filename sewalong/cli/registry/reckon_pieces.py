@@ -1,0 +1,93 @@
+"""What `reckon` works out of pieces: how many they make, and how true they are."""
+
+from __future__ import annotations
+
+from sewalong.cli.registry.argument import Argument, length, whole
+from sewalong.cli.registry.command import Command
+from sewalong.cli.registry.shared import METHOD, SEAM, UNIT
+
+GROUP = "Reckon pieces"
+
+COMMANDS = (
+    Command(
+        "reckon makes",
+        GROUP,
+        "what pieces come to, stage by stage, with what is over",
+        "sewalong.cli.reckoning.packs:makes",
+        "sewalong reckon makes --method stacked-four-patch --have 42",
+        (
+            METHOD,
+            Argument(
+                "--have",
+                "pieces there are; PILE=N, once for each, where a method begins with several",
+                "N",
+                repeated=True,
+            ),
+            whole("--units", "units wanted, to see the pieces they take"),
+        ),
+    ),
+    Command(
+        "reckon row",
+        GROUP,
+        "pieces side by side; what a measured row says of the seam",
+        "sewalong.cli.reckoning.row:row",
+        "sewalong reckon row --pieces 5 --cut 2 1/2 --measured 10",
+        (
+            whole("--pieces", "how many pieces lie side by side"),
+            length("--cut", "the size of each along the row, as cut"),
+            length("--cuts", "pieces of different sizes, with commas between them"),
+            SEAM,
+            length("--own-seam", "the allowance your own seams measure, to see what it changes"),
+            length("--measured", "the row as it came out, to see what the seam really is"),
+            length("--loss", "what each seam takes too much, both pieces together"),
+            whole("--across", "with --loss: so many such rows side by side"),
+            UNIT,
+        ),
+    ),
+    Command(
+        "reckon ease",
+        GROUP,
+        "whether one edge can be eased into another",
+        "sewalong.cli.reckoning.row:ease",
+        "sewalong reckon ease --edge 9 1/2 --to 9 3/8",
+        (
+            length("--edge", "the edge to be eased in"),
+            length("--to", "the length it is joined to"),
+            length("--size", "a unit's size, to see when it is better remade"),
+            UNIT,
+        ),
+    ),
+    Command(
+        "reckon shrunk",
+        GROUP,
+        "what squares that measure less than their label do",
+        "sewalong.cli.reckoning.undersized:shrunk",
+        "sewalong reckon shrunk --label 5 --measured 4 7/8 --method four-patch",
+        (
+            length("--label", "the size they are sold as", required=True),
+            length(
+                "--measured",
+                "what they measure; several with commas, across x down if need be",
+                required=True,
+            ),
+            METHOD,
+            Argument("--in-row", "units in a row (default: 8)", "N", "whole", default=8),
+            whole("--pieces", "how many would have to be cut down"),
+            SEAM,
+            UNIT,
+        ),
+    ),
+    Command(
+        "reckon scale",
+        GROUP,
+        "whether a printed sheet has its true size",
+        "sewalong.cli.reckoning.undersized:scale",
+        "sewalong reckon scale --should-be 1 --measured 0.96 --size 12 1/2",
+        (
+            length("--should-be", "what the test square should measure", required=True),
+            length("--measured", "what it measures", required=True),
+            length("--size", "a size on the sheet, to see what it comes out at"),
+            UNIT,
+        ),
+    ),
+)

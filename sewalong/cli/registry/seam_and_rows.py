@@ -1,0 +1,101 @@
+"""Commands about the seam, what proved it, and the joining of rows."""
+
+from __future__ import annotations
+
+from sewalong.cli.registry.argument import Argument, flag, length, whole
+from sewalong.cli.registry.command import Command
+from sewalong.cli.registry.shared import CAUTION_READ, QUILT_NAMED, STAGE, WHICH_QUILT
+
+GROUP = "Seam and rows"
+
+COMMANDS = (
+    Command(
+        "measure",
+        GROUP,
+        "measure a piece: is the seam right, and what if it is not",
+        "sewalong.cli.sewing.measuring:measure",
+        "sewalong measure unit 6 1/4, 6 3/8",
+        (
+            Argument(
+                "piece",
+                "a pile's piece (unit, four-patch …), row, column, centre, top, strip-test, or "
+                "middle-strip (the middle one of three, seam to seam)",
+                "PIECE",
+            ),
+            Argument(
+                "readings",
+                "what the tape reads; commas between several: 6 1/4, 6 3/8",
+                "READING",
+                nargs="+",
+            ),
+            flag("--down", "measured from row 1 down, not across"),
+            whole("--of", "units in the row, rows in the column, strips in the test"),
+            length("--cut", "how wide the strips of the test were cut"),
+            whole("--alike", "how many there are like it, for what resewing costs"),
+            flag("--look", "only say what it means; nothing is recorded"),
+            *WHICH_QUILT,
+        ),
+        about="The measurement is kept with the machine's settings, and proves them when it is "
+        "right. A bare number is in the quilt's own unit.",
+    ),
+    Command(
+        "proof",
+        GROUP,
+        "what proved the machine, whether it still holds, what is at risk",
+        "sewalong.cli.sewing.proof:proof",
+        "sewalong proof",
+        (
+            flag("--seen-to", "say that the pieces at risk were measured and seen to"),
+            *QUILT_NAMED,
+        ),
+    ),
+    Command(
+        "go-on",
+        GROUP,
+        "go on at a stage without measuring again",
+        "sewalong.cli.sewing.proof:go_on",
+        "sewalong go-on sew-around",
+        (STAGE, *WHICH_QUILT),
+        about="It is kept, and nothing more is said until the machine is changed again.",
+    ),
+    Command(
+        "bobbin",
+        GROUP,
+        "the bobbin was empty: the last ones counted were not sewn",
+        "sewalong.cli.sewing.bobbin:bobbin",
+        "sewalong bobbin sew 12",
+        (STAGE, whole("unsewn", "how many counted are not sewn", metavar="UNSEWN"), *WHICH_QUILT),
+    ),
+    Command(
+        "press",
+        GROUP,
+        "which way the seams of a stage are pressed, in your words",
+        "sewalong.cli.sewing.pressing:press",
+        "sewalong press sew towards the dark cloth",
+        (
+            STAGE,
+            Argument("text", "which way its seams are pressed", "WORDS", nargs="+"),
+            *WHICH_QUILT,
+        ),
+    ),
+    Command(
+        "join",
+        GROUP,
+        "join two rows by their tags; alone: which joins come next",
+        "sewalong.cli.sewing.joining:join",
+        "sewalong join R1 R2",
+        (
+            Argument(
+                "rows",
+                "the tags of the two rows, such as R6 R7; none: which come next",
+                "ROW",
+                nargs="*",
+            ),
+            flag("--unsettled", "where units go is not settled yet, so seams are pressed open"),
+            CAUTION_READ,
+            *WHICH_QUILT,
+        ),
+        about="Only neighbours are joined. Tags have the letter first and the number underlined, "
+        "so that no row is misread upside down.",
+    ),
+)
