@@ -15,6 +15,7 @@ from sewalong.lengths.fault import LengthFault
 from sewalong.lengths.printing import direction, show, show_stated
 from sewalong.lengths.reading import parse
 from sewalong.lengths.rounding import Rounding, round_to
+from sewalong.lengths.several import parse_several
 from sewalong.lengths.units import (
     CENTIMETRE,
     INCH_CM,
@@ -45,6 +46,7 @@ __all__ = [
     "direction",
     "from_cm",
     "parse",
+    "parse_several",
     "round_to",
     "round_up_cloth",
     "round_up_metres",

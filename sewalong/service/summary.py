@@ -8,54 +8,40 @@ from __future__ import annotations
 
 import msgspec
 
-from sewalong.progress.plan.plan import Plan
-from sewalong.progress.record.state import Standing, State
-from sewalong.progress.resuming.resume_facts import next_thing
+from sewalong.store.library import Library, Shelved
 
 
 class Summary(msgspec.Struct, frozen=True):
-    """`work_done` is from 0 to 1; `next_stage` and its `label` are None where none can be done.
+    """`standing` is a `Standing`; `work_done` is from 0 to 1; `next_stage` and its `label` are
+    None where none can be done.
 
     `pick_up` is the next thing to pick up in one sentence, or how the quilt stands.
     """
 
-    standing: Standing
+    standing: str
     work_done: float
     next_stage: str | None
     label: str | None
     pick_up: str
 
 
-def summary_of(state: State, now: Plan) -> Summary:
-    """The summary of a quilt and its plan."""
-    suggestion = now.suggestion
-    line = now.line(suggestion.stage) if suggestion else None
-    return Summary(
-        standing=state.standing,
-        work_done=round(now.work_done, 4),
-        next_stage=line.stage.id if line else None,
-        label=line.stage.label if line else None,
-        pick_up=_pick_up(state, now),
-    )
+def summary(library: Library, entry: Shelved) -> Summary:
+    """How a quilt stands: as kept, or worked out from its record and kept from now on.
+
+    Raises StoreFault where the record cannot be read.
+    """
+    if entry.summary:
+        try:
+            return msgspec.json.decode(entry.summary, type=Summary)
+        except msgspec.MsgspecError:
+            pass  # what was kept is of no use, so it is worked out as if there were none
+    from sewalong.service.summing_up import worked_out
+
+    found, seq = worked_out(library, entry)
+    library.keep_summary(entry, seq, to_json(found))
+    return found
 
 
-def to_json(summary: Summary) -> str:
+def to_json(found: Summary) -> str:
     """The summary as it is kept."""
-    return msgspec.json.encode(summary).decode()
-
-
-def from_json(text: str) -> Summary | None:
-    """A summary that was kept; None where it cannot be read and has to be worked out anew."""
-    try:
-        return msgspec.json.decode(text, type=Summary)
-    except msgspec.MsgspecError:
-        return None
-
-
-def _pick_up(state: State, now: Plan) -> str:
-    if state.standing is not Standing.IN_PROGRESS:
-        reason = f": {state.aside_reason}" if state.aside_reason else ""
-        return f"{state.standing.value}{reason}"
-    if now.suggestion is not None:
-        return next_thing(now.line(now.suggestion.stage))
-    return "every stage is done" if now.complete else "short of pieces: open it to see the choices"
+    return msgspec.json.encode(found).decode()

@@ -113,17 +113,6 @@ def method_named(typed: str) -> Definition:
         raise CommandError(f"{fault} All are listed by: sewalong methods") from fault
 
 
-def lengths_of(text: str, unit: Unit) -> list[Length]:
-    """Lengths with commas between them; a unit behind the last is that of all. LengthFault."""
-    from sewalong.lengths import parse
-
-    parts = [part.strip() for part in text.split(",")]
-    behind = _UNIT_BEHIND.search(parts[-1])
-    if behind is not None:
-        parts = [p if _UNIT_BEHIND.search(p) else f"{p} {behind[0]}" for p in parts]
-    return [parse(part, unit) for part in parts]
-
-
 def changed(choices: Choices, args: argparse.Namespace) -> Choices:
     """`choices` with what was given on the line instead. Raises LengthFault."""
     from msgspec.structs import replace

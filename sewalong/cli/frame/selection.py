@@ -9,7 +9,6 @@ from pathlib import Path
 
 from sewalong.cli.frame.context import Context
 from sewalong.cli.frame.errors import CommandError
-from sewalong.progress.record.route import Road
 from sewalong.service.open_quilt import OpenQuilt
 from sewalong.store.home import demo_record_path, record_path
 from sewalong.store.library import Library, Shelved

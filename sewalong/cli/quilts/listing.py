@@ -5,17 +5,14 @@ from __future__ import annotations
 import argparse
 
 from sewalong.cli.frame.context import Context
-from sewalong.cli.frame.dates import day_and_time
 from sewalong.cli.frame.errors import CommandError, sentence_of
 from sewalong.cli.frame.report import Report
 from sewalong.cli.frame.selection import NO_QUILT, any_library, chosen_quilt
 from sewalong.cli.quilts.status_report import status_data, status_lines
-from sewalong.cli.sewing.log_words import event_words
 from sewalong.cli.sewing.outcome import event_data
-from sewalong.progress.plan.plan import plan
 from sewalong.progress.record.events import Mentioned, Undone
-from sewalong.progress.record.fold import fold
 from sewalong.progress.record.time_words import ago, day_and_time
+from sewalong.service.summary import summary
 from sewalong.store.library import Library, Shelved
 
 
@@ -38,27 +35,24 @@ def _told(library: Library, entry: Shelved, context: Context) -> tuple[str, dict
         "last_at": entry.last_at.isoformat(),
     }
     try:
-        loaded = library.load(entry)
-        state = fold(loaded.quilt, loaded.record)
-        now_plan = plan(state)
+        found = summary(library, entry)
     except Exception as error:
         sentence = sentence_of(error)
         if sentence is None:
             raise
         return f"{entry.id}. {entry.name}: {sentence}", {**data, "unreadable": sentence}
-    suggestion = now_plan.suggestion
     data |= {
-        "standing": state.standing.value,
-        "work_done": round(now_plan.work_done, 4),
-        "suggested_stage": suggestion.stage if suggestion else None,
+        "standing": found.standing,
+        "work_done": found.work_done,
+        "suggested_stage": found.next_stage,
     }
     parts = [
-        state.standing.value,
-        f"{now_plan.work_done:.0%} of the work done",
+        found.standing,
+        f"{found.work_done:.0%} of the work done",
         f"last touched {ago(entry.last_at, context.clock())} ({day_and_time(entry.last_at)})",
     ]
-    if suggestion is not None:
-        parts.append(f"next {now_plan.line(suggestion.stage).stage.label}")
+    if found.label is not None:
+        parts.append(f"next {found.label}")
     return f"{entry.id}. {entry.name}: {', '.join(parts)}.", data
 
 
@@ -87,7 +81,7 @@ def log(args: argparse.Namespace, context: Context) -> Report:
         data.append({**event_data(one, state, record), "undone": one.seq in undone})
         if isinstance(one.event, Mentioned):
             continue
-        words = event_words(one.event, state, record)
+        words = one.event.in_full(state, record)
         lines.append(f"{one.seq}, {day_and_time(one.event.at)}, {session}: {words}{mark}")
     if not lines:
         lines.append("Nothing has happened to this quilt yet.")

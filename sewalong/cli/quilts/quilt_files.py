@@ -14,7 +14,7 @@ from sewalong.cli.frame.run import REFUSED
 from sewalong.cli.frame.sanitize import safe_json
 from sewalong.cli.frame.selection import opened, shelf
 from sewalong.progress.plan.plan import plan
-from sewalong.progress.record.fold import opening
+from sewalong.progress.record.fold import fold
 from sewalong.progress.resuming.resume_facts import shortfall_in_words
 from sewalong.quilt.file.reader import Fault, QuiltFileFaults, read_quilt_bytes
 from sewalong.quilt.file.toml_errors import LONGEST_FILE
@@ -73,7 +73,7 @@ def _fault(fault: Fault) -> dict[str, object]:
 
 def _plan_lines(quilt: Quilt) -> list[str]:
     """What there is, what it makes, what is wanted; a shortfall shows before the first cut."""
-    state = opening(quilt)
+    state = fold(quilt, ())
     now = plan(state)
     unit = state.route.piles[quilt.method.unit].noun
     there = " and ".join(

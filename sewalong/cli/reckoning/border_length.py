@@ -5,10 +5,10 @@ from __future__ import annotations
 import argparse
 
 from sewalong.cli.frame.context import Context
-from sewalong.cli.frame.length_arguments import lengths_of, read, unit_of
+from sewalong.cli.frame.length_arguments import read, unit_of
 from sewalong.cli.frame.line_report import told
 from sewalong.cli.frame.report import Report
-from sewalong.lengths import show
+from sewalong.lengths import parse_several, show
 from sewalong.quilt.as_fraction import exactly
 from sewalong.quilt.cloth.border_length import SPREAD_LIMIT, LengthRule
 from sewalong.quilt.cloth.border_length import border_length as length_of
@@ -22,7 +22,7 @@ RULES = {"mean": LengthRule.MEAN, "middle": LengthRule.MIDDLE}
 def border_length(args: argparse.Namespace, context: Context) -> Report:
     """`reckon border-length 59 1/2, 60, 60 3/4 [--rule mean|middle]`"""
     unit = unit_of(args)
-    measured = lengths_of(" ".join(args.measured), unit)
+    measured = parse_several(" ".join(args.measured), unit)
     found = length_of(
         measured, RULES[args.rule], limit=read(args, "limit", SPREAD_LIMIT), unit=unit
     )

@@ -8,10 +8,10 @@ from fractions import Fraction
 
 from sewalong.cli.frame.context import Context
 from sewalong.cli.frame.errors import CommandError
-from sewalong.cli.frame.length_arguments import lengths_of, read, read_or_none, unit_of
+from sewalong.cli.frame.length_arguments import read, read_or_none, unit_of
 from sewalong.cli.frame.line_report import told
 from sewalong.cli.frame.report import Report
-from sewalong.lengths import Length, Unit, show
+from sewalong.lengths import Length, Unit, parse_several, show
 from sewalong.quilt.as_fraction import exactly
 from sewalong.quilt.cloth.ease import ease as eased
 from sewalong.quilt.cloth.ease import most_off
@@ -31,7 +31,7 @@ def _row(args: argparse.Namespace, unit: Unit) -> Iterator[Line]:
     if args.cuts is not None:
         if args.pieces is not None or args.cut is not None:
             raise CommandError("Give --cuts, or --pieces and --cut; not both.")
-        cuts = lengths_of(" ".join(args.cuts), unit)
+        cuts = parse_several(" ".join(args.cuts), unit)
     else:
         if args.pieces is None:
             raise CommandError("Give --pieces and --cut, or --cuts with commas between them.")

@@ -62,7 +62,7 @@ COMMANDS = (
         "bobbin",
         GROUP,
         "the bobbin was empty: the last ones counted were not sewn",
-        "sewalong.cli.sewing.bobbin:bobbin",
+        "sewalong.cli.sewing.counting:bobbin",
         "sewalong bobbin sew 12",
         (STAGE, whole("unsewn", "how many counted are not sewn", metavar="UNSEWN"), *WHICH_QUILT),
     ),
@@ -70,7 +70,7 @@ COMMANDS = (
         "press",
         GROUP,
         "which way the seams of a stage are pressed, in your words",
-        "sewalong.cli.sewing.pressing:press",
+        "sewalong.cli.sewing.notes_and_settings:press",
         "sewalong press sew towards the dark cloth",
         (
             STAGE,

@@ -2,23 +2,20 @@
 
 from __future__ import annotations
 
-from sewalong.progress.measuring.at_risk import at_risk
-from sewalong.service.open_quilt import OpenQuilt
+from sewalong.progress.measuring.at_risk import AtRisk
 
 SEEN_TO = "When they are measured and seen to: sewalong proof --seen-to"
 
 
-def at_risk_lines(quilt: OpenQuilt) -> tuple[str, ...]:
+def at_risk_lines(found: AtRisk | None) -> tuple[str, ...]:
     """What is at risk and what to say when it is seen to."""
-    found = at_risk(quilt.state, quilt.record)
-    if found is None or found.seen_to:
+    if found is None:
         return ()
     return found.lines if found.none else (*found.lines, SEEN_TO)
 
 
-def at_risk_data(quilt: OpenQuilt) -> dict[str, object] | None:
+def at_risk_data(found: AtRisk | None) -> dict[str, object] | None:
     """By stage how many and in which sessions; the places of their piles; None for nothing."""
-    found = at_risk(quilt.state, quilt.record)
     if found is None:
         return None
     return {

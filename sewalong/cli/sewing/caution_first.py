@@ -1,35 +1,35 @@
-"""Work that a caution may come before: it is shown, and nothing is done until it was read."""
+"""Counts that a caution may come before: it is shown, and nothing is done until it was read."""
 
 from __future__ import annotations
 
 import argparse
 
+from msgspec.structs import replace
+
 from sewalong.cli.frame.context import Context
 from sewalong.cli.frame.errors import CommandError
-from sewalong.progress.acts.commands import Command, ReadCaution
-from sewalong.progress.acts.decide import CautionFirst
-from sewalong.progress.record.events import Recorded
+from sewalong.progress.acts.counting import Count
+from sewalong.progress.acts.joining import JoinRows
 from sewalong.progress.safety.cautions import Caution, CautionFirst
-from sewalong.REMOVED import ReadCaution
+from sewalong.service.acting import Outcome, do
 from sewalong.service.open_quilt import OpenQuilt
 
 
 def with_caution(
-    quilt: OpenQuilt, command: Command, args: argparse.Namespace, context: Context
-) -> tuple[tuple[Recorded, ...], tuple[str, ...]]:
-    """Carry `command` out, the caution due first; what was recorded, and remarks for stderr.
+    quilt: OpenQuilt, act: Count | JoinRows, args: argparse.Namespace, context: Context
+) -> tuple[Outcome, tuple[str, ...]]:
+    """Carry `act` out, the caution due first; what came of it, and remarks for stderr.
 
     Raises CommandError when nobody read the caution.
     """
     try:
-        return quilt.do(command), ()
+        return do(quilt, act), ()
     except CautionFirst as due:
         lines = _caution_lines(due.caution)
         if not args.caution_read:
             _wait_until_read(lines, context)
             lines = ()
-        read = quilt.do(ReadCaution(due.stage))
-        return (*read, *quilt.do(command)), lines
+        return do(quilt, replace(act, caution_read=True)), lines
 
 
 def _wait_until_read(lines: tuple[str, ...], context: Context) -> None:

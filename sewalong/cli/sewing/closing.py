@@ -16,7 +16,6 @@ from sewalong.cli.sewing.closing_prompts import (
     placed,
 )
 from sewalong.cli.sewing.outcome import aftermath
-from sewalong.progress.acts.piles import PutPileAway
 from sewalong.progress.acts.said import Answer
 from sewalong.progress.acts.sessions import CloseSession
 from sewalong.progress.plan.plan import plan
@@ -24,6 +23,7 @@ from sewalong.progress.record.state import SessionRecord, State
 from sewalong.progress.record.time_words import spoken
 from sewalong.progress.resuming.pause_note import pause_note
 from sewalong.progress.safety.closing_questions import ANSWERS, Question, questions
+from sewalong.service.acting import do
 
 _WAYS = "yes, no or did-not-look"
 _SHORT = {"y": "yes", "n": "no", "?": "did not look"}
@@ -34,10 +34,8 @@ def answer(args: argparse.Namespace, context: Context) -> Report:
     """`answer iron ANSWER…`"""
     said = _answer(" ".join(args.text))
     with chosen_quilt(args, context) as quilt:
-        if quilt.state.session is None or quilt.state.iron_asked:
-            raise CommandError("Nothing is asked about the iron just now. Nothing was recorded.")
-        recorded = quilt.do(Answer(args.question, said))
-        return aftermath(quilt, recorded, first=(SEE_TO_IT,) if said != "yes" else ())
+        outcome = do(quilt, Answer(args.question, said))
+        return aftermath(quilt, outcome, first=(SEE_TO_IT,) if said != "yes" else ())
 
 
 def close(args: argparse.Namespace, context: Context) -> Report:
@@ -62,10 +60,9 @@ def close(args: argparse.Namespace, context: Context) -> Report:
         if context.interactive and state.session:
             places |= ask_places([one for one in note.piles if one.pile not in places], context)
             next_step = next_step or _ask_next(note.next_step, context)
-        put = [one for pile, place in places.items() for one in quilt.do(PutPileAway(pile, place))]
-        recorded = (*put, *quilt.do(CloseSession(answers, next_step)))
+        outcome = do(quilt, CloseSession(answers, next_step, places))
         lines = [*_closed(quilt.state), *_to_see_to(asked, answers), *left_lines(note)]
-        return aftermath(quilt, recorded, first=lines, more=left_data(note))
+        return aftermath(quilt, outcome, first=lines, more=left_data(note))
 
 
 def _ask_next(next_step: str, context: Context) -> str:

@@ -22,7 +22,7 @@ def placed(pairs: Sequence[str], state: State) -> dict[str, str]:
         pile, equals, place = pair.partition("=")
         if not equals or not place.strip():
             raise CommandError(f"“{pair[:40]}” is no place. Write it like unit='flat box'")
-        places[a_pile(state, pile_id(state.road, pile.strip()))] = place.strip()
+        places[a_pile(state, pile_id(state.route, pile.strip()))] = place.strip()
     return places
 
 

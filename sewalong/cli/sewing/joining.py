@@ -29,9 +29,9 @@ def join(args: argparse.Namespace, context: Context) -> Report:
         if not args.rows:
             return _next(quilt.state, placed=not args.unsettled)
         first, second = (read_label(tag) for tag in args.rows)
-        recorded, aside = with_caution(quilt, JoinRows(first, second), args, context)
+        outcome, aside = with_caution(quilt, JoinRows(first, second), args, context)
         now = joining(quilt.state)
-        return aftermath(quilt, recorded, first=now.lines, aside=aside, more=_data(now))
+        return aftermath(quilt, outcome, first=now.lines, aside=aside, more=_data(now))
 
 
 def _next(state: State, *, placed: bool) -> Report:

@@ -7,16 +7,16 @@ from fractions import Fraction
 
 from sewalong.cli.frame.context import Context
 from sewalong.cli.frame.errors import CommandError
-from sewalong.cli.frame.length_arguments import lengths_of, read_text
+from sewalong.cli.frame.length_arguments import read_text
 from sewalong.cli.frame.report import Report
 from sewalong.cli.frame.selection import chosen_quilt, pile_id
 from sewalong.cli.sewing.at_risk import at_risk_data, at_risk_lines
-from sewalong.cli.sewing.outcome import event_data
+from sewalong.cli.sewing.outcome import done, event_data
 from sewalong.lengths import Length
-from sewalong.progress.acts.seam import Measure
-from sewalong.progress.measuring.diagnosis import Diagnosis, diagnose
+from sewalong.progress.measuring.diagnosis import Diagnosis
 from sewalong.progress.record.measurable import Unmeasurable, measurable, read_piece
 from sewalong.progress.record.state import State
+from sewalong.service.machine import measure as measure_piece
 
 _TESTS = ("strip-test", "strip-tests", "strips")
 _MIDDLE = ("middle-strip", "middle")
@@ -31,20 +31,18 @@ def measure(args: argparse.Namespace, context: Context) -> Report:
     with chosen_quilt(args, context) as quilt:
         state = quilt.state
         piece = _piece(args, state)
-        readings = tuple(lengths_of(" ".join(args.readings), state.quilt.unit))
-        try:
-            found = diagnose(state.quilt, state.target, piece, readings, pieces=args.alike)
-        except Unmeasurable as error:
-            raise CommandError(str(error)) from error
-        recorded = () if args.look else quilt.do(Measure(piece, readings))
-        lines = list(found.lines)
-        data: dict[str, object] = {"quilt": quilt.entry.name, **_data(found)}
+        took = measure_piece(
+            quilt, piece, " ".join(args.readings), alike=args.alike, record=not args.look
+        )
+        lines = list(took.found.lines)
+        data: dict[str, object] = {"quilt": quilt.entry.name, **_data(took.found)}
+        recorded = done(took.outcome) if took.outcome else []
         if args.look:
             lines.append("Nothing was recorded.")
         data["recorded"] = [event_data(one, quilt.state, quilt.record) for one in recorded]
-        if not found.passed and found.piece.allowances and recorded:
-            lines += at_risk_lines(quilt)
-            data["at_risk"] = at_risk_data(quilt)
+        if took.risk is not None:
+            lines += at_risk_lines(took.risk)
+            data["at_risk"] = at_risk_data(took.risk)
         return Report(tuple(lines), data)
 
 
@@ -60,7 +58,7 @@ def _piece(args: argparse.Namespace, state: State) -> str:
     else:
         if args.of is not None:
             raise CommandError("--of is for a row, a column or a strip test.")
-        pile = word if word in _LONG else pile_id(state.road, args.piece)
+        pile = word if word in _LONG else pile_id(state.route, args.piece)
         way = ":down" if args.down else ":across" if word in _LONG else ""
         piece = f"{pile}{way}"
     if args.cut is not None and word not in (*_TESTS, *_MIDDLE):

@@ -1,19 +1,21 @@
-"""What is written down: notes, the machine's settings, what was changed."""
+"""What is written down: notes, which way seams are pressed, the machine's settings, what was changed."""
 
 from __future__ import annotations
 
 import argparse
 
-from msgspec.structs import asdict, replace
+from msgspec.structs import asdict
 
 from sewalong.cli.frame.context import Context
 from sewalong.cli.frame.report import Report
-from sewalong.cli.frame.selection import chosen_quilt
+from sewalong.cli.frame.selection import chosen_quilt, stage_id
 from sewalong.cli.sewing.outcome import aftermath
-from sewalong.progress.acts.notes import WriteNote
-from sewalong.progress.acts.seam import ChangeTool, RecordSettings
+from sewalong.progress.acts.notes import NotePress, WriteNote
+from sewalong.progress.acts.seam import ChangeTool
 from sewalong.progress.record.settings import Settings
 from sewalong.progress.resuming.resume_facts import settings_in_words
+from sewalong.service.acting import do
+from sewalong.service.machine import write_settings
 from sewalong.service.open_quilt import OpenQuilt
 
 NOT_CARRIED_OVER = (
@@ -25,13 +27,21 @@ NOT_CARRIED_OVER = (
 def note(args: argparse.Namespace, context: Context) -> Report:
     """`note TEXT…`"""
     with chosen_quilt(args, context) as quilt:
-        return aftermath(quilt, quilt.do(WriteNote(" ".join(args.text))))
+        return aftermath(quilt, do(quilt, WriteNote(" ".join(args.text))))
+
+
+def press(args: argparse.Namespace, context: Context) -> Report:
+    """`press STAGE WORDS…`: which way the seams of a stage are pressed."""
+    with chosen_quilt(args, context) as quilt:
+        stage = stage_id(quilt.state.route, args.stage)
+        outcome = do(quilt, NotePress(stage, " ".join(args.text)))
+        return aftermath(quilt, outcome, more={"press": dict(quilt.state.press)})
 
 
 def changed(args: argparse.Namespace, context: Context) -> Report:
     """`changed blade|needle|foot|bobbin|power`"""
     with chosen_quilt(args, context) as quilt:
-        return aftermath(quilt, quilt.do(ChangeTool(args.tool)))
+        return aftermath(quilt, do(quilt, ChangeTool(args.tool)))
 
 
 def settings(args: argparse.Namespace, context: Context) -> Report:
@@ -39,16 +49,11 @@ def settings(args: argparse.Namespace, context: Context) -> Report:
     names = Settings.__struct_fields__
     given = {name: value for name in names if (value := getattr(args, name)) is not None}
     with chosen_quilt(args, context) as quilt:
-        before = quilt.state.settings or Settings()
         if not given:
-            return _told(quilt, before)
-        after = replace(before, **given)
-        if "proof" in given or replace(after, proof="") == replace(before, proof=""):
-            return aftermath(quilt, quilt.do(RecordSettings(after)))
-        report_proof_lost = (NOT_CARRIED_OVER,) if before.proof else ()
-        return aftermath(
-            quilt, quilt.do(RecordSettings(replace(after, proof=""))), first=report_proof_lost
-        )
+            return _told(quilt, quilt.state.settings or Settings())
+        written = write_settings(quilt, given)
+        lost = (NOT_CARRIED_OVER,) if written.proof_lost else ()
+        return aftermath(quilt, written.outcome, first=lost)
 
 
 def _told(quilt: OpenQuilt, now: Settings) -> Report:

@@ -3,74 +3,74 @@
 from __future__ import annotations
 
 import json
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 
 from sewalong.cli.frame.report import Report
-from sewalong.cli.sewing.log_words import event_words
-from sewalong.progress.plan.plan import Plan, plan
-from sewalong.progress.record.events import Recorded
+from sewalong.progress.plan.plan import Plan
+from sewalong.progress.record.event import Recorded
+from sewalong.progress.record.said import Mentioned
 from sewalong.progress.record.state import Standing, State
 from sewalong.progress.resuming.resume_facts import next_thing, shortfall_in_words
-from sewalong.progress.safety.closing_questions import Question, leaving_question
+from sewalong.service.acting import Outcome
 from sewalong.service.open_quilt import OpenQuilt
 from sewalong.store.codec import event_to_json
 
 
 def aftermath(
     quilt: OpenQuilt,
-    recorded: Sequence[Recorded],
+    outcome: Outcome,
     *,
     first: Sequence[str] = (),
     aside: Sequence[str] = (),
-    more: dict[str, object] | None = None,
+    more: Mapping[str, object] | None = None,
 ) -> Report:
-    """The report on a command: the events, `first`, then what comes next and what is owed.
+    """The report on an act: what happened, `first`, what comes next, and one thing besides.
 
     `more` is added to the data.
     """
-    state = quilt.state
-    now = plan(state)
-    asked = owed(state, now)
-    lines = [event_words(one.event, state, quilt.record) for one in recorded]
+    state, now = quilt.state, outcome.plan
+    asked, short = outcome.question, shortfall_in_words(state, now)
+    also = _also(outcome, short)
+    lines = [one.event.in_full(state, quilt.record) for one in done(outcome)]
     lines += first
     lines += _next(state, now)
-    if asked is not None:
-        lines.append(f"{asked.ask} Answer with: sewalong answer {asked.id} yes (or no)")
+    if also is not None:
+        lines.append(also[1])
     data: dict[str, object] = {
         "quilt": quilt.entry.name,
-        "recorded": [event_data(one, state, quilt.record) for one in recorded],
+        "recorded": [event_data(one, state, quilt.record) for one in done(outcome)],
         "suggested_stage": now.suggestion.stage if now.suggestion else None,
-        "short": shortfall_in_words(state, now) or None,
+        "short": short or None,
         "ask": {"id": asked.id, "question": asked.ask} if asked else None,
+        "also": {"kind": also[0], "line": also[1]} if also else None,
         **(more or {}),
     }
     return Report(tuple(lines), data, aside=tuple(aside))
 
 
+def done(outcome: Outcome) -> list[Recorded]:
+    """What the person did; that the program said something is no doing of hers."""
+    return [one for one in outcome.recorded if not isinstance(one.event, Mentioned)]
+
+
 def _next(state: State, now: Plan) -> list[str]:
     if state.standing is not Standing.IN_PROGRESS:
         return []
-    lines = []
     if now.suggestion is not None:
-        lines.append(f"Next: {next_thing(now.line(now.suggestion.stage))}")
-    elif now.complete:
-        lines.append("Every stage is done. Mark the quilt done with: sewalong done")
-    short = shortfall_in_words(state, now)
-    if short:
-        lines.append(f"Short: {short}")
-    return lines
+        return [f"Next: {next_thing(now.line(now.suggestion.stage))}"]
+    return ["Every stage is done. Mark the quilt done with: sewalong done"] if now.complete else []
 
 
-def owed(state: State, now: Plan) -> Question | None:
-    """The question about the iron, when the person has turned or should turn from it."""
-    turning_to = [state.chosen] if state.chosen else []
-    if now.suggestion is not None:
-        turning_to.append(now.suggestion.stage)
-    for stage in turning_to:
-        question = leaving_question(state, stage)
-        if question is not None:
-            return question
-    return None
+def _also(outcome: Outcome, short: str) -> tuple[str, str] | None:
+    """At most one thing, its kind and its line: a question owed, else the notice."""
+    asked, notice = outcome.question, outcome.notice
+    if asked is not None:
+        return "ask", f"{asked.ask} Answer with: sewalong answer {asked.id} yes (or no)"
+    if notice is None or notice.kind == "short":
+        return ("short", f"Short: {short}") if short else None
+    if notice.kind == "at risk":
+        return notice.kind, f"{notice.text} See: sewalong proof"
+    return notice.kind, notice.text
 
 
 def event_data(one: Recorded, state: State, record: Sequence[Recorded]) -> dict[str, object]:
@@ -78,5 +78,5 @@ def event_data(one: Recorded, state: State, record: Sequence[Recorded]) -> dict[
     return {
         "seq": one.seq,
         **json.loads(event_to_json(one.event)),
-        "words": event_words(one.event, state, record),
+        "words": one.event.in_full(state, record),
     }

@@ -6,7 +6,6 @@ import argparse
 from datetime import date
 
 from sewalong.cli.frame.context import Context
-from sewalong.cli.frame.dates import day
 from sewalong.cli.frame.errors import CommandError
 from sewalong.cli.frame.report import Report
 from sewalong.cli.frame.selection import chosen_quilt

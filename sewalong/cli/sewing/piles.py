@@ -3,56 +3,88 @@
 from __future__ import annotations
 
 import argparse
+from collections.abc import Mapping
 
 from sewalong.cli.frame.context import Context
 from sewalong.cli.frame.report import Report
 from sewalong.cli.frame.selection import chosen_quilt, pile_id
 from sewalong.cli.sewing.outcome import aftermath
-from sewalong.cli.sewing.recounting import recounted
 from sewalong.progress.acts.piles import Find, PutPileAway, Spoil
 from sewalong.progress.acts.recounting import Recount
+from sewalong.progress.record.recount_rules import ways
+from sewalong.progress.record.recounting import Recounted
+from sewalong.progress.record.state import State
+from sewalong.service.acting import Outcome, do
 from sewalong.service.open_quilt import OpenQuilt
 
 
 def spoil(args: argparse.Namespace, context: Context) -> Report:
     """`spoil PILE N --reason TEXT`"""
     with chosen_quilt(args, context) as quilt:
-        pile = pile_id(quilt.state.road, args.pile)
-        return _do(quilt, pile, Spoil(pile, args.n, args.reason))
+        pile = pile_id(quilt.state.route, args.pile)
+        return _report(quilt, do(quilt, Spoil(pile, args.n, args.reason)), pile)
 
 
 def find(args: argparse.Namespace, context: Context) -> Report:
     """`find PILE N [--bought]`"""
     with chosen_quilt(args, context) as quilt:
-        pile = pile_id(quilt.state.road, args.pile)
-        return _do(quilt, pile, Find(pile, args.n, "bought" if args.bought else "found"))
-
-
-def recount(args: argparse.Namespace, context: Context) -> Report:
-    """`recount PILE N [--place PLACE] [--as WHAT]`: the count stands; what it may be is said."""
-    with chosen_quilt(args, context) as quilt:
-        pile = pile_id(quilt.state.road, args.pile)
-        before = quilt.state
-        command = Recount(pile, args.n, args.how or "stands", args.place or "")
-        report = _do(quilt, pile, command)
-        return recounted(report, before, quilt, pile, said=args.how is not None)
+        pile = pile_id(quilt.state.route, args.pile)
+        how = "bought" if args.bought else "found"
+        return _report(quilt, do(quilt, Find(pile, args.n, how)), pile)
 
 
 def put_away(args: argparse.Namespace, context: Context) -> Report:
     """`put-away PILE PLACE… [--part N]`"""
     with chosen_quilt(args, context) as quilt:
-        pile = pile_id(quilt.state.road, args.pile)
-        return _do(quilt, pile, PutPileAway(pile, " ".join(args.text), args.part))
+        pile = pile_id(quilt.state.route, args.pile)
+        return _report(quilt, do(quilt, PutPileAway(pile, " ".join(args.text), args.part)), pile)
 
 
-def _do(quilt: OpenQuilt, pile: str, command: Command) -> Report:
-    recorded = quilt.do(command)
+def recount(args: argparse.Namespace, context: Context) -> Report:
+    """`recount PILE N [--place PLACE] [--as WHAT]`: the count stands; what it may be is said."""
+    with chosen_quilt(args, context) as quilt:
+        pile = pile_id(quilt.state.route, args.pile)
+        quilt.refresh()
+        before = quilt.state
+        outcome = do(quilt, Recount(pile, args.n, args.how or "stands", args.place or ""))
+        event = next(one.event for one in outcome.recorded if isinstance(one.event, Recounted))
+        may_be = [way for way in ways(before, pile, event.difference) if way != "stands"]
+        lines = [*_missing(quilt.state, pile)]
+        if event.difference and args.how is None and may_be:
+            lines.append(
+                f"The difference may be: {', '.join(may_be)}. "
+                f"To say so: sewalong undo, then recount again with --as {may_be[0]}"
+            )
+        more = {
+            "recorded_before": event.recorded,
+            "difference": event.difference,
+            "how": event.how,
+            "may_be": may_be,
+            "missing": quilt.state.missing.get(pile, 0),
+            "places": dict(quilt.state.places.get(pile, {})),
+        }
+        return _report(quilt, outcome, pile, lines, more)
+
+
+def _missing(state: State, pile: str) -> list[str]:
+    missing = state.missing.get(pile, 0)
+    noun = state.route.piles[pile].noun
+    return [f"Missing: {noun.count(missing)}, made, whereabouts unknown."] if missing else []
+
+
+def _report(
+    quilt: OpenQuilt,
+    outcome: Outcome,
+    pile: str,
+    lines: list[str] | None = None,
+    more: Mapping[str, object] | None = None,
+) -> Report:
     there = quilt.state.piles[pile]
     noun = quilt.state.route.piles[pile].noun
     verb = "lies" if there == 1 else "lie"
     return aftermath(
         quilt,
-        recorded,
-        first=(f"{noun.count(there).capitalize()} {verb} there now.",),
-        more={"pile": pile, "there": there},
+        outcome,
+        first=(f"{noun.count(there).capitalize()} {verb} there now.", *(lines or ())),
+        more={"pile": pile, "there": there, **(more or {})},
     )

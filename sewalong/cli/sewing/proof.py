@@ -7,33 +7,31 @@ import argparse
 from msgspec.structs import asdict
 
 from sewalong.cli.frame.context import Context
-from sewalong.cli.frame.dates import day_and_time
-from sewalong.cli.frame.errors import CommandError
 from sewalong.cli.frame.report import Report
 from sewalong.cli.frame.selection import chosen_quilt, stage_id
 from sewalong.cli.sewing.at_risk import at_risk_data, at_risk_lines
 from sewalong.cli.sewing.outcome import aftermath
-from sewalong.progress.acts.said import Mention
 from sewalong.progress.acts.seam import GoOn
 from sewalong.progress.measuring.at_risk import at_risk
 from sewalong.progress.measuring.length_words import plainly
-from sewalong.progress.measuring.proof import Proof, Standing
+from sewalong.progress.measuring.proof import Proof, ProofStanding
 from sewalong.progress.measuring.proof import proof as proved
 from sewalong.progress.record.measurable import read_piece
 from sewalong.progress.record.state import Check, State
 from sewalong.progress.record.time_words import day_and_time
 from sewalong.progress.resuming.resume_facts import settings_in_words
-from sewalong.service.open_quilt import OpenQuilt
+from sewalong.service.acting import do
+from sewalong.service.machine import in_doubt, saw_to_them
 
 
 def proof(args: argparse.Namespace, context: Context) -> Report:
     """`proof [QUILT] [--seen-to]`"""
     with chosen_quilt(args, context) as quilt:
         if args.seen_to:
-            _seen_to(quilt)
+            saw_to_them(quilt)
         state = quilt.state
         found = proved(state, context.clock())
-        lines = [*_lines(state, found), *at_risk_lines(quilt)]
+        lines = [*_lines(state, found), *at_risk_lines(in_doubt(quilt))]
         if args.seen_to:
             lines.append("The pieces that were at risk are seen to.")
         return Report(
@@ -47,7 +45,7 @@ def proof(args: argparse.Namespace, context: Context) -> Report:
                 "went_on": found.went_on,
                 "last_passed": _check_data(found.last),
                 "failed": _check_data(found.failed),
-                "at_risk": at_risk_data(quilt),
+                "at_risk": at_risk_data(at_risk(state, quilt.record)),
             },
         )
 
@@ -55,23 +53,14 @@ def proof(args: argparse.Namespace, context: Context) -> Report:
 def go_on(args: argparse.Namespace, context: Context) -> Report:
     """`go-on STAGE`"""
     with chosen_quilt(args, context) as quilt:
-        stage = stage_id(quilt.state.road, args.stage)
-        return aftermath(quilt, quilt.do(GoOn(stage)), more={"stage": stage})
-
-
-def _seen_to(quilt: OpenQuilt) -> None:
-    found = at_risk(quilt.state, quilt.record)
-    if found is None or found.none:
-        raise CommandError("Nothing is at risk. Nothing was recorded.")
-    if found.seen_to:
-        raise CommandError("You said already that they are seen to. Nothing was recorded.")
-    quilt.do(Mention(found.mention))
+        stage = stage_id(quilt.state.route, args.stage)
+        return aftermath(quilt, do(quilt, GoOn(stage)), more={"stage": stage})
 
 
 def _lines(state: State, found: Proof) -> list[str]:
     piece = read_piece(state.quilt, state.target, found.piece)
     lines = [f"The seam: {found.standing.value}."]
-    if found.standing is not Standing.NEVER and found.why:
+    if found.standing is not ProofStanding.NEVER and found.why:
         lines.append(f"Why: {found.why}.")
     if found.went_on:
         lines.append("You chose to go on without measuring again.")
@@ -83,7 +72,7 @@ def _lines(state: State, found: Proof) -> list[str]:
                 lines.append(f"With: {with_settings}.")
     if found.failed is not None:
         lines.append(f"Failed: {_check_words(state, found.failed)}")
-    if found.standing is not Standing.FRESH:
+    if found.standing is not ProofStanding.FRESH:
         should = plainly(piece.expected, state.quilt.unit)
         lines.append(f"To prove it, measure: {piece.words}, which should be {should}.")
     return lines

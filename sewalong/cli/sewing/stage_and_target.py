@@ -14,14 +14,15 @@ from sewalong.progress.joining.orientation_checks import which_way_up
 from sewalong.progress.plan.plan import plan
 from sewalong.progress.resuming.resume_facts import next_thing
 from sewalong.progress.resuming.sampling import sampling_line
+from sewalong.service.acting import do
 
 
 def stage(args: argparse.Namespace, context: Context) -> Report:
     """`stage STAGE`: turn to it, and say what is done there."""
     with chosen_quilt(args, context) as quilt:
-        id = stage_id(quilt.state.road, args.stage)
-        recorded = quilt.do(ChooseStage(id))
-        now = plan(quilt.state)
+        id = stage_id(quilt.state.route, args.stage)
+        outcome = do(quilt, ChooseStage(id))
+        now = outcome.plan
         line = now.line(id)
         here_now = [f"Do: {line.stage.do}", f"Check: {line.stage.check}"]
         here_now += [f"Look: {look}" for look in which_way_up(id)]
@@ -31,41 +32,41 @@ def stage(args: argparse.Namespace, context: Context) -> Report:
         if now.suggestion is None or now.suggestion.stage != id:
             # Otherwise the same is said as what comes next.
             here_now.insert(0, next_thing(line))
-        return aftermath(quilt, recorded, first=here_now, more={"stage": id, "to_go": line.to_do})
+        return aftermath(quilt, outcome, first=here_now, more={"stage": id, "to_go": line.to_do})
 
 
 def target(args: argparse.Namespace, context: Context) -> Report:
     """`target ROWS COLUMNS`"""
     with chosen_quilt(args, context) as quilt:
-        recorded = quilt.do(ChangeTarget(args.rows, args.columns))
-        units = plan(quilt.state).units
+        outcome = do(quilt, ChangeTarget(args.rows, args.columns))
+        units = outcome.plan.units
         noun = quilt.state.route.piles[quilt.state.quilt.method.unit].noun
         lines = [f"{noun.count(units.to_go).capitalize()} to go of {quilt.state.target.units}."]
         if units.spare:
             lines.append(f"{noun.count(units.spare).capitalize()} spare.")
-        return aftermath(quilt, recorded, first=lines)
+        return aftermath(quilt, outcome, first=lines)
 
 
 def lay_aside(args: argparse.Namespace, context: Context) -> Report:
     """`lay-aside [--reason TEXT]`"""
     with chosen_quilt(args, context) as quilt:
-        recorded = quilt.do(LayAside(args.reason))
-        return aftermath(quilt, recorded, first=("Pick it up again with: sewalong pick-up",))
+        outcome = do(quilt, LayAside(args.reason))
+        return aftermath(quilt, outcome, first=("Pick it up again with: sewalong pick-up",))
 
 
 def pick_up(args: argparse.Namespace, context: Context) -> Report:
     """`pick-up`"""
     with chosen_quilt(args, context) as quilt:
-        return aftermath(quilt, quilt.do(PickUp()))
+        return aftermath(quilt, do(quilt, PickUp()))
 
 
 def done(args: argparse.Namespace, context: Context) -> Report:
     """`done`: what is still to do is said, and does not stand in the way."""
     with chosen_quilt(args, context) as quilt:
         left = [line for line in plan(quilt.state).lines if line.to_do]
-        recorded = quilt.do(MarkDone())
+        outcome = do(quilt, MarkDone())
         still = [
             f"Not counted: {line.stage.counts.count(line.to_do)} at {line.stage.label}."
             for line in left
         ]
-        return aftermath(quilt, recorded, first=still)
+        return aftermath(quilt, outcome, first=still)

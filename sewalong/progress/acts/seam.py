@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from fractions import Fraction
 from typing import ClassVar
+
+from msgspec.structs import replace
 
 from sewalong.progress.acts.act import Act, Now, text
 from sewalong.progress.measuring.proof import NOT_STALE, proof
@@ -73,3 +76,15 @@ class GoOn(Act, frozen=True):
         stage = a_stage(state, self.stage)
         why = proof(state, now.at).why or NOT_STALE
         return (WentOn(at=now.at, session=now.session, stage=stage.id, why=why),)
+
+
+def settings_after(before: Settings | None, given: Mapping[str, str]) -> tuple[Settings, bool]:
+    """The settings with those `given` by name, and whether the test noted before is lost.
+
+    A test that proved other settings is not carried over to new ones.
+    """
+    known = before or Settings()
+    settings = replace(known, **given)
+    if "proof" in given or replace(settings, proof="") == replace(known, proof=""):
+        return settings, False
+    return replace(settings, proof=""), bool(known.proof)

@@ -23,7 +23,8 @@ from sewalong.progress.resuming.interruption import after_interruption
 from sewalong.progress.resuming.notice import Notice, notice
 from sewalong.progress.safety.closing_questions import Question, leaving_question
 from sewalong.service.open_quilt import OpenQuilt
-from sewalong.service.summary import summary_of, to_json
+from sewalong.service.summary import to_json
+from sewalong.service.summing_up import summary_of
 
 
 class Outcome(Struct, frozen=True):

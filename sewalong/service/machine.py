@@ -1,0 +1,78 @@
+"""The machine, for both faces: settings written down, pieces measured, pieces at risk seen to."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from msgspec import Struct
+
+from sewalong.lengths import parse_several
+from sewalong.progress.acts.said import Mention
+from sewalong.progress.acts.seam import Measure, RecordSettings, settings_after
+from sewalong.progress.measuring.at_risk import AtRisk, at_risk
+from sewalong.progress.measuring.diagnosis import Diagnosis, diagnose
+from sewalong.progress.record.measurable import Unmeasurable
+from sewalong.progress.record.refused import Refused
+from sewalong.service.acting import Outcome, do
+from sewalong.service.open_quilt import OpenQuilt
+
+
+class SettingsWritten(Struct, frozen=True):
+    """What came of it; `proof_lost`: the test noted before proved other settings."""
+
+    outcome: Outcome
+    proof_lost: bool
+
+
+class Measurement(Struct, frozen=True):
+    """A measurement and what it means. `outcome` is None where it was only looked at; `risk`
+    is what is in doubt because of it."""
+
+    outcome: Outcome | None
+    found: Diagnosis
+    risk: AtRisk | None
+
+
+def write_settings(quilt: OpenQuilt, given: Mapping[str, str]) -> SettingsWritten:
+    """Write down the settings `given` by name; what is not given stays as it was.
+
+    Raises Refused where nothing is given, and StoreFault.
+    """
+    quilt.refresh()
+    settings, proof_lost = settings_after(quilt.state.settings, given)
+    return SettingsWritten(do(quilt, RecordSettings(settings)), proof_lost)
+
+
+def measure(
+    quilt: OpenQuilt, piece: str, readings: str, *, alike: int | None = None, record: bool = True
+) -> Measurement:
+    """Take what the tape says of a piece, record it, and say what it means.
+
+    `readings` is as typed, several with commas between; `alike` how many pieces there are like
+    it. With `record` false nothing is recorded. Raises LengthFault, Refused and StoreFault.
+    """
+    state = quilt.state
+    lengths = parse_several(readings, state.quilt.unit)
+    try:
+        found = diagnose(state.quilt, state.target, piece, lengths, pieces=alike)
+    except Unmeasurable as error:
+        raise Refused(str(error)) from error
+    outcome = do(quilt, Measure(piece, lengths)) if record else None
+    doubtful = not found.passed and found.piece.allowances > 0 and outcome is not None
+    return Measurement(outcome, found, in_doubt(quilt) if doubtful else None)
+
+
+def in_doubt(quilt: OpenQuilt) -> AtRisk | None:
+    """The pieces at risk that nobody has seen to yet; None for none."""
+    risk = at_risk(quilt.state, quilt.record)
+    return None if risk is None or risk.seen_to else risk
+
+
+def saw_to_them(quilt: OpenQuilt) -> Outcome:
+    """The pieces at risk were looked through; raises Refused where none are."""
+    risk = at_risk(quilt.state, quilt.record)
+    if risk is None or risk.none:
+        raise Refused("Nothing is at risk. Nothing was recorded.")
+    if risk.seen_to:
+        raise Refused("You said already that they are seen to. Nothing was recorded.")
+    return do(quilt, Mention(risk.mention))
