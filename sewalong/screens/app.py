@@ -10,8 +10,6 @@ from textual.app import App
 from textual.binding import Binding
 
 from sewalong.progress.resuming.resume_facts import was_away
-from sewalong.screens.quilts import QuiltsScreen
-from sewalong.screens.returning import ReturnScreen
 from sewalong.screens.sewing import SewingScreen
 from sewalong.screens.terminal import forgive_bad_bytes, leave_on_signals, watch_terminal
 from sewalong.screens.widgets.themes import DAYLIGHT, LAMPLIGHT, THEMES
@@ -61,6 +59,8 @@ class SewalongApp(App[int]):
         wanted = self._first
         while True:
             if wanted is None:
+                from sewalong.screens.quilts import QuiltsScreen
+
                 wanted = await self.push_screen_wait(
                     QuiltsScreen(self._library, self._clock, self._title)
                 )
@@ -71,10 +71,11 @@ class SewalongApp(App[int]):
             wanted = None
             if quilt is None:
                 continue
-            if was_away(quilt.state, quilt.now()) and not await self.push_screen_wait(
-                ReturnScreen(quilt)
-            ):
-                continue
+            if was_away(quilt.state, quilt.now()):
+                from sewalong.screens.returning import ReturnScreen
+
+                if not await self.push_screen_wait(ReturnScreen(quilt)):
+                    continue
             await self.push_screen_wait(SewingScreen(quilt))
 
     def _open(self, key: str) -> OpenQuilt | None:

@@ -37,7 +37,7 @@ WIDEST_BAR = 24
 NARROW_BAR = 10
 
 
-class GoingScreen(Screen[None]):
+class PaceScreen(Screen[None]):
     """Bars for looking, and the same facts in words."""
 
     BINDINGS = [

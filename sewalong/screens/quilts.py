@@ -10,14 +10,12 @@ from textual.screen import Screen
 from textual.widgets import OptionList
 from textual.widgets.option_list import Option
 
-from sewalong.progress.plan.plan import plan
-from sewalong.progress.record.state import Standing, State
 from sewalong.progress.record.time_words import ago
-from sewalong.progress.resuming.resume_facts import next_thing
 from sewalong.screens.widgets.breakpoints import mark_size
 from sewalong.screens.widgets.keys import first_that_fits
 from sewalong.screens.widgets.literal_text import Words
-from sewalong.service.open_quilt import Clock, OpenQuilt
+from sewalong.service.open_quilt import Clock
+from sewalong.service.summary import summary
 from sewalong.store.faults import StoreFault
 from sewalong.store.library import Library, Shelved
 
@@ -87,11 +85,11 @@ class QuiltsScreen(Screen[str]):
 
     def _line(self, entry: Shelved) -> Content:
         try:
-            quilt = OpenQuilt(self._library, entry, self._clock)
+            found = summary(self._library, entry)
         except StoreFault as fault:
             return Content.assemble((entry.name, "bold"), f"\n  {fault}\n")
         last = ago(entry.last_at, self._clock())
-        return Content.assemble((entry.name, "bold"), f"   {last}\n  {pick_up(quilt.state)}\n")
+        return Content.assemble((entry.name, "bold"), f"   {last}\n  {found.pick_up}\n")
 
     def on_option_list_option_selected(self, event: OptionList.OptionSelected) -> None:
         event.stop()
@@ -100,14 +98,3 @@ class QuiltsScreen(Screen[str]):
     def action_leave(self) -> None:
         """Leave the app."""
         self.dismiss(None)
-
-
-def pick_up(state: State) -> str:
-    """The next thing to pick up, in one sentence."""
-    if state.standing is not Standing.IN_PROGRESS:
-        reason = f": {state.aside_reason}" if state.aside_reason else ""
-        return f"{state.standing.value}{reason}"
-    now = plan(state)
-    if now.suggestion is not None:
-        return next_thing(now.line(now.suggestion.stage))
-    return "every stage is done" if now.complete else "short of pieces: open it to see the choices"

@@ -7,47 +7,24 @@ from textual.app import ComposeResult
 from textual.binding import Binding
 from textual.containers import Horizontal, VerticalScroll
 from textual.screen import Screen
-from textual.widget import Widget
 
 from sewalong.progress.acts.act import Act
 from sewalong.progress.plan.plan import plan
 from sewalong.progress.record.refused import Refused
 from sewalong.progress.resuming.recount_advice import worth_counting
-from sewalong.progress.resuming.resume_facts import facts
-from sewalong.screens.prompts.dialogs import Dialog
-from sewalong.screens.prompts.pile_prompts import count_by_hand
+from sewalong.screens.prompts.facts import sheet
 from sewalong.screens.widgets.breakpoints import mark_size
 from sewalong.screens.widgets.keys import first_that_fits
 from sewalong.screens.widgets.literal_text import Words
+from sewalong.service.acting import do
 from sewalong.service.open_quilt import OpenQuilt
 from sewalong.store.faults import StoreFault
-
-FIRST = ("Next", "Not asked", "Look first", "Short")
-"""Labels of the facts that stand out."""
-
 
 KEYS = (
     "enter go on sewing   r count first   up/down read on   esc all quilts",
     "enter sew  r count  down more  esc back",
     "enter sew  r count  esc back",
 )
-
-
-class Fact(Horizontal):
-    """A label and a sentence."""
-
-    def __init__(self, label: str, text: str) -> None:
-        super().__init__(classes="fact first" if label in FIRST else "fact")
-        self._label = label
-        self._text = text
-
-    def compose(self) -> ComposeResult:
-        yield Words(self._label, classes="fact-label")
-        yield Words(self._text, classes="fact-text")
-
-
-def _sheet(quilt: OpenQuilt) -> list[Widget]:
-    return [Fact(fact.label, fact.text) for fact in facts(quilt.state, quilt.now(), quilt.record)]
 
 
 class ReturnScreen(Screen[bool]):
@@ -68,7 +45,7 @@ class ReturnScreen(Screen[bool]):
             yield Words(self.quilt.state.quilt.name, id="top-name")
             yield Words("where was I?", id="top-clock")
         with VerticalScroll(classes="sheet"):
-            yield from _sheet(self.quilt)
+            yield from sheet(self.quilt)
         yield Words(id="keys")
 
     def on_mount(self) -> None:
@@ -78,10 +55,10 @@ class ReturnScreen(Screen[bool]):
         mark_size(self)
         self.query_one("#keys", Words).say(first_that_fits(self.app.size.width - 4, *KEYS))
 
-    def attempt(self, command: Act) -> str | None:
-        """Carry out a command; a refusal is returned and changes nothing."""
+    def attempt(self, act: Act, *, say: bool = True) -> str | None:
+        """Carry out an act; a refusal is returned and changes nothing."""
         try:
-            self.quilt.do(command)
+            do(self.quilt, act)
         except (Refused, StoreFault) as refusal:
             return str(refusal)
         return None
@@ -89,13 +66,15 @@ class ReturnScreen(Screen[bool]):
     @work
     async def action_count_first(self) -> None:
         """Count the few piles that matter next, one number at a time."""
+        from sewalong.screens.prompts.pile_prompts import count_by_hand
+
         state = self.quilt.state
         for count in worth_counting(state, self.quilt.now(), plan(state)):
             if not await count_by_hand(self, count):
                 break
-        sheet = self.query_one(VerticalScroll)
-        await sheet.remove_children()
-        await sheet.mount_all(_sheet(self.quilt))
+        page = self.query_one(VerticalScroll)
+        await page.remove_children()
+        await page.mount_all(sheet(self.quilt))
 
     def action_sew(self) -> None:
         """Go on to the sewing screen."""
@@ -104,20 +83,3 @@ class ReturnScreen(Screen[bool]):
     def action_leave(self) -> None:
         """Back to all quilts."""
         self.dismiss(False)
-
-
-class FactsDialog(Dialog[None]):
-    """The same facts over the sewing screen."""
-
-    BINDINGS = [Binding("enter,w,W", "leave", "leave", id="facts.leave")]
-
-    def __init__(self, quilt: OpenQuilt) -> None:
-        super().__init__()
-        self.quilt = quilt
-
-    def compose(self) -> ComposeResult:
-        with VerticalScroll(classes="dialog"):
-            yield Words("Where was I?", classes="dialog-title")
-            yield from _sheet(self.quilt)
-            yield Words("", classes="dialog-line")
-            yield Words("esc: back", classes="dialog-hint")

@@ -3,45 +3,34 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from contextlib import suppress
 
+from msgspec.structs import replace
 from textual import events, work
 from textual.app import ComposeResult
-from textual.containers import Horizontal, Vertical
+from textual.containers import Horizontal
 from textual.screen import Screen
 
 from sewalong.piecing.faults import SizeRefused
 from sewalong.progress.acts.act import Act
 from sewalong.progress.acts.counting import Count
-from sewalong.progress.acts.said import Answer, Mention
-from sewalong.progress.acts.seam import GoOn
-from sewalong.progress.acts.sessions import OpenSession
+from sewalong.progress.acts.joining import JoinRows
+from sewalong.progress.acts.said import Answer
 from sewalong.progress.acts.undoing import Undo
-from sewalong.progress.joining.current_stage import InHand, in_hand
-from sewalong.progress.measuring.proof import goes_on_unproved
-from sewalong.progress.plan.plan import Plan, over_in_words, plan
-from sewalong.progress.record.event_words import told
-from sewalong.progress.record.events import Recorded
+from sewalong.progress.plan.plan import over_in_words
 from sewalong.progress.record.refused import Refused
 from sewalong.progress.record.time_words import clock
 from sewalong.progress.resuming.interruption import after_interruption
-from sewalong.progress.resuming.notice import one_line
 from sewalong.progress.safety.cautions import CautionFirst
-from sewalong.progress.safety.closing_questions import Question, leaving_question
-from sewalong.REMOVED import ReadCaution
-from sewalong.screens.prompts import stage_prompts as asking
-from sewalong.screens.prompts.dialogs import CautionDialog, QuestionDialog
-from sewalong.screens.prompts.help import HelpDialog
-from sewalong.screens.prompts.registry import ASKS
-from sewalong.screens.widgets.big_number import NUMBER_LINES, BigNumber
+from sewalong.screens.prompts.registry import ask
 from sewalong.screens.widgets.breakpoints import is_roomy, mark_size
+from sewalong.screens.widgets.hand_panel import HandPanel, picture_room
 from sewalong.screens.widgets.keys import SEWING_KEYS, key_line
 from sewalong.screens.widgets.literal_text import Words
 from sewalong.screens.widgets.picture_view import PictureView
 from sewalong.screens.widgets.route_panel import RoutePanel
+from sewalong.service.acting import Outcome, do, looked, sit_down
 from sewalong.service.open_quilt import OpenQuilt
 from sewalong.store.faults import StoreFault
-from sewalong.wall.of_quilt import own_colours, picture_made
 
 LOOK_AGAIN = 1.0
 """Seconds between looks at the record for what another window wrote, and at the clock."""
@@ -50,7 +39,7 @@ MOST_DIGITS = 4
 
 
 class SewingScreen(Screen[None]):
-    """The screen that is open nearly all the time. It shows a state and computes none."""
+    """The screen that is open nearly all the time. It shows an outcome and computes none."""
 
     BINDINGS = [key.binding() for key in SEWING_KEYS]
 
@@ -58,6 +47,7 @@ class SewingScreen(Screen[None]):
         super().__init__()
         self.quilt = quilt
         self.typed = ""
+        self._outcome = looked(quilt)
         self._message = ""
         self._refused = False
         self._dialog_coming = False
@@ -68,24 +58,16 @@ class SewingScreen(Screen[None]):
             yield Words(id="top-name")
             yield Words(id="top-clock")
         with Horizontal(id="body"):
-            with Vertical(id="hand"):
-                yield Words(id="stage")
-                with Horizontal(id="head"):
-                    yield BigNumber(id="number")
-                    yield PictureView(id="picture")
-                yield Words(id="noun")
-                yield Words(id="flow")
-                yield Words(id="do")
-                yield Words(id="check")
+            yield HandPanel(id="hand")
             yield RoutePanel(id="route")
         yield Words(id="message")
         yield Words(id="keys")
 
     def on_mount(self) -> None:
-        self.attempt(OpenSession(), say=False)
-        self._advise()
+        self.carry(lambda: sit_down(self.quilt), say=False)
         self.set_interval(LOOK_AGAIN, self._look_again)
-        self.show()
+        # The picture wants the geometry loaded; the number need not wait for it.
+        self.call_after_refresh(self._show_picture)
 
     def on_resize(self) -> None:
         mark_size(self)
@@ -97,50 +79,43 @@ class SewingScreen(Screen[None]):
     # -- showing ---------------------------------------------------------------
 
     @property
-    def plan(self) -> Plan:
-        """The plan for the state on disk."""
-        return plan(self.quilt.state)
-
-    @property
-    def hand(self) -> InHand:
-        """The stage in hand."""
-        return in_hand(self.quilt.state, self.plan)
+    def outcome(self) -> Outcome:
+        """How things stand after what was done last."""
+        return self._outcome
 
     def show(self) -> None:
-        """Draw everything from the state."""
-        state, now = self.quilt.state, self.plan
-        hand = in_hand(state, now)
-        stage = hand.line.stage
+        """Draw everything that is not drawn so already."""
+        state, now, hand = self.quilt.state, self._outcome.plan, self._outcome.hand
         self._show_top()
-        self.query_one("#stage", Words).say(f"{stage.label.upper()}  at the {stage.station.value}")
-        number = self.query_one(BigNumber)
-        number.number, number.scale = hand.line.to_do, 2 if is_roomy(self) else 1
-        self._show_picture(hand)
-        self.query_one("#noun", Words).say(_noun(hand, now))
-        self.query_one("#flow", Words).say(_flow(hand))
-        self.query_one("#do", Words).say(f"{hand.which} {stage.do}".strip())
-        self.query_one("#check", Words).say(f"Check: {stage.check}")
+        self.query_one(HandPanel).show(hand, now, scale=self._scale)
+        if self.query_one(PictureView).was_shown:
+            self._show_picture()
         over = over_in_words(state, now)
         footer = (
             f"{now.units.spare or 'no'} units spare",
             f"left over: {over}" if over else "nothing left over",
         )
-        self.query_one(RoutePanel).show(now, stage.id, footer)
+        self.query_one(RoutePanel).show(now, hand.line.stage.id, footer)
         self._show_message()
         self.query_one("#keys", Words).say(key_line(self.app.size.width - 4))
 
-    def _show_picture(self, hand: InHand) -> None:
+    @property
+    def _scale(self) -> int:
+        return 2 if is_roomy(self) else 1
+
+    def _show_picture(self) -> None:
         """What the stage in hand makes, beside the number."""
-        state = self.quilt.state
-        room = _room(self.query_one(BigNumber).scale)
+        from sewalong.wall.of_quilt import own_colours, picture_made
+
+        state, pile = self.quilt.state, self._outcome.hand.makes_pile
         try:
-            picture = picture_made(state.quilt, state.target, hand.makes_pile, *room)
+            picture = picture_made(state.quilt, state.target, pile, *picture_room(self._scale))
         except SizeRefused:
             picture = None  # pieces too small for their seams have no picture
         self.query_one(PictureView).show(picture, own_colours(state.quilt))
 
     def _show_top(self) -> None:
-        state, now = self.quilt.state, self.plan
+        state, now = self.quilt.state, self._outcome.plan
         self.query_one("#top-name", Words).say(state.quilt.name)
         session = state.session
         length = clock(self.quilt.now() - session.opened) if session else "closed"
@@ -171,6 +146,7 @@ class SewingScreen(Screen[None]):
     def _look_again(self) -> None:
         try:
             if self.quilt.refresh():
+                self._outcome = looked(self.quilt)
                 self.tell("Another window recorded something; this is how it stands now.")
         except StoreFault as fault:
             self.tell(str(fault), refused=True)
@@ -182,67 +158,66 @@ class SewingScreen(Screen[None]):
 
     # -- doing -----------------------------------------------------------------
 
-    def attempt(self, command: Act, *, say: bool = True) -> str | None:
-        """Carry out a command and say so; a refusal is said, returned, and changes nothing."""
+    def attempt(self, act: Act, *, say: bool = True) -> str | None:
+        """Carry out an act and say so; a refusal is said, returned, and changes nothing."""
+        return self.carry(lambda: do(self.quilt, act, pause_was_said=True), say=say)
+
+    def carry(self, work: Callable[[], Outcome], *, say: bool = True) -> str | None:
+        """Have the service do `work` and show what came of it; as `attempt`."""
         try:
-            new = self.quilt.do(command)
-        except CautionFirst as caution:
+            self._outcome = outcome = work()
+        except CautionFirst:
+            raise
+        except (Refused, StoreFault) as refusal:
+            self._outcome = looked(self.quilt)
+            self.tell(str(refusal), refused=True)
+            return str(refusal)
+        self._advice = outcome.notice.text if outcome.notice else ""
+        if say and outcome.words:
+            self.tell(outcome.words)
+        else:
+            self.show()
+        return None
+
+    def count(self, act: Count | JoinRows) -> str | None:
+        """Carry out a count; where a caution is due it is put up, and read first."""
+        try:
+            refusal = self.attempt(act)
+        except CautionFirst as due:
             # A second press may come before the dialog for the first is on the screen.
             if not self._dialog_coming:
                 self._dialog_coming = True
-                self._caution_then(caution, command)
+                self._caution_then(due, act)
             return None
-        except (Refused, StoreFault) as refusal:
-            self.tell(str(refusal), refused=True)
-            return str(refusal)
-        self._advise()
-        if say and new:
-            self.tell(self._told(new))
-        return None
-
-    def _advise(self) -> None:
-        """Work out the one thing to say now, and record that it was said."""
-        quilt = self.quilt
-        line = one_line(quilt.state, quilt.record, self.plan, quilt.now())
-        self._advice = line.text if line else ""
-        if line and line.mention:
-            with suppress(Refused, StoreFault):  # said again next time, and no harm in that
-                quilt.do(Mention(line.mention))
-
-    def _told(self, new: tuple[Recorded, ...]) -> str:
-        return told(self.quilt.state, new[-1].event, self.quilt.record)
+        self._ask_on_leaving()
+        return refusal
 
     @work
-    async def _caution_then(self, due: CautionFirst, command: Act) -> None:
+    async def _caution_then(self, due: CautionFirst, act: Count | JoinRows) -> None:
         """Show the caution; once it is read, carry out what was asked."""
+        from sewalong.screens.prompts.dialogs import CautionDialog
+
         stage = self.quilt.state.route.stage(due.stage)
         label = stage.label if stage else due.stage
         was_read = await self.app.push_screen_wait(CautionDialog(due.caution, label))
         self._dialog_coming = False
         if was_read:
-            self.attempt(ReadCaution(due.stage), say=False)
-            self.attempt(command)
-            self._ask_on_leaving()
+            self.count(replace(act, caution_read=True))
         else:
             self.tell("Nothing was counted.")
 
-    def _count(self, n: int) -> None:
-        stage = self.hand.line.stage.id
-        unproved = goes_on_unproved(self.quilt.state, stage, self.quilt.now())
-        if self.attempt(Count(stage, n)) is None and unproved and not self._dialog_coming:
-            with suppress(Refused, StoreFault):
-                self.quilt.do(GoOn(stage))
-        self._ask_on_leaving()
-
     def _ask_on_leaving(self) -> None:
         """Ask about the iron if that is owed; after a caution that is due, not over it."""
-        question = leaving_question(self.quilt.state, self.hand.line.stage.id)
-        if question is not None and not self._dialog_coming:
+        if self._outcome.question is not None and not self._dialog_coming:
             self._dialog_coming = True
-            self._ask(question)
+            self._ask_about_the_iron()
 
     @work
-    async def _ask(self, question: Question) -> None:
+    async def _ask_about_the_iron(self) -> None:
+        from sewalong.screens.prompts.dialogs import QuestionDialog
+
+        question = self._outcome.question
+        assert question is not None
         answer = await self.app.push_screen_wait(QuestionDialog(question))
         self._dialog_coming = False
         if answer is not None:
@@ -281,10 +256,13 @@ class SewingScreen(Screen[None]):
         n, self.typed = int(self.typed), ""
         self._count(n)
 
+    def _count(self, n: int) -> None:
+        self.count(Count(self._outcome.hand.line.stage.id, n))
+
     def action_undo(self) -> None:
-        """Take back the last thing, as this window shows it."""
-        undoable = self.quilt.state.undoable
-        self.attempt(Undo(undoable[-1].seq if undoable else None))
+        """Take back the last act, as this window shows it."""
+        last = self.quilt.state.last_act
+        self.attempt(Undo(last[-1] if last else None))
 
     def action_leave(self) -> None:
         """Clear a typed number, or go back to all quilts with the session still open."""
@@ -295,60 +273,27 @@ class SewingScreen(Screen[None]):
 
     def action_help(self) -> None:
         """All keys."""
+        from sewalong.screens.prompts.help import HelpDialog
+
         self.app.push_screen(HelpDialog())
-
-    def action_look(self) -> None:
-        """Change between the two looks."""
-        self._app_action("toggle_look")
-
-    def _app_action(self, name: str) -> None:
-        action: Callable[[], None] = getattr(self.app, f"action_{name}")
-        action()
 
     @work
     async def action_ask(self, what: str) -> None:
-        """One of the longer asks, by its name in `ASKS`; then the iron's question, if owed."""
-        await ASKS[what](self)
+        """One of the longer asks, by its name; then the iron's question, if owed."""
+        await ask(what)(self)
         if self.is_attached:
             self._ask_on_leaving()
 
     def action_going(self) -> None:
         """Sessions, pace and what is left."""
-        from sewalong.screens.pace import GoingScreen
+        from sewalong.screens.pace import PaceScreen
 
-        self.app.push_screen(GoingScreen(self.quilt))
+        self.app.push_screen(PaceScreen(self.quilt))
 
     @work
     async def action_close_session(self) -> None:
         """Ask about each thing used, take the next step, close, and go back to all quilts."""
-        if await asking.close(self):
+        from sewalong.screens.prompts.closing_prompts import close
+
+        if await close(self):
             self.dismiss(None)
-
-
-def _room(scale: int) -> tuple[int, int]:
-    """Columns and lines for the picture beside a number of this scale: as high as it is."""
-    return 2 * NUMBER_LINES * scale, NUMBER_LINES * scale
-
-
-def _noun(hand: InHand, now: Plan) -> str:
-    line = hand.line
-    if now.complete:
-        return "Every stage is done. Press a to mark the quilt done."
-    noun = line.stage.counts.of(line.to_do)
-    if line.to_do == 0:
-        return f"{noun} to go: this stage is done. Press o for another."
-    return f"{noun} to go   {line.done} of {line.needed} done"
-
-
-def _flow(hand: InHand) -> str:
-    line = hand.line
-    if not hand.makes:
-        ready = "The top is ready for it."
-        return ready if line.ready else "The top is not ready yet. Press o for another stage."
-    takes = f"Takes {hand.takes}, makes {hand.makes}."
-    verb = "waits" if line.waiting == 1 else "wait"
-    if line.to_do and not line.ready:
-        few = f"{line.waiting} {verb}, too few" if line.waiting else "None wait"
-        return f"{takes}\n{few}. Press o for another stage."
-    waiting = f"{line.waiting_noun.count(line.waiting)} {verb}"
-    return f"{takes}\n{waiting.capitalize()}."

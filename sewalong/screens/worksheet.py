@@ -48,7 +48,7 @@ NO_BREAK = "\N{NO-BREAK SPACE}"
 Retarget = Callable[[Target], str | None]
 
 
-class NumbersScreen(Screen[None]):
+class WorksheetScreen(Screen[None]):
     """One section at a time. `retarget` changes the target, or says why it can't be."""
 
     BINDINGS = [

@@ -10,8 +10,11 @@ from collections.abc import Sequence
 from datetime import datetime
 
 from msgspec import Struct
+from msgspec.structs import replace
 
 from sewalong.progress.acts.act import Act
+from sewalong.progress.acts.said import Mention
+from sewalong.progress.acts.sessions import OpenSession
 from sewalong.progress.joining.current_stage import InHand, in_hand
 from sewalong.progress.plan.plan import Plan, plan
 from sewalong.progress.record.event import Event, Recorded
@@ -66,6 +69,21 @@ def do(quilt: OpenQuilt, act: Act, *, pause_was_said: bool = False) -> Outcome:
         return looked(quilt)
     now, hand, said = found[0]
     return Outcome(recorded, _words(quilt, recorded), now, hand, said, _owed(quilt.state, hand))
+
+
+def sit_down(quilt: OpenQuilt) -> Outcome:
+    """Sit down to sew, and the one thing to say on doing so, even in a session still open.
+
+    Raises Refused for a quilt that is laid aside or done, and StoreFault.
+    """
+    outcome = do(quilt, OpenSession(), pause_was_said=True)
+    if outcome.recorded:
+        return outcome
+    state = quilt.state
+    said = notice(state, quilt.record, outcome.plan, outcome.hand, quilt.now(), pause="")
+    if said is not None and said.mention:
+        quilt.do(Mention(said.mention))
+    return replace(outcome, notice=said)
 
 
 def looked(quilt: OpenQuilt) -> Outcome:

@@ -18,7 +18,7 @@ from sewalong.screens.prompts.dialogs import (
 from sewalong.screens.prompts.help import HelpDialog
 from sewalong.screens.prompts.registry import ASKS
 from sewalong.screens.quilts import QuiltsScreen
-from sewalong.screens.returning import FactsDialog, ReturnScreen
+from sewalong.screens.prompts.facts import FactsDialog, ReturnScreen
 from sewalong.screens.sewing import SewingScreen
 from sewalong.screens.widgets.keys import SEWING_KEYS, key_line
 from tests.screens.sewing_room import LARGE, SMALL, at_sewing

@@ -8,10 +8,10 @@ from pathlib import Path
 import pytest
 
 from sewalong.progress.record.settings import Settings
-from sewalong.screens.pace import GoingScreen
+from sewalong.screens.pace import PaceScreen
 from sewalong.screens.prompts.dialogs import LinesDialog
 from sewalong.screens.sewing import SewingScreen
-from sewalong.screens.worksheet import NumbersScreen
+from sewalong.screens.worksheet import WorksheetScreen
 from tests.progress import every_act as c
 from tests.screens.choosing import choose
 from tests.screens.sewing_room import LARGE, MINUTE, SMALL, StandingClock, at_sewing, up_to
@@ -176,7 +176,7 @@ async def test_how_it_is_going_tells_sessions_and_what_is_left(
 ) -> None:
     async with at_sewing(path, *up_to("cut-twice"), size=size) as room:
         await room.press("g")
-        await room.screen_is(GoingScreen)
+        await room.screen_is(PaceScreen)
         await room.sees("What is left, as a range and not a promise", "hours")
         await room.press("escape")
         await room.screen_is(SewingScreen)
@@ -185,7 +185,7 @@ async def test_how_it_is_going_tells_sessions_and_what_is_left(
 async def test_a_date_is_answered_in_hours_a_week_or_with_cannot(path: Path) -> None:
     async with at_sewing(path, *up_to("cut-twice")) as room:
         await room.press("g")
-        await room.screen_is(GoingScreen)
+        await room.screen_is(PaceScreen)
         await room.press("d")
         await room.write("soon")
         await room.press("enter")
@@ -219,7 +219,7 @@ async def test_tonight_refuses_what_it_does_not_know(path: Path) -> None:
 async def test_the_numbers_are_paged_and_show_the_sizes(path: Path) -> None:
     async with at_sewing(path) as room:
         await room.press("h")
-        await room.screen_is(NumbersScreen)
+        await room.screen_is(WorksheetScreen)
         await room.sees("Sizes", "unit finishes at", "5 7/8 in")
         await room.press("3")
         await room.sees("border 1, cream linen")

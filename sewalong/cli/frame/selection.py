@@ -9,6 +9,7 @@ from pathlib import Path
 
 from sewalong.cli.frame.context import Context
 from sewalong.cli.frame.errors import CommandError
+from sewalong.progress.record.route import Route
 from sewalong.service.open_quilt import OpenQuilt
 from sewalong.store.home import demo_record_path, record_path
 from sewalong.store.library import Library, Shelved

@@ -37,7 +37,7 @@ def _row(args: argparse.Namespace, unit: Unit) -> Iterator[Line]:
             raise CommandError("Give --pieces and --cut, or --cuts with commas between them.")
         if not 1 <= args.pieces <= 9999:
             raise CommandError("--pieces takes a whole number from 1 to 9,999.")
-        cuts = [read(args, "cut")] * args.pieces
+        cuts = (read(args, "cut"),) * args.pieces
     expected = row_of(cuts, seam)
     yield length_line("laid edge to edge", sum(cuts, Length(0)), unit)
     seams = plural(len(cuts) - 1, "seam")
@@ -60,7 +60,7 @@ def _row(args: argparse.Namespace, unit: Unit) -> Iterator[Line]:
                               carried_across(lost, args.across), unit)  # fmt: skip
 
 
-def _own(cuts: list[Length], expected: Length, own: Length, unit: Unit) -> Iterator[Line]:
+def _own(cuts: tuple[Length, ...], expected: Length, own: Length, unit: Unit) -> Iterator[Line]:
     sewn = row_of(cuts, own)
     off = expected - sewn
     way = "shorter" if off > 0 else "longer"
@@ -69,7 +69,7 @@ def _own(cuts: list[Length], expected: Length, own: Length, unit: Unit) -> Itera
 
 
 def _measured(
-    cuts: list[Length], seam: Length, measured: Length, expected: Length, unit: Unit
+    cuts: tuple[Length, ...], seam: Length, measured: Length, expected: Length, unit: Unit
 ) -> Iterator[Line]:
     if len(set(cuts)) > 1:
         raise CommandError("--measured needs pieces of one size: give --pieces and --cut.")

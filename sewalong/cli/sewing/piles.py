@@ -11,6 +11,7 @@ from sewalong.cli.frame.selection import chosen_quilt, pile_id
 from sewalong.cli.sewing.outcome import aftermath
 from sewalong.progress.acts.piles import Find, PutPileAway, Spoil
 from sewalong.progress.acts.recounting import Recount
+from sewalong.progress.record.piles import HowFound
 from sewalong.progress.record.recount_rules import ways
 from sewalong.progress.record.recounting import Recounted
 from sewalong.progress.record.state import State
@@ -29,7 +30,7 @@ def find(args: argparse.Namespace, context: Context) -> Report:
     """`find PILE N [--bought]`"""
     with chosen_quilt(args, context) as quilt:
         pile = pile_id(quilt.state.route, args.pile)
-        how = "bought" if args.bought else "found"
+        how: HowFound = "bought" if args.bought else "found"
         return _report(quilt, do(quilt, Find(pile, args.n, how)), pile)
 
 

@@ -1,30 +1,32 @@
-"""Asks about the machine and its seam: settings, what was changed, measuring, pressing."""
+"""Asks about the machine and its seam: settings, what was changed, measuring."""
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
-
-from msgspec.structs import fields
-
-from sewalong.lengths import LengthFault, parse
+from sewalong.lengths import LengthFault
 from sewalong.piecing.method import Station
 from sewalong.progress.acts.counting import BobbinEmpty
-from sewalong.progress.acts.notes import NotePress
-from sewalong.progress.acts.said import Mention
-from sewalong.progress.acts.seam import ChangeTool, Measure, RecordSettings
-from sewalong.progress.measuring.at_risk import at_risk
-from sewalong.progress.measuring.diagnosis import diagnose
+from sewalong.progress.acts.seam import ChangeTool
 from sewalong.progress.measuring.proof import proof
 from sewalong.progress.record.measurable import measurable
 from sewalong.progress.record.seam import Tool
 from sewalong.progress.record.settings import Settings
 from sewalong.screens.prompts.common import NOT_A_NUMBER, whole
+from sewalong.screens.prompts.desk import Desk
 from sewalong.screens.prompts.dialogs import Choice, ChoiceDialog, Field, FormDialog, LinesDialog
+from sewalong.service.acting import Outcome
+from sewalong.service.machine import (
+    Measurement,
+    SettingsWritten,
+    in_doubt,
+    saw_to_them,
+    write_settings,
+)
+from sewalong.service.machine import measure as measure_piece
 
-if TYPE_CHECKING:
-    from fractions import Fraction
-
-    from sewalong.screens.sewing import SewingScreen
+NOT_CARRIED_OVER = (
+    "Written down. The test noted before proved other settings, so it is not carried over: "
+    "sew a test piece, measure it, and write it down with m."
+)
 
 _SETTING_LABELS = {
     "machine": "Machine",
@@ -37,18 +39,29 @@ _SETTING_LABELS = {
 }
 
 
-async def settings(screen: SewingScreen) -> None:
+async def settings(desk: Desk) -> None:
     """Write down the machine's settings and the test that proved them."""
-    known = screen.quilt.state.settings or Settings()
+    known = desk.quilt.state.settings or Settings()
     lines = [
-        Field(field.name, _SETTING_LABELS[field.name], getattr(known, field.name))
-        for field in fields(Settings)
+        Field(name, _SETTING_LABELS[name], getattr(known, name))
+        for name in Settings.__struct_fields__
     ]
 
     def carry_out(values: dict[str, str]) -> str | None:
-        return screen.attempt(RecordSettings(Settings(**values)))
+        # A test that proved other settings is not carried over, so only what is new is told.
+        new = {name: value for name, value in values.items() if value != getattr(known, name)}
+        written: list[SettingsWritten] = []
 
-    await screen.app.push_screen_wait(FormDialog("Machine settings", lines, carry_out))
+        def write() -> Outcome:
+            written[:] = [write_settings(desk.quilt, new)]
+            return written[0].outcome
+
+        refusal = desk.carry(write)
+        if written and written[0].proof_lost:
+            desk.tell(NOT_CARRIED_OVER)
+        return refusal
+
+    await desk.app.push_screen_wait(FormDialog("Machine settings", lines, carry_out))
 
 
 _CHANGES: dict[Tool, str] = {
@@ -62,91 +75,81 @@ RAN_OUT = "ran out"
 SEEN_TO = "seen to"
 
 
-async def changed(screen: SewingScreen) -> None:
+async def changed(desk: Desk) -> None:
     """A tool was changed, or the bobbin was found empty too late."""
     choices = [*(Choice(tool, words) for tool, words in _CHANGES.items())]
     choices.append(Choice(RAN_OUT, "the bobbin ran out and some were never sewn"))
-    chosen = await screen.app.push_screen_wait(ChoiceDialog("What was changed?", choices))
+    chosen = await desk.app.push_screen_wait(ChoiceDialog("What was changed?", choices))
     if chosen == RAN_OUT:
-        await _bobbin_ran_out(screen)
+        await _bobbin_ran_out(desk)
         return
     for tool in _CHANGES:
         if tool == chosen:
-            screen.attempt(ChangeTool(tool))
+            desk.attempt(ChangeTool(tool))
 
 
-async def _bobbin_ran_out(screen: SewingScreen) -> None:
+async def _bobbin_ran_out(desk: Desk) -> None:
     sewn = [
         line.stage
-        for line in screen.plan.lines
+        for line in desk.outcome.plan.lines
         if line.done and line.stage.station is Station.MACHINE
     ]
     if not sewn:
-        screen.tell("Nothing was sewn yet.", refused=True)
+        desk.tell("Nothing was sewn yet.", refused=True)
         return
     choices = [Choice(stage.id, stage.label) for stage in sewn]
-    dialog = ChoiceDialog("At which stage did it run out?", choices, screen.hand.line.stage.id)
-    stage_id = await screen.app.push_screen_wait(dialog)
+    dialog = ChoiceDialog(
+        "At which stage did it run out?", choices, desk.outcome.hand.line.stage.id
+    )
+    stage_id = await desk.app.push_screen_wait(dialog)
     if stage_id is None:
         return
 
     def carry_out(values: dict[str, str]) -> str | None:
         n = whole(values["n"])
-        return NOT_A_NUMBER if n is None else screen.attempt(BobbinEmpty(stage_id, n))
+        return NOT_A_NUMBER if n is None else desk.attempt(BobbinEmpty(stage_id, n))
 
     counts = next(stage.counts for stage in sewn if stage.id == stage_id)
     lines = (Field("n", f"How many {counts.many} were counted but never sewn?"),)
-    await screen.app.push_screen_wait(FormDialog("The bobbin ran out", lines, carry_out))
+    await desk.app.push_screen_wait(FormDialog("The bobbin ran out", lines, carry_out))
 
 
-async def press_direction(screen: SewingScreen) -> None:
-    """Which way the seams of the stage in hand are pressed, in words."""
-    stage = screen.hand.line.stage
-
-    def carry_out(values: dict[str, str]) -> str | None:
-        return screen.attempt(NotePress(stage.id, values["direction"]))
-
-    known = screen.quilt.state.press.get(stage.id, "")
-    lines = (Field("direction", "Which way, in words that will hold in a year?", known),)
-    hint = "Such as: towards the darker cloth; or: rows 1, 3, 5 towards the tagged end."
-    dialog = FormDialog(f"Pressing at {stage.label}", lines, carry_out, hint)
-    await screen.app.push_screen_wait(dialog)
-
-
-async def measure(screen: SewingScreen) -> None:
+async def measure(desk: Desk) -> None:
     """Take tape readings of a piece, record them, and say what they mean."""
-    state = screen.quilt.state
+    state = desk.quilt.state
     pieces = measurable(state.quilt, state.target)
-    suggested = proof(state, screen.quilt.now()).piece
+    suggested = proof(state, desk.quilt.now()).piece
     choices = [Choice(piece.id, piece.words) for piece in pieces]
-    risk = at_risk(state, screen.quilt.record)
-    if risk is not None and not risk.none and not risk.seen_to:
+    if (risk := in_doubt(desk.quilt)) is not None and not risk.none:
         choices.insert(0, Choice(SEEN_TO, "nothing: the pieces at risk were all looked through"))
-    piece = await screen.app.push_screen_wait(ChoiceDialog("Measure what?", choices, suggested))
+    piece = await desk.app.push_screen_wait(ChoiceDialog("Measure what?", choices, suggested))
     if piece is None:
         return
-    if piece == SEEN_TO and risk is not None:
-        screen.attempt(Mention(risk.mention), say=False)
-        screen.tell("The pieces at risk were seen to.")
+    if piece == SEEN_TO:
+        desk.carry(lambda: saw_to_them(desk.quilt), say=False)
+        desk.tell("The pieces at risk were seen to.")
         return
-    readings: list[Fraction] = []
+    taken: list[Measurement] = []
 
     def take(values: dict[str, str]) -> str | None:
+        if not values["readings"].strip():
+            return "Write at least one reading, such as 6 3/8."
         try:
-            texts = values["readings"].replace(";", ",").split(",")
-            readings[:] = [parse(text, state.quilt.unit) for text in texts if text.strip()]
+            return desk.carry(lambda: measured(values["readings"]), say=False)
         except LengthFault as fault:
             return fault.sentence
-        if not readings:
-            return "Write at least one reading, such as 6 3/8."
-        return screen.attempt(Measure(piece, tuple(readings)), say=False)
+
+    def measured(readings: str) -> Outcome:
+        took = measure_piece(desk.quilt, piece, readings)
+        taken[:] = [took]
+        return took.outcome or desk.outcome
 
     words = next(p.words for p in pieces if p.id == piece)
     lines = (Field("readings", "What does the tape say? Several with commas between"),)
     hint = "Flat and pressed, raw edge to raw edge, without pulling."
-    if await screen.app.push_screen_wait(FormDialog(f"Measure: {words}", lines, take, hint)):
-        found = diagnose(state.quilt, state.target, piece, readings)
-        risk = at_risk(screen.quilt.state, screen.quilt.record)
-        doubtful = risk.lines if risk is not None and not risk.none and not risk.seen_to else ()
-        await screen.app.push_screen_wait(LinesDialog("What it means", (*found.lines, *doubtful)))
-        screen.show()
+    if await desk.app.push_screen_wait(FormDialog(f"Measure: {words}", lines, take, hint)):
+        (took,) = taken
+        doubtful = took.risk.lines if took.risk is not None and not took.risk.none else ()
+        await desk.app.push_screen_wait(
+            LinesDialog("What it means", (*took.found.lines, *doubtful))
+        )

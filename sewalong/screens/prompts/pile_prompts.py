@@ -2,37 +2,36 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, Any, Literal, Protocol
-
-from sewalong.progress.acts.act import Act
 from sewalong.progress.acts.piles import Find, PutPileAway, Spoil
 from sewalong.progress.acts.recounting import Recount
-from sewalong.progress.record.recount_rules import Accepted, Recount, recorded_there, to_count, ways
+from sewalong.progress.record.piles import HowFound
+from sewalong.progress.record.recount_rules import (
+    Accepted,
+    ToCount,
+    recorded_there,
+    to_count,
+    ways,
+)
 from sewalong.screens.prompts.common import NOT_A_NUMBER, which_pile, whole
+from sewalong.screens.prompts.desk import Asker, Desk
 from sewalong.screens.prompts.dialogs import Choice, ChoiceDialog, Field, FormDialog
 
-if TYPE_CHECKING:
-    from textual.app import App
 
-    from sewalong.screens.sewing import SewingScreen
-    from sewalong.service.open_quilt import OpenQuilt
-
-
-async def spoil(screen: SewingScreen) -> None:
+async def spoil(desk: Desk) -> None:
     """Set spoiled pieces aside, with the reason."""
-    pile = await which_pile(screen, "Spoiled pieces of which pile?", only_full=True)
+    pile = await which_pile(desk, "Spoiled pieces of which pile?", only_full=True)
     if pile is None:
         return
-    noun = screen.quilt.state.route.piles[pile].noun
+    noun = desk.quilt.state.route.piles[pile].noun
 
     def carry_out(values: dict[str, str]) -> str | None:
         n = whole(values["n"])
         if n is None:
             return NOT_A_NUMBER
-        return screen.attempt(Spoil(pile, n, values["reason"]))
+        return desk.attempt(Spoil(pile, n, values["reason"]))
 
     lines = (Field("n", f"How many {noun.many}?", "1"), Field("reason", "What happened?"))
-    await screen.app.push_screen_wait(FormDialog(f"Spoiled {noun.many}", lines, carry_out))
+    await desk.app.push_screen_wait(FormDialog(f"Spoiled {noun.many}", lines, carry_out))
 
 
 _ACCEPTED_AS: dict[Accepted, str] = {
@@ -45,32 +44,19 @@ _ACCEPTED_AS: dict[Accepted, str] = {
 }
 
 
-async def recount(screen: SewingScreen) -> None:
+async def recount(desk: Desk) -> None:
     """Count a pile by hand, place by place; then say what the difference is."""
-    pile = await which_pile(screen, "Recount which pile?")
+    pile = await which_pile(desk, "Recount which pile?")
     if pile is None:
         return
-    count = await _which_place(screen, to_count(screen.quilt.state, pile))
+    count = await _which_place(desk, to_count(desk.quilt.state, pile))
     if count is not None:
-        await count_by_hand(screen, count)
+        await count_by_hand(desk, count)
 
 
-class Desk(Protocol):
-    """What a recount needs of the screen it is asked on."""
-
-    quilt: OpenQuilt
-
-    @property
-    def app(self) -> App[Any]:
-        """The app that puts dialogs up."""
-
-    def attempt(self, command: Act) -> str | None:
-        """Carry out a command; the refusal is returned."""
-
-
-async def count_by_hand(screen: Desk, count: Recount) -> bool:
+async def count_by_hand(desk: Asker, count: ToCount) -> bool:
     """Ask for one number, then what the difference is; False when it was left."""
-    state, pile = screen.quilt.state, count.pile
+    state, pile = desk.quilt.state, count.pile
     noun = state.route.piles[pile].noun
     counted: list[int] = []
 
@@ -86,26 +72,26 @@ async def count_by_hand(screen: Desk, count: Recount) -> bool:
     lines = (Field("n", f"Count the {noun.many}{there} by hand. How many are there?"),)
     hint = f"The record says {said}{there}. Your count stands."
     form = FormDialog(f"Recount {noun.many}", lines, take, hint)
-    if not await screen.app.push_screen_wait(form) or not counted:
+    if not await desk.app.push_screen_wait(form) or not counted:
         return False
-    how = await _accepted_as(screen, count, counted[0])
+    how = await _accepted_as(desk, count, counted[0])
     if how is None:
         return False
-    screen.attempt(Recount(pile, counted[0], how, count.place))
+    desk.attempt(Recount(pile, counted[0], how, count.place))
     return True
 
 
-async def _which_place(screen: SewingScreen, counts: tuple[Recount, ...]) -> Recount | None:
+async def _which_place(desk: Desk, counts: tuple[ToCount, ...]) -> ToCount | None:
     if len(counts) == 1:
         return counts[0]
     choices = [Choice(str(i), count.place) for i, count in enumerate(counts)]
-    chosen = await screen.app.push_screen_wait(ChoiceDialog("Counting which place?", choices))
+    chosen = await desk.app.push_screen_wait(ChoiceDialog("Counting which place?", choices))
     return None if chosen is None else counts[int(chosen)]
 
 
-async def _accepted_as(screen: Desk, count: Recount, counted: int) -> Accepted | None:
+async def _accepted_as(desk: Asker, count: ToCount, counted: int) -> Accepted | None:
     """What the difference is: asked only when there is one and it can be said in several ways."""
-    state = screen.quilt.state
+    state = desk.quilt.state
     recorded = recorded_there(state, count.pile, counted, "stands", count.place)
     difference = counted - recorded
     can_be = ways(state, count.pile, difference)
@@ -115,47 +101,47 @@ async def _accepted_as(screen: Desk, count: Recount, counted: int) -> Accepted |
     more = "more" if difference > 0 else "fewer"
     title = f"{abs(difference)} {noun.of(abs(difference))} {more} than recorded. What are they?"
     choices = [Choice(how, _ACCEPTED_AS[how]) for how in can_be]
-    chosen = await screen.app.push_screen_wait(ChoiceDialog(title, choices))
+    chosen = await desk.app.push_screen_wait(ChoiceDialog(title, choices))
     return next((how for how in can_be if how == chosen), None)
 
 
-async def find(screen: SewingScreen) -> None:
+async def find(desk: Desk) -> None:
     """Add pieces found or bought."""
-    pile = await which_pile(screen, "More pieces for which pile?")
+    pile = await which_pile(desk, "More pieces for which pile?")
     if pile is None:
         return
     ways = (Choice("found", "found again"), Choice("bought", "bought, or cut new"))
-    how = await screen.app.push_screen_wait(ChoiceDialog("How did they come?", ways))
+    how = await desk.app.push_screen_wait(ChoiceDialog("How did they come?", ways))
     if how is None:
         return
-    bought: Literal["found", "bought"] = "bought" if how == "bought" else "found"
-    noun = screen.quilt.state.route.piles[pile].noun
+    bought: HowFound = "bought" if how == "bought" else "found"
+    noun = desk.quilt.state.route.piles[pile].noun
 
     def carry_out(values: dict[str, str]) -> str | None:
         n = whole(values["n"])
-        return NOT_A_NUMBER if n is None else screen.attempt(Find(pile, n, bought))
+        return NOT_A_NUMBER if n is None else desk.attempt(Find(pile, n, bought))
 
     lines = (Field("n", f"How many {noun.many}?"),)
-    await screen.app.push_screen_wait(FormDialog(f"More {noun.many}", lines, carry_out))
+    await desk.app.push_screen_wait(FormDialog(f"More {noun.many}", lines, carry_out))
 
 
-async def put_away(screen: SewingScreen) -> None:
+async def put_away(desk: Desk) -> None:
     """Say where a pile lies, or a part of it."""
-    pile = await which_pile(screen, "Put away which pile?", only_full=True)
+    pile = await which_pile(desk, "Put away which pile?", only_full=True)
     if pile is None:
         return
-    state = screen.quilt.state
+    state = desk.quilt.state
     noun = state.route.piles[pile].noun
 
     def carry_out(values: dict[str, str]) -> str | None:
         part = whole(values["n"])
         if part is None and values["n"].strip():
             return f"{NOT_A_NUMBER} Leave it empty for all of them."
-        return screen.attempt(PutPileAway(pile, values["place"], part))
+        return desk.attempt(PutPileAway(pile, values["place"], part))
 
     last = next(iter(state.places.get(pile, {})), "")
     lines = (
         Field("place", "Where? A box, a drawer, a bag with a name", last),
         Field("n", f"How many of the {noun.count(state.piles[pile])}? Empty: all"),
     )
-    await screen.app.push_screen_wait(FormDialog(f"Put away {noun.many}", lines, carry_out))
+    await desk.app.push_screen_wait(FormDialog(f"Put away {noun.many}", lines, carry_out))

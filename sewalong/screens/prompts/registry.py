@@ -1,33 +1,40 @@
-"""Every longer ask of the sewing screen by its name: a key's action is `ask('name')`."""
+"""Every longer ask of the sewing screen by its name: a key's action is `ask('name')`.
+
+Here is only where each stands; its file is loaded when it is first asked.
+"""
 
 from __future__ import annotations
 
 from collections.abc import Awaitable, Callable, Mapping
-from typing import TYPE_CHECKING
+from importlib import import_module
 
-from sewalong.screens.prompts import machine_prompts as asking_machine
-from sewalong.screens.prompts import pile_prompts as asking_piles
-from sewalong.screens.prompts import stage_prompts as asking
+from sewalong.screens.prompts.desk import Desk
 
-if TYPE_CHECKING:
-    from sewalong.screens.sewing import SewingScreen
-
-ASKS: Mapping[str, Callable[[SewingScreen], Awaitable[None]]] = {
-    "stage": asking.other_stage,
-    "spoil": asking_piles.spoil,
-    "recount": asking_piles.recount,
-    "find": asking_piles.find,
-    "put": asking_piles.put_away,
-    "note": asking.note,
-    "unpick": asking.unpick,
-    "machine": asking_machine.settings,
-    "changed": asking_machine.changed,
-    "measure": asking_machine.measure,
-    "press": asking_machine.press_direction,
-    "target": asking.target,
-    "join": asking.join,
-    "numbers": asking.how_much,
-    "tonight": asking.tonight,
-    "where": asking.where,
-    "aside": asking.aside,
+ASKS: Mapping[str, str] = {
+    "stage": "stage_prompts:other_stage",
+    "unpick": "stage_prompts:unpick",
+    "target": "stage_prompts:target",
+    "join": "stage_prompts:join",
+    "aside": "stage_prompts:aside",
+    "spoil": "pile_prompts:spoil",
+    "recount": "pile_prompts:recount",
+    "find": "pile_prompts:find",
+    "put": "pile_prompts:put_away",
+    "note": "note_prompts:note",
+    "press": "note_prompts:press_direction",
+    "machine": "machine_prompts:settings",
+    "changed": "machine_prompts:changed",
+    "measure": "machine_prompts:measure",
+    "numbers": "looking_prompts:how_much",
+    "tonight": "looking_prompts:tonight",
+    "where": "looking_prompts:where",
 }
+
+
+def ask(name: str) -> Callable[[Desk], Awaitable[None]]:
+    """The function that asks `name`; raises KeyError for none."""
+    file, function = ASKS[name].split(":")
+    found: Callable[[Desk], Awaitable[None]] = getattr(
+        import_module(f"sewalong.screens.prompts.{file}"), function
+    )
+    return found

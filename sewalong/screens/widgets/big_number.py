@@ -42,8 +42,13 @@ def drawn(number: int, scale: int = 1) -> list[str]:
 class BigNumber(Widget):
     """Shows `number`; at `scale` 2 it is ten lines high."""
 
-    number: reactive[int] = reactive(0, layout=True)
+    number: reactive[int] = reactive(0)
     scale: reactive[int] = reactive(1, layout=True)
+
+    def watch_number(self, before: int, now: int) -> None:
+        """Only a number of more or fewer digits moves what stands beside it."""
+        if len(str(before)) != len(str(now)):
+            self.refresh(layout=True)
 
     def get_content_width(self, container: Size, viewport: Size) -> int:
         return len(drawn(self.number, self.scale)[0])

@@ -143,7 +143,13 @@ SEWING_KEYS = (
         "Sizes, cloth, cut list, thread, other layouts.",
     ),
     Key("sew.aside", "a", "ask('aside')", "lay aside", "Lay the quilt aside, or mark it done."),
-    Key("sew.look", "l", "look", "light or dark", "Change between lamplight and daylight colours."),
+    Key(
+        "sew.look",
+        "l",
+        "app.toggle_look",
+        "light or dark",
+        "Change between lamplight and daylight colours.",
+    ),
     Key(
         "sew.close",
         "x",

@@ -31,9 +31,12 @@ class PictureView(Widget):
         super().__init__(id=id, classes=classes)
         self._strips: list[Strip] = []
         self._shown: tuple[Picture | None, bool, bool] = (None, False, True)
+        self.was_shown = False
+        """Whether a picture was ever set, or said to be none."""
 
     def show(self, picture: Picture | None, own: Mapping[Key, Colour] | None = None) -> None:
         """Show `picture` in the owner's colours, or nothing."""
+        self.was_shown = True
         plain, dark = self.app.no_color, self.app.current_theme.dark
         if self._shown == (picture, plain, dark):
             return

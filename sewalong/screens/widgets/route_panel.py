@@ -3,9 +3,12 @@
 from __future__ import annotations
 
 from textual.content import Content
+from textual.geometry import Region, Size
+from textual.strip import Strip
+from textual.visual import Visual
+from textual.widget import Widget
 
 from sewalong.progress.plan.plan import Plan, StageLine
-from sewalong.screens.widgets.literal_text import Words
 
 LABEL_WIDTH = 13
 COUNT_WIDTH = 9
@@ -14,21 +17,46 @@ MOST_WITH_A_GAP = 15
 """Stages up to which a line is left empty below the route on a screen of 24 lines."""
 
 
-class RoutePanel(Words):
-    """Shows the route of a plan with the stage in hand marked."""
+class RoutePanel(Widget):
+    """Shows the route of a plan with the stage in hand marked; draws only what has changed."""
+
+    def __init__(self, *, id: str | None = None) -> None:
+        super().__init__(id=id)
+        self._lines: list[Content] = []
 
     def show(self, plan: Plan, current: str, footer: tuple[str, ...]) -> None:
         """Draw the route of `plan`; `footer` lines (spare, over) stand below the work done."""
-        parts: list[Content] = [
-            Content.styled(f"  {'':<{LABEL_WIDTH}}{'done':>{COUNT_WIDTH}}   waiting\n", "$quiet")
+        lines = [
+            Content.styled(f"  {'':<{LABEL_WIDTH}}{'done':>{COUNT_WIDTH}}   waiting", "$quiet")
         ]
-        for line in plan.lines:
-            parts.append(_stage_line(line, line.stage.id == current))
+        lines += [_stage_line(line, line.stage.id == current) for line in plan.lines]
         if len(plan.lines) <= MOST_WITH_A_GAP:
-            parts.append(Content("\n"))
-        parts.append(_stitches(plan.work_done))
-        parts += [Content(f"\n{text}") for text in footer]
-        self.say(Content("").join(parts))
+            lines.append(Content(""))
+        lines.append(_stitches(plan.work_done))
+        width = self.size.width or COUNT_WIDTH * 4
+        for text in footer:
+            lines += Content(text).wrap(width)
+        before, self._lines = self._lines, lines
+        if len(before) != len(lines):
+            self.refresh(layout=True)
+            return
+        changed = [
+            Region(0, y, self.size.width, 1)
+            for y, (old, new) in enumerate(zip(before, lines, strict=True))
+            if old.plain != new.plain or old.spans != new.spans
+        ]
+        if changed:
+            self.refresh(*changed)
+
+    def get_content_height(self, container: Size, viewport: Size, width: int) -> int:
+        return len(self._lines)
+
+    def render_line(self, y: int) -> Strip:
+        width = self.size.width
+        if y >= len(self._lines):
+            return Strip.blank(width, self.rich_style)
+        (strip, *_) = Visual.to_strips(self, self._lines[y], width, 1, self.visual_style)
+        return strip.adjust_cell_length(width, self.rich_style)
 
 
 def _stage_line(line: StageLine, current: bool) -> Content:
@@ -36,8 +64,8 @@ def _stage_line(line: StageLine, current: bool) -> Content:
     counted = f"{line.done}/{line.needed}"
     text = f"{mark}{line.stage.label:<{LABEL_WIDTH}}{counted:>{COUNT_WIDTH}}   {_waiting(line)}"
     if current:
-        return Content.assemble((f"{text:<34}", "bold $number on $panel"), "\n")
-    return Content.styled(text + "\n", "$quiet" if line.to_do == 0 else "")
+        return Content.styled(f"{text:<34}", "bold $number on $panel")
+    return Content.styled(text, "$quiet" if line.to_do == 0 else "")
 
 
 def _waiting(line: StageLine) -> str:

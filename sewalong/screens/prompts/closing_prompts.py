@@ -1,0 +1,53 @@
+"""Closing the session: each thing used is asked about, then the next step and the places."""
+
+from __future__ import annotations
+
+from sewalong.progress.acts.sessions import CloseSession
+from sewalong.progress.resuming.pause_note import pause_note
+from sewalong.progress.safety.closing_questions import questions
+from sewalong.screens.prompts.desk import Desk
+from sewalong.screens.prompts.dialogs import Field, FormDialog, QuestionDialog
+
+
+async def close(desk: Desk) -> bool:
+    """Ask about each thing used, then for the next step, then close the session."""
+    if desk.quilt.state.session is None:
+        return True
+    answers: dict[str, str] = {}
+    asked = questions(desk.quilt.state)
+    for place, question in enumerate(asked, start=1):
+        dialog = QuestionDialog(question, f"Before you go ({place} of {len(asked)})")
+        answer = await desk.app.push_screen_wait(dialog)
+        if answer is None:
+            desk.tell("The session stays open.")
+            return False
+        answers[question.id] = answer
+
+    return await _pause(desk, answers)
+
+
+async def _pause(desk: Desk, answers: dict[str, str]) -> bool:
+    """The pause note on one form: the next step, and a place for each pile that was touched."""
+    quilt = desk.quilt
+    note = pause_note(quilt.state, quilt.now(), desk.outcome.plan)
+
+    def carry_out(values: dict[str, str]) -> str | None:
+        put = {
+            pile.pile: place
+            for pile in note.piles
+            if (place := values[pile.pile].strip()) and place != pile.offered
+        }
+        return desk.attempt(CloseSession(answers, values["next"], put), say=False)
+
+    fields = [
+        Field("next", "Next time, first of all", note.next_step),
+        *(
+            Field(pile.pile, f"Where are the {pile.noun.count(pile.n)}?", pile.offered)
+            for pile in note.piles
+        ),
+    ]
+    hint = f"{note.stop.why} {note.stop.offer}".strip()
+    closed = await desk.app.push_screen_wait(FormDialog("End the session", fields, carry_out, hint))
+    if not closed:
+        desk.tell("The session stays open.")
+    return bool(closed)

@@ -1,0 +1,54 @@
+"""Looks that are loaded when first asked for: how much, where was I, tonight."""
+
+from __future__ import annotations
+
+from sewalong.progress.acts.steering import ChangeTarget
+from sewalong.progress.pace.exclusions import LEAVE_OUT_WORDS, leave_out
+from sewalong.progress.pace.tonight import tonight as plan_tonight
+from sewalong.progress.record.refused import Refused
+from sewalong.quilt.quilt import Target
+from sewalong.screens.prompts.common import whole
+from sewalong.screens.prompts.desk import Desk
+from sewalong.screens.prompts.dialogs import Field, FormDialog, LinesDialog
+
+
+async def how_much(desk: Desk) -> None:
+    """The numbers of the quilt. They are worked out only when asked for."""
+    from sewalong.screens.worksheet import WorksheetScreen
+
+    def carry_out(layout: Target) -> str | None:
+        return desk.attempt(ChangeTarget(layout.rows, layout.columns))
+
+    await desk.app.push_screen_wait(WorksheetScreen(desk.quilt, carry_out))
+
+
+async def where(desk: Desk) -> None:
+    """Where was I?"""
+    from sewalong.screens.prompts.facts import FactsDialog
+
+    await desk.app.push_screen_wait(FactsDialog(desk.quilt))
+
+
+async def tonight(desk: Desk) -> None:
+    """What fits into the time there is, ending at a good place to stop."""
+    lines: list[str] = []
+
+    def work_out(values: dict[str, str]) -> str | None:
+        minutes = whole(values["minutes"])
+        if not minutes:
+            return "Write how many minutes there are, such as 45."
+        try:
+            left_out = leave_out(values["without"].replace(",", " ").split())
+        except Refused as refusal:
+            return str(refusal)
+        quilt = desk.quilt
+        found = plan_tonight(quilt.state, quilt.record, quilt.now(), minutes, left_out)
+        lines[:] = [step.sentence for step in found.steps] + [found.ending]
+        return None
+
+    fields = (
+        Field("minutes", "How many minutes are there?", "45"),
+        Field("without", f"Without? ({', '.join(LEAVE_OUT_WORDS)}) Empty: nothing left out"),
+    )
+    if await desk.app.push_screen_wait(FormDialog("Tonight", fields, work_out)):
+        await desk.app.push_screen_wait(LinesDialog("Tonight", lines))

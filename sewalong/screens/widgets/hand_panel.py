@@ -1,0 +1,69 @@
+"""The stage in hand: its name, the number to go, its picture, what it takes and makes, the tip."""
+
+from __future__ import annotations
+
+from textual.app import ComposeResult
+from textual.containers import Horizontal, Vertical
+
+from sewalong.progress.joining.current_stage import InHand
+from sewalong.progress.plan.plan import Plan
+from sewalong.screens.widgets.big_number import NUMBER_LINES, BigNumber
+from sewalong.screens.widgets.literal_text import Words
+from sewalong.screens.widgets.picture_view import PictureView
+
+
+class HandPanel(Vertical):
+    """Shows one stage and is told which; the picture is given to it apart."""
+
+    def compose(self) -> ComposeResult:
+        yield Words(id="stage")
+        with Horizontal(id="head"):
+            yield BigNumber(id="number")
+            yield PictureView(id="picture")
+        yield Words(id="noun")
+        yield Words(id="flow")
+        yield Words(id="do")
+        yield Words(id="check")
+
+    def show(self, hand: InHand, now: Plan, *, scale: int) -> None:
+        """Draw the stage in hand; at `scale` 2 the number is twice as large."""
+        stage = hand.line.stage
+        self._say("#stage", f"{stage.label.upper()}  at the {stage.station.value}")
+        number = self.query_one(BigNumber)
+        number.number, number.scale = hand.line.to_do, scale
+        self._say("#noun", _noun(hand, now))
+        self._say("#flow", _flow(hand))
+        self._say("#do", f"{hand.which} {stage.do}".strip())
+        self._say("#check", f"Check: {stage.check}")
+
+    def _say(self, selector: str, text: str) -> None:
+        self.query_one(selector, Words).say(text)
+
+
+def picture_room(scale: int) -> tuple[int, int]:
+    """Columns and lines for the picture beside a number of this scale: as high as it is."""
+    return 2 * NUMBER_LINES * scale, NUMBER_LINES * scale
+
+
+def _noun(hand: InHand, now: Plan) -> str:
+    line = hand.line
+    if now.complete:
+        return "Every stage is done. Press a to mark the quilt done."
+    noun = line.stage.counts.of(line.to_do)
+    if line.to_do == 0:
+        return f"{noun} to go: this stage is done. Press o for another."
+    return f"{noun} to go   {line.done} of {line.needed} done"
+
+
+def _flow(hand: InHand) -> str:
+    line = hand.line
+    if not hand.makes:
+        ready = "The top is ready for it."
+        return ready if line.ready else "The top is not ready yet. Press o for another stage."
+    takes = f"Takes {hand.takes}, makes {hand.makes}."
+    verb = "waits" if line.waiting == 1 else "wait"
+    if line.to_do and not line.ready:
+        few = f"{line.waiting} {verb}, too few" if line.waiting else "None wait"
+        return f"{takes}\n{few}. Press o for another stage."
+    waiting = f"{line.waiting_noun.count(line.waiting)} {verb}"
+    return f"{takes}\n{waiting.capitalize()}."
