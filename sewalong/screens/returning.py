@@ -58,7 +58,7 @@ class ReturnScreen(Screen[bool]):
     def attempt(self, act: Act, *, say: bool = True) -> str | None:
         """Carry out an act; a refusal is returned and changes nothing."""
         try:
-            do(self.quilt, act)
+            do(self.quilt, act, quietly=True)
         except (Refused, StoreFault) as refusal:
             return str(refusal)
         return None

@@ -182,15 +182,13 @@ class SewingScreen(Screen[None]):
     def count(self, act: Count | JoinRows) -> str | None:
         """Carry out a count; where a caution is due it is put up, and read first."""
         try:
-            refusal = self.attempt(act)
+            return self.attempt(act)
         except CautionFirst as due:
             # A second press may come before the dialog for the first is on the screen.
             if not self._dialog_coming:
                 self._dialog_coming = True
                 self._caution_then(due, act)
             return None
-        self._ask_on_leaving()
-        return refusal
 
     @work
     async def _caution_then(self, due: CautionFirst, act: Count | JoinRows) -> None:
@@ -203,6 +201,7 @@ class SewingScreen(Screen[None]):
         self._dialog_coming = False
         if was_read:
             self.count(replace(act, caution_read=True))
+            self._ask_on_leaving()
         else:
             self.tell("Nothing was counted.")
 
@@ -258,6 +257,7 @@ class SewingScreen(Screen[None]):
 
     def _count(self, n: int) -> None:
         self.count(Count(self._outcome.hand.line.stage.id, n))
+        self._ask_on_leaving()
 
     def action_undo(self) -> None:
         """Take back the last act, as this window shows it."""

@@ -45,11 +45,14 @@ class Outcome(Struct, frozen=True):
     question: Question | None
 
 
-def do(quilt: OpenQuilt, act: Act, *, pause_was_said: bool = False) -> Outcome:
+def do(
+    quilt: OpenQuilt, act: Act, *, pause_was_said: bool = False, quietly: bool = False
+) -> Outcome:
     """Carry out an act; raises Refused (CautionFirst where a caution is due) or StoreFault.
 
     One act is one transaction and is taken back by one undo. `pause_was_said`: whoever shows
     the quilt watches the clock and says after an interruption what to look at by itself.
+    `quietly`: nobody would show a notice, so none is given and none is taken for said.
     """
     quilt.refresh()
     pause = "" if pause_was_said else after_interruption(quilt.state, quilt.now())
@@ -60,7 +63,7 @@ def do(quilt: OpenQuilt, act: Act, *, pause_was_said: bool = False) -> Outcome:
     ) -> tuple[Sequence[Event], str]:
         now = plan(state)
         hand = in_hand(state, now)
-        said = notice(state, record, now, hand, at, pause=pause)
+        said = None if quietly else notice(state, record, now, hand, at, pause=pause)
         found[:] = [(now, hand, said)]
         return _mention(state, said, at), to_json(summary_of(state, now))
 
@@ -108,5 +111,7 @@ def _mention(state: State, said: Notice | None, at: datetime) -> tuple[Event, ..
 def _words(quilt: OpenQuilt, recorded: Sequence[Recorded]) -> str:
     """What the person did: of an act of several events the last, of several undone the first."""
     done = [one.event for one in recorded if not isinstance(one.event, Mentioned)]
+    if not done:
+        return ""
     event = done[0] if isinstance(done[0], Undone) else done[-1]
     return event.words(quilt.state, quilt.record)

@@ -15,10 +15,11 @@ from sewalong.screens.prompts.dialogs import (
     FormDialog,
     QuestionDialog,
 )
+from sewalong.screens.prompts.facts import FactsDialog
 from sewalong.screens.prompts.help import HelpDialog
 from sewalong.screens.prompts.registry import ASKS
 from sewalong.screens.quilts import QuiltsScreen
-from sewalong.screens.prompts.facts import FactsDialog, ReturnScreen
+from sewalong.screens.returning import ReturnScreen
 from sewalong.screens.sewing import SewingScreen
 from sewalong.screens.widgets.keys import SEWING_KEYS, key_line
 from tests.screens.sewing_room import LARGE, SMALL, at_sewing
@@ -51,9 +52,9 @@ def test_every_binding_of_ours_has_an_id_of_its_own() -> None:
 
 def test_every_key_does_something_that_is_there() -> None:
     for key in SEWING_KEYS:
-        assert callable(getattr(SewingScreen, f"action_{key.action.partition('(')[0]}", None)), (
-            key.id
-        )
+        whose, _, name = key.action.partition("(")[0].rpartition(".")
+        on = SewalongApp if whose == "app" else SewingScreen
+        assert callable(getattr(on, f"action_{name}", None)), key.id
 
 
 def test_no_key_needs_ctrl_or_alt() -> None:

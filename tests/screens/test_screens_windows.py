@@ -72,21 +72,19 @@ class StubbornDisk:
         self.real = library_append
 
     def __call__(
-        self, library: Library, entry: Shelved, after: int, events: Sequence[Event]
+        self, library: Library, entry: Shelved, after: int, events: Sequence[Event], summary: str
     ) -> tuple[Recorded, ...]:
         if self.full:
             raise StoreFault(FULL)
         assert callable(self.real)
-        written: tuple[Recorded, ...] = self.real(library, entry, after, events)
+        written: tuple[Recorded, ...] = self.real(library, entry, after, events, summary)
         return written
 
 
 @pytest.fixture
 def disk(monkeypatch: pytest.MonkeyPatch) -> StubbornDisk:
     stubborn = StubbornDisk(Library.append)
-    monkeypatch.setattr(
-        Library, "append", lambda self, entry, after, events: stubborn(self, entry, after, events)
-    )
+    monkeypatch.setattr(Library, "append", lambda self, *what: stubborn(self, *what))
     return stubborn
 
 

@@ -17,6 +17,7 @@ import sewalong
 from sewalong.cli.frame.errors import CommandError
 from sewalong.progress.record.events import Event, SessionClosed
 from sewalong.quilt.quilt import Quilt
+from sewalong.service.summary import summary
 from sewalong.store.library import Library
 
 AGES = {
@@ -97,7 +98,10 @@ def seed(path: Path, now: datetime) -> None:
         for name in demo_names():
             if demo_key(name) not in there:
                 demo = read_demo(name, now)
-                library.add(demo.quilt, now, key=demo.key, events=demo.events, started=demo.started)
+                entry = library.add(
+                    demo.quilt, now, key=demo.key, events=demo.events, started=demo.started
+                )
+                summary(library, entry)
     finally:
         library.close()
 

@@ -20,6 +20,7 @@ from sewalong.quilt.file.reader import Fault, QuiltFileFaults, read_quilt_bytes
 from sewalong.quilt.file.toml_errors import LONGEST_FILE
 from sewalong.quilt.json_codec import quilt_to_dict
 from sewalong.quilt.quilt import Quilt
+from sewalong.service.summary import summary
 from sewalong.store.archive import from_text, take_in, to_text
 from sewalong.store.home import record_path
 from sewalong.store.writing import write_whole
@@ -33,6 +34,7 @@ def start(args: argparse.Namespace, context: Context) -> Report:
     quilt = _read(args.file)
     with opened(record_path(), context) as library:
         entry = library.add(quilt, context.clock())
+        summary(library, entry)
     lines = (
         f"Begun: {quilt.name}",
         *_plan_lines(quilt),
@@ -118,6 +120,7 @@ def import_quilt(args: argparse.Namespace, context: Context) -> Report:
     archive = from_text(read_text(args.file, LONGEST_ARCHIVE))
     with opened(record_path(), context) as library:
         entry = take_in(library, archive, context.clock(), name=args.name)
+        summary(library, entry)
     line = f"Imported: {entry.name}, {len(archive.record)} events."
     data = {
         "quilt": entry.name,

@@ -35,7 +35,15 @@ def bobbin(args: argparse.Namespace, context: Context) -> Report:
     """`bobbin STAGE UNSEWN`: what was counted and never sewn goes back to its pile."""
     with chosen_quilt(args, context) as quilt:
         stage = stage_id(quilt.state.route, args.stage)
-        return _report(quilt, do(quilt, BobbinEmpty(stage, args.unsewn)), stage)
+        outcome = do(quilt, BobbinEmpty(stage, args.unsewn))
+        line = outcome.plan.line(stage)
+        done = f"{line.stage.label.capitalize()}: {line.stage.counts.count(line.done)} done"
+        return aftermath(
+            quilt,
+            outcome,
+            first=(f"{done}, {line.to_do} to go.",),
+            more={"stage": stage, "done": line.done, "to_go": line.to_do},
+        )
 
 
 def undo(args: argparse.Namespace, context: Context) -> Report:

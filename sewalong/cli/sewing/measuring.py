@@ -11,11 +11,12 @@ from sewalong.cli.frame.length_arguments import read_text
 from sewalong.cli.frame.report import Report
 from sewalong.cli.frame.selection import chosen_quilt, pile_id
 from sewalong.cli.sewing.at_risk import at_risk_data, at_risk_lines
-from sewalong.cli.sewing.outcome import done, event_data
+from sewalong.cli.sewing.outcome import done, event_data, said_besides
 from sewalong.lengths import Length
 from sewalong.progress.measuring.diagnosis import Diagnosis
 from sewalong.progress.record.measurable import Unmeasurable, measurable, read_piece
 from sewalong.progress.record.state import State
+from sewalong.progress.resuming.resume_facts import shortfall_in_words
 from sewalong.service.machine import measure as measure_piece
 
 _TESTS = ("strip-test", "strip-tests", "strips")
@@ -43,6 +44,11 @@ def measure(args: argparse.Namespace, context: Context) -> Report:
         if took.risk is not None:
             lines += at_risk_lines(took.risk)
             data["at_risk"] = at_risk_data(took.risk)
+        if took.outcome is not None:
+            short = shortfall_in_words(quilt.state, took.outcome.plan)
+            also = said_besides(took.outcome, short)
+            # Pieces at risk are told at length already.
+            lines += [also[1]] if also and also[0] != "at risk" else []
         return Report(tuple(lines), data)
 
 

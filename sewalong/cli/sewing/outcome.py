@@ -30,7 +30,7 @@ def aftermath(
     """
     state, now = quilt.state, outcome.plan
     asked, short = outcome.question, shortfall_in_words(state, now)
-    also = _also(outcome, short)
+    also = said_besides(outcome, short)
     lines = [one.event.in_full(state, quilt.record) for one in done(outcome)]
     lines += first
     lines += _next(state, now)
@@ -61,7 +61,7 @@ def _next(state: State, now: Plan) -> list[str]:
     return ["Every stage is done. Mark the quilt done with: sewalong done"] if now.complete else []
 
 
-def _also(outcome: Outcome, short: str) -> tuple[str, str] | None:
+def said_besides(outcome: Outcome, short: str) -> tuple[str, str] | None:
     """At most one thing, its kind and its line: a question owed, else the notice."""
     asked, notice = outcome.question, outcome.notice
     if asked is not None:

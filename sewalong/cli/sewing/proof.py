@@ -10,7 +10,7 @@ from sewalong.cli.frame.context import Context
 from sewalong.cli.frame.report import Report
 from sewalong.cli.frame.selection import chosen_quilt, stage_id
 from sewalong.cli.sewing.at_risk import at_risk_data, at_risk_lines
-from sewalong.cli.sewing.outcome import aftermath
+from sewalong.cli.sewing.outcome import aftermath, said_besides
 from sewalong.progress.acts.seam import GoOn
 from sewalong.progress.measuring.at_risk import at_risk
 from sewalong.progress.measuring.length_words import plainly
@@ -19,7 +19,7 @@ from sewalong.progress.measuring.proof import proof as proved
 from sewalong.progress.record.measurable import read_piece
 from sewalong.progress.record.state import Check, State
 from sewalong.progress.record.time_words import day_and_time
-from sewalong.progress.resuming.resume_facts import settings_in_words
+from sewalong.progress.resuming.resume_facts import settings_in_words, shortfall_in_words
 from sewalong.service.acting import do
 from sewalong.service.machine import in_doubt, saw_to_them
 
@@ -27,13 +27,14 @@ from sewalong.service.machine import in_doubt, saw_to_them
 def proof(args: argparse.Namespace, context: Context) -> Report:
     """`proof [QUILT] [--seen-to]`"""
     with chosen_quilt(args, context) as quilt:
+        besides: list[str] = []
         if args.seen_to:
-            saw_to_them(quilt)
+            outcome = saw_to_them(quilt)
+            also = said_besides(outcome, shortfall_in_words(quilt.state, outcome.plan))
+            besides = ["The pieces that were at risk are seen to.", *([also[1]] if also else [])]
         state = quilt.state
         found = proved(state, context.clock())
-        lines = [*_lines(state, found), *at_risk_lines(in_doubt(quilt))]
-        if args.seen_to:
-            lines.append("The pieces that were at risk are seen to.")
+        lines = [*_lines(state, found), *at_risk_lines(in_doubt(quilt)), *besides]
         return Report(
             tuple(lines),
             {

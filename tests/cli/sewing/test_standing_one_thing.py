@@ -24,9 +24,8 @@ def test_the_seam_is_spoken_of_once_at_the_machine(sewn: Sewn) -> None:
     assert line.startswith("Prove it on one first")
     assert also(desk, "sew") == (None, "")
     desk.ok("measure", "four-patch", "8 1/2")
-    desk.ok("changed", "foot")
-    kind, line = also(desk, "sew")
-    assert (kind, "another foot went on" in line) == ("seam", True)
+    said = desk.ok("changed", "foot", "--json").data["also"]
+    assert (said["kind"], "another foot went on" in said["line"]) == ("seam", True)
     assert also(desk, "sew") == (None, "")
 
 
@@ -34,8 +33,8 @@ def test_going_on_silences_it_until_the_next_change(sewn: Sewn) -> None:
     desk = sewn(pair=20)
     desk.ok("go-on", "sew")
     assert also(desk, "sew") == (None, "")
-    desk.ok("changed", "needle")
-    assert also(desk, "sew")[1].startswith("Prove it on one first")
+    said = desk.ok("changed", "needle", "--json").data["also"]
+    assert said["line"].startswith("Prove it on one first")
 
 
 def test_pieces_at_risk_come_before_a_shortfall_and_before_advice(sewn: Sewn) -> None:
@@ -46,8 +45,7 @@ def test_pieces_at_risk_come_before_a_shortfall_and_before_advice(sewn: Sewn) ->
     assert said.lines[-1].startswith("At risk since the beginning: 5 four-patches from sew")
     assert not [line for line in said.lines if line.startswith("Short: ")]
     assert desk.ok("count", "sew", "--json").data["short"]
-    desk.ok("proof", "--seen-to")
-    said = desk.ok("count", "sew")
+    said = desk.ok("proof", "--seen-to")
     assert said.lines[-1].startswith("Short: ")
 
 
