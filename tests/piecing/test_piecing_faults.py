@@ -7,11 +7,12 @@ from importlib import resources
 
 import pytest
 
-from sewalong.piecing.catalogue import method_of
 from sewalong.piecing.definition import read_definition
 from sewalong.piecing.derive import derive
 from sewalong.piecing.faults import MethodFault
 from sewalong.piecing.flow import check_flow
+from sewalong.piecing.method import MethodKey
+from sewalong.piecing.method_counts import count_out
 from sewalong.piecing.operation_words import WORDS
 
 # Invented for this test: two squares joined, two such joined in a row of four.
@@ -62,7 +63,7 @@ def test_a_new_method_needs_one_file_and_no_code() -> None:
     derived = derive(written, F(5, 2))
     assert (derived.unit.width, derived.unit.height) == pytest.approx((8.5, 2.5))
     assert derived.per_unit == {"square": 4}
-    assert method_of(written).stage("sew-fours").takes[0].count == 2
+    assert count_out(written, MethodKey(written.id)).stage("sew-fours").takes[0].count == 2
 
 
 @pytest.mark.parametrize(

@@ -1,0 +1,62 @@
+"""A method with its counts, kept from one start to the next so that they aren't worked out anew.
+
+What is kept is never trusted over its source: it goes with a fingerprint of the method file,
+of the code that worked the counts out and of the sizes they hold for. When the fingerprint
+differs, the counts are worked out again.
+
+    mark = fingerprint(key)
+    remember(key, method_from_json(kept))       when something is kept under that mark
+    method_to_json(method_for(key))             to keep, when nothing is
+"""
+
+from __future__ import annotations
+
+from binascii import crc32
+
+import msgspec
+
+from sewalong import __version__
+from sewalong.piecing.method import Method, MethodKey
+from sewalong.piecing.method_files import read_beside, read_method_file
+
+COUNTED_BY = (
+    "catalogue.py",
+    "cloth.py",
+    "definition.py",
+    "faults.py",
+    "flow.py",
+    "geometry.py",
+    "method.py",
+    "method_counts.py",
+    "method_files.py",
+    "operation_words.py",
+    "operations.py",
+    "primitive.py",
+    "start_sizes.py",
+)
+"""The files of this room that counts come out of. The version stands for the rest."""
+
+
+def fingerprint(key: MethodKey) -> str:
+    """One line of text that differs when the counts for `key` may differ.
+
+    It never fails: a method there is none of has a fingerprint too, and nothing is kept under
+    it. It holds the version, the sizes, and a checksum of the method file and of COUNTED_BY.
+    A checksum of 32 bits is enough against a file that was changed, as nobody is deceiving
+    anybody here, and `hashlib` alone would cost a start more than all of this.
+    """
+    check = crc32(read_method_file(key.id) or b"")
+    for name in COUNTED_BY:
+        check = crc32(read_beside(name) or b"", check)
+    sizes = f"{key.start} {key.strip_length} {key.seam}"
+    return f"{__version__} {check:08x} {sizes} {key.id}"
+
+
+def method_to_json(method: Method) -> bytes:
+    """`method` as JSON, to be kept under `fingerprint`."""
+    return msgspec.json.encode(method)
+
+
+def method_from_json(kept: bytes | str) -> Method:
+    """The method that `method_to_json` gave as `kept`; raises ValueError if it did not."""
+    return msgspec.json.decode(kept, type=Method)
