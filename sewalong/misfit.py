@@ -42,3 +42,9 @@ def misfit(error: ValidationError) -> Misfit:
     if key[1] == "missing required":
         return Misfit(path, why, missing=key[2])
     return Misfit(path, why, unknown=key[2])
+
+
+def dotted(path: Path) -> str:
+    """`("starts", 1, "count")` as `starts[2].count`: what is listed is counted from 1."""
+    steps = (f"[{step + 1}]" if isinstance(step, int) else f".{step}" for step in path)
+    return "".join(steps).removeprefix(".")
