@@ -46,7 +46,7 @@ def quilt_from_json(text: bytes | str) -> Quilt:
     """
     try:
         plain = msgspec.json.decode(text)
-    except msgspec.DecodeError as error:
+    except (msgspec.DecodeError, RecursionError) as error:
         raise ValueError(f"quilt: this is not JSON ({error}).") from None
     return quilt_from_dict(plain)
 
@@ -61,6 +61,8 @@ def quilt_from_dict(plain: object) -> Quilt:
         stored = msgspec.convert(plain, StoredPlan, dec_hook=read_length)
     except msgspec.ValidationError as error:
         raise ValueError(_sentence(plain, error)) from None
+    except UnicodeEncodeError:
+        raise ValueError("quilt: there is half a character in it, which is no text.") from None
     check_plan(stored)
     return Quilt(
         name=stored.name,
