@@ -11,7 +11,7 @@ differs, the counts are worked out again.
 
 from __future__ import annotations
 
-from binascii import crc32
+from importlib.util import source_hash
 
 import msgspec
 
@@ -41,15 +41,13 @@ def fingerprint(key: MethodKey) -> str:
     """One line of text that differs when the counts for `key` may differ.
 
     It never fails: a method there is none of has a fingerprint too, and nothing is kept under
-    it. It holds the version, the sizes, and a checksum of the method file and of COUNTED_BY.
-    A checksum of 32 bits is enough against a file that was changed, as nobody is deceiving
-    anybody here, and `hashlib` alone would cost a start more than all of this.
+    it. It holds the version, a hash of the method file and of COUNTED_BY, the sizes and the id.
+    The hash is the one Python itself tells stale compiled code by; `hashlib` would cost a start
+    ten times as much, and no one is deceiving anyone here.
     """
-    check = crc32(read_method_file(key.id) or b"")
-    for name in COUNTED_BY:
-        check = crc32(read_beside(name) or b"", check)
-    sizes = f"{key.start} {key.strip_length} {key.seam}"
-    return f"{__version__} {check:08x} {sizes} {key.id}"
+    files = [read_method_file(key.id), *map(read_beside, COUNTED_BY)]
+    check = source_hash(b"\0".join(data or b"" for data in files)).hex()
+    return f"{__version__} {check} {key.start} {key.strip_length} {key.seam} {key.id}"
 
 
 def method_to_json(method: Method) -> bytes:

@@ -4,7 +4,7 @@ A method is data (one TOML file in `methods/`). What each stage takes and makes
 is derived by the engine from the stage's operations; see `catalogue`.
 """
 
-from __future__ import annotations
+# Annotations are not postponed here: msgspec would compile each of them when it first reads.
 
 from enum import StrEnum
 from fractions import Fraction

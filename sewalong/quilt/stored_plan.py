@@ -13,7 +13,7 @@ Lengths are fractions of an inch in lowest terms, as text. Every key is there, n
 quilts kept before these were known read on as they are.
 """
 
-from __future__ import annotations
+# Annotations are not postponed here: msgspec would compile each of them when it first reads.
 
 from collections.abc import Callable
 from fractions import Fraction
