@@ -287,6 +287,36 @@ def test_what_is_refused(place: tuple[str | int, ...], value: object, sentence: 
     assert str(caught.value) == sentence
 
 
+@pytest.mark.parametrize(
+    ("key", "table"),
+    [
+        ("target", {"rows": 1, "columns": 1}),
+        ("borders", [{"cut": "1", "cloth": "sea"}]),
+        ("fabrics", [{"letter": "A", "name": "sea"}]),
+        ("choices", {"usable": "42"}),
+    ],
+)
+def test_a_key_of_a_later_version_is_refused_in_every_table(key: str, table: Any) -> None:
+    plain = {**PLAIN, key: table}
+    assert quilt_to_dict(quilt_from_dict(plain)) == plain
+    (table[0] if isinstance(table, list) else table)["later"] = 1
+    with pytest.raises(ValueError, match=rf"^{key}.*: the key 'later' is not known\.$"):
+        quilt_from_dict(plain)
+
+
+def test_the_most_there_can_be_is_taken() -> None:
+    longest = f"{10**199 + 1}/{10**199}"
+    for place, value in [
+        (("borders",), [{"cut": "1", "cloth": "sea"}] * 12),
+        (("seam",), longest),
+        (("seam",), "1000"),
+        (("target", "rows"), 200),
+        (("starts", 0, "count"), 9999),
+    ]:
+        plain = spoiled(place, value)
+        assert quilt_to_dict(quilt_from_dict(plain)) == plain
+
+
 @pytest.mark.parametrize("key", list(PLAIN))
 def test_a_missing_key_is_refused_by_name(key: str) -> None:
     plain = {name: value for name, value in PLAIN.items() if name != key}
