@@ -5,19 +5,19 @@ Nothing is computed here. Counts and sizes come from running the operations.
 
 from __future__ import annotations
 
-import pkgutil
-import re
 import tomllib
-from collections.abc import Mapping
+from collections.abc import Sequence
 from fractions import Fraction
 from functools import cache
+from typing import Annotated, Any
 
-from msgspec import Struct
+import msgspec
+from msgspec import Meta, Struct
 
+from sewalong.misfit import Path, misfit
 from sewalong.piecing.faults import MethodFault
 from sewalong.piecing.method import Hazard, Noun, Pile, Station
-
-_ID = re.compile(r"[a-z0-9]+(?:-[a-z0-9]+)*")
+from sewalong.piecing.method_files import read_method_file
 
 FINAL_PILE = "unit"
 """The id of the last pile of every method."""
@@ -28,11 +28,7 @@ LATER_STAGES = frozenset({"sew-rows", "join-rows", "add-borders", "layer", "quil
 LATER_PILES = frozenset({"row"})
 """Ids of the piles that follow the units in every quilt."""
 
-_METHOD_KEYS = {"id", "name", "about", "piles", "stages"}
-_PILE_KEYS = {"id", "noun", "start", "letter", "strip", "share", "shape"}
-_STAGE_KEYS = {
-    "id", "label", "station", "hazards", "makes", "counts", "minutes", "do", "check", "operations",
-}  # fmt: skip
+_Text = Annotated[str, Meta(pattern=r"\S")]
 
 
 class StartDefinition(Struct, frozen=True):
@@ -52,19 +48,22 @@ class StartDefinition(Struct, frozen=True):
     shape: Fraction | None
 
 
-class StageDefinition(Struct, frozen=True):
-    """A stage as written: its words, and its operations not yet run."""
+class StageDefinition(Struct, frozen=True, forbid_unknown_fields=True):
+    """A stage as written: its words, and its operations not yet run.
 
-    id: str
-    label: str
+    `counts` is the pile whose noun is counted in, if not that of `makes`.
+    """
+
+    id: _Text
+    label: _Text
     station: Station
-    hazards: tuple[Hazard, ...]
-    makes: str
-    counts: str
-    minutes: float
-    do: str
-    check: str
-    operations: tuple[str, ...]
+    makes: _Text
+    minutes: Annotated[float, Meta(gt=0)]
+    do: _Text
+    check: _Text
+    operations: Annotated[tuple[str, ...], Meta(min_length=1)]
+    hazards: tuple[Hazard, ...] = ()
+    counts: _Text | None = None
 
 
 class Definition(Struct, frozen=True):
@@ -93,58 +92,36 @@ class Definition(Struct, frozen=True):
         raise KeyError(pile)
 
 
-class _Reader:
-    """Reads one table, naming file and place in every fault."""
+class _PileTable(Struct, frozen=True, forbid_unknown_fields=True):
+    id: _Text
+    noun: Noun
+    start: bool = False
+    letter: Annotated[str, Meta(pattern=r"\A[A-Z]\Z")] | None = None
+    strip: bool = False
+    share: Fraction | None = None
+    shape: Fraction | None = None
 
-    def __init__(self, place: str, table: object, known: set[str]) -> None:
-        if not isinstance(table, Mapping):
-            raise MethodFault(f"{place}: a table was expected here.")
-        self.place = place
-        self.table: Mapping[str, object] = table
-        unknown = sorted(set(self.table) - known)
-        if unknown:
-            raise MethodFault(f"{place}: the key {unknown[0]!r} is not known; take it out.")
 
-    def text(self, key: str, default: str | None = None) -> str:
-        value = self.table.get(key, default)
-        if not isinstance(value, str) or not value.strip():
-            raise MethodFault(f"{self.place}: {key!r} must be written as text.")
-        return value
+class _MethodTable(Struct, frozen=True, forbid_unknown_fields=True):
+    id: _Text
+    name: _Text
+    about: _Text
+    piles: Annotated[tuple[_PileTable, ...], Meta(min_length=1)]
+    stages: Annotated[tuple[StageDefinition, ...], Meta(min_length=1)]
 
-    def tables(self, key: str) -> list[object]:
-        value = self.table.get(key)
-        if not isinstance(value, list) or not value:
-            raise MethodFault(f"{self.place}: at least one [[{key}]] is needed.")
-        return value
 
-    def texts(self, key: str) -> tuple[str, ...]:
-        value = self.table.get(key, [])
-        if not isinstance(value, list) or not all(isinstance(item, str) for item in value):
-            raise MethodFault(f"{self.place}: {key!r} must be a list of texts.")
-        return tuple(value)
-
-    def flag(self, key: str) -> bool:
-        value = self.table.get(key, False)
-        if not isinstance(value, bool):
-            raise MethodFault(f"{self.place}: {key!r} must be true or false.")
-        return value
-
-    def positive(self, key: str) -> float:
-        value = self.table.get(key)
-        if isinstance(value, bool) or not isinstance(value, int | float) or value <= 0:
-            raise MethodFault(f"{self.place}: {key!r} must be a number over zero.")
-        return float(value)
-
-    def part(self, key: str) -> Fraction | None:
-        if key not in self.table:
-            return None
-        try:
-            part = Fraction(self.text(key))
-        except (ValueError, ZeroDivisionError):
-            raise MethodFault(f'{self.place}: {key!r} must be a part such as "1/2".') from None
-        if not 0 < part <= 1:
-            raise MethodFault(f"{self.place}: {key!r} must be over 0 and at most 1.")
-        return part
+_RIGHT = {
+    "piles": "at least one [[piles]] is needed",
+    "stages": "at least one [[stages]] is needed",
+    "noun": 'write the noun as ["one", "many"]',
+    "start": "'start' must be true or false",
+    "strip": "'strip' must be true or false",
+    "letter": "the letter must be one capital, A to Z",
+    "hazards": "'hazards' must be a list of texts",
+    "minutes": "'minutes' must be a number over zero",
+    "operations": "'operations' must be a list of texts, at least one; say what is done",
+}
+"""What would be right under a key; all others hold text."""
 
 
 def read_definition(file: str, text: str) -> Definition:
@@ -156,89 +133,92 @@ def read_definition(file: str, text: str) -> Definition:
         document = tomllib.loads(text)
     except tomllib.TOMLDecodeError as error:
         raise MethodFault(f"{file}: this is not a TOML file: {error}.") from error
-    reader = _Reader(file, document, _METHOD_KEYS)
-    piles: list[Pile] = []
-    starts: list[StartDefinition] = []
-    for table in reader.tables("piles"):
-        pile, start = _read_pile(file, table)
-        piles.append(pile)
-        if start is not None:
-            starts.append(start)
-    ids = [pile.id for pile in piles]
-    stages = tuple(_read_stage(file, table, ids) for table in reader.tables("stages"))
-    _check_unique(file, "pile", ids)
-    _check_unique(file, "stage", [stage.id for stage in stages])
-    for id in [
-        *LATER_STAGES.intersection(stage.id for stage in stages),
-        *LATER_PILES.intersection(ids),
-    ]:
-        raise MethodFault(f"{file}: {id!r} comes later in every quilt; choose another id.")
-    if not starts:
-        raise MethodFault(f"{file}: no pile has `start = true`, so there is nothing to cut.")
-    if stages[-1].makes != FINAL_PILE:
-        raise MethodFault(f"{file}: the last stage must make the pile {FINAL_PILE!r}.")
-    return Definition(
-        file=file,
-        id=reader.text("id"),
-        name=reader.text("name"),
-        about=reader.text("about"),
-        piles=tuple(piles),
-        starts=tuple(starts),
-        stages=stages,
-    )
-
-
-def _read_pile(file: str, table: object) -> tuple[Pile, StartDefinition | None]:
-    reader = _Reader(f"{file}, a pile", table, _PILE_KEYS)
-    id = reader.text("id")
-    reader.place = f"{file}, pile {id!r}"
-    noun = reader.texts("noun")
-    if len(noun) != 2:
-        raise MethodFault(f'{reader.place}: write the noun as ["one", "many"].')
-    pile = Pile(id, Noun(noun[0], noun[1]))
-    if not reader.flag("start"):
-        return pile, None
-    letter = reader.text("letter") if "letter" in reader.table else None
-    if letter is not None and not (len(letter) == 1 and "A" <= letter <= "Z"):
-        raise MethodFault(f"{reader.place}: the letter must be one capital, A to Z.")
-    share, shape = reader.part("share"), reader.part("shape")
-    if share is not None and shape is not None:
-        raise MethodFault(f"{reader.place}: give `share` or `shape`, not both.")
-    return pile, StartDefinition(id, letter, reader.flag("strip"), share, shape)
-
-
-def _read_stage(file: str, table: object, piles: list[str]) -> StageDefinition:
-    reader = _Reader(f"{file}, a stage", table, _STAGE_KEYS)
-    id = reader.text("id")
-    reader.place = f"{file}, stage {id!r}"
-    makes = reader.text("makes")
-    counts = reader.text("counts", makes)
-    for pile in (makes, counts):
-        if pile not in piles:
-            raise MethodFault(f"{reader.place}: no pile is called {pile!r}.")
-    operations = reader.texts("operations")
-    if not operations:
-        raise MethodFault(f"{reader.place}: `operations` is empty; say what is done.")
     try:
-        station = Station(reader.text("station"))
-        hazards = tuple(Hazard(word) for word in reader.texts("hazards"))
-    except ValueError as error:
-        raise MethodFault(f"{reader.place}: {error}.") from error
-    return StageDefinition(
-        id=id,
-        label=reader.text("label"),
-        station=station,
-        hazards=hazards,
-        makes=makes,
-        counts=counts,
-        minutes=reader.positive("minutes"),
-        do=reader.text("do"),
-        check=reader.text("check"),
-        operations=operations,
+        table = msgspec.convert(document, _MethodTable, dec_hook=_part)
+    except msgspec.ValidationError as error:
+        raise MethodFault(_fault(file, document, error)) from error
+    definition = Definition(
+        file=file,
+        id=table.id,
+        name=table.name,
+        about=table.about,
+        piles=tuple(Pile(pile.id, pile.noun) for pile in table.piles),
+        starts=tuple(
+            StartDefinition(pile.id, pile.letter, pile.strip, pile.share, pile.shape)
+            for pile in table.piles
+            if pile.start
+        ),
+        stages=table.stages,
     )
+    _check(definition)
+    return definition
 
 
-def _check_unique(file: str, what: str, ids: list[str]) -> None:
+def _part(kind: type, value: object) -> Fraction:
+    """A part of the unit's width; raises ValueError, its sentence without the key."""
+    try:
+        part = Fraction(value) if isinstance(value, str) else None
+    except (ValueError, ZeroDivisionError):
+        part = None
+    if part is None:
+        raise ValueError('must be a part such as "1/2"')
+    if not 0 < part <= 1:
+        raise ValueError("must be over 0 and at most 1")
+    return part
+
+
+def _fault(file: str, document: dict[str, Any], error: msgspec.ValidationError) -> str:
+    """The sentence for what msgspec found, naming file, place and key."""
+    found = misfit(error)
+    path = found.path if found.missing is None else (*found.path, found.missing)
+    place = _place(file, document, path)
+    if found.unknown is not None:
+        return f"{place}: the key {found.unknown!r} is not known; take it out."
+    if len(path) == 2:
+        return f"{place}: a table was expected here."
+    key = str(path[2] if len(path) > 2 else path[0])
+    if key in ("share", "shape"):
+        return f"{place}: {key!r} {found.why}."
+    if found.why.startswith("Invalid enum value"):
+        value = found.why.removeprefix("Invalid enum value ")
+        kind: type[Station | Hazard] = Station if key == "station" else Hazard
+        return f"{place}: {value} is not a valid {kind.__name__}; there are {', '.join(kind)}."
+    return f"{place}: {_RIGHT.get(key, f'{key!r} must be written as text')}."
+
+
+def _place(file: str, document: dict[str, Any], path: Path) -> str:
+    """The file and, where the fault is in one of them, the pile or the stage."""
+    if len(path) < 2:
+        return file
+    what = "pile" if path[0] == "piles" else "stage"
+    table = document[str(path[0])][path[1]]
+    id = table.get("id") if isinstance(table, dict) else None
+    return f"{file}, {what} {id!r}" if isinstance(id, str) and id.strip() else f"{file}, a {what}"
+
+
+def _check(definition: Definition) -> None:
+    """Raises MethodFault unless ids are unique, piles are there, and the end is the unit."""
+    file = definition.file
+    piles = [pile.id for pile in definition.piles]
+    stages = [stage.id for stage in definition.stages]
+    for stage in definition.stages:
+        for pile in (stage.makes, stage.counts or stage.makes):
+            if pile not in piles:
+                raise MethodFault(f"{file}, stage {stage.id!r}: no pile is called {pile!r}.")
+    _check_unique(file, "pile", piles)
+    _check_unique(file, "stage", stages)
+    for id in [*LATER_STAGES.intersection(stages), *LATER_PILES.intersection(piles)]:
+        raise MethodFault(f"{file}: {id!r} comes later in every quilt; choose another id.")
+    if not definition.starts:
+        raise MethodFault(f"{file}: no pile has `start = true`, so there is nothing to cut.")
+    for start in definition.starts:
+        if start.share is not None and start.shape is not None:
+            raise MethodFault(f"{file}, pile {start.pile!r}: give `share` or `shape`, not both.")
+    if definition.stages[-1].makes != FINAL_PILE:
+        raise MethodFault(f"{file}: the last stage must make the pile {FINAL_PILE!r}.")
+
+
+def _check_unique(file: str, what: str, ids: Sequence[str]) -> None:
     seen: set[str] = set()
     for id in ids:
         if id in seen:
@@ -247,28 +227,12 @@ def _check_unique(file: str, what: str, ids: list[str]) -> None:
 
 
 @cache
-def definition_ids() -> tuple[str, ...]:
-    """The ids of all method files, in alphabetical order."""
-    # Loaded here: it takes longer to load than a method does to read, and few need the list.
-    from importlib import resources
-
-    folder = resources.files("sewalong.piecing") / "methods"
-    names = [entry.name for entry in folder.iterdir() if entry.name.endswith(".toml")]
-    return tuple(sorted(name.removesuffix(".toml") for name in names))
-
-
-@cache
 def definition(id: str) -> Definition:
     """The method file called `id`; raises KeyError if there is none, MethodFault if bad."""
-    file = f"{id}.toml"
-    if _ID.fullmatch(id) is None:
-        raise KeyError(id)
-    try:
-        data = pkgutil.get_data("sewalong.piecing", f"methods/{file}")
-    except OSError:
-        data = None
+    data = read_method_file(id)
     if data is None:
         raise KeyError(id)
+    file = f"{id}.toml"
     read = read_definition(file, data.decode("utf-8"))
     if read.id != id:
         raise MethodFault(f"{file}: its id is {read.id!r}; file and id must agree.")

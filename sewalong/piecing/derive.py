@@ -12,7 +12,7 @@ from sewalong.lengths import Rounding, Unit, round_to, show
 from sewalong.piecing.catalogue import written_method
 from sewalong.piecing.cloth import Flat, Piece
 from sewalong.piecing.definition import FINAL_PILE, Definition
-from sewalong.piecing.edges import Edge, EdgeGrain, outer_edges
+from sewalong.piecing.edges import EdgeGrain, outer_edges
 from sewalong.piecing.faults import MethodFault, SizeRefused
 from sewalong.piecing.flow import Batch
 from sewalong.piecing.method import Method, Pieces
@@ -83,16 +83,13 @@ class UnitSize(Struct, frozen=True):
             raise SizeRefused("Trimmed to a whole step, only the seams are left; cut larger.")
         return (width, height)
 
-    def seam_room(self, step: Fraction = EIGHTH) -> float | None:
-        """How much wider every seam may be sewn before `trim_to` is out of reach, in inches.
-
-        0 means that any seam too wide makes the unit too small. None if no seam of the
-        method changes the unit's size (plain squares, flipped corners).
-        """
-        return self.seam_room_for(self.trim_to(step))
-
     def seam_room_for(self, trim: tuple[Fraction, Fraction]) -> float | None:
-        """As `seam_room`, for a trim size of one's own choice; below 0 if it can't be had."""
+        """How much wider every seam may be sewn before a trim size is out of reach, in inches.
+
+        0 means that any seam too wide makes the unit too small; below 0 it can't be had at
+        all. None if no seam of the method changes the unit's size (plain squares, flipped
+        corners).
+        """
         rooms = [
             (side - float(wanted)) / rate
             for side, wanted, rate in (
@@ -128,7 +125,6 @@ class Derivation(Struct, frozen=True):
 
     method: str
     seam: Fraction
-    strip_length: Fraction
     starts: Mapping[str, StartSize]
     stages: tuple[StageWork, ...]
     piles: Mapping[str, PileShape]
@@ -144,16 +140,6 @@ class Derivation(Struct, frozen=True):
             if stage.id == id:
                 return stage
         raise KeyError(id)
-
-    @property
-    def sewn_per_unit(self) -> float:
-        """Inches of seam in one unit, all stages together."""
-        return sum(float(stage.per_unit) * stage.sewn for stage in self.stages)
-
-    @property
-    def edges(self) -> tuple[Edge, ...]:
-        """The outer edges of the first unit, each with how its threads run."""
-        return outer_edges(self.units[0])
 
     @property
     def has_bias_edges(self) -> bool:
@@ -217,7 +203,6 @@ def _derive(
     return Derivation(
         method=written.id,
         seam=seam,
-        strip_length=strip_length,
         starts=starts,
         stages=stages,
         piles={pile.id: PileShape(pile.id, tuple(batch.seen[pile.id])) for pile in written.piles},

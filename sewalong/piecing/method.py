@@ -4,9 +4,10 @@ A method is data (one TOML file in `methods/`). What each stage takes and makes
 is derived by the engine from the stage's operations; see `catalogue`.
 """
 
-from __future__ import annotations
+# Annotations are not postponed here: msgspec would compile each of them when it first reads.
 
 from enum import StrEnum
+from fractions import Fraction
 
 from msgspec import Struct
 
@@ -32,8 +33,8 @@ class Hazard(StrEnum):
     PINS = "pins"
 
 
-class Noun(Struct, frozen=True):
-    """One thing and several of it: ("four-patch", "four-patches")."""
+class Noun(Struct, frozen=True, array_like=True, forbid_unknown_fields=True):
+    """One thing and several of it, written as a pair: ["four-patch", "four-patches"]."""
 
     one: str
     many: str
@@ -80,6 +81,20 @@ class Stage(Struct, frozen=True):
     do: str
     check: str
     minutes: float
+
+
+class MethodKey(Struct, frozen=True):
+    """What the counts of a method follow from.
+
+    Only those of methods from strips depend on more than the method's `id`: `start` is the
+    strip's cut width (2 1/2 in if None), `strip_length` its usable length, `seam` the seam
+    allowance, all in inches.
+    """
+
+    id: str
+    start: Fraction | None = None
+    strip_length: Fraction = Fraction(40)
+    seam: Fraction = Fraction(1, 4)
 
 
 class Method(Struct, frozen=True):

@@ -1,78 +1,54 @@
-"""A quilt as plain values that JSON can hold, exactly, and back again.
-
-    {"name": "Harbour lights", "method": "stacked-four-patch", "unit": "inch", "seam": "1/4",
-     "starts": [{"pile": "square", "size": "5", "count": 168, "packs": 4, "length": null}],
-     "target": {"rows": 9, "columns": 9},
-     "borders": [{"cut": "5/2", "cloth": "cream linen"}],
-     "finishing": ["layer", "quilt", "bind"], "notes": "",
-     "fabrics": [{"letter": "A", "name": "indigo print", "colour": "#243b6b"}],
-     "choices": {"usable": "42", "spool_metres": 500}}
-
-Lengths are fractions of an inch in lowest terms, as text. Every key is there, null for None; only
-`fabrics`, `choices` and all in it, and `colour` are left out where nothing was given, so that
-quilts kept before these were known read on as they are.
-"""
+"""A quilt as plain values or JSON, exactly, and back again; `stored_plan` says how it looks."""
 
 from __future__ import annotations
 
-import re
-from collections.abc import Callable
-from fractions import Fraction
-from typing import TypeVar
+from functools import reduce
+from operator import getitem
+from typing import Any
 
-from sewalong.lengths import LONGEST, Length
+import msgspec
+from msgspec import UNSET, UnsetType
+
 from sewalong.lengths.fault import quoted
+from sewalong.misfit import dotted, misfit
 from sewalong.quilt.choices import Choices, Fabric
-from sewalong.quilt.file import rules
 from sewalong.quilt.quilt import Border, Quilt, StartPile, Target
+from sewalong.quilt.stored_plan import (
+    RULES,
+    StoredBorder,
+    StoredChoices,
+    StoredFabric,
+    StoredPlan,
+    StoredStart,
+    StoredTarget,
+    check_plan,
+    read_length,
+)
 
-_FRACTION = re.compile(r"[1-9][0-9]{0,199}(?:/[1-9][0-9]{0,199})?")
-_T = TypeVar("_T")
-_U = TypeVar("_U")
+_USUAL = Choices()
+
+
+def quilt_to_json(quilt: Quilt) -> bytes:
+    """`quilt` as one line of JSON."""
+    return msgspec.json.format(msgspec.json.encode(_stored(quilt), enc_hook=str), indent=0)
 
 
 def quilt_to_dict(quilt: Quilt) -> dict[str, object]:
     """`quilt` as a dictionary of text, whole numbers, lists and dictionaries."""
-    plain: dict[str, object] = {
-        "name": quilt.name,
-        "method": quilt.method_id,
-        "unit": quilt.unit.value,
-        "seam": str(quilt.seam),
-        "starts": [
-            {
-                "pile": start.pile,
-                "size": str(start.size),
-                "count": start.count,
-                "packs": start.packs,
-                "length": None if start.length is None else str(start.length),
-            }
-            for start in quilt.starts
-        ],
-        "target": {"rows": quilt.target.rows, "columns": quilt.target.columns},
-        "borders": [
-            {"cut": str(border.cut), "cloth": border.cloth, **_colour(border.colour)}
-            for border in quilt.borders
-        ],
-        "finishing": list(quilt.finishing),
-        "notes": quilt.notes,
-    }
-    if quilt.fabrics:
-        plain["fabrics"] = [
-            {"letter": fabric.letter, "name": fabric.name, **_colour(fabric.colour)}
-            for fabric in quilt.fabrics
-        ]
-    given = {
-        key: str(value) if isinstance(value, Fraction) else value
-        for key in _CHOICES
-        if (value := getattr(quilt.choices, key)) != getattr(_USUAL, key)
-    }
-    if given:
-        plain["choices"] = given
+    plain: dict[str, object] = msgspec.to_builtins(_stored(quilt), enc_hook=str)
     return plain
 
 
-def _colour(colour: str | None) -> dict[str, str]:
-    return {} if colour is None else {"colour": colour}
+def quilt_from_json(text: bytes | str) -> Quilt:
+    """The quilt that `quilt_to_json` gave as `text`, exactly.
+
+    Raises as `quilt_from_dict` does, and ValueError for what is not JSON.
+    """
+    try:
+        plain = msgspec.json.decode(text)
+    except (msgspec.DecodeError, RecursionError) as error:
+        raise ValueError(f"quilt: this is not JSON ({error}).") from None
+    return quilt_from_dict(plain)
 
 
 def quilt_from_dict(plain: object) -> Quilt:
@@ -81,185 +57,88 @@ def quilt_from_dict(plain: object) -> Quilt:
     The method need not be one that this version knows. Raises ValueError with a sentence that
     names the key for anything that `quilt_to_dict` does not write.
     """
-    quilt = _Table(
-        "",
-        plain,
-        "name method unit seam starts target borders finishing notes",
-        "fabrics choices",
-    )
-    target = _Table("target", quilt.of("target", _anything), "rows columns")
-    starts = tuple(_start(table) for table in quilt.tables("starts", _START))
-    if not starts:
-        raise ValueError("starts: a quilt begins with at least one pile.")
-    if len({start.pile for start in starts}) < len(starts):
-        raise ValueError("starts: a pile is listed twice.")
-    borders = quilt.tables("borders", "cut cloth", "colour")
-    if len(borders) > rules.MOST_BORDERS:
-        raise ValueError(f"borders: a quilt has at most {rules.MOST_BORDERS}.")
+    try:
+        stored = msgspec.convert(plain, StoredPlan, dec_hook=read_length)
+    except msgspec.ValidationError as error:
+        raise ValueError(_sentence(plain, error)) from None
+    except UnicodeEncodeError:
+        raise ValueError("quilt: there is half a character in it, which is no text.") from None
+    check_plan(stored)
     return Quilt(
-        name=quilt.of("name", rules.a_name),
-        method_id=quilt.of("method", rules.a_name),
-        unit=quilt.of("unit", rules.owner_unit),
-        seam=quilt.of("seam", _length),
-        starts=starts,
-        target=Target(target.of("rows", _rows), target.of("columns", _rows)),
-        borders=tuple(
-            Border(
-                border.of("cut", _length),
-                border.of("cloth", rules.a_name),
-                border.either("colour", _written_colour, None),
-            )
-            for border in borders
+        name=stored.name,
+        method_id=stored.method,
+        unit=stored.unit,
+        seam=stored.seam,
+        starts=tuple(
+            StartPile(start.pile, start.size, start.count, start.packs, start.length)
+            for start in stored.starts
         ),
-        finishing=quilt.of("finishing", _finishing),
-        notes=quilt.of("notes", rules.notes),
-        fabrics=_fabrics(quilt),
-        choices=_choices(quilt),
+        target=Target(stored.target.rows, stored.target.columns),
+        borders=tuple(
+            Border(border.cut, border.cloth, border.colour or None) for border in stored.borders
+        ),
+        finishing=tuple(stored.finishing),
+        notes=stored.notes,
+        fabrics=tuple(
+            Fabric(fabric.letter, fabric.name, fabric.colour or None)
+            for fabric in stored.fabrics or ()
+        ),
+        choices=_choices(stored.choices),
     )
 
 
-_START = "pile size count packs length"
-_USUAL = Choices()
-
-
-class _Table:
-    """One dictionary with the keys it should have, and perhaps those it `may_have`, and no other.
-
-    `place` names it in sentences.
-    """
-
-    def __init__(self, place: str, plain: object, keys: str, may_have: str = "") -> None:
-        self.place = place
-        if not isinstance(plain, dict):
-            raise ValueError(f"{place or 'quilt'}: this must be a table of keys and values.")
-        for key in keys.split():
-            if key not in plain:
-                raise ValueError(f"{self._named(key)}: this is missing.")
-        for key in plain:
-            if key not in (*keys.split(), *may_have.split()):
-                raise ValueError(f"{place or 'quilt'}: the key {quoted(str(key))} is not known.")
-        self.plain: dict[str, object] = plain
-
-    def of(self, key: str, rule: Callable[[object], _T]) -> _T:
-        """What stands under `key`, put to `rule`."""
-        try:
-            return rule(self.plain[key])
-        except ValueError as error:
-            raise ValueError(f"{self._named(key)}: {error}") from None
-
-    def either(self, key: str, rule: Callable[[object], _T], usual: _U) -> _T | _U:
-        """The same, or `usual` when the key is not there."""
-        return self.of(key, rule) if key in self.plain else usual
-
-    def tables(self, key: str, keys: str, may_have: str = "") -> list[_Table]:
-        """The dictionaries listed under `key`, each with these keys."""
-        listed = self.of(key, _a_list)
-        place = self._named(key)
-        return [
-            _Table(f"{place}[{index + 1}]", one, keys, may_have) for index, one in enumerate(listed)
-        ]
-
-    def _named(self, key: str) -> str:
-        return f"{self.place}.{key}" if self.place else key
-
-
-def _start(table: _Table) -> StartPile:
-    return StartPile(
-        pile=table.of("pile", rules.a_name),
-        size=table.of("size", _length),
-        count=table.of("count", _pieces),
-        packs=table.of("packs", _pieces_or_none),
-        length=table.of("length", _length_or_none),
-    )
-
-
-def _fabrics(quilt: _Table) -> tuple[Fabric, ...]:
-    tables = quilt.tables("fabrics", "letter name", "colour") if "fabrics" in quilt.plain else []
-    fabrics = tuple(
-        Fabric(
-            fabric.of("letter", rules.letter),
-            fabric.of("name", rules.a_name),
-            fabric.either("colour", _written_colour, None),
-        )
-        for fabric in tables
-    )
-    letters = [fabric.letter for fabric in fabrics]
-    if letters != sorted(set(letters)):
-        raise ValueError("fabrics: the letters must each be there once, in order.")
-    return fabrics
-
-
-def _choices(quilt: _Table) -> Choices:
-    if "choices" not in quilt.plain:
+def _choices(stored: StoredChoices | UnsetType) -> Choices:
+    if stored is UNSET:
         return _USUAL
-    table = _Table("choices", quilt.plain["choices"], "", " ".join(_CHOICES))
-    return Choices(**{key: table.of(key, _CHOICES[key]) for key in table.plain})  # type: ignore[arg-type]
+    each = msgspec.structs.asdict(stored)
+    return Choices(**{key: value for key, value in each.items() if value is not UNSET})
 
 
-def _anything(value: object) -> object:
-    return value
+def _stored(quilt: Quilt) -> StoredPlan:
+    usual, own = msgspec.structs.asdict(_USUAL), msgspec.structs.asdict(quilt.choices)
+    given: dict[str, Any] = {key: value for key, value in own.items() if value != usual[key]}
+    return StoredPlan(
+        name=quilt.name,
+        method=quilt.method_id,
+        unit=quilt.unit,
+        seam=quilt.seam,
+        starts=[
+            StoredStart(start.pile, start.size, start.count, start.packs, start.length)
+            for start in quilt.starts
+        ],
+        target=StoredTarget(quilt.target.rows, quilt.target.columns),
+        borders=[
+            StoredBorder(border.cut, border.cloth, border.colour or UNSET)
+            for border in quilt.borders
+        ],
+        finishing=list(quilt.finishing),
+        notes=quilt.notes,
+        fabrics=[
+            StoredFabric(fabric.letter, fabric.name, fabric.colour or UNSET)
+            for fabric in quilt.fabrics
+        ]
+        or UNSET,
+        choices=StoredChoices(**given) if given else UNSET,
+    )
 
 
-def _a_list(value: object) -> list[object]:
-    if not isinstance(value, list):
-        raise ValueError("This must be a list.")
-    return value
-
-
-def _written_colour(value: object) -> str:
-    """A colour in small letters, as it is written here."""
-    colour = rules.colour(value)
-    if colour != value:
-        raise ValueError(f'This must be in small letters: "{colour}".')
-    return colour
-
-
-def _length(value: object) -> Length:
-    if not isinstance(value, str) or _FRACTION.fullmatch(value) is None:
-        raise ValueError('This must be a fraction of an inch as text, such as "5/2".')
-    length = Fraction(value)
-    if str(length) != value:
-        raise ValueError(f'This must be in lowest terms: "{length}".')
-    if length > LONGEST:
-        raise ValueError(f"This is longer than {LONGEST} in.")
-    return length
-
-
-def _allowance(value: object) -> Length:
-    return Fraction(0) if value == "0" else _length(value)
-
-
-def _length_or_none(value: object) -> Length | None:
-    return None if value is None else _length(value)
-
-
-def _finishing(value: object) -> tuple[str, ...]:
-    """In the order they are listed, so that nothing changes on the way."""
-    in_working_order = rules.finishing(value)
-    return tuple(sorted(in_working_order, key=_a_list(value).index))
-
-
-def _pieces(value: object) -> int:
-    return rules.whole(value, rules.MOST_PIECES)
-
-
-def _pieces_or_none(value: object) -> int | None:
-    return None if value is None else _pieces(value)
-
-
-def _rows(value: object) -> int:
-    return rules.whole(value, rules.MOST_ROWS)
-
-
-_CHOICES: dict[str, Callable[[object], object]] = {
-    "usable": _length,
-    "margin": _allowance,
-    "binding": _length,
-    "binding_ends": _allowance,
-    "joins": rules.joins,
-    "corners": rules.corners,
-    "spool_metres": rules.metres,
-    "bobbin_metres": rules.metres,
-    "own_seam": _length,
-}
-"""The keys of Choices, each with what it may hold."""
+def _sentence(plain: Any, error: msgspec.ValidationError) -> str:
+    """What is wrong, the place first; in the words of the key's rule where there is one."""
+    found = misfit(error)
+    place = dotted(found.path) or "quilt"
+    if found.missing is not None:
+        return f"{dotted((*found.path, found.missing))}: this is missing."
+    if found.unknown is not None:
+        return f"{place}: the key {quoted(found.unknown)} is not known."
+    # What is wrong with one finishing stage is told of them all.
+    path = ("finishing",) if found.path[:1] == ("finishing",) else found.path
+    if path and path[-1] in RULES:
+        try:
+            RULES[str(path[-1])](reduce(getitem, path, plain))
+        except ValueError as refusal:
+            return f"{dotted(path)}: {refusal}"
+    if found.why.startswith("Expected `object`"):
+        return f"{place}: this must be a table of keys and values."
+    if found.why.startswith("Expected `array`"):
+        return f"{place}: This must be a list."
+    return f"{place}: {found.why}"

@@ -5,8 +5,8 @@ from __future__ import annotations
 from msgspec import Struct
 
 from sewalong.lengths import Length, Unit
-from sewalong.piecing.catalogue import method as method_called
-from sewalong.piecing.method import Method
+from sewalong.piecing.catalogue import method_for
+from sewalong.piecing.method import Method, MethodKey
 from sewalong.quilt.choices import Choices, Fabric
 
 __all__ = ["Border", "Choices", "Fabric", "Quilt", "StartPile", "Target"]
@@ -69,11 +69,14 @@ class Quilt(Struct, frozen=True):
     choices: Choices = Choices()
 
     @property
-    def method(self) -> Method:
-        """The method; raises UnknownMethod if this version no longer has it."""
+    def method_key(self) -> MethodKey:
+        """What the counts of its method follow from."""
         first = self.starts[0]
         if first.length is None:
-            return method_called(self.method_id)
-        return method_called(
-            self.method_id, start=first.size, strip_length=first.length, seam=self.seam
-        )
+            return MethodKey(self.method_id)
+        return MethodKey(self.method_id, first.size, first.length, self.seam)
+
+    @property
+    def method(self) -> Method:
+        """The method; raises UnknownMethod if this version no longer has it."""
+        return method_for(self.method_key)

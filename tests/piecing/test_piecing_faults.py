@@ -7,11 +7,12 @@ from importlib import resources
 
 import pytest
 
-from sewalong.piecing.catalogue import method_of
 from sewalong.piecing.definition import read_definition
 from sewalong.piecing.derive import derive
 from sewalong.piecing.faults import MethodFault
 from sewalong.piecing.flow import check_flow
+from sewalong.piecing.method import MethodKey
+from sewalong.piecing.method_counts import count_out
 from sewalong.piecing.operation_words import WORDS
 
 # Invented for this test: two squares joined, two such joined in a row of four.
@@ -62,7 +63,7 @@ def test_a_new_method_needs_one_file_and_no_code() -> None:
     derived = derive(written, F(5, 2))
     assert (derived.unit.width, derived.unit.height) == pytest.approx((8.5, 2.5))
     assert derived.per_unit == {"square": 4}
-    assert method_of(written).stage("sew-fours").takes[0].count == 2
+    assert count_out(written, MethodKey(written.id)).stage("sew-fours").takes[0].count == 2
 
 
 @pytest.mark.parametrize(
@@ -113,6 +114,34 @@ def test_a_new_method_needs_one_file_and_no_code() -> None:
         ),
         ('id = "sew-fours"', 'id = "sew-rows"', "'sew-rows' comes later in every quilt"),
         ("id =", "id", "this is not a TOML file"),
+        ('name = "Row of four"', "", "row-of-four.toml: 'name' must be written as text"),
+        ('name = "Row of four"', 'name = " "', "row-of-four.toml: 'name' must be written as text"),
+        ('name = "Row of four"', 'nam = "Row"', "row-of-four.toml: the key 'nam' is not known"),
+        ("start = true", 'colour = "red"', "pile 'square': the key 'colour' is not known"),
+        ('id = "two"', "", "row-of-four.toml, a pile: 'id' must be written as text"),
+        ('noun = ["two-patch", "two-patches"]', "", "pile 'two': write the noun as"),
+        ('noun = ["two-patch", "two-patches"]', 'noun = ["a", 2]', "pile 'two': write the noun as"),
+        ('makes = "two"', 'makes = "two"\ncounts = "to"', "no pile is called 'to'"),
+        ('station = "machine"', "", "stage 'sew-twos': 'station' must be written as text"),
+        (
+            'station = "machine"',
+            "station = 3",
+            "stage 'sew-twos': 'station' must be written as text",
+        ),
+        ('station = "machine"', 'station = "sofa"', "there are table, machine, iron, cutting mat"),
+        ('hazards = ["needle"]', "hazards = [3]", "'hazards' must be a list of texts"),
+        ("minutes = 0.5", "", "stage 'sew-twos': 'minutes' must be a number over zero"),
+        ("minutes = 0.5", "minutes = true", "'minutes' must be a number over zero"),
+        ('"join in a row"]', "5]", "'operations' must be a list of texts"),
+        ('["take square", "take square", "join in a row"]', "[]", "at least one; say what is done"),
+        ("start = true", 'start = true\nshare = "1/0"', "'share' must be a part such as"),
+        ("start = true", "start = true\nshape = 0.5", "'shape' must be a part such as"),
+        ("start = true", 'start = true\nshape = "0"', "'shape' must be over 0 and at most 1"),
+        (
+            "start = true",
+            'start = true\nshare = "1/2"\nshape = "1/2"',
+            "pile 'square': give `share` or `shape`, not both",
+        ),
     ],
 )
 def test_a_fault_names_file_place_and_what_is_wrong(old: str, new: str, words: str) -> None:
@@ -128,6 +157,18 @@ def test_the_last_stage_makes_the_unit() -> None:
     text = ROW_OF_FOUR[: ROW_OF_FOUR.rindex("[[stages]]")]
     with pytest.raises(MethodFault, match="the last stage must make the pile 'unit'"):
         read_definition("row-of-four.toml", text)
+
+
+@pytest.mark.parametrize("kind", ["piles", "stages"])
+@pytest.mark.parametrize("written", ["3", "[]", '"x"'])
+def test_piles_and_stages_are_tables_and_there_are_some(kind: str, written: str) -> None:
+    head = ROW_OF_FOUR[: ROW_OF_FOUR.index("[[piles]]")]
+    rest = ROW_OF_FOUR[len(head) :].split("[[stages]]")
+    kept = rest[0] if kind == "stages" else "[[stages]]" + "[[stages]]".join(rest[1:])
+    with pytest.raises(MethodFault, match=rf"at least one \[\[{kind}\]\] is needed"):
+        read_definition("row-of-four.toml", f"{head}{kind} = {written}\n{kept}")
+    with pytest.raises(MethodFault, match=r", a (pile|stage): a table was expected here"):
+        read_definition("row-of-four.toml", f"{head}{kind} = [{written}]\n{kept}")
 
 
 def test_a_pile_made_twice_is_a_fault() -> None:

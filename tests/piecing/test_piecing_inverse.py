@@ -45,8 +45,8 @@ def test_there_and_back_is_the_same_size(id: str, finishes: F, seam: F) -> None:
 def test_seams_wider_by_the_room_just_reach_the_trim_size(id: str, main: F, seam: F) -> None:
     cut = {pile: entry.cutting for pile, entry in start_sizes(id, main, seam).items()}
     size = unit_size(id, cut, seam)
-    room = size.seam_room()
     trim = size.trim_to()
+    room = size.seam_room_for(trim)
     if room is None:
         assert size.width_per_seam == pytest.approx(0)
         return

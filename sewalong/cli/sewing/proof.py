@@ -31,7 +31,7 @@ def proof(args: argparse.Namespace, context: Context) -> Report:
         if args.seen_to:
             outcome = saw_to_them(quilt)
             also = said_besides(outcome, shortfall_in_words(quilt.state, outcome.plan))
-            besides = ["The pieces that were at risk are seen to.", *([also[1]] if also else [])]
+            besides = [*([also[1]] if also else []), "The pieces that were at risk are seen to."]
         state = quilt.state
         found = proved(state, context.clock())
         lines = [*_lines(state, found), *at_risk_lines(in_doubt(quilt)), *besides]

@@ -1,6 +1,8 @@
-"""A quilt as plain values: nothing is lost on the way there and back, nothing odd gets in."""
+"""A quilt as plain values and JSON: nothing is lost there and back, nothing odd gets in."""
 
 import json
+import subprocess
+import sys
 from collections.abc import Callable
 from fractions import Fraction
 from typing import Any
@@ -14,7 +16,12 @@ from sewalong.lengths import LONGEST, Unit
 from sewalong.piecing.catalogue import method_ids
 from sewalong.quilt.choices import CORNERS, JOINS, Choices, Fabric
 from sewalong.quilt.file.rules import FINISHING_STAGES
-from sewalong.quilt.json_codec import quilt_from_dict, quilt_to_dict
+from sewalong.quilt.json_codec import (
+    quilt_from_dict,
+    quilt_from_json,
+    quilt_to_dict,
+    quilt_to_json,
+)
 from sewalong.quilt.quilt import Border, Quilt, StartPile, Target
 
 QUILT = Quilt(
@@ -103,6 +110,33 @@ def test_a_quilt_written_plainly() -> None:
 def test_there_and_back_by_way_of_json_is_the_same_quilt(quilt: Quilt) -> None:
     assert quilt_from_dict(quilt_to_dict(quilt)) == quilt
     assert quilt_from_dict(json.loads(json.dumps(quilt_to_dict(quilt)))) == quilt
+    assert quilt_from_json(quilt_to_json(quilt)) == quilt
+    assert quilt_from_json(quilt_to_json(quilt).decode()) == quilt
+
+
+@settings(max_examples=40, deadline=None)
+@given(QUILTS)
+def test_the_json_is_that_of_the_first_version(quilt: Quilt) -> None:
+    """Which wrote it with the standard library; a record is compared byte by byte."""
+    assert quilt_to_json(quilt).decode() == json.dumps(quilt_to_dict(quilt), ensure_ascii=False)
+
+
+def test_what_was_not_given_is_not_written() -> None:
+    assert list(quilt_to_dict(QUILT)) == list(PLAIN)
+    own = replace(QUILT, choices=Choices(margin=Fraction(0), spool_metres=500))
+    assert quilt_to_dict(own)["choices"] == {"margin": "0", "spool_metres": 500}
+
+
+@pytest.mark.parametrize("text", ["", "{", "NaN", '{"name": "\\ud800"}', "[" * 100_000])
+def test_what_is_no_json_is_refused(text: str) -> None:
+    with pytest.raises(ValueError, match=r"^quilt: this is not JSON \(.*\)\.$"):
+        quilt_from_json(text)
+
+
+def test_half_a_character_is_refused_wherever_it_stands() -> None:
+    for place in [("name",), ("notes",), ("seam",), ("unit",), ("starts", 0), ("target", "rows")]:
+        with pytest.raises(ValueError, match=r"^[a-z]+.*: .*\.$"):
+            quilt_from_dict(spoiled(place, "\ud800"))
 
 
 def test_a_method_this_version_does_not_have_is_kept() -> None:
@@ -189,6 +223,59 @@ def test_whatever_stands_there_is_taken_as_it_is_or_refused(
             ["bind", "bind"],
             'finishing: "bind" stands here more than once. Write each stage once.',
         ),
+        (("seam",), "1/2/3", 'seam: This must be a fraction of an inch as text, such as "5/2".'),
+        (
+            ("seam",),
+            "1/" + "9" * 201,
+            'seam: This must be a fraction of an inch as text, such as "5/2".',
+        ),
+        (
+            ("starts", 0, "size"),
+            "0",
+            'starts[1].size: This must be a fraction of an inch as text, such as "5/2".',
+        ),
+        (
+            ("starts", 0, "length"),
+            "05",
+            'starts[1].length: This must be a fraction of an inch as text, such as "5/2".',
+        ),
+        (
+            ("starts", 0, "count"),
+            2.0,
+            "starts[1].count: This must be a whole number from 1 to 9,999, without quotes.",
+        ),
+        (("starts", 0, "packs"), 0, "starts[1].packs: This must be at least 1, and at most 9,999."),
+        (
+            ("target", "rows"),
+            201,
+            "target.rows: This is more than 200. Write a whole number from 1 to 200.",
+        ),
+        (
+            ("borders", 0, "cloth"),
+            " ",
+            "borders[1].cloth: This is empty. Write a name of 1 to 80 characters.",
+        ),
+        (
+            ("finishing", 1),
+            "fold",
+            "finishing: 'fold' is not a finishing stage. "
+            'The finishing stages are "layer", "quilt", "bind".',
+        ),
+        (
+            ("finishing", 1),
+            2,
+            'finishing: This must be a list between [ and ] of any of "layer", "quilt", "bind".',
+        ),
+        (
+            ("choices",),
+            {"spool_metres": None},
+            "choices.spool_metres: This must be a whole number from 1 to 20,000, without quotes.",
+        ),
+        (
+            ("choices",),
+            {"usable": "0"},
+            'choices.usable: This must be a fraction of an inch as text, such as "5/2".',
+        ),
         (("version",), 2, "quilt: the key 'version' is not known."),
         (("name",), "", "name: This is empty. Write a name of 1 to 80 characters."),
         (("target",), None, "target: this must be a table of keys and values."),
@@ -198,6 +285,36 @@ def test_what_is_refused(place: tuple[str | int, ...], value: object, sentence: 
     with pytest.raises(ValueError, match=r"\.$") as caught:
         quilt_from_dict(spoiled(place, value))
     assert str(caught.value) == sentence
+
+
+@pytest.mark.parametrize(
+    ("key", "table"),
+    [
+        ("target", {"rows": 1, "columns": 1}),
+        ("borders", [{"cut": "1", "cloth": "sea"}]),
+        ("fabrics", [{"letter": "A", "name": "sea"}]),
+        ("choices", {"usable": "42"}),
+    ],
+)
+def test_a_key_of_a_later_version_is_refused_in_every_table(key: str, table: Any) -> None:
+    plain = {**PLAIN, key: table}
+    assert quilt_to_dict(quilt_from_dict(plain)) == plain
+    (table[0] if isinstance(table, list) else table)["later"] = 1
+    with pytest.raises(ValueError, match=rf"^{key}.*: the key 'later' is not known\.$"):
+        quilt_from_dict(plain)
+
+
+def test_the_most_there_can_be_is_taken() -> None:
+    longest = f"{10**199 + 1}/{10**199}"
+    for place, value in [
+        (("borders",), [{"cut": "1", "cloth": "sea"}] * 12),
+        (("seam",), longest),
+        (("seam",), "1000"),
+        (("target", "rows"), 200),
+        (("starts", 0, "count"), 9999),
+    ]:
+        plain = spoiled(place, value)
+        assert quilt_to_dict(quilt_from_dict(plain)) == plain
 
 
 @pytest.mark.parametrize("key", list(PLAIN))
@@ -211,3 +328,14 @@ def test_a_missing_key_is_refused_by_name(key: str) -> None:
 def test_what_is_no_dictionary_is_refused(make: Callable[[object], object]) -> None:
     with pytest.raises(ValueError, match=r"^quilt: this must be a table of keys and values.$"):
         quilt_from_dict(make(PLAIN))
+
+
+def test_reading_a_plan_loads_neither_geometry_nor_a_reader_of_toml() -> None:
+    script = "import sewalong.quilt.json_codec, sys; print(*sys.modules)"
+    done = subprocess.run(
+        [sys.executable, "-c", script], capture_output=True, text=True, check=True
+    )
+    loaded = set(done.stdout.split())
+    assert "sewalong.quilt.quilt" in loaded
+    assert not loaded & {"sewalong.piecing.geometry", "sewalong.piecing.definition"}
+    assert not loaded & {"tomllib", "difflib", "pkgutil", "importlib.resources"}

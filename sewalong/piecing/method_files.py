@@ -1,0 +1,41 @@
+"""The method files that come with the program: which there are, and what stands in one."""
+
+from __future__ import annotations
+
+import re
+from functools import cache
+
+from sewalong import piecing
+
+_ID = r"[a-z0-9]+(?:-[a-z0-9]+)*"
+
+
+@cache
+def method_ids() -> tuple[str, ...]:
+    """The ids of all methods, in alphabetical order."""
+    # Loaded here: it takes longer to load than a method does to read, and few need the list.
+    from importlib import resources
+
+    folder = resources.files(piecing) / "methods"
+    names = [entry.name for entry in folder.iterdir() if entry.name.endswith(".toml")]
+    return tuple(sorted(name.removesuffix(".toml") for name in names))
+
+
+def read_method_file(id: str) -> bytes | None:
+    """What stands in the file of the method called `id`, or None if there is no such method.
+
+    An id comes out of a quilt's plan, so nothing that isn't an id gets to be part of a path.
+    """
+    return read_beside(f"methods/{id}.toml") if re.fullmatch(_ID, id) else None
+
+
+def read_beside(path: str) -> bytes | None:
+    """What stands in a file of this room, `path` written from here, or None if it isn't there."""
+    # The room's own loader, since `pkgutil` and `importlib.resources` cost a start more than
+    # all the rest that is done with a method.
+    loader = piecing.__spec__.loader
+    try:
+        data: bytes = loader.get_data(f"{piecing.__path__[0]}/{path}")  # type: ignore[union-attr]
+    except OSError:
+        return None
+    return data

@@ -1,0 +1,193 @@
+"""A quilt's plan as it is stored: the tables of its JSON, and what may stand under each key.
+
+    {"name": "Harbour lights", "method": "stacked-four-patch", "unit": "inch", "seam": "1/4",
+     "starts": [{"pile": "square", "size": "5", "count": 168, "packs": 4, "length": null}],
+     "target": {"rows": 9, "columns": 9},
+     "borders": [{"cut": "5/2", "cloth": "cream linen"}],
+     "finishing": ["layer", "quilt", "bind"], "notes": "",
+     "fabrics": [{"letter": "A", "name": "indigo print", "colour": "#243b6b"}],
+     "choices": {"usable": "42", "spool_metres": 500}}
+
+Lengths are fractions of an inch in lowest terms, as text. Every key is there, null for None; only
+`fabrics`, `choices` and all in it, and `colour` are left out where nothing was given, so that
+quilts kept before these were known read on as they are.
+"""
+
+# Annotations are not postponed here: msgspec would compile each of them when it first reads.
+
+from collections.abc import Callable
+from fractions import Fraction
+
+from msgspec import UNSET, Struct, UnsetType
+
+from sewalong.lengths import LONGEST, Length, Unit
+from sewalong.misfit import Path, dotted
+from sewalong.quilt.file import rules
+
+
+class StoredStart(Struct, frozen=True, forbid_unknown_fields=True):
+    """One pile there is to begin with."""
+
+    pile: str
+    size: Length
+    count: int
+    packs: int | None
+    length: Length | None
+
+
+class StoredTarget(Struct, frozen=True, forbid_unknown_fields=True):
+    """The layout wanted."""
+
+    rows: int
+    columns: int
+
+
+class StoredBorder(Struct, frozen=True, forbid_unknown_fields=True):
+    """One border."""
+
+    cut: Length
+    cloth: str
+    colour: str | UnsetType = UNSET
+
+
+class StoredFabric(Struct, frozen=True, forbid_unknown_fields=True):
+    """A fabric of the units."""
+
+    letter: str
+    name: str
+    colour: str | UnsetType = UNSET
+
+
+class StoredChoices(Struct, frozen=True, forbid_unknown_fields=True):
+    """What the owner chose otherwise than usual."""
+
+    usable: Length | UnsetType = UNSET
+    margin: Length | UnsetType = UNSET
+    binding: Length | UnsetType = UNSET
+    binding_ends: Length | UnsetType = UNSET
+    joins: str | UnsetType = UNSET
+    corners: str | UnsetType = UNSET
+    spool_metres: int | UnsetType = UNSET
+    bobbin_metres: int | UnsetType = UNSET
+    own_seam: Length | UnsetType = UNSET
+
+
+class StoredPlan(Struct, frozen=True, forbid_unknown_fields=True):
+    """The whole plan."""
+
+    name: str
+    method: str
+    unit: Unit
+    seam: Length
+    starts: list[StoredStart]
+    target: StoredTarget
+    borders: list[StoredBorder]
+    finishing: list[str]
+    notes: str
+    fabrics: list[StoredFabric] | UnsetType = UNSET
+    choices: StoredChoices | UnsetType = UNSET
+
+
+def read_length(kind: type, value: object) -> Length:
+    """The hook by which msgspec reads a length; "0" too, which most keys can't hold.
+
+    Raises ValueError, its sentence without the key.
+    """
+    if value == "0":
+        return Fraction(0)
+    if not isinstance(value, str) or not _is_fraction(value):
+        raise ValueError(_A_FRACTION)
+    length = Fraction(value)
+    if str(length) != value:
+        raise ValueError(f'This must be in lowest terms: "{length}".')
+    if length > LONGEST:
+        raise ValueError(f"This is longer than {LONGEST} in.")
+    return length
+
+
+def _is_fraction(text: str) -> bool:
+    """Whether it is one number over another, or one alone, each above 0 and of 200 digits at most."""
+    numbers = text.split("/")
+    return len(numbers) <= 2 and all(
+        number.isdecimal() and number.isascii() and number[0] != "0" and len(number) <= 200
+        for number in numbers
+    )
+
+
+def check_plan(plan: StoredPlan) -> None:
+    """Raises ValueError, naming the key, for what its type allows and a quilt does not."""
+    _check_rules(plan, ())
+    if not plan.starts:
+        raise ValueError("starts: a quilt begins with at least one pile.")
+    if len({start.pile for start in plan.starts}) < len(plan.starts):
+        raise ValueError("starts: a pile is listed twice.")
+    if len(plan.borders) > rules.MOST_BORDERS:
+        raise ValueError(f"borders: a quilt has at most {rules.MOST_BORDERS}.")
+    letters = [fabric.letter for fabric in plan.fabrics or ()]
+    if letters != sorted(set(letters)):
+        raise ValueError("fabrics: the letters must each be there once, in order.")
+
+
+def _check_rules(table: Struct, path: Path) -> None:
+    """Every value of the table, and of the tables in it, put to the rule of its key."""
+    for key in table.__struct_fields__:
+        value, place = getattr(table, key), (*path, key)
+        if value is UNSET:
+            continue
+        if isinstance(value, Struct):
+            _check_rules(value, place)
+        elif key in RULES:
+            try:
+                RULES[key](value)
+            except ValueError as error:
+                raise ValueError(f"{dotted(place)}: {error}") from None
+        elif isinstance(value, list):
+            for index, inner in enumerate(value):
+                _check_rules(inner, (*place, index))
+        elif value == 0 and key not in _MAY_BE_NOTHING:
+            raise ValueError(f"{dotted(place)}: {_A_FRACTION}")
+
+
+def _colour(value: object) -> None:
+    colour = rules.colour(value)
+    if colour != value:
+        raise ValueError(f'This must be in small letters: "{colour}".')
+
+
+def _pieces(value: object) -> None:
+    rules.whole(value, rules.MOST_PIECES)
+
+
+def _packs(value: object) -> None:
+    if value is not None:
+        _pieces(value)
+
+
+def _rows(value: object) -> None:
+    rules.whole(value, rules.MOST_ROWS)
+
+
+RULES: dict[str, Callable[[object], object]] = {
+    "name": rules.a_name,
+    "method": rules.a_name,
+    "unit": rules.owner_unit,
+    "pile": rules.a_name,
+    "count": _pieces,
+    "packs": _packs,
+    "rows": _rows,
+    "columns": _rows,
+    "cloth": rules.a_name,
+    "colour": _colour,
+    "finishing": rules.finishing,
+    "notes": rules.notes,
+    "letter": rules.letter,
+    "joins": rules.joins,
+    "corners": rules.corners,
+    "spool_metres": rules.metres,
+    "bobbin_metres": rules.metres,
+}
+"""What may stand under each key, lengths aside; each raises ValueError with a sentence."""
+
+_MAY_BE_NOTHING = ("margin", "binding_ends")
+
+_A_FRACTION = 'This must be a fraction of an inch as text, such as "5/2".'
