@@ -22,8 +22,8 @@ from typing import TypeVar
 
 from sewalong.lengths import LONGEST, Length
 from sewalong.lengths.fault import quoted
+from sewalong.quilt import rules
 from sewalong.quilt.choices import Choices, Fabric
-from sewalong.quilt.file import rules
 from sewalong.quilt.quilt import Border, Quilt, StartPile, Target
 
 _FRACTION = re.compile(r"[1-9][0-9]{0,199}(?:/[1-9][0-9]{0,199})?")

@@ -106,7 +106,7 @@ def _refuse_seam(quilt: Quilt) -> None:
 
 
 def _target(rows: int, columns: int) -> Target:
-    from sewalong.quilt.file.rules import MOST_ROWS
+    from sewalong.quilt.rules import MOST_ROWS
     from sewalong.quilt.quilt import Target
 
     for name, count in (("--rows", rows), ("--columns", columns)):

@@ -19,8 +19,8 @@ from sewalong.progress.record.measurable import Unmeasurable, read_fraction, rea
 from sewalong.progress.record.recount_rules import can_be_made, recorded_there
 from sewalong.progress.record.route import JOIN_ROWS, ROW, road_for
 from sewalong.progress.record.state import State
-from sewalong.quilt.file.rules import a_text
 from sewalong.quilt.quilt import Quilt
+from sewalong.quilt.rules import a_text
 
 MOST_TEXTS = 100
 """Texts in one event; there are at most a dozen settings, answers or hazards."""

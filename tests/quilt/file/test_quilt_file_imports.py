@@ -24,7 +24,7 @@ def loaded(module: str) -> set[str]:
     [
         "quilt",
         "json_codec",
-        "file.rules",
+        "rules",
         "file.faults",
         "file.toml_lines",
         "file.starting_piles",

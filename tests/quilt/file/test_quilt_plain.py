@@ -13,9 +13,9 @@ from msgspec.structs import replace
 from sewalong.lengths import LONGEST, Unit
 from sewalong.piecing.catalogue import method_ids
 from sewalong.quilt.choices import CORNERS, JOINS, Choices, Fabric
-from sewalong.quilt.file.rules import FINISHING_STAGES
 from sewalong.quilt.json_codec import quilt_from_dict, quilt_to_dict
 from sewalong.quilt.quilt import Border, Quilt, StartPile, Target
+from sewalong.quilt.rules import FINISHING_STAGES
 
 QUILT = Quilt(
     name="Low tide",
