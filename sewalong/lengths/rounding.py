@@ -57,5 +57,6 @@ def _whole_steps(steps: Fraction, rounding: Rounding) -> int:
 
 def _nearest(steps: Fraction) -> int:
     """The nearest whole number; half-way goes away from zero (Python's own goes to the even)."""
-    away = floor(abs(steps) + Fraction(1, 2))
-    return away if steps >= 0 else -away
+    over, under = steps.numerator, steps.denominator
+    away = (2 * abs(over) + under) // (2 * under)
+    return away if over >= 0 else -away

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import json
 import re
 
 _SPACES = re.compile(r"[\t\n\v\f\r\x85\u2028\u2029]+")
@@ -38,4 +37,6 @@ def safe_json(text: str) -> str:
 
 def as_json(data: object) -> str:
     """`data` as readable JSON, ending in a line end."""
+    import json
+
     return safe_json(json.dumps(data, ensure_ascii=False, indent=1)) + "\n"
