@@ -6,7 +6,7 @@ The one module that loads pydantic, or rather its core; only the reader imports 
 from __future__ import annotations
 
 from functools import cache
-from typing import Any, get_origin
+from typing import TYPE_CHECKING, Any, get_origin
 
 from msgspec import Struct
 from msgspec.structs import fields
@@ -15,10 +15,11 @@ from pydantic_core import SchemaValidator, ValidationError, core_schema
 from sewalong.lengths import Unit
 from sewalong.quilt import rules
 from sewalong.quilt.file import values
-from sewalong.quilt.file.fault_sentences import fault_sentence
 from sewalong.quilt.file.faults import FAULTS_AT_MOST, FaultList
 from sewalong.quilt.file.models import QuiltFile, table_in
-from sewalong.quilt.file.toml_lines import Path
+
+if TYPE_CHECKING:
+    from sewalong.quilt.file.toml_lines import Path
 
 
 def understood(document: dict[str, Any], faults: FaultList) -> QuiltFile:
@@ -35,6 +36,8 @@ def understood(document: dict[str, Any], faults: FaultList) -> QuiltFile:
         return _validated(document, unit)
     except ValidationError as error:
         wrong = error.errors(include_url=False, include_input=False)
+    from sewalong.quilt.file.fault_sentences import fault_sentence
+
     for one in wrong[:FAULTS_AT_MOST]:
         faults.add(one["loc"], fault_sentence(one["loc"], one["type"], one.get("ctx", {})))
     faults.leave_unlisted(len(wrong[FAULTS_AT_MOST:]))

@@ -58,6 +58,8 @@ has at most 200 rows and columns, and a pile at most 9,999 pieces.
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 from msgspec.structs import asdict
 
 from sewalong.lengths import Length
@@ -71,9 +73,11 @@ from sewalong.quilt.file.models import Cloth, QuiltFile
 from sewalong.quilt.file.size_check import why_sizes_fail
 from sewalong.quilt.file.starting_piles import show_finely, starting_piles
 from sewalong.quilt.file.toml_errors import decode, read_toml
-from sewalong.quilt.file.toml_lines import Path, key_lines
 from sewalong.quilt.quilt import Border, Quilt, Target
 from sewalong.quilt.rules import FINISHING_STAGES, MOST_BORDERS
+
+if TYPE_CHECKING:
+    from sewalong.quilt.file.toml_lines import Path
 
 __all__ = [
     "FINISHING_STAGES",
@@ -98,7 +102,7 @@ def read_quilt(text: str) -> Quilt:
     """
     text = text.removeprefix("\ufeff")
     document = read_toml(text)
-    faults = FaultList(key_lines(text))
+    faults = FaultList(text)
     written = understood(document, faults)
     seam = QUARTER if written.seam is None else written.seam
     if written.name is None:

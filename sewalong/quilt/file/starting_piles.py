@@ -3,15 +3,18 @@
 from __future__ import annotations
 
 from fractions import Fraction
+from typing import TYPE_CHECKING
 
 from sewalong.lengths import Length, Unit, show_stated
 from sewalong.lengths.fault import quoted
 from sewalong.piecing.definition import Definition, StartDefinition
 from sewalong.quilt.file.faults import FaultList
 from sewalong.quilt.file.models import Counted, More, QuiltFile, Squares, Strips
-from sewalong.quilt.file.toml_lines import Path
 from sewalong.quilt.quilt import StartPile
 from sewalong.quilt.rules import MOST_PIECES
+
+if TYPE_CHECKING:
+    from sewalong.quilt.file.toml_lines import Path
 
 
 def starting_piles(

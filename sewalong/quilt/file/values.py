@@ -17,7 +17,7 @@ from sewalong.quilt.file.toml_errors import Decimals
 if TYPE_CHECKING:
     from pydantic_core.core_schema import ValidationInfo
 
-_NOTHING = re.compile(r"\s*0(?:\.0*)?\s*(?:in|cm|mm)?\s*")
+_NOTHING = r"\s*0(?:\.0*)?\s*(?:in|cm|mm)?\s*"
 
 
 def length(value: object, info: ValidationInfo[Unit]) -> Fraction:
@@ -37,7 +37,7 @@ def length(value: object, info: ValidationInfo[Unit]) -> Fraction:
 def length_or_nothing(value: object, info: ValidationInfo[Unit]) -> Fraction:
     """As `length`, for what may also be left out altogether: "0", "0 in" or a bare 0."""
     said = value.written if isinstance(value, Decimals) else value
-    if not isinstance(said, bool) and _NOTHING.fullmatch(str(said)):
+    if not isinstance(said, bool) and re.fullmatch(_NOTHING, str(said)):
         return Fraction(0)
     return length(value, info)
 
