@@ -35,7 +35,7 @@ def round_to(length: Fraction | float, fineness: Fraction, rounding: Rounding) -
     if fineness <= 0:
         raise ValueError(f"fineness must be above zero, not {fineness}")
     if not isinstance(length, float):
-        return _whole_steps(Fraction(length) / fineness, rounding) * fineness
+        return _whole_steps(length / fineness, rounding) * fineness
     if not isfinite(length):
         raise ValueError(f"a length must be a finite number, not {length}")
     exact = Fraction(length)
