@@ -27,9 +27,6 @@ MOST_PIECES = 9999
 
 MOST_BORDERS = 12
 
-MOST_FABRICS = 26
-"""Fabrics of the units: one for each letter."""
-
 MOST_METRES = 20_000
 """Thread on a spool or a bobbin; large cones hold some 5,000 m."""
 

@@ -65,8 +65,8 @@ from msgspec.structs import asdict
 from sewalong.lengths import Length
 from sewalong.piecing.catalogue import UnknownMethod, method_ids, written_method
 from sewalong.piecing.definition import Definition
+from sewalong.piecing.derive import SEAM
 from sewalong.quilt.choices import Choices, Fabric
-from sewalong.quilt.cloth.strips import QUARTER
 from sewalong.quilt.file.faults import Fault, FaultList, QuiltFileFaults
 from sewalong.quilt.file.model_reader import understood
 from sewalong.quilt.file.models import Cloth, QuiltFile
@@ -104,7 +104,7 @@ def read_quilt(text: str) -> Quilt:
     document = read_toml(text)
     faults = FaultList(text)
     written = understood(document, faults)
-    seam = QUARTER if written.seam is None else written.seam
+    seam = SEAM if written.seam is None else written.seam
     if written.name is None:
         faults.missing(("name",), 'The name is missing. Add it, such as name = "Harbour lights".')
     starts = starting_piles(written, _method_file(written, faults), seam, faults)

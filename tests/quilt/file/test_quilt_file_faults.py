@@ -415,6 +415,14 @@ ONE_FAULT = [
     ),
     (
         '["layer"]',
+        '["one", "two", "three", "four", "five", "six"]',
+        "finishing.stages",
+        16,
+        "'one', 'two', 'three', 'four', 'five' are not finishing stages. The finishing stages are "
+        '"layer", "quilt", "bind".',
+    ),
+    (
+        '["layer"]',
         '["hang", "bind", "wash", "bind"]',
         "finishing.stages",
         16,
@@ -661,7 +669,12 @@ def test_what_does_not_hang_on_the_method_is_checked_without_one() -> None:
         ("more[1].pile", 5),
     ]
     nothing = text.replace("strips = {width = 2}\n", "")
-    assert ("squares", None) in [(fault.key, fault.line) for fault in faults_of(nothing)]
+    assert faults_of(nothing)[-1] == Fault(
+        "squares",
+        None,
+        f"What there is to begin with is missing. {WRITE_SQUARES} Or, for a method that begins "
+        f"with strips: {WRITE_STRIPS}",
+    )
 
 
 def test_all_faults_come_at_once_in_the_order_of_their_lines() -> None:

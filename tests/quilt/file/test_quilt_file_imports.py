@@ -26,6 +26,7 @@ def loaded(module: str) -> set[str]:
         "json_codec",
         "rules",
         "file.faults",
+        "file.models",
         "file.toml_lines",
         "file.starting_piles",
         "worksheet.worksheet",
