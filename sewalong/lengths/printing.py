@@ -104,5 +104,5 @@ def _rounded(
 ) -> Fraction:
     """The length that will be shown, in inches. The step is turned into inches, not the length,
     so that the guard against the noise of floats is the same in both units."""
-    step = (unit.fineness if fineness is None else fineness) * unit.length
+    step = unit.step if fineness is None else fineness * unit.length
     return round_to(length, step, rounding)

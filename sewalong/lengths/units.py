@@ -64,6 +64,11 @@ class Unit(StrEnum):
         """
         return _EIGHTH if self is Unit.INCH else _TENTH
 
+    @property
+    def step(self) -> Length:
+        """The same step in inches."""
+        return _EIGHTH if self is Unit.INCH else MILLIMETRE
+
 
 def to_cm(length: Length) -> Fraction:
     """The same length as an exact number of centimetres."""
