@@ -112,7 +112,7 @@ def test_what_is_missing_has_the_line_of_the_table_it_belongs_in() -> None:
 @pytest.mark.parametrize("equals", [" = ", "="])
 @pytest.mark.parametrize("line_end", ["\n", "\r\n"])
 def test_a_value_is_stepped_over_whatever_is_in_it(value: str, line_end: str, equals: str) -> None:
-    text = f"a{equals}{value}\nz = 5\n[t]\n".replace("\n", line_end)
+    text = f'"a"{equals}{value}\nz = 5\n[t]\n'.replace("\n", line_end)
     assert tomllib.loads(text)["z"] == 5
     lines = key_lines(text)
     assert lines.of(("z",)) == 2 + value.count("\n")
