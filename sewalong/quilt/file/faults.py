@@ -89,8 +89,8 @@ class FaultList:
         unlisted = self._unlisted + len(faults[FAULTS_AT_MOST:])
         faults = faults[:FAULTS_AT_MOST]
         if unlisted:
-            more = f"There are {unlisted} more faults than these. Is this a quilt file?"
-            faults.append(Fault("", None, more))
+            more = "is 1 more fault" if unlisted == 1 else f"are {unlisted:,} more faults"
+            faults.append(Fault("", None, f"There {more} than these. Is this a quilt file?"))
         raise QuiltFileFaults(tuple(faults))
 
 
