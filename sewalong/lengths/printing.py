@@ -24,8 +24,8 @@ def show(
 
     Raises `ValueError` as `round_to` does.
     """
-    steps_in_unit = _rounded(length, unit, fineness, rounding) / unit.length
-    text = mixed(steps_in_unit) if unit is Unit.INCH else decimal(steps_in_unit)
+    rounded = _rounded(length, unit, fineness, rounding)
+    text = mixed(rounded) if unit is Unit.INCH else decimal(rounded / unit.length)
     return f"{text} {unit.symbol}" if symbol else text
 
 
