@@ -24,8 +24,8 @@ def show(
 
     Raises `ValueError` as `round_to` does.
     """
-    steps_in_unit = _rounded(length, unit, fineness, rounding) / unit.length
-    text = mixed(steps_in_unit) if unit is Unit.INCH else decimal(steps_in_unit)
+    rounded = _rounded(length, unit, fineness, rounding)
+    text = mixed(rounded) if unit is Unit.INCH else decimal(rounded / unit.length)
     return f"{text} {unit.symbol}" if symbol else text
 
 
@@ -104,5 +104,5 @@ def _rounded(
 ) -> Fraction:
     """The length that will be shown, in inches. The step is turned into inches, not the length,
     so that the guard against the noise of floats is the same in both units."""
-    step = (unit.fineness if fineness is None else fineness) * unit.length
+    step = unit.step if fineness is None else fineness * unit.length
     return round_to(length, step, rounding)

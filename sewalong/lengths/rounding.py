@@ -2,7 +2,7 @@
 
 from enum import StrEnum
 from fractions import Fraction
-from math import ceil, floor, isfinite
+from math import isfinite
 
 FLOAT_NOISE = Fraction(1, 10**9)
 """How near a step a float must be, in inches, to count as that step."""
@@ -35,27 +35,28 @@ def round_to(length: Fraction | float, fineness: Fraction, rounding: Rounding) -
     if fineness <= 0:
         raise ValueError(f"fineness must be above zero, not {fineness}")
     if not isinstance(length, float):
-        return _whole_steps(Fraction(length) / fineness, rounding) * fineness
+        return _whole_steps(length, fineness, rounding) * fineness
     if not isfinite(length):
         raise ValueError(f"a length must be a finite number, not {length}")
     exact = Fraction(length)
-    half_step = _nearest(exact / fineness * 2) * fineness / 2
+    half_step = _whole_steps(exact, fineness / 2, Rounding.NEAREST) * fineness / 2
     if abs(half_step - exact) <= FLOAT_NOISE:
         exact = half_step
-    return _whole_steps(exact / fineness, rounding) * fineness
+    return _whole_steps(exact, fineness, rounding) * fineness
 
 
-def _whole_steps(steps: Fraction, rounding: Rounding) -> int:
+def _whole_steps(length: Fraction, fineness: Fraction, rounding: Rounding) -> int:
+    """How many steps of `fineness` there are in `length`, in whole numbers as they are quicker.
+
+    Half-way to the nearest goes away from zero (Python's own rounding goes to the even).
+    """
+    many = length.numerator * fineness.denominator
+    one = length.denominator * fineness.numerator
     match rounding:
         case Rounding.UP:
-            return ceil(steps)
+            return -(-many // one)
         case Rounding.DOWN:
-            return floor(steps)
+            return many // one
         case Rounding.NEAREST:
-            return _nearest(steps)
-
-
-def _nearest(steps: Fraction) -> int:
-    """The nearest whole number; half-way goes away from zero (Python's own goes to the even)."""
-    away = floor(abs(steps) + Fraction(1, 2))
-    return away if steps >= 0 else -away
+            away = (2 * abs(many) + one) // (2 * one)
+            return away if many >= 0 else -away

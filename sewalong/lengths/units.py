@@ -11,6 +11,8 @@ from fractions import Fraction
 Length = Fraction
 """An exact number of inches."""
 
+INCH = Fraction(1)
+
 INCH_MM = Fraction("25.4")
 """Millimetres in an inch, exactly."""
 
@@ -33,6 +35,10 @@ LONGEST = Fraction(1000)
 """The longest length a person can mean, in inches (about 28 yards): more is a slip of the hand."""
 
 
+_EIGHTH = Fraction(1, 8)
+_TENTH = Fraction(1, 10)
+
+
 class Unit(StrEnum):
     """The unit a quilt's owner works in."""
 
@@ -47,7 +53,7 @@ class Unit(StrEnum):
     @property
     def length(self) -> Length:
         """One of this unit, in inches."""
-        return Fraction(1) if self is Unit.INCH else CENTIMETRE
+        return INCH if self is Unit.INCH else CENTIMETRE
 
     @property
     def fineness(self) -> Fraction:
@@ -56,7 +62,12 @@ class Unit(StrEnum):
         An eighth of an inch, which is what rulers for cutting cloth are marked in; or a
         millimetre.
         """
-        return Fraction(1, 8) if self is Unit.INCH else Fraction(1, 10)
+        return _EIGHTH if self is Unit.INCH else _TENTH
+
+    @property
+    def step(self) -> Length:
+        """The same step in inches."""
+        return _EIGHTH if self is Unit.INCH else MILLIMETRE
 
 
 def to_cm(length: Length) -> Fraction:

@@ -104,10 +104,12 @@ def span(polygon: Polygon, line: Line) -> tuple[float, float] | None:
 
     A line that only runs along an edge counts as crossing.
     """
+    (ax, ay), (nx, ny) = line.at, line.normal
+    depths = [(x - ax) * nx + (y - ay) * ny for x, y in polygon]
     places: list[float] = []
     for i, point in enumerate(polygon):
         other = polygon[i - 1]
-        before, depth = line.depth(other), line.depth(point)
+        before, depth = depths[i - 1], depths[i]
         if abs(depth) <= NEAR:
             places.append(line.along(point))
         elif abs(before) > NEAR and (before > 0) != (depth > 0):
@@ -150,8 +152,9 @@ class Move(Struct, frozen=True):
 
     def polygon(self, polygon: Polygon) -> Polygon:
         """Where `polygon` goes, still with positive area if the move turns it over."""
-        moved = tuple(self.point(p) for p in polygon)
-        return moved if self.a * self.d - self.b * self.c > 0 else moved[::-1]
+        a, b, c, d, e, f = self.a, self.b, self.c, self.d, self.e, self.f
+        moved = tuple([(a * x + b * y + e, c * x + d * y + f) for x, y in polygon])
+        return moved if a * d - b * c > 0 else moved[::-1]
 
 
 def shift(dx: float, dy: float) -> Move:

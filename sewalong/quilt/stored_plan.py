@@ -22,7 +22,7 @@ from msgspec import UNSET, Struct, UnsetType
 
 from sewalong.lengths import LONGEST, Length, Unit
 from sewalong.misfit import Path, dotted
-from sewalong.quilt.file import rules
+from sewalong.quilt import rules
 
 
 class StoredStart(Struct, frozen=True, forbid_unknown_fields=True):

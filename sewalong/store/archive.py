@@ -13,9 +13,9 @@ from msgspec.structs import replace
 
 from sewalong.progress.record.audit import audit, reckonable
 from sewalong.progress.record.event import Recorded
-from sewalong.quilt.file.rules import a_name
 from sewalong.quilt.json_codec import quilt_from_dict, quilt_to_dict
 from sewalong.quilt.quilt import Quilt
+from sewalong.quilt.rules import a_name
 from sewalong.store.codec import event_from_json, event_to_json
 from sewalong.store.faults import StoreFault
 from sewalong.store.library import Library, Loaded, Shelved

@@ -15,7 +15,6 @@ from msgspec.structs import replace
 from sewalong.lengths import LONGEST, Unit
 from sewalong.piecing.catalogue import method_ids
 from sewalong.quilt.choices import CORNERS, JOINS, Choices, Fabric
-from sewalong.quilt.file.rules import FINISHING_STAGES
 from sewalong.quilt.json_codec import (
     quilt_from_dict,
     quilt_from_json,
@@ -23,6 +22,7 @@ from sewalong.quilt.json_codec import (
     quilt_to_json,
 )
 from sewalong.quilt.quilt import Border, Quilt, StartPile, Target
+from sewalong.quilt.rules import FINISHING_STAGES
 
 QUILT = Quilt(
     name="Low tide",

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
+import os
 import sys
-from pathlib import Path
 
 from sewalong.cli.frame.errors import CommandError
 
@@ -21,10 +21,9 @@ def read_bytes(file: str, at_most: int) -> bytes:
                 raise CommandError("There is no standard input to read. Name a file.")
             data = sys.stdin.buffer.read(at_most + 1)
         else:
-            path = Path(file)
-            if path.exists() and not path.is_file():
+            if os.path.exists(file) and not os.path.isfile(file):
                 raise CommandError(f"{file} is not a file. Name the file itself.")
-            with path.open("rb") as stream:
+            with open(file, "rb") as stream:
                 data = stream.read(at_most + 1)
     except FileNotFoundError:
         raise CommandError(f"There is no file {file}. Look at its name and its folder.") from None

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import re
 
-_SPACES = re.compile(r"[\t\n\v\f\r\x85\u2028\u2029]+")
-_HARMFUL = re.compile(r"[\x00-\x1f\x7f-\x9f\u202a-\u202e\u2066-\u2069\ud800-\udfff]")
+# Compiled only when they are needed: most text has nothing to take out.
+_SPACES = r"[\t\n\v\f\r\x85\u2028\u2029]+"
+_HARMFUL = r"[\x00-\x1f\x7f-\x9f\u202a-\u202e\u2066-\u2069\ud800-\udfff]"
 _PICTURES = 0x2400
 _DELETE_PICTURE = "\u2421"
 _STRANGE = "\ufffd"
@@ -17,7 +18,9 @@ def shown(text: str) -> str:
     Escape becomes "␛"; what has no picture of its own (marks that turn the writing round,
     halves of characters) becomes "\ufffd".
     """
-    return _HARMFUL.sub(lambda found: _picture(found[0]), _SPACES.sub(" ", text))
+    if text.isprintable():
+        return text
+    return re.sub(_HARMFUL, lambda found: _picture(found[0]), re.sub(_SPACES, " ", text))
 
 
 def _picture(character: str) -> str:
@@ -30,7 +33,7 @@ def _picture(character: str) -> str:
 def safe_json(text: str) -> str:
     """JSON `text` with its control characters written as escapes; it says the same."""
     return "".join(
-        line if line == "\n" else _HARMFUL.sub(lambda found: f"\\u{ord(found[0]):04x}", line)
+        line if line == "\n" else re.sub(_HARMFUL, lambda found: f"\\u{ord(found[0]):04x}", line)
         for line in re.split(r"(\n)", text)
     )
 

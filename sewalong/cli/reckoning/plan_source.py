@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import argparse
+import os
 from typing import TYPE_CHECKING
 
 from msgspec import Struct
@@ -48,14 +49,9 @@ def _is_file(args: argparse.Namespace) -> bool:
     """A name that ends in .toml, or "-", or a file that is there; not with --quilt or --demo."""
     if args.name is None or args.quilt is not None or args.demo:
         return False
-    from pathlib import Path
-
     if args.name == "-" or args.name.endswith(".toml"):
         return True
-    try:
-        return Path(args.name).is_file()
-    except (OSError, ValueError):
-        return False
+    return os.path.isfile(args.name)
 
 
 def _from_file(file: str) -> Meant:
@@ -106,8 +102,8 @@ def _refuse_seam(quilt: Quilt) -> None:
 
 
 def _target(rows: int, columns: int) -> Target:
-    from sewalong.quilt.file.rules import MOST_ROWS
     from sewalong.quilt.quilt import Target
+    from sewalong.quilt.rules import MOST_ROWS
 
     for name, count in (("--rows", rows), ("--columns", columns)):
         if not 1 <= count <= MOST_ROWS:

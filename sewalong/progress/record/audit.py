@@ -19,8 +19,8 @@ from sewalong.progress.record.route import route_for
 from sewalong.progress.record.sessions import NO_SESSION, SessionClosed, SessionOpened
 from sewalong.progress.record.tally import Tally, opening
 from sewalong.progress.record.undoing import Undone
-from sewalong.quilt.file.rules import a_text
 from sewalong.quilt.quilt import Quilt
+from sewalong.quilt.rules import a_text
 
 MOST_VALUES = 200
 """Texts and numbers in one event: fifty readings, or a dozen settings, answers or hazards."""

@@ -3,15 +3,17 @@
 from __future__ import annotations
 
 import re
+from typing import TYPE_CHECKING
 
 from msgspec import Struct
 
-from sewalong.quilt.file.toml_lines import KeyLines, Path
+if TYPE_CHECKING:
+    from sewalong.quilt.file.toml_lines import Path
 
 FAULTS_AT_MOST = 100
 """More faults than this are counted, not listed: such a file is not a quilt file."""
 
-_BARE_KEY = re.compile(r"[A-Za-z0-9_-]{1,60}")
+_BARE_KEY = r"[A-Za-z0-9_-]{1,60}"
 _KEY_AT_MOST = 60
 
 
@@ -46,18 +48,18 @@ class QuiltFileFaults(ValueError):
 
 
 class FaultList:
-    """Gathers the faults of one file."""
+    """Gathers the faults of one file, whose text is `text`."""
 
-    def __init__(self, lines: KeyLines) -> None:
-        self._lines = lines
-        self._found: dict[Fault, None] = {}
+    def __init__(self, text: str) -> None:
+        self._text = text
+        self._found: list[tuple[Path, str]] = []
         self._paths: set[Path] = set()
         self._unlisted = 0
 
     def add(self, path: Path, sentence: str) -> None:
-        """Note that what stands at `path`, or should stand there, is wrong. Once is enough."""
+        """Note that what stands at `path`, or should stand there, is wrong."""
         self._paths.add(path)
-        self._found[Fault(dotted(path), self._lines.of(path), sentence)] = None
+        self._found.append((path, sentence))
 
     def missing(self, path: Path, sentence: str) -> None:
         """Note that `path` is missing, unless it or what it is in has been faulty already."""
@@ -73,15 +75,23 @@ class FaultList:
         self._unlisted += count
 
     def refuse_if_any(self) -> None:
-        """Raise QuiltFileFaults with all that was gathered, if anything was."""
-        faults = sorted(self._found, key=lambda fault: (fault.line is None, fault.line or 0))
+        """Raise QuiltFileFaults with all that was gathered, each once, if anything was."""
+        if not self._found:
+            return
+        # Only a file with a fault has its lines looked for.
+        from sewalong.quilt.file.toml_lines import key_lines
+
+        lines = key_lines(self._text)
+        found = [Fault(dotted(path), lines.of(path), sentence) for path, sentence in self._found]
+        faults = sorted(
+            dict.fromkeys(found), key=lambda fault: (fault.line is None, fault.line or 0)
+        )
         unlisted = self._unlisted + len(faults[FAULTS_AT_MOST:])
         faults = faults[:FAULTS_AT_MOST]
         if unlisted:
-            more = f"There are {unlisted} more faults than these. Is this a quilt file?"
-            faults.append(Fault("", None, more))
-        if faults:
-            raise QuiltFileFaults(tuple(faults))
+            more = "is 1 more fault" if unlisted == 1 else f"are {unlisted:,} more faults"
+            faults.append(Fault("", None, f"There {more} than these. Is this a quilt file?"))
+        raise QuiltFileFaults(tuple(faults))
 
 
 def dotted(path: Path) -> str:
@@ -96,7 +106,7 @@ def dotted(path: Path) -> str:
 
 
 def _key(key: str) -> str:
-    if _BARE_KEY.fullmatch(key):
+    if re.fullmatch(_BARE_KEY, key):
         return key
     shown = "".join(_escaped(character) for character in key[:_KEY_AT_MOST])
     return f'"{shown}..."' if len(key) > _KEY_AT_MOST else f'"{shown}"'

@@ -58,20 +58,26 @@ has at most 200 rows and columns, and a pile at most 9,999 pieces.
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
+from msgspec.structs import asdict
+
 from sewalong.lengths import Length
 from sewalong.piecing.catalogue import UnknownMethod, method_ids, written_method
 from sewalong.piecing.definition import Definition
+from sewalong.piecing.derive import SEAM
 from sewalong.quilt.choices import Choices, Fabric
-from sewalong.quilt.cloth.strips import QUARTER
 from sewalong.quilt.file.faults import Fault, FaultList, QuiltFileFaults
-from sewalong.quilt.file.rules import FINISHING_STAGES, MOST_BORDERS
+from sewalong.quilt.file.model_reader import understood
+from sewalong.quilt.file.models import Cloth, QuiltFile
 from sewalong.quilt.file.size_check import why_sizes_fail
 from sewalong.quilt.file.starting_piles import show_finely, starting_piles
-from sewalong.quilt.file.tables import WrittenCloth, WrittenQuilt, keys_of
 from sewalong.quilt.file.toml_errors import decode, read_toml
-from sewalong.quilt.file.toml_lines import Path, key_lines
-from sewalong.quilt.file.validation import understood
 from sewalong.quilt.quilt import Border, Quilt, Target
+from sewalong.quilt.rules import FINISHING_STAGES, MOST_BORDERS
+
+if TYPE_CHECKING:
+    from sewalong.quilt.file.toml_lines import Path
 
 __all__ = [
     "FINISHING_STAGES",
@@ -96,9 +102,9 @@ def read_quilt(text: str) -> Quilt:
     """
     text = text.removeprefix("\ufeff")
     document = read_toml(text)
-    faults = FaultList(key_lines(text))
+    faults = FaultList(text)
     written = understood(document, faults)
-    seam = QUARTER if written.seam is None else written.seam
+    seam = SEAM if written.seam is None else written.seam
     if written.name is None:
         faults.missing(("name",), 'The name is missing. Add it, such as name = "Harbour lights".')
     starts = starting_piles(written, _method_file(written, faults), seam, faults)
@@ -117,7 +123,7 @@ def read_quilt(text: str) -> Quilt:
         starts=starts,
         target=target,
         borders=borders,
-        finishing=() if written.finishing is None else written.finishing.stages,
+        finishing=written.finishing.stages,
         notes=written.notes,
         fabrics=fabrics,
         choices=_choices(written.cloth),
@@ -128,7 +134,7 @@ def read_quilt(text: str) -> Quilt:
     return quilt
 
 
-def _method_file(written: WrittenQuilt, faults: FaultList) -> Definition | None:
+def _method_file(written: QuiltFile, faults: FaultList) -> Definition | None:
     if written.method is None:
         known = ", ".join(f'"{id}"' for id in method_ids())
         faults.missing(("method",), f"The method is missing. Add method = and one of {known}.")
@@ -140,7 +146,7 @@ def _method_file(written: WrittenQuilt, faults: FaultList) -> Definition | None:
         return None
 
 
-def _target(written: WrittenQuilt, faults: FaultList) -> Target | None:
+def _target(written: QuiltFile, faults: FaultList) -> Target | None:
     layout = written.layout
     if layout is None:
         faults.missing(
@@ -158,11 +164,10 @@ def _target(written: WrittenQuilt, faults: FaultList) -> Target | None:
     return Target(layout.rows, layout.columns)
 
 
-def _borders(written: WrittenQuilt, seam: Length, faults: FaultList) -> tuple[Border, ...]:
+def _borders(written: QuiltFile, seam: Length, faults: FaultList) -> tuple[Border, ...]:
     """The borders without a fault."""
-    borders = written.border or []
     read: list[Border] = []
-    for index, border in enumerate(borders):
+    for index, border in enumerate(written.border):
         if border.cut is None:
             faults.missing(
                 ("border", index, "cut"),
@@ -181,19 +186,19 @@ def _borders(written: WrittenQuilt, seam: Length, faults: FaultList) -> tuple[Bo
             )
         if border.cut is not None and border.cloth is not None:
             read.append(Border(border.cut, border.cloth, border.colour))
-    if len(borders) > MOST_BORDERS:
+    if len(written.border) > MOST_BORDERS:
         faults.add(
             ("border",),
-            f"There are {len(borders)} borders, and a quilt has at most {MOST_BORDERS}. "
+            f"There are {len(written.border)} borders, and a quilt has at most {MOST_BORDERS}. "
             "Leave some out.",
         )
     return tuple(read)
 
 
-def _fabrics(written: WrittenQuilt, faults: FaultList) -> tuple[Fabric, ...]:
+def _fabrics(written: QuiltFile, faults: FaultList) -> tuple[Fabric, ...]:
     """The fabrics without a fault, in the order of their letters."""
     read: dict[str, Fabric] = {}
-    for index, fabric in enumerate(written.fabric or []):
+    for index, fabric in enumerate(written.fabric):
         if fabric.letter is None:
             faults.missing(
                 ("fabric", index, "letter"),
@@ -214,19 +219,16 @@ def _fabrics(written: WrittenQuilt, faults: FaultList) -> tuple[Fabric, ...]:
     return tuple(read[letter] for letter in sorted(read))
 
 
-def _choices(written: WrittenCloth | None) -> Choices:
+def _choices(written: Cloth) -> Choices:
     """What was written, and the usual where nothing was."""
-    if written is None:
-        return Choices()
-    keys = keys_of(WrittenCloth)
-    return Choices(**{key: said for key in keys if (said := getattr(written, key)) is not None})
+    return Choices(**{key: said for key, said in asdict(written).items() if said is not None})
 
 
-def _size_of(pile: str, quilt: Quilt, written: WrittenQuilt) -> Path:
+def _size_of(pile: str, quilt: Quilt, written: QuiltFile) -> Path:
     """Where the size of `pile` stands in the file."""
     start = next(start for start in quilt.starts if start.pile == pile)
     key = "size" if start.length is None else "width"
-    for index, more in enumerate(written.more or []):
+    for index, more in enumerate(written.more):
         if more.pile == pile:
             return ("more", index, key)
     return ("squares" if start.length is None else "strips", key)

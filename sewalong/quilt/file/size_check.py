@@ -18,7 +18,7 @@ def why_sizes_fail(quilt: Quilt) -> Mapping[str, str]:
     """
     main, *others = quilt.starts
     length = STRIP_LENGTH if main.length is None else main.length
-    fineness = quilt.unit.fineness * quilt.unit.length
+    fineness = quilt.unit.step
     sizes = {start.pile: start.size for start in quilt.starts}
     method, seam, unit = quilt.method_id, quilt.seam, quilt.unit
     try:

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import difflib
 from fractions import Fraction
 from typing import TYPE_CHECKING
 
@@ -10,16 +9,16 @@ from sewalong.lengths import Length, Unit, show_stated
 from sewalong.lengths.fault import quoted
 from sewalong.piecing.definition import Definition, StartDefinition
 from sewalong.quilt.file.faults import FaultList
-from sewalong.quilt.file.rules import MOST_PIECES
-from sewalong.quilt.file.toml_lines import Path
+from sewalong.quilt.file.models import Counted, More, QuiltFile, Squares, Strips
 from sewalong.quilt.quilt import StartPile
+from sewalong.quilt.rules import MOST_PIECES
 
 if TYPE_CHECKING:
-    from sewalong.quilt.file.tables import Counted, More, Squares, Strips, WrittenQuilt
+    from sewalong.quilt.file.toml_lines import Path
 
 
 def starting_piles(
-    written: WrittenQuilt, definition: Definition | None, seam: Length, faults: FaultList
+    written: QuiltFile, definition: Definition | None, seam: Length, faults: FaultList
 ) -> tuple[StartPile, ...]:
     """The piles in the order the method names them; what is wrong with them goes to `faults`.
 
@@ -38,7 +37,7 @@ def starting_piles(
 
 
 class _Reader:
-    def __init__(self, written: WrittenQuilt, seam: Length, faults: FaultList) -> None:
+    def __init__(self, written: QuiltFile, seam: Length, faults: FaultList) -> None:
         self.written = written
         self.seam = seam
         self.faults = faults
@@ -55,7 +54,7 @@ class _Reader:
             self._squares("", squares, ("squares",))
         if strips is not None:
             self._strips("", strips, ("strips",))
-        for index, more in enumerate(self.written.more or []):
+        for index, more in enumerate(self.written.more):
             self._count(more, ("more", index))
             if more.pile is None:
                 self.faults.missing(("more", index, "pile"), "The name of the pile is missing.")
@@ -86,7 +85,7 @@ class _Reader:
             return []
         read: list[StartPile | None] = []
         seen: set[str] = set()
-        for index, more in enumerate(self.written.more or []):
+        for index, more in enumerate(self.written.more):
             path: Path = ("more", index)
             start = self._start_of(definition, more, path, seen)
             if start is None:
@@ -133,7 +132,9 @@ class _Reader:
                 f"The {_noun(definition, first)} go under {table}. Here belong: {', '.join(known)}."
             )
         elif more.pile not in known:
-            nearest = difflib.get_close_matches(more.pile, known, n=1, cutoff=0.0)[0]
+            from difflib import get_close_matches
+
+            nearest = get_close_matches(more.pile, known, n=1, cutoff=0.0)[0]
             self.meant.add(nearest)
             sentence = (
                 f"The method {definition.id} begins with no pile called {quoted(more.pile)}. "

@@ -64,7 +64,7 @@ _PLAIN = {
     "Illegal character": "There is a control character here. Take it out.",
     "Found invalid character": "There is a control character here. Take it out.",
 }
-_PLACE = re.compile(r" \(at (?:line (?P<line>\d+), column \d+|end of document)\)$")
+_PLACE = r" \(at (?:line (?P<line>\d+), column \d+|end of document)\)$"
 
 
 class Decimals(Struct, frozen=True):
@@ -124,7 +124,7 @@ def refuse_if_too_long(size: int) -> None:
 
 
 def _refuse_toml(text: str, message: str) -> NoReturn:
-    place = _PLACE.search(message)
+    place = re.search(_PLACE, message)
     line = place["line"] if place is not None else None
     number = int(line) if line is not None else text.rstrip().count("\n") + 1
     for opening, plain in _PLAIN.items():

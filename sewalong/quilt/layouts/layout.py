@@ -34,7 +34,6 @@ class Layout(Struct, frozen=True):
     spare: int
     short: int
     fit: Fit | None
-    reason: str
 
     @property
     def units(self) -> int:
@@ -99,16 +98,7 @@ class LayoutChoice(Struct, frozen=True):
         size = self.unit.times(columns, rows).grown(self.border)
         over = self.have - rows * columns
         meets = None if self.wanted is None else fit(size, self.wanted, self.shown_in)
-        words = f"{rows} rows of {columns}, {size.show(self.shown_in)}: {_over_words(over)}"
-        if meets is not None:
-            words = f"{words}; {meets.reason}"
-        return Layout(rows, columns, size, max(over, 0), max(-over, 0), meets, words)
-
-
-def _over_words(over: int) -> str:
-    if over == 0:
-        return "takes every unit"
-    return f"{over} spare" if over > 0 else f"{-over} short"
+        return Layout(rows, columns, size, max(over, 0), max(-over, 0), meets)
 
 
 def corners_alike(rows: int, columns: int) -> bool:

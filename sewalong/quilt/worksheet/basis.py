@@ -113,7 +113,7 @@ def derived(quilt: Quilt) -> Derivation:
         {start.pile: start.size for start in quilt.starts},
         quilt.seam,
         strip_length=STRIP_LENGTH if length is None else length,
-        fineness=quilt.unit.fineness * quilt.unit.length,
+        fineness=quilt.unit.step,
         unit=quilt.unit,
     )
 

@@ -56,7 +56,7 @@ def length_text(inches: Fraction | float, unit: Unit) -> str:
 def rounded_from(way: str, inches: Fraction | float, unit: Unit) -> str:
     """`rounded up from 6.364 in`; only the way where more decimals would tell nothing more."""
     exact = exactly(inches, unit)
-    shown = exactly(round_to(inches, unit.fineness * unit.length, Rounding.NEAREST), unit)
+    shown = exactly(round_to(inches, unit.step, Rounding.NEAREST), unit)
     return way if exact == shown else f"{way} from {exact}"
 
 

@@ -155,8 +155,7 @@ def test_layouts_that_take_every_unit(units: int, expected: set[tuple[int, int]]
 @pytest.mark.parametrize("have", [pytest.param(84, id="Q038-nine-by-nine")])
 def test_nine_by_nine_with_three_over(have: int) -> None:
     layout = LayoutChoice(have, Size.square(F(6))).layout(9, 9)
-    assert layout.spare == 3
-    assert layout.reason == "9 rows of 9, 54 × 54 in: 3 spare"
+    assert (layout.spare, layout.short, layout.size) == (3, 0, size(54, 54))
 
 
 @pytest.mark.parametrize("have", [pytest.param(80, id="Q038-size")])
@@ -231,8 +230,11 @@ def test_reach_keeps_out_what_is_over_and_lets_in_what_can_still_be_made() -> No
 
 
 def test_a_layout_in_centimetres() -> None:
-    choice = LayoutChoice(30, Size.square(from_cm(F(15))), shown_in=Unit.CM)
-    assert choice.layout(6, 5).reason == "6 rows of 5, 75 × 90 cm: takes every unit"
+    wanted = Size(from_cm(F(75)), from_cm(F(95)))
+    choice = LayoutChoice(30, Size.square(from_cm(F(15))), wanted=wanted, shown_in=Unit.CM)
+    meets = choice.layout(6, 5).fit
+    assert meets is not None
+    assert meets.reason == "falls short: exact across, 5 cm short down"
 
 
 def test_borders_count_into_the_shape_and_the_size() -> None:

@@ -224,6 +224,13 @@ ONE_FAULT = [
         13,
         "A border cut at 1/2 in is used up by its seam allowances. Cut it at more than 1/2 in.",
     ),
+    (
+        'unit = "inch"\nseam = "1/4"',
+        'unit = "cm"\nseam = "1.25"',
+        "border[1].cut",
+        13,
+        "A border cut at 2.5 cm is used up by its seam allowances. Cut it at more than 2.5 cm.",
+    ),
     # Whole numbers
     ("rows = 6", 'rows = "6"', "layout.rows", 10, UP_TO_200),
     ("rows = 6", "rows = 6.0", "layout.rows", 10, UP_TO_200),
@@ -412,6 +419,14 @@ ONE_FAULT = [
         "finishing.stages",
         16,
         '\'wash\' is not a finishing stage. The finishing stages are "layer", "quilt", "bind".',
+    ),
+    (
+        '["layer"]',
+        '["one", "two", "three", "four", "five", "six"]',
+        "finishing.stages",
+        16,
+        "'one', 'two', 'three', 'four', 'five' are not finishing stages. The finishing stages are "
+        '"layer", "quilt", "bind".',
     ),
     (
         '["layer"]',
@@ -661,7 +676,12 @@ def test_what_does_not_hang_on_the_method_is_checked_without_one() -> None:
         ("more[1].pile", 5),
     ]
     nothing = text.replace("strips = {width = 2}\n", "")
-    assert ("squares", None) in [(fault.key, fault.line) for fault in faults_of(nothing)]
+    assert faults_of(nothing)[-1] == Fault(
+        "squares",
+        None,
+        f"What there is to begin with is missing. {WRITE_SQUARES} Or, for a method that begins "
+        f"with strips: {WRITE_STRIPS}",
+    )
 
 
 def test_all_faults_come_at_once_in_the_order_of_their_lines() -> None:

@@ -24,8 +24,9 @@ def loaded(module: str) -> set[str]:
     [
         "quilt",
         "json_codec",
-        "file.rules",
+        "rules",
         "file.faults",
+        "file.models",
         "file.toml_lines",
         "file.starting_piles",
         "worksheet.worksheet",

@@ -109,9 +109,10 @@ def test_what_is_missing_has_the_line_of_the_table_it_belongs_in() -> None:
         "+1_000.5e-3",
     ],
 )
+@pytest.mark.parametrize("equals", [" = ", "="])
 @pytest.mark.parametrize("line_end", ["\n", "\r\n"])
-def test_a_value_is_stepped_over_whatever_is_in_it(value: str, line_end: str) -> None:
-    text = f"a = {value}\nz = 5\n[t]\n".replace("\n", line_end)
+def test_a_value_is_stepped_over_whatever_is_in_it(value: str, line_end: str, equals: str) -> None:
+    text = f'"a"{equals}{value}\nz = 5\n[t]\n'.replace("\n", line_end)
     assert tomllib.loads(text)["z"] == 5
     lines = key_lines(text)
     assert lines.of(("z",)) == 2 + value.count("\n")

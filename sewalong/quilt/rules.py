@@ -27,13 +27,10 @@ MOST_PIECES = 9999
 
 MOST_BORDERS = 12
 
-MOST_FABRICS = 26
-"""Fabrics of the units: one for each letter."""
-
 MOST_METRES = 20_000
 """Thread on a spool or a bobbin; large cones hold some 5,000 m."""
 
-_COLOUR = re.compile("#[0-9a-fA-F]{6}")
+_COLOUR = "#[0-9a-fA-F]{6}"
 
 FINISHING_STAGES = ("layer", "quilt", "bind")
 """What may follow the top, in working order."""
@@ -114,7 +111,7 @@ def letter(value: object) -> str:
 
 def colour(value: object) -> str:
     """The colour `value` as "#rrggbb" in small letters."""
-    if not isinstance(value, str) or _COLOUR.fullmatch(value) is None:
+    if not isinstance(value, str) or re.fullmatch(_COLOUR, value) is None:
         raise ValueError(
             'This must be a colour: # and six digits 0 to 9 or a to f, such as "#243b6b".'
         )

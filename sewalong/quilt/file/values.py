@@ -1,0 +1,62 @@
+"""What one value of a quilt file says, whatever key it stands behind.
+
+Each takes a value as TOML gave it, gives back what it means, and raises ValueError with a plain
+sentence when it will not do. Rules that hold for a quilt from wherever are in `quilt.rules`.
+"""
+
+from __future__ import annotations
+
+import re
+from fractions import Fraction
+from typing import TYPE_CHECKING
+
+from sewalong.lengths import LengthFault, Unit, parse
+from sewalong.quilt import rules
+from sewalong.quilt.file.toml_errors import Decimals
+
+if TYPE_CHECKING:
+    from pydantic_core.core_schema import ValidationInfo
+
+_NOTHING = r"\s*0(?:\.0*)?\s*(?:in|cm|mm)?\s*"
+
+
+def length(value: object, info: ValidationInfo[Unit]) -> Fraction:
+    """A length in inches; a bare number, and text with no unit, is in the owner's unit."""
+    if isinstance(value, Decimals):
+        value = value.written.replace("_", "").removeprefix("+")
+    elif isinstance(value, int) and not isinstance(value, bool):
+        value = str(value)
+    if not isinstance(value, str):
+        raise ValueError('This must be a length, such as "2 1/2", "6.35 cm" or 2.5.')
+    try:
+        return parse(value, info.context or Unit.INCH)
+    except LengthFault as fault:
+        raise ValueError(fault.sentence) from None
+
+
+def length_or_nothing(value: object, info: ValidationInfo[Unit]) -> Fraction:
+    """As `length`, for what may also be left out altogether: "0", "0 in" or a bare 0."""
+    said = value.written if isinstance(value, Decimals) else value
+    if not isinstance(said, bool) and re.fullmatch(_NOTHING, str(said)):
+        return Fraction(0)
+    return length(value, info)
+
+
+def name(value: object) -> str:
+    """A name, without the blanks around it."""
+    return rules.a_name(value.strip() if isinstance(value, str) else value)
+
+
+def notes(value: object) -> str:
+    """The notes, without the blanks around them."""
+    return rules.notes(value.strip() if isinstance(value, str) else value)
+
+
+def pieces(value: object) -> int:
+    """How many pieces, packs, or pieces in a pack."""
+    return rules.whole(value, rules.MOST_PIECES)
+
+
+def rows(value: object) -> int:
+    """How many rows, or columns."""
+    return rules.whole(value, rules.MOST_ROWS)
