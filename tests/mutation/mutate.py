@@ -14,7 +14,6 @@ import math
 import os
 import random
 import resource
-import signal
 import sys
 import tempfile
 import time
@@ -32,7 +31,6 @@ import hypothesis
 import pytest
 
 CANNOT_MATTER = Path(__file__).with_name("cannot_matter.toml")
-SECONDS = 120
 MEMORY = 4 * 2**30
 
 OTHERS: dict[type[ast.AST], type[ast.AST]] = {
@@ -205,12 +203,16 @@ def run(tests: list[str], plugin: object, instead: Instead | None = None) -> boo
 
 
 def apart(
-    tests: list[str], plugin: object, instead: Instead | None = None, told: Path | None = None
+    tests: list[str],
+    plugin: object,
+    instead: Instead | None = None,
+    told: Path | None = None,
+    seconds: int = 600,
 ) -> bool:
     """The same in a process of its own, quietly; one that never ends has not passed."""
     child = os.fork()
     if child == 0:
-        signal.alarm(SECONDS)
+        resource.setrlimit(resource.RLIMIT_CPU, (seconds, seconds))
         resource.setrlimit(resource.RLIMIT_AS, (MEMORY, MEMORY))
         nowhere = os.open(os.devnull, os.O_WRONLY)
         os.dup2(nowhere, 1)
@@ -222,12 +224,15 @@ def apart(
     return os.waitpid(child, 0)[1] == 0
 
 
-def noticed(folder: str, callers: dict[str, float], instead: Instead) -> bool:
+def noticed(
+    folder: str, callers: dict[str, float], instead: Instead, seconds: int, quick: bool
+) -> bool:
     """Whether a test fails with the changed module: a few quick ones are asked before all."""
     few = sorted(callers, key=lambda test: callers[test])[:10]
-    if few and not apart(few, First(callers), instead):
+    if few and not apart(few, First(callers), instead, seconds=seconds):
         return True
-    return not apart([folder], First(callers), instead)
+    rest = list(callers) if quick and callers else [folder]
+    return not apart(rest, First(callers), instead, seconds=seconds)
 
 
 def main() -> None:
@@ -236,6 +241,7 @@ def main() -> None:
     asked.add_argument("modules", nargs="+", type=Path, help="files or folders to change")
     asked.add_argument("--sample", type=int, default=20, help="changes of each module")
     asked.add_argument("--seed", type=int, default=1)
+    asked.add_argument("--quick", action="store_true", help="ask only tests that call the function")
     given = asked.parse_args()
 
     phases = (hypothesis.Phase.explicit, hypothesis.Phase.generate)
@@ -244,9 +250,11 @@ def main() -> None:
     with tempfile.TemporaryDirectory() as folder:
         os.environ["HYPOTHESIS_STORAGE_DIRECTORY"] = folder
         told = Path(folder) / "callers.json"
+        began = time.perf_counter()
         if not apart([given.tests], Callers(), told=told):
             sys.exit(f"{given.tests} fails with nothing changed. Mend that first.")
         callers = json.loads(told.read_text())
+        seconds = 10 + 2 * round(time.perf_counter() - began)
     named = {
         (one["module"], one["was"], one["becomes"])
         for one in tomllib.loads(CANNOT_MATTER.read_text()).get("change", [])
@@ -258,7 +266,8 @@ def main() -> None:
             caught = cannot = 0
             for change in sorted(chosen, key=lambda one: one.place):
                 tests = callers.get(key(path, change.function), {})
-                if noticed(given.tests, tests, Instead(path, changed(path, change))):
+                instead = Instead(path, changed(path, change))
+                if noticed(given.tests, tests, instead, seconds, given.quick):
                     caught, verdict = caught + 1, "caught"
                 elif (str(path), change.was, change.becomes) in named:
                     cannot, verdict = cannot + 1, "cannot matter"
