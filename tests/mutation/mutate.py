@@ -77,8 +77,10 @@ def walk(node: ast.AST, above: ast.AST, function: int) -> Iterator[tuple[ast.AST
     """
     yield node, above, function
     if isinstance(node, ast.FunctionDef) and not function:
-        function = min(one.lineno for one in (node, *node.decorator_list))
-    left_out = {"annotation", "returns"} | ({"keywords"} if isinstance(node, ast.ClassDef) else set())
+        function = node.decorator_list[0].lineno if node.decorator_list else node.lineno
+    left_out = {"annotation", "returns"} | (
+        {"keywords"} if isinstance(node, ast.ClassDef) else set()
+    )
     for name, value in ast.iter_fields(node):
         if name not in left_out:
             for one in value if isinstance(value, list) else [value]:
@@ -262,7 +264,9 @@ def main() -> None:
     for given_path in given.modules:
         for path in sorted(given_path.rglob("*.py")) if given_path.is_dir() else [given_path]:
             found = list(changes(path.read_text()))
-            chosen = random.Random(f"{given.seed} {path}").sample(found, min(given.sample, len(found)))
+            chosen = random.Random(f"{given.seed} {path}").sample(
+                found, min(given.sample, len(found))
+            )
             caught = cannot = 0
             for change in sorted(chosen, key=lambda one: one.place):
                 tests = callers.get(key(path, change.function), {})
@@ -273,9 +277,14 @@ def main() -> None:
                     cannot, verdict = cannot + 1, "cannot matter"
                 else:
                     verdict = "MISSED"
-                print(f"{verdict} {path}:{change.line}: {change.was} -> {change.becomes}", flush=True)
+                print(
+                    f"{verdict} {path}:{change.line}: {change.was} -> {change.becomes}", flush=True
+                )
             if chosen:
-                print(f"== {path}: {caught} caught of {len(chosen)}, {cannot} cannot matter", flush=True)
+                print(
+                    f"== {path}: {caught} caught of {len(chosen)}, {cannot} cannot matter",
+                    flush=True,
+                )
 
 
 if __name__ == "__main__":

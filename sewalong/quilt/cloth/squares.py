@@ -147,4 +147,4 @@ def spares_to_cut(count: int, share: Fraction = Fraction(2, 100)) -> int:
 
     Common practice; one piece short with the cloth gone stops a quilt.
     """
-    return max(1, ceil(at_least(1, count, "pieces") * share))
+    return ceil(at_least(1, count, "pieces") * share)

@@ -92,11 +92,7 @@ def factor_layouts(units: int) -> tuple[tuple[int, int], ...]:
     """Every rows by columns that takes exactly `units`, at least two of each, the shorter side
     first; perhaps none."""
     at_least(1, units, "units")
-    return tuple(
-        (side, units // side)
-        for side in range(2, isqrt(units) + 1)
-        if units % side == 0
-    )
+    return tuple((side, units // side) for side in range(2, isqrt(units) + 1) if units % side == 0)
 
 
 def _wanted(choice: LayoutChoice) -> Size:

@@ -6,7 +6,7 @@ from fractions import Fraction as F
 import pytest
 
 from sewalong.quilt.cloth.border_length import border_length
-from sewalong.quilt.cloth.precuts import packs_for
+from sewalong.quilt.cloth.precuts import made_of, packs_between, packs_for
 from sewalong.quilt.cloth.row import carried_across, read_row, row_length, row_of
 from sewalong.quilt.cloth.squares import cloth_for, cuts_fit, spares_to_cut
 from sewalong.quilt.cloth.thread import seam_run
@@ -50,6 +50,10 @@ COUNTED: list[tuple[str, int, Callable[[int], object]]] = [
     ("pieces", 1, spares_to_cut),
     ("pieces needed", 1, lambda n: packs_for(n, 42)),
     ("pieces in a pack", 1, lambda n: packs_for(42, n)),
+    ("pieces", 0, lambda n: made_of(n, [(4, 1)])),
+    ("pieces taken", 1, lambda n: made_of(4, [(n, 1)])),
+    ("pieces made", 1, lambda n: made_of(4, [(4, n)])),
+    ("pieces in the fullest pack", 22, lambda n: packs_between(140, 22, n)),
     ("seams of 'rows'", 0, lambda n: seam_run("rows", F(6), n)),
     ("measured squares", 1, lambda n: common_size([SIX] * n)),
     ("units in a row", 1, lambda n: shrunk(F(5), F(5), lambda side: side, n)),

@@ -99,8 +99,7 @@ def test_a_size_is_met_exactly_over_or_short_each_way() -> None:
     assert fit(size(48, 60), wanted).reason == "covers: exact across, exact down"
     assert fit(size("48.5", 61), wanted).reason == "covers: 1/2 in over across, 1 in over down"
     assert (
-        fit(size("47.5", 59), wanted).reason
-        == "falls short: 1/2 in short across, 1 in short down"
+        fit(size("47.5", 59), wanted).reason == "falls short: 1/2 in short across, 1 in short down"
     )
     assert fit(size(47, 61), wanted).off == 2
 

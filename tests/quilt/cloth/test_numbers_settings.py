@@ -273,5 +273,5 @@ def test_a_narrower_seam_makes_it_larger() -> None:
     # 8 seams, each 1/16 in narrower on both pieces: 1 in; with 4 seams half of that.
     five = Size.square(F(5))
     found = with_own_seam(5, 9, five, F(1, 4), five, F(3, 16))
-    assert (found.across, found.down) == (-1, F(-1, 2))
+    assert (found.across, found.down) == (F(-1), F(-1, 2))
     assert found.reason.endswith("1 in more across, 1/2 in more down")
