@@ -160,6 +160,8 @@ def test_a_square_no_wider_than_its_seams_gives_no_bias() -> None:
     assert bias_from(F(1), F(1, 2)) == (0, 0.0)
     assert bias_from(F(3, 2), F(1, 2)) == (2, pytest.approx(sqrt(2)))
     assert bias_binding(F(1), F(1, 2)).side == 2
+    # At 1/8 in half an inch is left: one loop of 0.707 in.
+    assert bias_binding(F("0.7"), F(1, 2), seam=F(1, 8)).side == 1
 
 
 @pytest.mark.parametrize("short", [pytest.param(2, id="Q099")])
