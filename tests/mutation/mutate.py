@@ -73,9 +73,10 @@ class Change(NamedTuple):
 def walk(node: ast.AST, above: ast.AST, function: int) -> Iterator[tuple[ast.AST, ast.AST, int]]:
     """Every node that does something, with the one above it and the function it is in.
 
-    Left out: annotations, sentences, the flags of a class, and whether a zip is strict.
+    Left out: annotations, sentences, the flags of a class, whether a zip is strict, and how much
+    a cache keeps.
     """
-    if isinstance(node, ast.keyword) and node.arg == "strict":
+    if isinstance(node, ast.keyword) and node.arg in ("strict", "maxsize"):
         return
     yield node, above, function
     if isinstance(node, ast.FunctionDef) and not function:

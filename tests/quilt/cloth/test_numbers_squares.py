@@ -99,6 +99,10 @@ FAT_QUARTERS = [
 ]
 
 
+def test_a_fat_quarter_is_a_quarter_of_a_yard_of_44_inches() -> None:
+    assert Size(FAT_QUARTER.width * 2, FAT_QUARTER.length * 2) == Size(F(44), YARD)
+
+
 @pytest.mark.parametrize(("side", "printed"), FAT_QUARTERS)
 def test_squares_from_a_fat_quarter(side: str, printed: int) -> None:
     assert from_cloth(FAT_QUARTER, Size.square(F(side))).count == printed
