@@ -115,8 +115,9 @@ def variants(node: ast.AST) -> Iterator[tuple[str, Any]]:
 
 def shown(node: ast.AST, field: str) -> str:
     """The changed piece of code on one line; of a condition, the condition alone."""
-    condition = isinstance(node, ast.If | ast.While) or field == "test"
-    return " ".join(ast.unparse(getattr(node, "test") if condition else node).split())
+    if isinstance(node, ast.If | ast.While) or (isinstance(node, ast.IfExp) and field == "test"):
+        node = node.test
+    return " ".join(ast.unparse(node).split())
 
 
 def changes(source: str) -> Iterator[Change]:
