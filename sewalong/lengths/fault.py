@@ -21,8 +21,8 @@ def quoted(text: str) -> str:
     Line breaks and tabs become spaces and anything else that cannot be printed becomes `?`,
     so that no control code or half of a character pair can reach a terminal or a file.
     """
-    line = " ".join(text[: QUOTE_AT_MOST * 4].split())
+    line = " ".join(text.split())
     shown = "".join(character if character.isprintable() else "?" for character in line)
-    if len(shown) > QUOTE_AT_MOST or len(text) > QUOTE_AT_MOST * 4:
+    if len(shown) > QUOTE_AT_MOST:
         shown = shown[: QUOTE_AT_MOST - 3].rstrip() + "..."
     return f'"{shown}"' if "'" in shown and '"' not in shown else f"'{shown}'"

@@ -95,12 +95,13 @@ class Flat(Struct, frozen=True):
 
     def _shown(self, patch: Patch, seam: float) -> Patch | None:
         width, height = self.size
+        near, far = (seam, seam), (width - seam, height - seam)
         part: Patch | None = patch
         for at, normal in (
-            ((seam, seam), (1.0, 0.0)),
-            ((seam, seam), (0.0, 1.0)),
-            ((width - seam, height - seam), (-1.0, 0.0)),
-            ((width - seam, height - seam), (0.0, -1.0)),
+            (near, (1.0, 0.0)),
+            (near, (0.0, 1.0)),
+            (far, (-1.0, 0.0)),
+            (far, (0.0, -1.0)),
         ):
             part = part.kept(Line(at, normal)) if part is not None else None
         return part

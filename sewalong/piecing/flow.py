@@ -147,7 +147,7 @@ def make_batch(
     sizes: Mapping[str, tuple[float, float]],
     seam: Fraction,
     *,
-    whole: bool = True,
+    whole: bool,
 ) -> Batch:
     """Makes units from start pieces of the given (width, height) inches.
 

@@ -294,8 +294,11 @@ def cut_segments(*, square: bool) -> Operation:
         for piece in table.flats():
             width, length = piece.size
             x0, _, x1, _ = box([piece.patches[0].points])
-            # The first patch is an outer strip, which shows all but one allowance.
-            across = width if square else (x1 - x0) + (table.seam if x1 < width - NEAR else 0.0)
+            # The first patch is an outer strip, which shows all but one allowance; a strip alone
+            # shows all of itself.
+            shown = x1 - x0
+            strip = shown + table.seam if shown < width - NEAR else shown
+            across = width if square else strip
             count = math.floor(length / across + NEAR)
             if count < 1:
                 raise SizeRefused(

@@ -17,15 +17,15 @@ def alike(a: Flat, b: Flat, *, prints: bool = True) -> bool:
     return any(_signature(turned(b, turn(eighths)), prints) == wanted for eighths in (0, 2, 4, 6))
 
 
-_Signature = frozenset[tuple[str, frozenset[tuple[float, float]], int]]
+_Signature = frozenset[tuple[str, frozenset[tuple[float, float]], int | None]]
 
 
 def _signature(unit: Flat, prints: bool) -> _Signature:
     return frozenset(
         (
             patch.letter,
-            frozenset((round(x, 4) + 0.0, round(y, 4) + 0.0) for x, y in patch.points),
-            patch.turn if prints else 0,
+            frozenset((round(x, 4), round(y, 4)) for x, y in patch.points),
+            patch.turn if prints else None,
         )
         for patch in unit.patches
     )

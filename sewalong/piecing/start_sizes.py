@@ -77,19 +77,21 @@ def _suited(written: Definition, pile: str, seam: Fraction) -> tuple[float, floa
 
 def _suited_at(written: Definition, pile: str, main: float, seam: Fraction) -> float:
     start = next(entry for entry in written.starts if entry.pile == pile)
+    part = start.shape if start.share is None else start.share
+    assert part is not None
 
     def error(size: float) -> float:
         sizes = {entry.pile: main for entry in written.starts} | {pile: size}
         batch = run_sizes(written, sizes, seam, whole=False)
         unit, allowance = batch.units[0], float(seam)
         width, height = (side - 2 * allowance for side in unit.size)
-        if start.shape is not None:
-            return height - float(start.shape) * width
+        if start.share is None:
+            return height - float(part) * width
         letters = {letter for letter, cut_for in batch.letters.items() if cut_for == pile}
-        return _shown_width(unit, letters, allowance) - float(start.share or 0) * width
+        return _shown_width(unit, letters, allowance) - float(part) * width
 
     # Two sizes not far from the answer: further off, pieces would overlap or leave gaps.
-    near = main * float(start.share or start.shape or 0)
+    near = main * float(part)
     try:
         return on_line(error, 0.0, near + float(seam), near + 1.5 * float(seam))
     except ZeroDivisionError:

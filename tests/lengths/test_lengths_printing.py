@@ -85,6 +85,11 @@ def test_fineness_is_given_in_the_unit_printed() -> None:
     assert show(length, Unit.CM, fineness=Fraction(1)) == "6 cm"
 
 
+@pytest.mark.parametrize("text", ["0.04", "6.375", "0.5", "12.16", "-0.008"])
+def test_as_many_decimals_as_the_number_has(text: str) -> None:
+    assert show(from_cm(Fraction(text)), Unit.CM, fineness=Fraction(1, 1000)) == f"{text} cm"
+
+
 def test_centimetres_no_decimal_ends_on_are_written_as_a_fraction() -> None:
     assert show(from_cm(Fraction(19, 3)), Unit.CM, fineness=Fraction(1, 3)) == "6 1/3 cm"
 

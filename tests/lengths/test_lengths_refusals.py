@@ -28,7 +28,11 @@ REFUSED = [
     ("1000.01", "was read as 1000 1/8 in"),
     ("26 m", "was read as 1023 5/8 in"),
     ("28 yd", "was read as 1008 in"),
+    ("1234567890123", "was read as 1234567890123 in, which is too long"),
+    ("12345678901234", "was read as far more than 1,000 in"),
     ("9" * 90, "was read as far more than 1,000 in"),
+    ("9" * 100, "was read as far more than 1,000 in"),
+    ("9" * 101, "is too long to be one length"),
     ("9" * 5000, "is too long to be one length"),
     ("1/0", "divides by zero"),
     ("2 1/0 in", "divides by zero"),
@@ -111,18 +115,30 @@ def test_the_limit_and_the_examples_are_in_the_owners_unit() -> None:
         parse("", Unit.CM)
 
 
-def test_a_long_text_is_quoted_only_in_part() -> None:
+def understood(text: str) -> str:
+    """The sentence that refuses `5` and a unit of this name."""
     with pytest.raises(LengthFault) as refusal:
-        parse("5 " + "z" * 70)
-    assert refusal.value.sentence.count("z") < 80
-    assert "z" * 38 not in refusal.value.sentence
-    assert "..." in refusal.value.sentence
+        parse(f"5 {text}")
+    return refusal.value.sentence
 
 
 def test_a_text_of_forty_characters_is_quoted_whole() -> None:
-    text = "5 " + "z" * 38
-    with pytest.raises(LengthFault, match=text):
-        parse(text)
+    assert f"'5 {'z' * 38}'" in understood("z" * 38)
+
+
+def test_a_longer_text_is_quoted_to_forty_characters_with_dots_for_the_rest() -> None:
+    assert f"'5 {'z' * 35}...'" in understood("z" * 39)
+    assert f"'5 {'z' * 35}...'" in understood("z" * 70)
+
+
+def test_no_space_is_left_before_the_dots() -> None:
+    assert f"'5 {'z' * 34}...'" in understood("z" * 34 + "  zzz" + "z" * 30)
+
+
+def test_words_with_a_quote_in_them_stand_between_quotes_of_the_other_kind() -> None:
+    assert "In '5 \"x\"'," in understood('"x"')
+    assert "In \"5 'x'\"," in understood("'x'")
+    assert "In '5 x'y\"'," in understood("x'y\"")
 
 
 # What people type when they type lengths: more often near a length than arbitrary text is.

@@ -81,7 +81,7 @@ def test_the_noise_of_a_diagonal_does_not_ask_for_an_eighth_more() -> None:
 
 def test_a_float_off_the_step_by_more_than_noise_is_rounded() -> None:
     assert round_to(5.0001, EIGHTH, Rounding.UP) == Fraction(41, 8)
-    assert round_to(5.00000001, EIGHTH, Rounding.UP) == Fraction(41, 8)
+    assert round_to(5.0000000011, EIGHTH, Rounding.UP) == Fraction(41, 8)
     assert round_to(4.9999, EIGHTH, Rounding.DOWN) == Fraction(39, 8)
 
 

@@ -9,11 +9,11 @@ import pytest
 from msgspec.structs import replace
 
 from sewalong.piecing.catalogue import method_ids, written_method
-from sewalong.piecing.cloth import Flat, turned
+from sewalong.piecing.cloth import Flat, Patch, turned
 from sewalong.piecing.definition import Definition
 from sewalong.piecing.derive import derive
 from sewalong.piecing.edges import EdgeGrain, Side, outer_edges
-from sewalong.piecing.geometry import centre, turn
+from sewalong.piecing.geometry import Move, centre, turn
 from sewalong.piecing.same_when_turned import alike
 
 
@@ -88,6 +88,44 @@ def test_units_of_either_diagonal_are_alike_only_without_a_one_way_print() -> No
     assert alike(mine[0], mine[0])
     assert not any(alike(a, b) for a in mine for b in theirs)
     assert all(alike(a, b, prints=False) for a in mine for b in theirs)
+
+
+THREE = Flat(
+    (
+        Patch(((0.0, 0.0), (2.0, 0.0), (2.0, 4.0), (0.0, 4.0)), "A", (0.0, -1.0)),
+        Patch(((2.0, 0.0), (4.0, 0.0), (4.0, 2.0), (2.0, 2.0)), "B", (0.0, -1.0)),
+        Patch(((2.0, 2.0), (4.0, 2.0), (4.0, 4.0), (2.0, 4.0)), "C", (0.0, -1.0)),
+    )
+)
+
+
+@pytest.mark.parametrize("quarters", range(4))
+def test_a_unit_is_alike_however_it_is_turned_but_not_turned_over(quarters: int) -> None:
+    other = turned(THREE, turn(2 * quarters))
+    assert alike(THREE, other)
+    assert not alike(THREE, turned(other, Move(-1.0, 0.0, 0.0, 1.0)))
+    assert not alike(THREE, turned(other, turn(1)))
+
+
+def test_a_print_that_stands_otherwise_makes_a_unit_another_unless_prints_are_left_out() -> None:
+    lying = Flat((replace(THREE.patches[0], grain=(1.0, 0.0)), *THREE.patches[1:]))
+    assert not alike(THREE, lying)
+    assert alike(THREE, lying, prints=False)
+
+
+def test_edges_a_millionth_apart_are_the_same_and_a_thousandth_of_an_inch_apart_are_not() -> None:
+    def moved_by(distance: float) -> Flat:
+        return Flat(
+            tuple(
+                replace(
+                    patch, points=tuple((x + distance * (x == 2.0), y) for x, y in patch.points)
+                )
+                for patch in THREE.patches
+            )
+        )
+
+    assert alike(THREE, moved_by(1e-6))
+    assert not alike(THREE, moved_by(1 / 1000))
 
 
 def test_eight_at_a_time_gives_four_of_each_leaning() -> None:

@@ -106,6 +106,14 @@ def test_a_strip_an_inch_shorter_can_cost_a_segment() -> None:
     assert _segments(F(5, 2), F(39)) == 15
 
 
+def test_a_batch_of_odd_segments_is_worked_out_to_600_units_and_no_further() -> None:
+    # 1,201 segments of a strip make 600 four-patches and leave one over.
+    endless = derive("four-patch-strips", F("2.5"), strip_length=1201 * F("2.5"))
+    assert endless.unit_count == 600
+    # 599 of each of two sets make 599.
+    assert derive("four-patch-strips", F("2.5"), strip_length=599 * F("2.5")).unit_count == 599
+
+
 def test_a_strip_too_short_for_one_segment_is_refused() -> None:
     with pytest.raises(SizeRefused, match="shorter than one segment"):
         method("four-patch-strips", start=F(5, 2), strip_length=F(2))

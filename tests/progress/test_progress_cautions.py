@@ -105,6 +105,49 @@ def test_late_in_a_long_session_each_caution_comes_once_more() -> None:
     assert why(due(Hazard.CUTTER, now=late + HOUR)) is Why.LATE
 
 
+def test_an_hour_is_long_and_three_hours_are_late() -> None:
+    assert due(Hazard.IRON, now=EVENING + 59 * MINUTE, read=EVENING) is None
+    assert why(due(Hazard.IRON, now=EVENING + 60 * MINUTE, read=EVENING)) is Why.AGAIN
+    assert why(due(Hazard.IRON, now=EVENING + 3 * HOUR - MINUTE)) is Why.FIRST
+    assert why(due(Hazard.IRON, now=EVENING + 3 * HOUR)) is Why.LATE
+
+
+def test_what_was_read_just_before_it_was_late_is_read_once_more_and_what_was_read_then_is_not() -> (
+    None
+):
+    late = EVENING + 3 * HOUR
+    assert why(due(Hazard.IRON, now=late + MINUTE, read=late - MINUTE)) is Why.LATE
+    assert due(Hazard.IRON, now=late + MINUTE, read=late) is None
+
+
+def test_a_blade_changed_as_the_session_opens_is_new() -> None:
+    assert why(due(Hazard.CUTTER, now=EVENING, blade_changed=EVENING)) is Why.NEW_BLADE
+    before = EVENING - MINUTE
+    assert why(due(Hazard.CUTTER, now=EVENING, blade_changed=before)) is Why.FIRST
+
+
+@pytest.mark.parametrize(
+    ("hazards", "each"),
+    [
+        # Three lines each for iron, cutter and needle, two for crossing cuts, one for pins; six
+        # in all can be read at once.
+        ((Hazard.IRON,), 3),
+        ((Hazard.IRON, Hazard.NEEDLE), 3),
+        ((Hazard.IRON, Hazard.NEEDLE, Hazard.PINS), 2),
+        ((Hazard.IRON, Hazard.CUTTER, Hazard.NEEDLE), 2),
+        ((Hazard.CUTTER, Hazard.CROSS_CUT), 3),
+        ((Hazard.CUTTER, Hazard.CROSS_CUT, Hazard.PINS), 3),
+        ((Hazard.IRON, Hazard.CUTTER, Hazard.NEEDLE, Hazard.PINS), 1),
+    ],
+)
+def test_where_hazards_are_many_each_says_its_first_lines(
+    hazards: tuple[Hazard, ...], each: int
+) -> None:
+    caution = due(*hazards, now=EVENING)
+    assert caution is not None
+    assert caution.lines == tuple(line for hazard in hazards for line in WORDS[hazard].lines[:each])
+
+
 def test_late_it_speaks_of_tiredness_and_of_leaving_the_cutting() -> None:
     late = EVENING + LATE
     cutting, pressing = due(Hazard.CUTTER, now=late), due(Hazard.IRON, now=late)

@@ -12,7 +12,17 @@ from sewalong.progress.record.state import State
 from sewalong.progress.record.time_words import ago
 from sewalong.progress.resuming.resume_facts import AWAY, facts, was_away
 from tests.progress import every_act as c
-from tests.progress.building import EVENING, HOUR, MINUTE, a_quilt, everything, go_on, opening, play
+from tests.progress.building import (
+    EVENING,
+    HOUR,
+    MINUTE,
+    a_quilt,
+    everything,
+    go_on,
+    opening,
+    play,
+    whole_top,
+)
 
 QUILT = a_quilt(pieces=40, rows=4, columns=5, borders=2)
 WEEKS_LATER = EVENING + timedelta(days=24)
@@ -103,6 +113,36 @@ def test_every_suggestion_can_be_in_hand_to_the_very_end() -> None:
     assert [text.split(",")[0] for text in which[-8:]] == [
         f"Border “plain”: edge {side} of 4" for side in (1, 2, 3, 4, 1, 2, 3, 4)
     ]
+
+
+def test_steps_of_the_top_are_numbered_as_they_are_done() -> None:
+    quilt = a_quilt(pieces=16, rows=2, columns=2, finishing=("layer", "quilt", "bind"))
+    state, record = play(quilt)
+    said = []
+    while (suggestion := plan(state).suggestion) is not None:
+        hand = in_hand(state, plan(state))
+        if hand.line.stage.id not in [stage.id for stage in quilt.method.stages]:
+            said.append((hand.takes, hand.makes, hand.which))
+        state = go_on(state, record, c.Count(suggestion.stage))
+    assert said == [
+        ("2 units", "1 row", "Row 1: press its seams towards the edge with the tape."),
+        ("2 units", "1 row", "Row 2: press its seams away from the edge with the tape."),
+        ("two rows, or rows already joined", "one wider piece of the top", "Join R1 to R2."),
+        ("the top", "", "Sandwich 1 of 1."),
+        ("the top", "", "Row's worth 1 of 2."),
+        ("the top", "", "Row's worth 2 of 2."),
+        ("the top", "", "Side 1 of 4."),
+        ("the top", "", "Side 2 of 4."),
+        ("the top", "", "Side 3 of 4."),
+        ("the top", "", "Side 4 of 4."),
+    ]
+
+
+def test_with_all_done_the_last_stage_counted_or_else_the_last_of_all_is_in_hand() -> None:
+    quilt = a_quilt(pieces=16, rows=2, columns=2, finishing=("bind",))
+    state, _ = play(quilt, *whole_top(quilt), c.Count("bind", 4))
+    assert plan(state).suggestion is None
+    assert in_hand(state, plan(state)).line.stage.id == "bind"
 
 
 @pytest.mark.parametrize(

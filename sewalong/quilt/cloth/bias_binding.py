@@ -46,7 +46,7 @@ def bias_from(side: Length, strip: Length, seam: Length = QUARTER) -> tuple[int,
     above_zero(side, "side of the square")
     above_zero(strip, "strip width")
     not_below_zero(seam, "seam allowance")
-    loops = int(float(side) / ROOT_TWO / float(strip) + 1e-9)
+    loops = int(float(side) / ROOT_TWO / float(strip))
     loop = (float(side) - 4 * float(seam)) * ROOT_TWO
     return (loops, loops * loop) if loops and loop > 0 else (0, 0.0)
 

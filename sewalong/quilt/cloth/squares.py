@@ -19,6 +19,9 @@ from sewalong.quilt.size import Size
 FAT_QUARTER = Size(Fraction(22), Fraction(18))
 """Half a yard of cloth cut in two along its length, across and down, in inches (convention)."""
 
+SPARE_SHARE = Fraction(2, 100)
+"""Pieces to cut over, for each one needed."""
+
 
 class FromCloth(Struct, frozen=True):
     """What a piece of cloth gives. `left_across` and `left_down` are the strips of cloth over, and
@@ -142,9 +145,9 @@ def cuts_fit_between(
     )
 
 
-def spares_to_cut(count: int, share: Fraction = Fraction(2, 100)) -> int:
+def spares_to_cut(count: int) -> int:
     """Pieces to cut over the number needed while there is cloth: 2 in 100, and at least one.
 
     Common practice; one piece short with the cloth gone stops a quilt.
     """
-    return max(1, ceil(at_least(1, count, "pieces") * share))
+    return ceil(at_least(1, count, "pieces") * SPARE_SHARE)

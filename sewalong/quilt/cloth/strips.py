@@ -81,7 +81,7 @@ def strips_for(
             "Cut narrower strips or use wider cloth."
         )
     share = need / usable if need <= usable else (need - loss) / (usable - loss)
-    count = max(1, ceil(share))
+    count = ceil(share)
     joined = count * usable - (count - 1) * loss
     narrowest = (need + (count - 1) * loss) / count
     lost = f" less {show(loss, unit)} a join" if loss and count > 1 else ""

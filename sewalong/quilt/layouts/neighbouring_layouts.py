@@ -2,7 +2,7 @@
 taken to another size, and those that use up what there is."""
 
 from fractions import Fraction
-from math import ceil
+from math import ceil, isqrt
 
 from msgspec import Struct
 
@@ -88,14 +88,11 @@ def grow(choice: LayoutChoice, old: tuple[int, int], new: tuple[int, int]) -> Re
     return _grown(before, choice.layout(*new))
 
 
-def factor_layouts(units: int, fewest: int = 2) -> tuple[tuple[int, int], ...]:
-    """Every rows by columns that takes exactly `units`, the shorter side first; perhaps none."""
+def factor_layouts(units: int) -> tuple[tuple[int, int], ...]:
+    """Every rows by columns that takes exactly `units`, at least two of each, the shorter side
+    first; perhaps none."""
     at_least(1, units, "units")
-    return tuple(
-        (side, units // side)
-        for side in range(max(1, fewest), int(units**0.5) + 1)
-        if units % side == 0
-    )
+    return tuple((side, units // side) for side in range(2, isqrt(units) + 1) if units % side == 0)
 
 
 def _wanted(choice: LayoutChoice) -> Size:

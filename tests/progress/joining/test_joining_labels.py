@@ -77,6 +77,20 @@ def test_a_tag_read_upside_down_says_what_it_may_be() -> None:
         read_label("91Я")
 
 
+@pytest.mark.parametrize("text", ["no such row, and no tag either", "123456 1234567890123 R"])
+def test_no_more_than_twenty_characters_of_a_tag_are_said_again(text: str) -> None:
+    with pytest.raises(Refused) as refused:
+        read_label(text)
+    assert f"“{text[:20]}”" in str(refused.value)
+
+
+def test_a_tag_upside_down_is_quoted_to_twenty_characters_too() -> None:
+    text = "......... 91......... R"
+    with pytest.raises(Refused) as refused:
+        read_label(text)
+    assert f"“{text[:20]}” has its letter last" in str(refused.value)
+
+
 @pytest.mark.parametrize("text", ["", "R", "six", "6 7", "-", "M6", "6/9", "²"])
 def test_what_is_no_tag_is_refused_with_an_example(text: str) -> None:
     with pytest.raises(Refused, match="such as R6"):

@@ -106,4 +106,38 @@ def test_rows_that_are_no_neighbours_are_refused(first: int, second: int) -> Non
 def test_a_top_of_one_row_has_nothing_to_join() -> None:
     quilt = a_quilt(pieces=60, rows=1, columns=6)
     state, _ = play(quilt)
-    assert joining(state).lines == ("One row is the whole top: there is nothing to join.",)
+    now = joining(state)
+    assert now.lines == ("One row is the whole top: there is nothing to join.",)
+    assert (now.seams, now.done, now.can, now.levels) == (0, 0, 0, 0)
+
+
+def test_a_top_of_two_rows_has_one_seam() -> None:
+    quilt = a_quilt(pieces=60, rows=2, columns=6)
+    state, record = play(quilt, *all_units(quilt), c.Count("sew-rows", 2))
+    first, *others = joining(state).lines
+    assert first.startswith("1 seam to go of 1, in pairs: 1 join")
+    assert others == ["Join R1 to R2."]
+    state = go_on(state, record, c.JoinRows(1, 2))
+    assert joining(state).lines == ("All 2 rows are joined.",)
+
+
+def test_rows_joined_one_after_another_are_one_piece() -> None:
+    quilt = a_quilt(pieces=64, rows=5, columns=6)
+    state, _ = play(quilt, *all_units(quilt), c.Count("sew-rows", 5),
+                    c.JoinRows(1, 2), c.JoinRows(2, 3), c.JoinRows(3, 4))  # fmt: skip
+    assert pieces(state) == ((1, 4), (5, 5))
+    assert joining(state).lines[1] == "Join R4 to R5: rows 1 to 4 to row 5."
+
+
+def test_seams_counted_without_numbers_are_told_one_or_several() -> None:
+    quilt = a_quilt(pieces=64, rows=5, columns=6)
+    state, record = play(quilt, *all_units(quilt), c.Count("sew-rows", 5), c.Count("join-rows"))
+    assert "3 seams to go of 4. 1 of those sewn was counted" in joining(state).lines[0]
+    state = go_on(state, record, c.Count("join-rows", 2))
+    assert "1 seam to go of 4. 3 of those sewn were counted" in joining(state).lines[0]
+
+
+def test_before_a_row_is_sewn_rows_come_first() -> None:
+    quilt = a_quilt(pieces=64, rows=5, columns=6)
+    state, _ = play(quilt, *all_units(quilt), c.Count("sew-rows", 1))
+    assert joining(state).lines == ("4 seams to go of 4. Sew more rows first.",)

@@ -143,6 +143,27 @@ def test_saint_croix_prints_no_sizes_so_only_that_a_size_in_reach_exists() -> No
     assert not backing_from(F("5.25") * YARD, size(72, 90), margin=F(3), usable=F(42)).enough
 
 
+def test_of_two_ways_that_take_as_much_the_one_with_fewer_panels_is_better() -> None:
+    # Along 48 in one panel of 40 lies across 24: 48 in. The other way two panels of 24 do.
+    upright = backing(size(24, 48), margin=NONE)
+    assert (upright.best.seams, upright.best.panels) == (Seams.LENGTHWISE, 1)
+    assert (upright.best.cloth, upright.other.cloth) == (F(48), F(48))
+    assert upright.reason.endswith(
+        "1 panel of 48 in reach 40 in of the 24 in needed; no more cloth than the other way"
+    )
+    wide = backing(size(48, 24), margin=NONE)
+    assert (wide.best.seams, wide.best.panels) == (Seams.CROSSWISE, 1)
+
+
+def test_for_a_square_the_seams_run_along_the_length() -> None:
+    assert backing(size(60, 60)).best.seams is Seams.LENGTHWISE
+
+
+def test_a_back_narrower_than_a_seam_is_one_panel() -> None:
+    found = backing(Size(F(1, 2), F(1, 2)), margin=NONE).best
+    assert (found.panels, found.reach) == (1, F(40))
+
+
 def test_wide_cloth_needs_no_seam() -> None:
     found = backing(size(84, 92), usable=F(108))
     assert (found.best.panels, found.best.cloth) == (1, F(92))

@@ -76,6 +76,7 @@ def test_a_batting_may_lie_on_its_side() -> None:
 def test_none_covers() -> None:
     found = smallest_batting(size(120, 120))
     assert found.batting is None
+    assert found.over == (F(0), F(0))
     assert (
         found.reason == "no listed batting covers 128 × 128 in: buy it from the roll, or join two"
     )
@@ -85,6 +86,12 @@ def test_the_shop_s_own_list() -> None:
     own = [Batting("throw", size(60, 60), "the label")]
     found = smallest_batting(size(50, 52), battings=own)
     assert found.batting == own[0]
+    # 50 x 100 is 5,000 square inches, 70 x 70 is 4,900.
+    own = [
+        Batting("long", size(50, 100), "the label"),
+        Batting("square", size(70, 70), "the label"),
+    ]
+    assert smallest_batting(size(40, 40), battings=own).batting == own[1]
 
 
 @given(st.integers(10, 110), st.integers(10, 110))
@@ -99,6 +106,7 @@ def test_a_covering_batting_allows_the_top(width: int, length: int) -> None:
 
 
 def test_a_margin_that_leaves_nothing_is_refused() -> None:
+    assert largest_top(size(34, 45), F(16)) == size(2, 13)
     with pytest.raises(NumbersFault, match="leaves no top"):
         largest_top(size(34, 45), F(17))
     with pytest.raises(NumbersFault, match="Give at least one"):

@@ -126,6 +126,11 @@ def test_published_allowances_are_a_setting(allowance: int, source: str) -> None
     assert binding_length(size(50, 60), F(allowance)) == 220 + allowance, source
 
 
+def test_twelve_inches_are_added_unless_told_otherwise() -> None:
+    # quiltingboard.com t189575: 96 x 110 takes 412 in and 12.
+    assert binding_length(size(96, 110)) == 424
+
+
 def test_the_area_form() -> None:
     # quiltingboard.com t189575: ((96+96+110+110+20)*2.5)/(36*42) = 0.714.
     need = binding_length(size(96, 110), F(20))
@@ -145,6 +150,18 @@ def test_bias_for_a_square_quilt() -> None:
     assert loops == 7
     assert gives == pytest.approx(257.4, abs=0.05)
     assert found.side == 29
+    # At 28 in there are 7 loops, 27 * root 2 in each: 267 in. At 28 1/2 in there are 8, 311 in.
+    assert bias_binding(need, F(5, 2), fineness=F(1, 2)).side == F("28.5")
+    assert bias_binding(need, F(5, 2), fineness=F(2)).side == 30
+
+
+def test_a_square_no_wider_than_its_seams_gives_no_bias() -> None:
+    # Four allowances of 1/4 in leave nothing of 1 in, and 1/2 in of 1 1/2 in, in each of 2 loops.
+    assert bias_from(F(1), F(1, 2)) == (0, 0.0)
+    assert bias_from(F(3, 2), F(1, 2)) == (2, pytest.approx(sqrt(2)))
+    assert bias_binding(F(1), F(1, 2)).side == 2
+    # At 1/8 in half an inch is left: one loop of 0.707 in.
+    assert bias_binding(F("0.7"), F(1, 2), seam=F(1, 8)).side == 1
 
 
 @pytest.mark.parametrize("short", [pytest.param(2, id="Q099")])
@@ -170,6 +187,26 @@ def test_a_remnant_is_cut_the_way_that_gives_more() -> None:
     assert binding_from_remnant(size(44, 10), F(160)).enough
 
 
+def test_a_remnant_may_give_just_what_is_needed() -> None:
+    found = binding_from_remnant(size(40, "2.5"), F(40))
+    assert (found.over, found.enough) == (F(0), True)
+    assert found.reason == "1 strip of 40 in join to 40 in: 0 in over"
+    found = binding_from_remnant(size(40, "2.5"), F("40.5"))
+    assert (found.over, found.enough) == (F("-0.5"), False)
+    assert found.reason.endswith(": 1/2 in short")
+
+
+def test_strips_no_longer_than_their_join_are_not_joined() -> None:
+    # Two inches joined on the diagonal of a 2 1/2 in strip would only shorten the binding.
+    found = binding_from_remnant(size(2, 30), F(10))
+    assert (found.strips, found.each, found.gives) == (1, F(2), F(2))
+    # A straight join takes 1/2 in, all there is.
+    found = binding_from_remnant(size("0.5", 30), F(10), join=Join.STRAIGHT)
+    assert (found.strips, found.gives) == (1, F("0.5"))
+    found = binding_from_remnant(size("0.75", 30), F(10), join=Join.STRAIGHT)
+    assert (found.strips, found.gives) == (12, 12 * F("0.75") - 11 * F("0.5"))
+
+
 def test_a_remnant_too_small_for_a_strip_is_refused() -> None:
     with pytest.raises(NumbersFault, match="Not one strip"):
         binding_from_remnant(size(2, 2), F(10))
@@ -191,7 +228,11 @@ def test_a_remnant_never_gives_more_than_its_area(width: F, length: F, strip: F)
 def test_a_bias_remnant() -> None:
     enough = bias_from_remnant(F(29), F(272), F(5, 2))
     assert enough.enough
-    assert not bias_from_remnant(F(27), F(272), F(5, 2)).enough
+    # 8 loops of 28 * root 2 in are 316.8 in; 7 of 26 * root 2 in are 257.4 in.
+    assert enough.reason == "a square of 29 in gives 8 loops, 316 3/4 in: 44 3/4 in over"
+    short = bias_from_remnant(F(27), F(272), F(5, 2))
+    assert not short.enough
+    assert short.reason == "a square of 27 in gives 7 loops, 257 3/8 in: 14 5/8 in short"
     with pytest.raises(NumbersFault, match="no whole loop"):
         bias_from_remnant(F(3), F(272), F(5, 2))
 

@@ -123,6 +123,18 @@ def test_the_reason_says_how_the_strips_were_counted() -> None:
     assert strips_for(F(30), F(3)).reason == "1 strip: 30 in at 40 in usable, 0.8"
 
 
+def test_two_strips_have_a_join_between_them() -> None:
+    # (60 - 1/2) / (40 - 1/2) is 1.506; two strips join to 79 1/2 in.
+    found = strips_for(F(60), F(3))
+    assert found.reason == "2 strips: 60 in at 40 in usable less 1/2 in a join, 1.5"
+    assert found.joined == F("79.5")
+
+
+def test_a_strip_that_reaches_needs_no_join_however_wide_it_is() -> None:
+    assert strips_for(F(10), F(10), usable=F(10), join=Join.DIAGONAL).count == 1
+    assert strips_for(F(10), F(12), usable=F(10), join=Join.DIAGONAL).count == 1
+
+
 def test_joins_can_take_one_strip_more() -> None:
     assert strips_for(F(239), F(3), join=Join.NONE).count == 6
     assert strips_for(F(239), F(3), join=Join.STRAIGHT).count == 7
@@ -218,6 +230,19 @@ def test_the_mean_is_rounded_to_an_eighth() -> None:
     assert found.length == F("60.125")
 
 
+def test_the_middle_of_five_is_the_third() -> None:
+    measured = [F(60), F(59), F("58.5"), F(61), F(62)]
+    assert border_length(measured, LengthRule.MIDDLE).length == F("58.5")
+
+
+def test_a_border_cut_by_the_half_centimetre_says_so() -> None:
+    found = border_length(
+        [from_cm(F("150.2")), from_cm(F("150.4"))], fineness=from_cm(F(1, 2)), unit=Unit.CM
+    )
+    assert found.length == from_cm(F("150.5"))
+    assert found.reason == "150.5 cm, mean of 150.2, 150.4; they differ by 0.2 cm"
+
+
 def test_a_large_spread_is_warned_of() -> None:
     # cuttingcloth.com.au, Brilliant borders: more than 1/2 in, check the piecing.
     assert border_length([F(60), F("60.25"), F("60.5")]).warning == ""
@@ -271,12 +296,17 @@ def test_a_pieced_border_and_its_spacer(edge: int) -> None:
     # patchworktimes.com, Making a pieced border fit: 46 in top, 5 in border blocks.
     found = pieced_border(F(edge), F(5))
     assert (found.units, found.length, found.spacer, found.cut) == (10, F(50), F(2), F("2.5"))
-    assert "a strip cut at 2 1/2 in each side, finishing at 2 in" in found.reason
+    assert found.reason == (
+        "10 units come to 50 in, 4 in more than the edge: "
+        "a strip cut at 2 1/2 in each side, finishing at 2 in"
+    )
+    assert pieced_border(F(48), F(5)).cut == F("1.5")
 
 
 def test_a_pieced_border_that_fits_needs_no_spacer() -> None:
     found = pieced_border(F(45), F(5))
     assert (found.units, found.spacer, found.cut) == (9, F(0), F(0))
+    assert found.reason == "9 units come to 45 in, just the edge"
 
 
 @pytest.mark.parametrize("around", [pytest.param(200, id="Q064")])
@@ -289,6 +319,23 @@ def test_units_in_one_round(around: int) -> None:
 def test_a_border_eaten_by_its_seams_is_refused(cut: str) -> None:
     with pytest.raises(NumbersFault):
         border(unfinished(40, 40), BorderPlan(F(cut)))
+
+
+def test_a_top_no_larger_than_its_seams_is_refused() -> None:
+    plan = BorderPlan(F(3))
+    for top in (Size(HALF, F(40)), Size(F(40), HALF)):
+        with pytest.raises(NumbersFault, match="used up by its own seams"):
+            border(top, plan)
+    assert border(Size(F("0.625"), F(40)), plan).finishes_at == Size(F("5.125"), F("44.5"))
+
+
+def test_a_border_just_wider_than_its_seams_is_taken() -> None:
+    assert border(unfinished(40, 40), BorderPlan(F("0.625"))).width == F("0.125")
+
+
+def test_a_join_as_long_as_the_cloth_is_refused() -> None:
+    with pytest.raises(NumbersFault, match="narrower strips"):
+        strips_for(F(11), F(10), usable=F(10), join=Join.DIAGONAL)
 
 
 def test_a_join_longer_than_the_cloth_is_refused() -> None:

@@ -62,7 +62,15 @@ def test_edges_far_longer_than_the_middle(edge: int, middle: int, too_long: int)
 def test_words_both_ways() -> None:
     assert ease(F(10), F(10)).reason == "they match"
     assert ease(F(10), F(81, 8)).reason == "1/8 in short, 1.2 %: ease it in"
+    assert ease(F(9), F(10)).reason == "1 in short, 10.0 %: too much to ease"
     assert ease(F(10), F(9), EASE_LIMIT).reason == "1 in over, 11.1 %: too much to ease"
+
+
+def test_two_in_a_hundred_are_eased_and_a_hair_more_is_not() -> None:
+    assert ease(F(51), F(50)).within
+    assert ease(F(49), F(50)).within
+    assert not ease(F("51.001"), F(50)).within
+    assert not ease(F("48.999"), F(50)).within
 
 
 def test_an_edge_of_nothing_is_refused() -> None:

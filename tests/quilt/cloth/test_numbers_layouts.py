@@ -46,6 +46,64 @@ def test_least_left_over_first_when_no_size_is_wanted() -> None:
     assert [one.spare for one in found] == sorted(one.spare for one in found)
 
 
+def shapes(choice: LayoutChoice, reach: Reach | None = None) -> list[tuple[int, int]]:
+    """Rows and columns of every layout, in the order they are given."""
+    return [(one.rows, one.columns) for one in layouts(choice, reach)]
+
+
+def test_nothing_narrower_than_two_or_with_more_than_sixty_is_shown_unasked() -> None:
+    assert shapes(LayoutChoice(2, SEVEN_HALF)) == []
+    assert shapes(LayoutChoice(4, SEVEN_HALF)) == [(2, 2)]
+    # 61 x 61 and 61 x 60 would leave fewer over.
+    assert shapes(LayoutChoice(61 * 61, SEVEN_HALF), Reach(spare=121)) == [(60, 60)]
+
+
+def test_nothing_that_is_short_is_shown_unasked() -> None:
+    assert shapes(LayoutChoice(3, SEVEN_HALF)) == []
+    assert shapes(LayoutChoice(3, SEVEN_HALF), Reach(short=1)) == [(2, 2)]
+
+
+def test_of_two_that_take_every_unit_the_squarer_comes_first_and_upright_before_wide() -> None:
+    # 24 is 4 by 6 (one and a half times as long as wide), 3 by 8 (2 2/3) and 2 by 12 (6).
+    found = layouts(LayoutChoice(24, SEVEN_HALF), Reach(spare=0, stretch=F(6)))
+    assert [(one.rows, one.columns) for one in found] == [
+        (6, 4),
+        (4, 6),
+        (8, 3),
+        (3, 8),
+        (12, 2),
+        (2, 12),
+    ]
+    assert [one.stretch for one in found] == [F(3, 2)] * 2 + [F(8, 3)] * 2 + [F(6)] * 2
+    assert [one.shape for one in found] == [Shape.UPRIGHT, Shape.WIDE] * 3
+
+
+def test_a_unit_over_and_a_unit_short_count_alike() -> None:
+    # Of 35: 5 x 7 takes all, 6 x 6 is one short, 4 x 8 leaves three over.
+    found = shapes(LayoutChoice(35, SEVEN_HALF), Reach(spare=3, short=1))
+    assert found[:3] == [(7, 5), (5, 7), (6, 6)]
+    assert found[3:5] == [(8, 4), (4, 8)]
+
+
+def test_borders_make_a_long_layout_squarer() -> None:
+    # 5 by 2 of 6 in is 30 by 12: with 3 in each side 36 by 18, just twice as long as wide.
+    choice = LayoutChoice(10, Size.square(F(6)), border=F(3))
+    assert (5, 2) in shapes(choice)
+    assert choice.layout(5, 2).stretch == 2
+    narrower = LayoutChoice(10, Size.square(F(6)), border=F("2.5"))
+    assert (5, 2) not in shapes(narrower)
+
+
+def test_a_size_is_met_exactly_over_or_short_each_way() -> None:
+    wanted = size(48, 60)
+    assert fit(size(48, 60), wanted).reason == "covers: exact across, exact down"
+    assert fit(size("48.5", 61), wanted).reason == "covers: 1/2 in over across, 1 in over down"
+    assert (
+        fit(size("47.5", 59), wanted).reason == "falls short: 1/2 in short across, 1 in short down"
+    )
+    assert fit(size(47, 61), wanted).off == 2
+
+
 @pytest.mark.parametrize("have", [pytest.param(54, id="Q056")])
 def test_nearest_to_a_wanted_size_first(have: int) -> None:
     # 54 blocks, really 10 in, wanted 48 x 72: 5 across by 7 down makes 50 x 70, 19 too many;
@@ -107,7 +165,9 @@ def test_what_a_neighbour_takes(
 
 def test_neighbours_stay_at_one_row_or_more_and_leave_out_the_layout_itself() -> None:
     found = neighbours(LayoutChoice(10, SEVEN_HALF), 1, 5)
-    assert {(one.rows, one.columns) for one in found} == {(1, 4), (1, 6), (2, 4), (2, 5), (2, 6)}
+    assert [(one.rows, one.columns) for one in found] == [(1, 4), (1, 6), (2, 4), (2, 5), (2, 6)]
+    found = neighbours(LayoutChoice(10, SEVEN_HALF), 5, 1)
+    assert [(one.rows, one.columns) for one in found] == [(4, 1), (6, 1), (4, 2), (5, 2), (6, 2)]
 
 
 @pytest.mark.parametrize("rows", [pytest.param(7, id="Q071")])
@@ -260,6 +320,22 @@ def test_what_covers_and_what_lies_within_bracket_the_size(
         assert wanted.covers(found.within.size)
         assert found.covering.columns - found.within.columns <= 1
         assert found.covering.rows - found.within.rows <= 1
+
+
+def test_a_size_the_units_and_their_border_come_to_just_so_lies_between_nothing() -> None:
+    # 7 by 9 of 6 in and 4 in each side: 42 + 8 by 54 + 8.
+    found = around(LayoutChoice(63, Size.square(F(6)), border=F(4), wanted=size(50, 62)))
+    assert found.within == found.covering
+    assert (found.covering.columns, found.covering.rows) == (7, 9)
+    one = around(LayoutChoice(1, Size.square(F(6)), border=F(4), wanted=size(14, 14)))
+    assert one.within == one.covering
+    assert one.covering.units == 1
+
+
+def test_a_pattern_may_come_to_as_many_units_or_to_fewer() -> None:
+    choice = LayoutChoice(12, SEVEN_HALF)
+    assert "0 more than 12: 1.00 times" in grow(choice, (2, 6), (3, 4)).reason
+    assert "6 fewer than 12: 0.50 times" in grow(choice, (2, 6), (2, 3)).reason
 
 
 @pytest.mark.parametrize("call", [(0, 3), (3, 0), (-1, 2)])

@@ -65,6 +65,11 @@ def test_a_diagonal_taken_twice_comes_back_without_noise() -> None:
         near(float("inf"))
 
 
+def test_a_computed_length_is_the_nearest_fraction_of_at_most_a_million_parts() -> None:
+    assert near(1 / 999_983) == F(1, 999_983)
+    assert near(1 / 1_000_003) == F(1, 1_000_000)
+
+
 def test_a_size_of_nothing_is_refused() -> None:
     with pytest.raises(NumbersFault, match="width"):
         Size(F(0), F(3))

@@ -45,6 +45,10 @@ def test_packs_for_a_stated_size(width: int) -> None:
     assert at_42.reason == "4 packs of 42: 140 needed, 3.33 packs, 28 spare"
 
 
+def test_one_pack_may_be_just_enough() -> None:
+    assert packs_for(42, 42).reason == "1 pack of 42: 42 needed, 1.00 packs, 0 spare"
+
+
 def test_packs_for_twenty_nine_square_blocks() -> None:
     # paulalynnsbin.blogspot.com 2010: 180 charms are 4 packs of 42 and 12 more.
     found = packs_for(180, 42)

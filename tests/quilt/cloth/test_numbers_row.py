@@ -165,6 +165,19 @@ def test_a_row_that_is_over_says_the_seam_is_narrow() -> None:
     )
 
 
+def test_the_end_pieces_lose_one_allowance_and_those_between_lose_two() -> None:
+    hair = F(1, 64)
+    end, between = QUARTER + hair, 2 * QUARTER + hair
+    assert row_of([end, between, end], QUARTER) == 3 * hair
+    for used_up in ([QUARTER, between, end], [end, 2 * QUARTER, end], [end, between, QUARTER]):
+        with pytest.raises(NumbersFault, match="used up by its own seams"):
+            row_of(used_up, QUARTER)
+    with pytest.raises(NumbersFault, match="used up by its own seams"):
+        row_of([QUARTER, QUARTER], QUARTER)
+    # A piece alone is not sewn.
+    assert row_of([QUARTER], QUARTER) == QUARTER
+
+
 def test_a_row_as_it_should_be() -> None:
     assert read_row(3, F(3, 2), QUARTER, F(7, 2)).reason == "3 1/2 in, as it should be"
 
@@ -172,6 +185,13 @@ def test_a_row_as_it_should_be() -> None:
 def test_a_reading_too_small_to_print_is_not_shown_as_nothing() -> None:
     reading = read_row(9, F(3), QUARTER, F(23) - F(1, 64))
     assert "less than 1/64 in too wide" in reading.reason
+    # Two pieces share out 1/80 in: 1/160 is less than half of 1/64, and 1/128 is half.
+    reading = read_row(2, F(3), QUARTER, F("5.5") - F(1, 80))
+    assert reading.reason == (
+        "1/64 in short of 5 1/2 in over 1 seam: each allowance is less than 1/64 in too wide"
+    )
+    reading = read_row(2, F(3), QUARTER, F("5.5") - F(1, 64))
+    assert reading.reason.endswith("each allowance is 1/64 in too wide")
 
 
 def test_a_reading_in_centimetres() -> None:
@@ -206,3 +226,4 @@ def test_rows_that_cannot_be(pieces: int, cut: F, seam: F) -> None:
 def test_a_row_longer_than_its_pieces_is_refused() -> None:
     with pytest.raises(NumbersFault, match="Measure again"):
         read_row(3, F(3, 2), QUARTER, F(5))
+    assert read_row(3, F(3, 2), QUARTER, F("4.5")).seam == 0

@@ -190,6 +190,10 @@ def test_sashes_and_cornerstones(rows: int) -> None:
     assert (found.cornerstones, found.sashes) == (30, 49)
     inside = sashed(rows, 5, TWELVE, F(2), outer=False)
     assert (inside.cornerstones, inside.sashes) == (12, 31)
+    # Between 5 columns 4 stand in each of 4 rows; between 4 rows 3 times 5 lie.
+    assert inside.reason.startswith(
+        "31 sashes: 16 standing between the columns, 15 lying between the rows; 12 cornerstones"
+    )
 
 
 @pytest.mark.parametrize("printed", [pytest.param(9, id="Q077")])
@@ -200,6 +204,7 @@ def test_a_ninth_strip_is_not_needed(printed: int) -> None:
     found = sash_strips(sashes, F("8.25"), F("1.5"))
     assert (found.per_strip, found.strips, found.over) == (4, 8, 1)
     assert found.strips < printed
+    assert found.purchase.need == 8 * F("1.5")
     assert found.reason == "8 strips: 31 of 8 1/4 in, 4 a strip at 40 in usable, 1 over"
 
 
@@ -262,3 +267,11 @@ def test_a_wider_seam_makes_the_whole_top_smaller() -> None:
         == "40 1/2 × 40 1/2 in instead of 41 × 41 in: 1/2 in less across, 1/2 in less down"
     )
     assert with_own_seam(9, 9, five, F(1, 4), five, F(1, 4)).reason.endswith("the same down")
+
+
+def test_a_narrower_seam_makes_it_larger() -> None:
+    # 8 seams, each 1/16 in narrower on both pieces: 1 in; with 4 seams half of that.
+    five = Size.square(F(5))
+    found = with_own_seam(5, 9, five, F(1, 4), five, F(3, 16))
+    assert (found.across, found.down) == (F(-1), F(-1, 2))
+    assert found.reason.endswith("1 in more across, 1/2 in more down")

@@ -85,6 +85,7 @@ def test_swapped_blocks_in_a_row(in_row: int) -> None:
 def test_a_sheet_printed_too_small(block: str) -> None:
     # thetialys.wordpress.com 2016: at 96 % a 12 1/2 in block is 12 in.
     assert F(block) * printed_at(F(1), F("0.96")) == 12
+    assert F(block) * printed_at(F(2), F("1.92")) == 12
 
 
 def test_what_cannot_be_is_refused() -> None:

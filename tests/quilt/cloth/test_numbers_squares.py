@@ -99,6 +99,10 @@ FAT_QUARTERS = [
 ]
 
 
+def test_a_fat_quarter_is_a_quarter_of_a_yard_of_44_inches() -> None:
+    assert Size(FAT_QUARTER.width * 2, FAT_QUARTER.length * 2) == Size(F(44), YARD)
+
+
 @pytest.mark.parametrize(("side", "printed"), FAT_QUARTERS)
 def test_squares_from_a_fat_quarter(side: str, printed: int) -> None:
     assert from_cloth(FAT_QUARTER, Size.square(F(side))).count == printed
@@ -139,6 +143,13 @@ def test_segments_cut_from_a_strip_set(along: int, each: str, segments: int) -> 
 def test_nine_segments_where_a_source_asks_eight() -> None:
     # shadywoodquilts.com 2021: 1 1/4 in segments from a 12 in set.
     assert from_cloth(Size(F(12), F(1)), Size(F("1.25"), F(1))).across == 9
+
+
+def test_the_words_of_squares_from_cloth() -> None:
+    found = from_cloth(Size(F(40), F(36)), Size.square(F(5)))
+    assert found.count == 8 * 7
+    assert found.reason == "56 pieces of 5 × 5 in: 8 across 40 in, 7 down 36 in"
+    assert (found.left_across, found.left_down, found.short_of_next) == (F(0), F(1), F(4))
 
 
 METRES = [("1", 12), ("1.5", 20), ("2", 28), ("2.5", 36), ("3", 44)]
@@ -195,7 +206,23 @@ def test_a_kit_short_of_cloth(found_cloth: int) -> None:
     assert (15 * 4, 15 * 8) == (60, 120)
 
 
+def test_cloth_may_be_just_enough_or_half_an_inch_short() -> None:
+    cuts = [(15, Size.square(F("12.5")))]
+    enough = cuts_fit(cuts, F("62.5"))
+    assert (enough.left, enough.fits) == (F(0), True)
+    assert enough.reason == "62 1/2 in of 62 1/2 in at 40 in usable: 0 in left"
+    over = cuts_fit(cuts, F(63))
+    assert (over.left, over.fits) == (F("0.5"), True)
+    short = cuts_fit(cuts, F(62))
+    assert (short.left, short.fits) == (F("-0.5"), False)
+    assert short.reason.endswith("usable: 1/2 in short")
+
+
 def test_the_words_of_a_cloth_count() -> None:
+    assert (
+        cloth_for(3, Size.square(F(4))).reason
+        == "1 strip of 4 in: 3 pieces, 10 a strip at 40 in usable, 7 over"
+    )
     found = cloth_for(52, Size.square(F(4)))
     assert found.reason == "6 strips of 4 in: 52 pieces, 10 a strip at 40 in usable, 8 over"
     assert cloth_length(found.cloth) == "3/4 yd"

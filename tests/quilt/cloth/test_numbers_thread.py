@@ -82,6 +82,16 @@ def test_the_words_name_every_part() -> None:
     assert metres(metric.total) == pytest.approx(250)
 
 
+def test_all_of_the_thread_or_none_may_come_from_the_needle() -> None:
+    run = seam_run("seam", F(10), 1)
+    assert thread([run], needle_share=F(0)).bobbin == thread([run]).total
+    assert thread([run], needle_share=F(1)).bobbin == 0
+    with pytest.raises(NumbersFault, match="share"):
+        thread([run], needle_share=F(-1, 100))
+    with pytest.raises(NumbersFault, match="share"):
+        thread([run], needle_share=F(101, 100))
+
+
 def test_a_diagonal_seam_may_be_a_float() -> None:
     assert float(seam_run("cut units", 5 * sqrt(2), 4).length) == pytest.approx(20 * sqrt(2))
 
