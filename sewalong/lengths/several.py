@@ -1,7 +1,5 @@
 """Several lengths in one line, as a person reads them off the tape."""
 
-from __future__ import annotations
-
 import re
 
 from sewalong.lengths.reading import parse
