@@ -49,13 +49,28 @@ class Database:
                     f"The record at {path} cannot be kept safely on this disk (it stays in "
                     f"{mode} mode). Set SEWALONG_HOME to a folder on another one."
                 )
-            migrate(self._connection, path, now)
+            self.has_derived = self._migrated(now)
         except sqlite3.Error as error:
             self.close()
             raise fault_from(error, path) from error
         except BaseException:
             self.close()
             raise
+
+    def _migrated(self, now: datetime) -> bool:
+        """Bring the record up to date; False where it is older and can only be read.
+
+        What is derived from it has no place there then, and is worked out each time.
+        """
+        try:
+            migrate(self._connection, self.path, now)
+        except sqlite3.Error as error:
+            if not error.sqlite_errorname.startswith("SQLITE_READONLY"):
+                raise
+            if version_of(self._connection) == 0:
+                raise
+            return False
+        return True
 
     def close(self) -> None:
         """Close the connection; the record is complete on disk already."""
@@ -75,7 +90,7 @@ class Database:
             self._connection.execute("BEGIN IMMEDIATE")
             try:
                 # A newer sewalong in another window may have changed the shape meanwhile.
-                if version_of(self._connection) != len(STEPS):
+                if self.has_derived and version_of(self._connection) != len(STEPS):
                     raise StoreFault(
                         f"The record at {self.path} was changed by another sewalong while it was "
                         "open. Nothing was recorded; leave and start again."

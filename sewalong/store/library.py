@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-import json
-import unicodedata
 from collections.abc import Sequence
 from datetime import datetime
 from pathlib import Path
@@ -11,8 +9,10 @@ from pathlib import Path
 from msgspec import Struct
 
 from sewalong import __version__
+from sewalong.piecing.catalogue import remember
+from sewalong.piecing.kept_method import fingerprint, method_from_json, method_to_json
 from sewalong.progress.record.event import Event, Recorded
-from sewalong.quilt.json_codec import quilt_from_dict, quilt_to_dict
+from sewalong.quilt.json_codec import quilt_from_json, quilt_to_json
 from sewalong.quilt.quilt import Quilt
 from sewalong.store.codec import event_from_json, event_to_json
 from sewalong.store.database import Database
@@ -59,9 +59,14 @@ class Library:
         """Every quilt, the last touched first."""
         entries = [
             Shelved(int(id), str(key), str(name), _time(begun), _time(last or begun), str(summary))
-            for id, key, name, begun, last, summary in self._db.rows(_ENTRIES, __version__)
+            for id, key, name, begun, last, summary in self._entry_rows()
         ]
         return tuple(sorted(entries, key=lambda entry: entry.last_at, reverse=True))
+
+    def _entry_rows(self) -> list[tuple[str | int, ...]]:
+        if self._db.has_derived:
+            return self._db.rows(_ENTRIES, __version__)
+        return [(*row, "") for row in self._db.rows(_ENTRIES_ALONE)]
 
     def find(self, wanted: str) -> Shelved:
         """The quilt called or numbered `wanted`; raises StoreFault when none or several fit."""
@@ -104,7 +109,7 @@ class Library:
                     f"There is a quilt called “{quilt.name}” already. "
                     "Give this one another name, or open that one."
                 )
-            plan = json.dumps(quilt_to_dict(quilt), ensure_ascii=False)
+            plan = quilt_to_json(quilt).decode()
             cursor = connection.execute(
                 "INSERT INTO quilt (key, name, plan, started) VALUES (?, ?, ?, ?)",
                 (key, quilt.name, plan, begun.isoformat()),
@@ -120,15 +125,34 @@ class Library:
         if not rows:
             raise StoreFault(f"“{entry.name}” is no longer in the record. Look at the list again.")
         try:
-            quilt = quilt_from_dict(json.loads(str(rows[0][0])))
+            quilt = quilt_from_json(str(rows[0][0]))
             # A method that this version has not would otherwise come to light half way.
-            _ = quilt.method
+            self._know_method(quilt)
         except (ValueError, RecursionError) as error:
             raise StoreFault(
                 f"The plan of “{entry.name}” cannot be read: {error} "
                 "It may come from a newer sewalong; nothing was changed."
             ) from error
         return Loaded(entry, quilt, self.since(entry, 0))
+
+    def _know_method(self, quilt: Quilt) -> None:
+        """Have the quilt's method ready, its counts as kept here or worked out and kept.
+
+        Raises UnknownMethod or SizeRefused where they cannot be worked out.
+        """
+        if not self._db.has_derived:
+            _ = quilt.method
+            return
+        key = quilt.method_key
+        mark = fingerprint(key)
+        for (body,) in self._db.rows("SELECT body FROM kept_method WHERE mark = ?", mark):
+            try:
+                remember(key, method_from_json(str(body)))
+                return
+            except ValueError:
+                break  # what was kept is of no use
+        body = method_to_json(quilt.method).decode()
+        self._keep("INSERT OR REPLACE INTO kept_method (mark, body) VALUES (?, ?)", mark, body)
 
     def since(self, entry: Shelved, seq: int) -> tuple[Recorded, ...]:
         """The events after number `seq`, in order."""
@@ -163,23 +187,32 @@ class Library:
             if last != after:
                 raise Stale("The record went on in another window.")
             connection.executemany(_INSERT, _rows(entry.id, after, events, bodies))
-            if summary:
+            if summary and self._db.has_derived:
                 last = after + len(events)
                 connection.execute(_SUMMARY, (entry.id, last, __version__, summary))
         return tuple(Recorded(after + i, event) for i, event in enumerate(events, start=1))
 
     def keep_summary(self, entry: Shelved, seq: int, summary: str) -> None:
-        """Keep how the quilt stands after event `seq`; a record that cannot be written does
-        without."""
+        """Keep how the quilt stands after event `seq`."""
+        self._keep(_SUMMARY, entry.id, seq, __version__, summary)
+
+    def _keep(self, sql: str, *values: str | int) -> None:
+        """Keep something derived; a record that cannot be written does without."""
+        if not self._db.has_derived:
+            return
         try:
             with self._db.writing() as connection:
-                connection.execute(_SUMMARY, (entry.id, seq, __version__, summary))
+                connection.execute(sql, values)
         except StoreFault:
             return
 
 
 def _folded(name: str) -> str:
     """Names that read alike are alike, however their letters are put together."""
+    if name.isascii():
+        return name.strip().casefold()
+    import unicodedata  # loaded only for letters that can be put together in several ways
+
     return unicodedata.normalize("NFC", unicodedata.normalize("NFC", name.strip()).casefold())
 
 
@@ -207,6 +240,12 @@ _ENTRIES = """
         AND last.seq = (SELECT MAX(e.seq) FROM event e WHERE e.quilt = q.id)
     LEFT JOIN summary s ON s.quilt = q.id
         AND s.seq = COALESCE(last.seq, 0) AND s.version = ?
+"""
+
+_ENTRIES_ALONE = """
+    SELECT q.id, q.key, q.name, q.started,
+        (SELECT e.at FROM event e WHERE e.quilt = q.id ORDER BY e.seq DESC LIMIT 1)
+    FROM quilt q
 """
 
 _SUMMARY = "INSERT OR REPLACE INTO summary (quilt, seq, version, body) VALUES (?, ?, ?, ?)"

@@ -72,7 +72,8 @@ STEPS: tuple[tuple[str, ...], ...] = (
         BEGIN SELECT RAISE (ABORT, 'an event follows the last one'); END
         """,
     ),
-    # Derived and never trusted over the record: what a quilt's events add up to, in short.
+    # Derived and never trusted over their sources: what a quilt's events add up to, in short,
+    # and methods with their counts worked out.
     (
         """
         CREATE TABLE summary (
@@ -82,6 +83,7 @@ STEPS: tuple[tuple[str, ...], ...] = (
             body TEXT NOT NULL
         )
         """,
+        "CREATE TABLE kept_method (mark TEXT PRIMARY KEY, body TEXT NOT NULL) WITHOUT ROWID",
     ),
 )
 
@@ -99,6 +101,7 @@ def migrate(
     """
     refuse_unknown(connection, path, len(steps))
     if 0 < version_of(connection) < len(steps):
+        _probe(connection)
         _back_up(connection, path, version_of(connection), now)
     while version_of(connection) < len(steps):
         connection.execute("BEGIN IMMEDIATE")
@@ -115,6 +118,18 @@ def migrate(
                 connection.execute("ROLLBACK")
             raise
     refuse_unknown(connection, path, len(steps))
+
+
+def _probe(connection: sqlite3.Connection) -> None:
+    """Raise sqlite3.Error where the database cannot be written to; nothing is changed.
+
+    Beginning succeeds on a read-only database; only a write tells.
+    """
+    connection.execute("BEGIN IMMEDIATE")
+    try:
+        connection.execute(f"PRAGMA user_version = {version_of(connection)}")
+    finally:
+        connection.execute("ROLLBACK")
 
 
 def refuse_unknown(connection: sqlite3.Connection, path: Path, newest: int) -> None:
