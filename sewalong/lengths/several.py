@@ -5,7 +5,7 @@ import re
 from sewalong.lengths.reading import parse
 from sewalong.lengths.units import Length, Unit
 
-_UNIT_BEHIND = re.compile(r"[a-z\"″”]+\.?$", re.IGNORECASE)
+_UNIT_BEHIND = r"(?i)[a-z\"″”]+\.?$"
 _METRIC = ("mm", "cm", "m", "metre", "metres", "meter", "meters")
 
 
@@ -17,10 +17,10 @@ def parse_several(text: str, unit: Unit = Unit.INCH) -> tuple[Length, ...]:
     for it cannot be told from one. Raises `LengthFault` for whatever is no length.
     """
     text = text.strip()
-    behind = _UNIT_BEHIND.search(text)
+    behind = re.search(_UNIT_BEHIND, text)
     metric = behind[0].rstrip(".").lower() in _METRIC if behind else unit is Unit.CM
     between = r";|,(?!\d)|(?<!\d)," if metric else r"[;,]"
     parts = [part.strip() for part in re.split(between, text)]
     if behind is not None:
-        parts = [p if _UNIT_BEHIND.search(p) else f"{p} {behind[0]}" for p in parts]
+        parts = [p if re.search(_UNIT_BEHIND, p) else f"{p} {behind[0]}" for p in parts]
     return tuple(parse(part, unit) for part in parts if part) or (parse(text, unit),)
