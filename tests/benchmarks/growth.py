@@ -3,17 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from datetime import timedelta
 from functools import partial
 from pathlib import Path
 
 from sewalong.progress.acts.undoing import Undo
 from sewalong.progress.record.fold import fold
-from sewalong.service.acting import do, sit_down
-from sewalong.service.open_quilt import OpenQuilt
+from sewalong.service.acting import do
 from tests.benchmarks.effort import Effort
 from tests.benchmarks.processes import SEWALONG, run
-from tests.benchmarks.records import COUNT, many_quilts, noted, put, shelf
+from tests.benchmarks.records import COUNT, many_quilts, noted, put, sat_down_after, shelf
 from tests.benchmarks.row import Goal, Row, milliseconds
 from tests.benchmarks.timing import seconds, turn_about
 
@@ -64,9 +62,7 @@ def _undoing(home: Path, events: int, rounds: int) -> Row:
     """One undo behind so many events, beside a count and the reading of the record."""
     with shelf(home) as library:
         entry = put(library, events)
-        next_evening = library.entries()[0].last_at + timedelta(days=1)
-        quilt = OpenQuilt(library, entry, lambda: next_evening)
-        sit_down(quilt)
+        quilt = sat_down_after(library, entry)
         reading = partial(library.since, entry, 0)
         taken = turn_about(
             lambda: seconds(partial(do, quilt, COUNT)) + seconds(reading),

@@ -86,6 +86,14 @@ def put(library: Library, events: int, kind: Kind = counted, name: str = "Window
     return library.add(a_quilt(name), FIRST_EVENING, events=tuple(evenings(events, kind)))
 
 
+def sat_down_after(library: Library, entry: Shelved) -> OpenQuilt:
+    """The quilt the evening after its last event, and somebody sits at it."""
+    (last_at,) = [one.last_at for one in library.entries() if one.id == entry.id]
+    quilt = OpenQuilt(library, entry, lambda: last_at + timedelta(days=1))
+    sit_down(quilt)
+    return quilt
+
+
 def sewing_now(home: Path) -> None:
     """One quilt, at which somebody sits and has just counted her first pair."""
     with shelf(home) as library:
