@@ -20,4 +20,4 @@ class Effort(Struct, frozen=True):
 
 
 FULL = Effort(rounds=9, keys=60, idle_seconds=10, smaller=1)
-QUICK = Effort(rounds=1, keys=4, idle_seconds=0.5, smaller=10)
+QUICK = Effort(rounds=1, keys=4, idle_seconds=1, smaller=10)

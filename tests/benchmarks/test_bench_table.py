@@ -13,6 +13,10 @@ from tests.benchmarks.effort import QUICK
 from tests.benchmarks.row import HEADINGS, Goal, Row, heading, line
 from tests.benchmarks.table import rows
 
+README = (Path(__file__).parents[2] / "README.md").read_text(encoding="utf-8")
+ROWS = 16
+ONLY_ON_LINUX = 2
+
 
 def test_every_row_is_measured_beside_its_floor(tmp_path: Path) -> None:
     print(f"\n{heading()}")
@@ -21,7 +25,16 @@ def test_every_row_is_measured_beside_its_floor(tmp_path: Path) -> None:
         print(line(row.cells()))
         measured.append(row)
     assert all(row.floor > 0 and row.ours > 0 for row in measured)
-    assert len({row.what for row in measured}) == (16 if sys.platform == "linux" else 14)
+    expected = ROWS if sys.platform == "linux" else ROWS - ONLY_ON_LINUX
+    assert len({row.what for row in measured}) == expected
+
+
+def test_the_readme_holds_every_figure_and_the_command() -> None:
+    section = README.split("## How fast")[1].split("\n## ")[0]
+    assert "python -m tests.benchmarks\n" in section
+    assert f"\n{heading()}\n" in section
+    lines = [one for one in section.splitlines() if one.startswith("|")]
+    assert len(lines) == len(heading().splitlines()) + ROWS
 
 
 def test_a_row_says_when_its_goal_is_missed() -> None:
