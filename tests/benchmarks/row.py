@@ -5,7 +5,7 @@ from __future__ import annotations
 from msgspec import Struct
 
 HEADINGS = ("what", "floor", "ours", "ratio", "goal")
-WIDTHS = (38, 37, 10, 7, 16)
+WIDTHS = (38, 37, 10, 7, 17)
 """Characters of each column, so that a row can be printed as soon as it is measured."""
 
 
