@@ -34,6 +34,7 @@ KEYS = (
 class QuiltsScreen(Screen[str]):
     """The list of quilts. Enter opens one; the result is its key, or None to leave."""
 
+    CSS_PATH = ["lists.tcss", "sheet.tcss"]
     BINDINGS = [
         Binding("q,Q,escape,x,X", "leave", "leave", id="quilts.leave"),
         Binding("l,L", "app.toggle_look", "light or dark", id="quilts.look"),

@@ -51,6 +51,7 @@ Retarget = Callable[[Target], str | None]
 class WorksheetScreen(Screen[None]):
     """One section at a time. `retarget` changes the target, or says why it can't be."""
 
+    CSS_PATH = ["lists.tcss", "facts.tcss", "worksheet.tcss"]
     BINDINGS = [
         Binding("escape,h,H", "leave", "back", id="numbers.leave"),
         Binding("right,tab", "turn(1)", "next page", id="numbers.next"),
