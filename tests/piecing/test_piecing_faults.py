@@ -65,6 +65,22 @@ def test_a_new_method_needs_one_file_and_no_code() -> None:
     assert method_of(written).stage("sew-fours").takes[0].count == 2
 
 
+def test_a_letter_that_a_method_gives_to_one_pile_is_given_to_no_piece_of_another() -> None:
+    plain = """[[piles]]
+id = "plain"
+noun = ["plain square", "plain squares"]
+start = true
+letter = "A"
+
+"""
+    two = '[[piles]]\nid = "two"'
+    text = ROW_OF_FOUR.replace(two, plain + two).replace(
+        '"take square", "take square"', '"take square", "take plain"'
+    )
+    written = read_definition("row-of-four.toml", text)
+    assert derive(written, F(5, 2)).letters == {"A": "plain", "B": "square", "C": "square"}
+
+
 @pytest.mark.parametrize(
     ("old", "new", "words"),
     [
