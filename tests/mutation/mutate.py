@@ -262,8 +262,9 @@ def main() -> None:
         callers = json.loads(told.read_text())
         seconds = 5 + round(resource.getrusage(resource.RUSAGE_CHILDREN).ru_utime)
     named = {
-        (one["module"], one["was"], one["becomes"])
-        for one in tomllib.loads(CANNOT_MATTER.read_text()).get("change", [])
+        (one["module"], one["was"], becomes)
+        for one in tomllib.loads(CANNOT_MATTER.read_text())["change"]
+        for becomes in one["becomes"]
     }
     for given_path in given.modules:
         for path in sorted(given_path.rglob("*.py")) if given_path.is_dir() else [given_path]:
