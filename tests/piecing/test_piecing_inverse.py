@@ -99,6 +99,10 @@ def test_widths_that_cannot_be_are_refused_in_the_owners_unit() -> None:
         start_for("paired-squares", unfinished=F(1, 2))
     with pytest.raises(SizeRefused, match=r"2 seams of 0\.635 cm leave nothing"):
         start_for("paired-squares", finishes=F(0), unit=Unit.CM)
+    with pytest.raises(
+        SizeRefused, match=r"2 seams of 0\.635 cm leave nothing of a 1\.267 cm square"
+    ):
+        derive("paired-squares", F("1.267") * CENTIMETRE, unit=Unit.CM)
     with pytest.raises(SizeRefused, match="A seam of 0 in cannot be sewn"):
         derive("paired-squares", F(5), F(0))
 
