@@ -243,7 +243,8 @@ def noticed(
     few = sorted(callers, key=lambda test: callers[test])[:10]
     if few and apart(few, First(callers), instead, seconds=seconds) not in NOTHING_FAILED:
         return True
-    rest = list(callers) if quick and callers else [folder]
+    files = sorted({test.partition("::")[0] for test in callers})
+    rest = files if quick and files else [folder]
     return apart(rest, First(callers), instead, seconds=seconds) != pytest.ExitCode.OK
 
 
@@ -270,7 +271,7 @@ def main() -> None:
     asked.add_argument("--sample", type=int, default=20, help="changes of each module")
     asked.add_argument("--seed", type=int, default=1)
     asked.add_argument("--quick", action="store_true",
-                       help="ask only the tests that call the changed function themselves")  # fmt: skip
+                       help="ask only the files whose tests call the changed function")  # fmt: skip
     given = asked.parse_args()
     with tempfile.TemporaryDirectory() as folder:
         os.environ["HYPOTHESIS_STORAGE_DIRECTORY"] = folder
