@@ -50,7 +50,8 @@ from tests.progress.pace.test_pace_by_date import LEFT, TODAY
         (9.75, "about 10 minutes"),
         (89.9, "about 90 minutes"),
         (90.0, "about 1 1/2 hours"),
-        (120.0, "about 2 hours"),
+        (134.0, "about 2 hours"),
+        (136.0, "about 2 1/2 hours"),
     ],
 )
 def test_the_time_of_one_piece(minutes: float, words: str) -> None:
