@@ -107,6 +107,12 @@ def test_widths_that_cannot_be_are_refused_in_the_owners_unit() -> None:
         derive("paired-squares", F(5), F(0))
 
 
+@pytest.mark.parametrize("seam", [F(0), F(-1, 4)])
+def test_no_unit_is_worked_out_for_a_seam_of_nothing(seam: F) -> None:
+    with pytest.raises(SizeRefused, match="must be larger than nothing"):
+        start_for("paired-squares", finishes=F(8), seam=seam)
+
+
 def test_one_of_finishes_and_unfinished_is_asked_for() -> None:
     with pytest.raises(ValueError, match="either"):
         start_for("paired-squares")
