@@ -140,6 +140,28 @@ def test_a_fault_names_file_place_and_what_is_wrong(old: str, new: str, words: s
     assert "row-of-four.toml" in str(fault.value)
 
 
+def test_more_fabrics_than_letters_are_refused() -> None:
+    def row_of(squares: int) -> str:
+        takes = ", ".join(['"take square"'] * squares)
+        return ROW_OF_FOUR.replace('"take square", "take square"', takes)
+
+    # Two rows of thirteen are 26 letters.
+    derived = derive(read_definition("row-of-four.toml", row_of(13)), F(5))
+    assert len(derived.letters) == 26
+    with pytest.raises(MethodFault, match="more than 26 fabrics meet in one batch"):
+        derive(read_definition("row-of-four.toml", row_of(14)), F(5))
+
+
+def test_the_first_pile_that_nothing_takes_from_is_named() -> None:
+    idle = "".join(
+        f'[[piles]]\nid = "{id}"\nnoun = ["{id}", "{id}s"]\nstart = true\n\n'
+        for id in ("plain", "spare")
+    )
+    text = ROW_OF_FOUR.replace('[[piles]]\nid = "two"', f'{idle}[[piles]]\nid = "two"')
+    with pytest.raises(MethodFault, match="nothing takes from the pile 'plain'"):
+        check_flow(read_definition("row-of-four.toml", text))
+
+
 def test_the_last_stage_makes_the_unit() -> None:
     text = ROW_OF_FOUR[: ROW_OF_FOUR.rindex("[[stages]]")]
     with pytest.raises(MethodFault, match="the last stage must make the pile 'unit'"):
