@@ -208,9 +208,8 @@ def _diagonal(patches: Patches, other: bool) -> Line:
     return line_through(b, d) if other else line_through(a, c)
 
 
-def _inside(line: Line, piece: Piece) -> Line:
-    patches = piece.base if isinstance(piece, Layered) else piece.patches
-    return line if line.depth(_middle(patches)) > 0 else line.reversed()
+def _inside(line: Line, piece: Layered) -> Line:
+    return line if line.depth(_middle(piece.base)) > 0 else line.reversed()
 
 
 def _cut(table: Table, lines: Callable[[Patches], list[Line]]) -> None:

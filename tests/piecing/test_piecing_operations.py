@@ -11,7 +11,7 @@ from sewalong.piecing.faults import MethodFault, SizeRefused
 from sewalong.piecing.geometry import Line, area, box
 from sewalong.piecing.operation_words import WORDS
 from sewalong.piecing.operations import Table
-from sewalong.piecing.primitive import sewn
+from sewalong.piecing.primitive import face_down, sewn
 
 Box = tuple[float, float, float, float]
 
@@ -146,6 +146,26 @@ def test_flipped_corners_may_touch_and_not_overlap(corners: tuple[int, int]) -> 
     assert sewn_on(2.5).sewn == pytest.approx(2 * 2.5 * sqrt(2))
     with pytest.raises(SizeRefused, match="two corners overlap"):
         sewn_on(2.6)
+
+
+@pytest.mark.parametrize("corners", [(1, 2), (2, 3), (3, 4), (4, 1), (1, 3), (2, 4)])
+def test_oblong_corners_may_touch_and_not_overlap(corners: tuple[int, int]) -> None:
+    def sewn_on(width: float, height: float) -> Table:
+        one, other = (f"lay on corner {corner}" for corner in corners)
+        (piece,) = after(one, pieces=[WIDE, rectangle(width, height, "B")]).pieces
+        words = (other, "sew across corners")
+        return after(*words, pieces=[piece, rectangle(width, height, "C")])
+
+    assert sewn_on(3.0, 2.0).sewn == pytest.approx(2 * sqrt(13))
+    with pytest.raises(SizeRefused, match="two corners overlap"):
+        sewn_on(3.2, 2.2)
+
+
+def test_what_does_not_lie_on_a_corner_is_no_corner_to_flip() -> None:
+    laid = Layered(square(5.0).patches, (face_down(SMALL, 1.0, 1.0),))
+    for word in ("sew across corners", "trim corners"):
+        with pytest.raises(MethodFault, match="must lie on a corner"):
+            after(word, pieces=[laid])
 
 
 def test_corners_for_geese_may_lap_by_two_allowances_and_half_an_inch() -> None:
