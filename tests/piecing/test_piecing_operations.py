@@ -6,9 +6,9 @@ from math import sqrt
 
 import pytest
 
-from sewalong.piecing.cloth import Flat, Layered, Patch, Piece, rectangle
+from sewalong.piecing.cloth import Flat, Layered, Patch, Piece, rectangle, turned
 from sewalong.piecing.faults import MethodFault, SizeRefused
-from sewalong.piecing.geometry import Line, area, box
+from sewalong.piecing.geometry import Line, area, box, turn
 from sewalong.piecing.operation_words import WORDS
 from sewalong.piecing.operations import Table
 from sewalong.piecing.primitive import face_down, sewn
@@ -271,8 +271,8 @@ def test_segments_are_as_long_as_a_strip_was_cut_or_as_the_set_is_wide() -> None
     assert segments.cut == 4 * 4.5
     squares = after("join in a row", "cut square segments", pieces=[*strips])
     assert [piece.size for piece in squares.pieces] == [pytest.approx((4.5, 4.5))] * 2
-    turned = after("join in a row", "turn last half way", "cut segments", pieces=[*strips])
-    assert [piece.size for piece in turned.pieces] == [pytest.approx((4.5, 2.5))] * 4
+    other_way = after("join in a row", "turn last half way", "cut segments", pieces=[*strips])
+    assert [piece.size for piece in other_way.pieces] == [pytest.approx((4.5, 2.5))] * 4
     alone = after("cut segments", pieces=[rectangle(2.5, 10.0, "A")])
     assert [piece.size for piece in alone.pieces] == [pytest.approx((2.5, 2.5))] * 4
 
@@ -295,6 +295,15 @@ def test_the_longest_edge_of_one_patch_comes_to_lie_lowest() -> None:
     (piece,) = after("stand on longest edge", pieces=[Flat((upright,))]).flats()
     assert piece.size == pytest.approx((3, 1))
     assert piece.patches[0].turn in (90, 270)
+
+
+@pytest.mark.parametrize("quarters", range(4))
+def test_a_triangle_stands_on_its_long_edge_however_it_lay(quarters: int) -> None:
+    triangle = Patch(((0.0, 2.0), (2.0, 0.0), (4.0, 2.0)), "A", (0.0, -1.0))
+    lying = turned(Flat((triangle,)), turn(2 * quarters))
+    (piece,) = after("stand on longest edge", pieces=[lying]).flats()
+    assert piece.patches[0].turn == 0
+    assert piece.size == pytest.approx((4, 2))
 
 
 def test_a_row_of_stitches_may_hold_one_top_of_several_and_must_meet_one() -> None:
