@@ -20,7 +20,6 @@ from sewalong.store.faults import StoreFault
 from sewalong.store.library import Library
 from sewalong.store.look import read_look, remember_look
 
-
 STANDS_AFTER = 1.0
 """Seconds after which the app stands and what was loaded for it stays for good."""
 

@@ -353,7 +353,10 @@ def test_the_row_by_row_list_counts_from_one() -> None:
 
 def test_each_border_is_numbered_and_says_what_it_adds() -> None:
     sizes = texts(common(), "sizes")
-    assert "with border 1: " in sizes
+    assert [label for label in labels(common(), "sizes") if "border" in label] == [
+        "with border 1",
+        "with border 2",
+    ]
     assert "(cream linen adds 2 in each side, raw edge to raw edge)" in sizes
     assert "(indigo print adds 4 1/2 in each side, raw edge to raw edge)" in sizes
 
