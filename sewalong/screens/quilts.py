@@ -14,8 +14,8 @@ from sewalong.progress.record.time_words import ago
 from sewalong.screens.widgets.breakpoints import mark_size
 from sewalong.screens.widgets.keys import first_that_fits
 from sewalong.screens.widgets.literal_text import Words
+from sewalong.service.listing import summary
 from sewalong.service.open_quilt import Clock
-from sewalong.service.summary import summary
 from sewalong.store.faults import StoreFault
 from sewalong.store.library import Library, Shelved
 

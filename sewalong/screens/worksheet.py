@@ -12,9 +12,11 @@ from textual.screen import Screen
 from textual.widgets import OptionList
 from textual.widgets.option_list import Option
 
+from sewalong.progress.acts.steering import ChangeTarget
 from sewalong.progress.plan.plan import plan
 from sewalong.quilt.quilt import Target
 from sewalong.quilt.worksheet.worksheet import LayoutLine, Numbers, Section, numbers
+from sewalong.screens.prompts.desk import Desk
 from sewalong.screens.widgets.breakpoints import mark_size
 from sewalong.screens.widgets.keys import first_that_fits
 from sewalong.screens.widgets.literal_text import Words
@@ -186,3 +188,12 @@ def _rows(section: Section) -> list[Horizontal]:
         label = Words(line.label, classes="number-label")
         rows.append(Horizontal(label, Words(text, classes="fact-text"), classes="fact"))
     return rows
+
+
+async def how_much(desk: Desk) -> None:
+    """The numbers of the quilt. They are worked out only when asked for."""
+
+    def carry_out(layout: Target) -> str | None:
+        return desk.attempt(ChangeTarget(layout.rows, layout.columns))
+
+    await desk.app.push_screen_wait(WorksheetScreen(desk.quilt, carry_out))

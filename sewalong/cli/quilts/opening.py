@@ -17,7 +17,7 @@ NO_TERMINAL = "The app needs a terminal to open in; here is the quilt in plain w
 def open_quilt(args: argparse.Namespace, context: Context) -> Report:
     """`open [QUILT]`"""
     if args.demo:
-        from sewalong.cli.quilts.demo_quilts import seed
+        from sewalong.service.demo_quilts import seed
 
         seed(demo_record_path(), context.clock())
     path = demo_record_path() if args.demo else record_path()
@@ -31,8 +31,8 @@ def open_the_last(context: Context) -> Report:
 
 def demo(args: argparse.Namespace, context: Context) -> Report:
     """`demo [NAME]`"""
-    from sewalong.cli.quilts.demo_quilts import begin_afresh, seed
     from sewalong.cli.quilts.listing import list_quilts
+    from sewalong.service.demo_quilts import begin_afresh, seed
 
     path = demo_record_path()
     begun_again: tuple[str, ...] = ()
