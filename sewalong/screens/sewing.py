@@ -294,7 +294,7 @@ class SewingScreen(Screen[None]):
         if self.is_attached:
             self._ask_on_leaving()
 
-    def action_going(self) -> None:
+    def action_pace(self) -> None:
         """Sessions, pace and what is left."""
         from sewalong.screens.pace import PaceScreen
 

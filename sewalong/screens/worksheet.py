@@ -15,7 +15,7 @@ from textual.widgets.option_list import Option
 from sewalong.progress.acts.steering import ChangeTarget
 from sewalong.progress.plan.plan import plan
 from sewalong.quilt.quilt import Target
-from sewalong.quilt.worksheet.worksheet import LayoutLine, Numbers, Section, numbers
+from sewalong.quilt.worksheet.worksheet import LayoutLine, Section, Worksheet, worksheet
 from sewalong.screens.prompts.desk import Desk
 from sewalong.screens.widgets.breakpoints import mark_size
 from sewalong.screens.widgets.keys import first_that_fits
@@ -68,9 +68,9 @@ class WorksheetScreen(Screen[None]):
         self._page = 0
         self._numbers = self._worked_out()
 
-    def _worked_out(self) -> Numbers:
+    def _worked_out(self) -> Worksheet:
         state = self._quilt.state
-        return numbers(state.quilt, state.target, have=plan(state).units.possible)
+        return worksheet(state.quilt, state.target, have=plan(state).units.possible)
 
     def compose(self) -> ComposeResult:
         with Horizontal(id="top"):
