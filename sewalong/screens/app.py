@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from pathlib import Path
+import os
 from typing import ClassVar
 
 from textual import work
@@ -33,7 +33,7 @@ class SewalongApp(App[int]):
         quilt: str | None = None,
         clock: Clock = local_now,
         title: str = "sewalong",
-        look_folder: Path | None = None,
+        look_folder: str | os.PathLike[str] | None = None,
     ) -> None:
         super().__init__()
         self._library = library
@@ -94,7 +94,7 @@ class SewalongApp(App[int]):
             remember_look(self._look_folder, self.theme)
 
 
-def run_app(library_path: Path, quilt: str | None, demo: bool) -> int:
+def run_app(library_path: str | os.PathLike[str], quilt: str | None, demo: bool) -> int:
     """Open the app on the record at `library_path`; the exit status is returned.
 
     `quilt` is the key of the quilt to open at once. Raises StoreFault when the record
@@ -107,7 +107,7 @@ def run_app(library_path: Path, quilt: str | None, demo: bool) -> int:
             library,
             quilt=quilt,
             title="sewalong (demo quilts)" if demo else "sewalong",
-            look_folder=library_path.parent,
+            look_folder=os.path.dirname(library_path),
         )
         app.run()
         return app.return_code or 0

@@ -6,11 +6,11 @@ power cuts; a write-ahead log loses rows when a sync tool replaces the file.
 
 from __future__ import annotations
 
+import os
 import sqlite3
 from collections.abc import Iterator
 from contextlib import contextmanager
 from datetime import datetime
-from pathlib import Path
 
 from sewalong.store.faults import StoreFault, fault_from
 from sewalong.store.migrations import STEPS, migrate, refuse_unknown, version_of
@@ -25,13 +25,14 @@ _PRAGMAS = ("foreign_keys = ON", "recursive_triggers = ON", "synchronous = FULL"
 class Database:
     """An open record. Raises StoreFault with a plain sentence for whatever goes wrong."""
 
-    def __init__(self, path: Path, now: datetime) -> None:
-        self.path = path
+    def __init__(self, path: str | os.PathLike[str], now: datetime) -> None:
+        self.path = path = os.fspath(path)
+        folder = os.path.dirname(path) or "."
         try:
-            path.parent.mkdir(parents=True, exist_ok=True, mode=0o700)
+            _make_folder(folder)
         except OSError as error:
             raise StoreFault(
-                f"The folder {path.parent} cannot be made ({error.strerror}). "
+                f"The folder {folder} cannot be made ({error.strerror}). "
                 "Set SEWALONG_HOME to a folder that is yours."
             ) from error
         try:
@@ -49,13 +50,28 @@ class Database:
                     f"The record at {path} cannot be kept safely on this disk (it stays in "
                     f"{mode} mode). Set SEWALONG_HOME to a folder on another one."
                 )
-            migrate(self._connection, path, now)
+            self.has_derived = self._migrated(now)
         except sqlite3.Error as error:
             self.close()
             raise fault_from(error, path) from error
         except BaseException:
             self.close()
             raise
+
+    def _migrated(self, now: datetime) -> bool:
+        """Bring the record up to date; False where it is older and can only be read.
+
+        What is derived from it has no place there then, and is worked out each time.
+        """
+        try:
+            migrate(self._connection, self.path, now)
+        except sqlite3.Error as error:
+            if not error.sqlite_errorname.startswith("SQLITE_READONLY"):
+                raise
+            if version_of(self._connection) == 0:
+                raise
+            return False
+        return True
 
     def close(self) -> None:
         """Close the connection; the record is complete on disk already."""
@@ -75,7 +91,7 @@ class Database:
             self._connection.execute("BEGIN IMMEDIATE")
             try:
                 # A newer sewalong in another window may have changed the shape meanwhile.
-                if version_of(self._connection) != len(STEPS):
+                if self.has_derived and version_of(self._connection) != len(STEPS):
                     raise StoreFault(
                         f"The record at {self.path} was changed by another sewalong while it was "
                         "open. Nothing was recorded; leave and start again."
@@ -93,3 +109,13 @@ class Database:
         """Changes whenever another connection has written."""
         ((version,),) = self.rows("PRAGMA data_version")
         return int(version)
+
+
+def _make_folder(folder: str) -> None:
+    """Make a folder, and those above it, where they are not there; it is for its owner alone."""
+    if os.path.isdir(folder):
+        return
+    above = os.path.dirname(folder)
+    if above and above != folder:
+        os.makedirs(above, exist_ok=True)
+    os.mkdir(folder, mode=0o700)

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
+import os
 import sqlite3
-from pathlib import Path
 
 
 class StoreFault(Exception):
@@ -33,12 +33,12 @@ _SENTENCES = {
 }
 
 
-def not_ours(path: Path) -> str:
+def not_ours(path: str | os.PathLike[str]) -> str:
     """What is said of a file that is no record of ours."""
     return _SENTENCES["SQLITE_NOTADB"].format(path=path)
 
 
-def fault_from(error: sqlite3.Error, path: Path) -> StoreFault:
+def fault_from(error: sqlite3.Error, path: str | os.PathLike[str]) -> StoreFault:
     """The plain sentence for an SQLite error; the longest matching error name decides."""
     name = getattr(error, "sqlite_errorname", "") or ""
     for known in sorted(_SENTENCES, key=len, reverse=True):

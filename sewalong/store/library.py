@@ -2,36 +2,23 @@
 
 from __future__ import annotations
 
-import json
-import unicodedata
+import os
 from collections.abc import Sequence
 from datetime import datetime
-from pathlib import Path
+from typing import TYPE_CHECKING
 
 from msgspec import Struct
 
 from sewalong import __version__
-from sewalong.progress.record.event import Event, Recorded
-from sewalong.quilt.json_codec import quilt_from_dict, quilt_to_dict
-from sewalong.quilt.quilt import Quilt
-from sewalong.store.codec import event_from_json, event_to_json
 from sewalong.store.database import Database
-from sewalong.store.faults import Stale, StoreFault
+from sewalong.store.faults import StoreFault
+from sewalong.store.shelved import SUMMARY, Shelved, folded, keep
 
+if TYPE_CHECKING:
+    from sewalong.progress.record.event import Event, Recorded
+    from sewalong.quilt.quilt import Quilt
 
-class Shelved(Struct, frozen=True):
-    """A quilt's entry: `id` on this machine, `key` anywhere, when it was last touched.
-
-    `summary` is what was kept beside the record of how it stands, by this version of the
-    program and after the last event; empty when there is none such.
-    """
-
-    id: int
-    key: str
-    name: str
-    started: datetime
-    last_at: datetime
-    summary: str = ""
+__all__ = ["Library", "Loaded", "Shelved"]
 
 
 class Loaded(Struct, frozen=True):
@@ -45,7 +32,7 @@ class Loaded(Struct, frozen=True):
 class Library:
     """All quilts in one record. `close()` it when done."""
 
-    def __init__(self, path: Path, now: datetime) -> None:
+    def __init__(self, path: str | os.PathLike[str], now: datetime) -> None:
         self._db = Database(path, now)
 
     def close(self) -> None:
@@ -59,17 +46,22 @@ class Library:
         """Every quilt, the last touched first."""
         entries = [
             Shelved(int(id), str(key), str(name), _time(begun), _time(last or begun), str(summary))
-            for id, key, name, begun, last, summary in self._db.rows(_ENTRIES, __version__)
+            for id, key, name, begun, last, summary in self._entry_rows()
         ]
         return tuple(sorted(entries, key=lambda entry: entry.last_at, reverse=True))
+
+    def _entry_rows(self) -> list[tuple[str | int, ...]]:
+        if self._db.has_derived:
+            return self._db.rows(_ENTRIES, __version__)
+        return [(*row, "") for row in self._db.rows(_ENTRIES_ALONE)]
 
     def find(self, wanted: str) -> Shelved:
         """The quilt called or numbered `wanted`; raises StoreFault when none or several fit."""
         entries = self.entries()
-        folded = _folded(wanted)
-        by_name = [entry for entry in entries if _folded(entry.name) == folded]
-        by_number = [entry for entry in entries if str(entry.id) == folded]
-        by_start = [entry for entry in entries if folded and _folded(entry.name).startswith(folded)]
+        sought = folded(wanted)
+        by_name = [entry for entry in entries if folded(entry.name) == sought]
+        by_number = [entry for entry in entries if str(entry.id) == sought]
+        by_start = [entry for entry in entries if sought and folded(entry.name).startswith(sought)]
         for fitting in (by_name, by_number, by_start):
             if len(fitting) == 1:
                 return fitting[0]
@@ -91,57 +83,21 @@ class Library:
         started: datetime | None = None,
     ) -> Shelved:
         """Put a new quilt on the shelf, with a record if it brings one, in one transaction."""
-        key = key or _new_key()
-        begun = started or now
-        # Put into words before the lock is taken, so that no other window waits for it.
-        bodies = [event_to_json(event) for event in events]
-        with self._db.writing() as connection:
-            names = connection.execute("SELECT key, name FROM quilt").fetchall()
-            if any(key == there for there, _ in names):
-                raise StoreFault(f"“{quilt.name}” is here already. Nothing was changed.")
-            if any(_folded(quilt.name) == _folded(str(name)) for _, name in names):
-                raise StoreFault(
-                    f"There is a quilt called “{quilt.name}” already. "
-                    "Give this one another name, or open that one."
-                )
-            plan = json.dumps(quilt_to_dict(quilt), ensure_ascii=False)
-            cursor = connection.execute(
-                "INSERT INTO quilt (key, name, plan, started) VALUES (?, ?, ?, ?)",
-                (key, quilt.name, plan, begun.isoformat()),
-            )
-            id = int(cursor.lastrowid or 0)
-            connection.executemany(_INSERT, _rows(id, 0, events, bodies))
-        last_at = events[-1].at if events else begun
-        return Shelved(id, key, quilt.name, begun, last_at)
+        from sewalong.store import rows
+
+        return rows.add(self._db, quilt, now, key=key, events=events, started=started)
 
     def load(self, entry: Shelved) -> Loaded:
         """The quilt and its whole record."""
-        rows = self._db.rows("SELECT plan FROM quilt WHERE id = ?", entry.id)
-        if not rows:
-            raise StoreFault(f"“{entry.name}” is no longer in the record. Look at the list again.")
-        try:
-            quilt = quilt_from_dict(json.loads(str(rows[0][0])))
-            # A method that this version has not would otherwise come to light half way.
-            _ = quilt.method
-        except (ValueError, RecursionError) as error:
-            raise StoreFault(
-                f"The plan of “{entry.name}” cannot be read: {error} "
-                "It may come from a newer sewalong; nothing was changed."
-            ) from error
-        return Loaded(entry, quilt, self.since(entry, 0))
+        from sewalong.store import rows
+
+        return Loaded(entry, *rows.load(self._db, entry))
 
     def since(self, entry: Shelved, seq: int) -> tuple[Recorded, ...]:
         """The events after number `seq`, in order."""
-        rows = self._db.rows(
-            "SELECT seq, body FROM event WHERE quilt = ? AND seq > ? ORDER BY seq", entry.id, seq
-        )
-        for expected, (there, _) in enumerate(rows, start=seq + 1):
-            if there != expected:
-                raise StoreFault(
-                    f"Event {expected} of “{entry.name}” is missing, so the record is damaged. "
-                    "It was left untouched: put back a backup or import an exported quilt."
-                )
-        return tuple(Recorded(int(seq), event_from_json(str(body))) for seq, body in rows)
+        from sewalong.store import rows
+
+        return rows.since(self._db, entry, seq)
 
     def append(
         self, entry: Shelved, after: int, events: Sequence[Event], summary: str = ""
@@ -151,43 +107,13 @@ class Library:
         `summary` says how the quilt stands after them. Raises Stale when the record has gone
         on past `after` meanwhile.
         """
-        bodies = [event_to_json(event) for event in events]
-        with self._db.writing() as connection:
-            (last,) = connection.execute(
-                "SELECT COALESCE(MAX(seq), 0) FROM event WHERE quilt = ?", (entry.id,)
-            ).fetchone()
-            if not connection.execute("SELECT 1 FROM quilt WHERE id = ?", (entry.id,)).fetchone():
-                raise StoreFault(
-                    f"“{entry.name}” is no longer in the record. Look at the list again."
-                )
-            if last != after:
-                raise Stale("The record went on in another window.")
-            connection.executemany(_INSERT, _rows(entry.id, after, events, bodies))
-            if summary:
-                last = after + len(events)
-                connection.execute(_SUMMARY, (entry.id, last, __version__, summary))
-        return tuple(Recorded(after + i, event) for i, event in enumerate(events, start=1))
+        from sewalong.store import rows
+
+        return rows.append(self._db, entry, after, events, summary)
 
     def keep_summary(self, entry: Shelved, seq: int, summary: str) -> None:
-        """Keep how the quilt stands after event `seq`; a record that cannot be written does
-        without."""
-        try:
-            with self._db.writing() as connection:
-                connection.execute(_SUMMARY, (entry.id, seq, __version__, summary))
-        except StoreFault:
-            return
-
-
-def _folded(name: str) -> str:
-    """Names that read alike are alike, however their letters are put together."""
-    return unicodedata.normalize("NFC", unicodedata.normalize("NFC", name.strip()).casefold())
-
-
-def _new_key() -> str:
-    # Loaded only for a new quilt: it costs a good part of a start.
-    from uuid import uuid4
-
-    return uuid4().hex
+        """Keep how the quilt stands after event `seq`."""
+        keep(self._db, SUMMARY, entry.id, seq, __version__, summary)
 
 
 def _time(value: str | int) -> datetime:
@@ -209,15 +135,8 @@ _ENTRIES = """
         AND s.seq = COALESCE(last.seq, 0) AND s.version = ?
 """
 
-_SUMMARY = "INSERT OR REPLACE INTO summary (quilt, seq, version, body) VALUES (?, ?, ?, ?)"
-
-_INSERT = "INSERT INTO event (quilt, seq, at, session, kind, body) VALUES (?, ?, ?, ?, ?, ?)"
-
-
-def _rows(
-    quilt: int, after: int, events: Sequence[Event], bodies: Sequence[str]
-) -> list[tuple[int, int, str, int, str, str]]:
-    return [
-        (quilt, after + i, event.at.isoformat(), event.session, event.kind, body)
-        for i, (event, body) in enumerate(zip(events, bodies, strict=True), start=1)
-    ]
+_ENTRIES_ALONE = """
+    SELECT q.id, q.key, q.name, q.started,
+        (SELECT e.at FROM event e WHERE e.quilt = q.id ORDER BY e.seq DESC LIMIT 1)
+    FROM quilt q
+"""

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from pathlib import Path
+import os
 
 from sewalong.store.faults import StoreFault
 from sewalong.store.writing import write_whole
@@ -10,17 +10,18 @@ from sewalong.store.writing import write_whole
 FILE_NAME = "look"
 
 
-def read_look(folder: Path) -> str | None:
+def read_look(folder: str | os.PathLike[str]) -> str | None:
     """The name of the look, or None when none was chosen or it cannot be read."""
     try:
-        return (folder / FILE_NAME).read_text(encoding="utf-8").strip()
+        with open(os.path.join(folder, FILE_NAME), encoding="utf-8") as file:
+            return file.read().strip()
     except (OSError, ValueError):
         return None
 
 
-def remember_look(folder: Path, look: str) -> None:
+def remember_look(folder: str | os.PathLike[str], look: str) -> None:
     """Keep `look` for next time. Not being able to is no reason to stop sewing."""
     try:
-        write_whole(folder / FILE_NAME, look + "\n")
+        write_whole(os.path.join(folder, FILE_NAME), look + "\n")
     except StoreFault:
         return

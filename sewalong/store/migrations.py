@@ -9,13 +9,10 @@ from __future__ import annotations
 
 import os
 import sqlite3
-import tempfile
 from collections.abc import Sequence
 from datetime import datetime
-from pathlib import Path
 
 from sewalong.store.faults import StoreFault, not_ours
-from sewalong.store.writing import sync_folder
 
 APPLICATION_ID = 0x53455741
 """Marks a database as ours: the letters SEWA."""
@@ -72,7 +69,8 @@ STEPS: tuple[tuple[str, ...], ...] = (
         BEGIN SELECT RAISE (ABORT, 'an event follows the last one'); END
         """,
     ),
-    # Derived and never trusted over the record: what a quilt's events add up to, in short.
+    # Derived and never trusted over their sources: what a quilt's events add up to, in short,
+    # and methods with their counts worked out.
     (
         """
         CREATE TABLE summary (
@@ -82,13 +80,14 @@ STEPS: tuple[tuple[str, ...], ...] = (
             body TEXT NOT NULL
         )
         """,
+        "CREATE TABLE kept_method (mark TEXT PRIMARY KEY, body TEXT NOT NULL) WITHOUT ROWID",
     ),
 )
 
 
 def migrate(
     connection: sqlite3.Connection,
-    path: Path,
+    path: str | os.PathLike[str],
     now: datetime,
     steps: Sequence[Sequence[str]] = STEPS,
 ) -> None:
@@ -99,6 +98,7 @@ def migrate(
     """
     refuse_unknown(connection, path, len(steps))
     if 0 < version_of(connection) < len(steps):
+        _probe(connection)
         _back_up(connection, path, version_of(connection), now)
     while version_of(connection) < len(steps):
         connection.execute("BEGIN IMMEDIATE")
@@ -117,7 +117,21 @@ def migrate(
     refuse_unknown(connection, path, len(steps))
 
 
-def refuse_unknown(connection: sqlite3.Connection, path: Path, newest: int) -> None:
+def _probe(connection: sqlite3.Connection) -> None:
+    """Raise sqlite3.Error where the database cannot be written to; nothing is changed.
+
+    Beginning succeeds on a read-only database; only a write tells.
+    """
+    connection.execute("BEGIN IMMEDIATE")
+    try:
+        connection.execute(f"PRAGMA user_version = {version_of(connection)}")
+    finally:
+        connection.execute("ROLLBACK")
+
+
+def refuse_unknown(
+    connection: sqlite3.Connection, path: str | os.PathLike[str], newest: int
+) -> None:
     """Raise StoreFault if the file is another program's, or had more than `newest` steps.
 
     Only reads, so the file stays as it is. An empty file is a record that has yet to begin.
@@ -139,11 +153,19 @@ def version_of(connection: sqlite3.Connection) -> int:
     return int(version)
 
 
-def _back_up(connection: sqlite3.Connection, path: Path, version: int, now: datetime) -> None:
+def _back_up(
+    connection: sqlite3.Connection, path: str | os.PathLike[str], version: int, now: datetime
+) -> None:
     """Copy the database whole or not at all: to a temporary file first, then renamed."""
-    folder = path.parent / "backups"
+    import tempfile  # loaded only for the rare copy
+
+    from sewalong.store.writing import sync_folder
+
+    folder = os.path.join(os.path.dirname(path), "backups")
+    stem = os.path.splitext(os.path.basename(path))[0]
     try:
-        folder.mkdir(exist_ok=True, mode=0o700)
+        if not os.path.isdir(folder):
+            os.mkdir(folder, mode=0o700)
         handle, name = tempfile.mkstemp(dir=folder, prefix=".backup-", suffix=".db")
         os.close(handle)
         try:
@@ -152,9 +174,10 @@ def _back_up(connection: sqlite3.Connection, path: Path, version: int, now: date
                 connection.backup(copy)
             finally:
                 copy.close()
-            os.replace(name, folder / f"{path.stem}-v{version}-{now:%Y%m%dT%H%M%S}.db")
+            os.replace(name, os.path.join(folder, f"{stem}-v{version}-{now:%Y%m%dT%H%M%S}.db"))
         except BaseException:
-            Path(name).unlink(missing_ok=True)
+            if os.path.exists(name):
+                os.unlink(name)
             raise
         sync_folder(folder)
     except OSError as error:

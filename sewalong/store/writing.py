@@ -3,26 +3,27 @@
 from __future__ import annotations
 
 import os
-import tempfile
 from contextlib import suppress
-from pathlib import Path
 
 from sewalong.store.faults import StoreFault
 
 
-def write_whole(path: Path, text: str) -> None:
+def write_whole(path: str | os.PathLike[str], text: str) -> None:
     """Put `text` at `path`: to a temporary file in the same folder, synced, then renamed.
 
     Raises StoreFault, and leaves what was at `path`, when the disk does not allow it or
     something other than a file is there.
     """
+    import tempfile  # loaded only where a file is written
+
+    folder = os.path.dirname(path) or "."
     try:
         data = text.encode()
         # A rename would put a plain file in the place of a device such as /dev/null.
-        if path.exists() and not path.is_file():
-            what = "a folder" if path.is_dir() else "not a file"
+        if os.path.exists(path) and not os.path.isfile(path):
+            what = "a folder" if os.path.isdir(path) else "not a file"
             raise StoreFault(f"{path} is {what}. Give the name of a file to write.")
-        handle, name = tempfile.mkstemp(dir=path.parent, prefix=".sewalong-")
+        handle, name = tempfile.mkstemp(dir=folder, prefix=".sewalong-")
         try:
             with os.fdopen(handle, "wb") as file:
                 file.write(data)
@@ -31,9 +32,10 @@ def write_whole(path: Path, text: str) -> None:
             os.chmod(name, 0o644)
             os.replace(name, path)
         except BaseException:
-            Path(name).unlink(missing_ok=True)
+            if os.path.exists(name):
+                os.unlink(name)
             raise
-        sync_folder(path.parent)
+        sync_folder(folder)
     except UnicodeEncodeError as error:
         raise StoreFault(f"{path} cannot be written: there is half a character in it.") from error
     except OSError as error:
@@ -42,7 +44,7 @@ def write_whole(path: Path, text: str) -> None:
         ) from error
 
 
-def sync_folder(folder: Path) -> None:
+def sync_folder(folder: str | os.PathLike[str]) -> None:
     """Make a rename in `folder` last through a power cut, where the system can do that.
 
     Some network folders cannot; the file itself is whole and in its place all the same.

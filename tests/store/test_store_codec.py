@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import json
 from datetime import timedelta, timezone
-from typing import Any, get_args
+from typing import Any
 
 import pytest
 from hypothesis import given, settings
@@ -17,7 +17,7 @@ from sewalong.store.codec import event_from_json, event_to_json
 from sewalong.store.faults import StoreFault
 from tests.store.shelf import EVENING
 
-KINDS: tuple[type[e.Event], ...] = get_args(e.Event)
+KINDS = e.EVENTS
 TIMES = st.datetimes(
     timezones=st.integers(-14 * 60, 14 * 60).map(lambda m: timezone(timedelta(minutes=m)))
 )
@@ -43,7 +43,7 @@ def test_every_kind_comes_back_as_it_went(kind: type[e.Event], data: st.DataObje
 
 
 def test_no_two_kinds_have_one_name() -> None:
-    names = {kind.__struct_defaults__[-1] for kind in KINDS}
+    names = {kind.__struct_config__.tag for kind in KINDS}
     assert len(names) == len(KINDS)
 
 

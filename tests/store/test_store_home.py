@@ -13,9 +13,9 @@ from tests.store.shelf import begin, shelf
 
 def test_the_owner_says_where(monkeypatch: pytest.MonkeyPatch, tmp_path: Path) -> None:
     monkeypatch.setenv("SEWALONG_HOME", str(tmp_path / "a folder of ½"))
-    assert record_path() == tmp_path / "a folder of ½" / "quilts.db"
-    begin(record_path())
-    with shelf(record_path()) as library:
+    assert record_path() == str(tmp_path / "a folder of ½" / "quilts.db")
+    begin(Path(record_path()))
+    with shelf(Path(record_path())) as library:
         assert len(library.entries()) == 1
 
 
@@ -23,7 +23,7 @@ def test_a_tilde_is_home(monkeypatch: pytest.MonkeyPatch, tmp_path: Path) -> Non
     monkeypatch.setenv("HOME", str(tmp_path))
     monkeypatch.setenv("USERPROFILE", str(tmp_path))
     monkeypatch.setenv("SEWALONG_HOME", "~/quilts")
-    assert data_folder() == tmp_path / "quilts"
+    assert data_folder() == str(tmp_path / "quilts")
 
 
 def test_the_home_of_nobody_is_a_sentence(monkeypatch: pytest.MonkeyPatch) -> None:
@@ -42,15 +42,15 @@ def test_else_it_is_the_platforms_folder(
         monkeypatch.delenv("SEWALONG_HOME", raising=False)
     else:
         monkeypatch.setenv("SEWALONG_HOME", unset)
-    assert data_folder().name == "sewalong"
-    assert data_folder().is_absolute()
+    assert Path(data_folder()).name == "sewalong"
+    assert Path(data_folder()).is_absolute()
 
 
 def test_the_demo_has_a_record_of_its_own(monkeypatch: pytest.MonkeyPatch, tmp_path: Path) -> None:
     monkeypatch.setenv("SEWALONG_HOME", str(tmp_path))
-    begin(demo_record_path())
-    assert not record_path().exists()
-    with shelf(record_path()) as library:
+    begin(Path(demo_record_path()))
+    assert not Path(record_path()).exists()
+    with shelf(Path(record_path())) as library:
         assert library.entries() == ()
 
 

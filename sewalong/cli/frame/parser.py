@@ -13,6 +13,17 @@ from sewalong.cli.registry.command import Command
 _READERS: dict[str, Any] = {"text": words, "whole": whole_number, "path": str}
 
 
+WIDTH = 78
+"""Columns of help. Asking the terminal costs a start, and longer lines read worse anyway."""
+
+
+class _Help(argparse.HelpFormatter):
+    """Help of one width."""
+
+    def __init__(self, prog: str) -> None:
+        super().__init__(prog, width=WIDTH)
+
+
 class PlainParser(argparse.ArgumentParser):
     """Raises CommandError where argparse would print its usage and leave."""
 
@@ -42,6 +53,7 @@ def parser_of(command: Command) -> PlainParser:
         prog=f"sewalong {command.name}",
         description=f"{command.help[0].upper()}{command.help[1:]}. {command.about}".rstrip(),
         epilog=f"Example: {command.example}",
+        formatter_class=_Help,
         allow_abbrev=False,
     )
     for argument in command.arguments:

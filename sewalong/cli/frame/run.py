@@ -82,6 +82,7 @@ def _run(argv: list[str], context: Context | None) -> int:
             return _write(everything())
         case ["help", *about]:
             argv = [*about, "--help"]
+    _load_msgspec_lightly()
     command, typed = chosen(argv)
     from sewalong.cli.frame.parser import parse
 
@@ -91,6 +92,21 @@ def _run(argv: list[str], context: Context | None) -> int:
         return int(leaving.code or 0)
     report = function_of(command)(args, context or _surroundings())
     return _tell(report, json=getattr(args, "json", False))
+
+
+def _load_msgspec_lightly() -> None:
+    """Load msgspec without typing_extensions, which takes longer to load than all else together.
+
+    msgspec takes three names from it where it is installed, and the same names from `typing`
+    where it is not.
+    """
+    if "typing_extensions" in sys.modules:
+        return
+    sys.modules["typing_extensions"] = None  # type: ignore[assignment]
+    try:
+        import msgspec  # noqa: F401
+    finally:
+        del sys.modules["typing_extensions"]
 
 
 def function_of(command: Command) -> Runner:

@@ -3,21 +3,24 @@
 from __future__ import annotations
 
 import argparse
+import os
 from collections.abc import Iterator, Mapping
 from contextlib import contextmanager
-from pathlib import Path
+from typing import TYPE_CHECKING
 
 from sewalong.cli.frame.context import Context
 from sewalong.cli.frame.errors import CommandError
-from sewalong.progress.record.route import Route
-from sewalong.service.open_quilt import OpenQuilt
 from sewalong.store.home import demo_record_path, record_path
 from sewalong.store.library import Library, Shelved
+
+if TYPE_CHECKING:
+    from sewalong.progress.record.route import Route
+    from sewalong.service.open_quilt import OpenQuilt
 
 NO_QUILT = "There is no quilt yet. Begin one with: sewalong start FILE, or try: sewalong demo"
 
 
-def where(args: argparse.Namespace, context: Context) -> Path:
+def where(args: argparse.Namespace, context: Context) -> str:
     """The record meant: the owner's, or that of the demo quilts, which is seeded if need be."""
     if not getattr(args, "demo", False):
         return record_path()
@@ -28,7 +31,7 @@ def where(args: argparse.Namespace, context: Context) -> Path:
 
 
 @contextmanager
-def opened(path: Path, context: Context) -> Iterator[Library]:
+def opened(path: str, context: Context) -> Iterator[Library]:
     """The library at `path`; it is made if it is not there."""
     library = Library(path, context.clock())
     try:
@@ -41,7 +44,7 @@ def opened(path: Path, context: Context) -> Iterator[Library]:
 def any_library(args: argparse.Namespace, context: Context) -> Iterator[Library | None]:
     """The library meant, or None where nothing was ever begun; looking makes no record."""
     path = where(args, context)
-    if not path.exists():
+    if not os.path.exists(path):
         yield None
         return
     with opened(path, context) as library:
@@ -62,6 +65,8 @@ def shelf(args: argparse.Namespace, context: Context) -> Iterator[tuple[Library,
 @contextmanager
 def chosen_quilt(args: argparse.Namespace, context: Context) -> Iterator[OpenQuilt]:
     """The quilt meant, open."""
+    from sewalong.service.open_quilt import OpenQuilt
+
     with shelf(args, context) as (library, entry):
         yield OpenQuilt(library, entry, context.clock)
 

@@ -6,6 +6,7 @@ A history's times are moved so that its last event lies as long ago as `AGES` sa
 
 from __future__ import annotations
 
+import os
 from collections.abc import Sequence
 from datetime import datetime, timedelta
 from pathlib import Path
@@ -90,7 +91,7 @@ def _shifted(event: Event, shift: timedelta) -> Event:
     return moved
 
 
-def seed(path: Path, now: datetime) -> None:
+def seed(path: str | os.PathLike[str], now: datetime) -> None:
     """Put every demo quilt that is missing in the record at `path`; those there stay."""
     library = Library(path, now)
     try:
@@ -106,7 +107,8 @@ def seed(path: Path, now: datetime) -> None:
         library.close()
 
 
-def begin_afresh(path: Path) -> None:
+def begin_afresh(path: str) -> None:
     """Take the demo record away, so that it is seeded anew. Only this one file is removed."""
-    for file in (path, path.with_name(f"{path.name}-journal")):
-        file.unlink(missing_ok=True)
+    for file in (path, f"{path}-journal"):
+        if os.path.exists(file):
+            os.unlink(file)

@@ -8,9 +8,6 @@ from sewalong.cli.frame.context import Context
 from sewalong.cli.frame.errors import CommandError, sentence_of
 from sewalong.cli.frame.report import Report
 from sewalong.cli.frame.selection import NO_QUILT, any_library, chosen_quilt
-from sewalong.cli.quilts.status_report import status_data, status_lines
-from sewalong.cli.sewing.outcome import event_data
-from sewalong.progress.record.events import Mentioned, Undone
 from sewalong.progress.record.time_words import ago, day_and_time
 from sewalong.service.summary import summary
 from sewalong.store.library import Library, Shelved
@@ -58,6 +55,8 @@ def _told(library: Library, entry: Shelved, context: Context) -> tuple[str, dict
 
 def status(args: argparse.Namespace, context: Context) -> Report:
     """`status [QUILT]`"""
+    from sewalong.cli.quilts.status_report import status_data, status_lines
+
     with chosen_quilt(args, context) as quilt:
         lines = status_lines(quilt.state, context.clock(), quilt.record)
         return Report(lines, status_data(quilt.state, quilt.entry.key))
@@ -70,6 +69,9 @@ def log(args: argparse.Namespace, context: Context) -> Report:
     """
     if args.last is not None and args.last < 1:
         raise CommandError("--last takes a number from 1.")
+    from sewalong.cli.sewing.outcome import event_data
+    from sewalong.progress.record.events import Mentioned, Undone
+
     with chosen_quilt(args, context) as quilt:
         record, state = quilt.record, quilt.state
     undone = {one.event.of for one in record if isinstance(one.event, Undone)}

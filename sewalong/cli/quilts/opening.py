@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import argparse
-from pathlib import Path
+import os
 
 from sewalong.cli.frame.context import Context
 from sewalong.cli.frame.errors import CommandError
@@ -43,8 +43,8 @@ def demo(args: argparse.Namespace, context: Context) -> Report:
     return _open(path, args.name, True, context)
 
 
-def _open(path: Path, name: str | None, demo: bool, context: Context) -> Report:
-    if not path.exists():
+def _open(path: str, name: str | None, demo: bool, context: Context) -> Report:
+    if not os.path.exists(path):
         if name is not None:
             raise CommandError(NO_QUILT)
         return Report((NO_QUILT,))

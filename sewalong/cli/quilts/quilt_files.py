@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import argparse
 import os
-from pathlib import Path
 
 from sewalong.cli.frame.context import Context
 from sewalong.cli.frame.errors import CommandError
@@ -106,12 +105,11 @@ def export(args: argparse.Namespace, context: Context) -> Report:
     }
     if args.file == STDIN:
         return Report(data=data, whole=safe_json(text))
-    path = Path(args.file)
-    if path.is_dir():
+    if os.path.isdir(args.file):
         raise CommandError(f"{args.file} is a folder. Name a file in it.")
-    if os.path.lexists(path) and not args.replace:
+    if os.path.lexists(args.file) and not args.replace:
         raise CommandError(f"{args.file} is there already. Name another file, or add --replace")
-    write_whole(path, text)
+    write_whole(args.file, text)
     return Report((f"Exported: {entry.name}, {len(loaded.record)} events, to {args.file}",), data)
 
 

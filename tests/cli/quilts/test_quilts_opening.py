@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import sys
-from pathlib import Path
 from types import ModuleType
 from typing import TYPE_CHECKING
 
@@ -14,7 +13,7 @@ from sewalong.store.home import demo_record_path, record_path
 if TYPE_CHECKING:
     from tests.cli.conftest import Desk
 
-Opened = list[tuple[Path, str | None, bool]]
+Opened = list[tuple[str, str | None, bool]]
 
 
 @pytest.fixture
@@ -22,7 +21,7 @@ def app(monkeypatch: pytest.MonkeyPatch) -> Opened:
     """A stand-in for the app that notes what it was asked to open."""
     opened: Opened = []
 
-    def run_app(path: Path, quilt: str | None, demo: bool) -> int:
+    def run_app(path: str, quilt: str | None, demo: bool) -> int:
         opened.append((path, quilt, demo))
         return 0
 
