@@ -85,7 +85,7 @@ def sit_down(quilt: OpenQuilt) -> Outcome:
     state = quilt.state
     said = notice(state, quilt.record, outcome.plan, outcome.hand, quilt.now(), pause="")
     if said is not None and said.mention:
-        quilt.do(Mention(said.mention))
+        do(quilt, Mention(said.mention), quietly=True)
     return replace(outcome, notice=said)
 
 
