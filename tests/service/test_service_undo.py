@@ -12,7 +12,7 @@ from sewalong.service.acting import do, sit_down
 from tests.progress import every_act as c
 from tests.screens.sewing_room import MINUTE
 from tests.service.opened_quilt import a_window, another_window
-from tests.story.twins.histories import FOOT_CHANGED, SEWN
+from tests.story.twins.histories import FOOT_CHANGED, SEWN, WENT_ON
 
 
 def test_going_on_and_the_count_that_came_with_it_are_taken_back_together(tmp_path: Path) -> None:
@@ -42,11 +42,22 @@ def test_the_count_after_it_is_taken_back_alone(tmp_path: Path) -> None:
     with a_window(tmp_path, *FOOT_CHANGED) as window:
         sit_down(window.quilt)
         do(window.quilt, c.Count("sew", 2))
-        window.clock.forward(MINUTE)
         do(window.quilt, c.Count("sew", 3))
         do(window.quilt, c.Undo())
         assert window.quilt.state.done["sew"] == 4 + 2
         assert window.quilt.state.went_on
+
+
+def test_going_on_that_was_said_before_the_count_is_an_act_of_its_own(tmp_path: Path) -> None:
+    with a_window(tmp_path, *WENT_ON) as window:
+        window.clock.forward(MINUTE)
+        window.quilt.do(c.Count("sew"))
+        assert [one.event.kind for one in window.quilt.record[-2:]] == ["went on", "counted"]
+        do(window.quilt, c.Undo())
+        assert window.quilt.state.done["sew"] == 4
+        assert window.quilt.state.went_on
+        do(window.quilt, c.Undo())
+        assert not window.quilt.state.went_on
 
 
 def test_what_was_put_away_in_closing_is_taken_back_together(tmp_path: Path) -> None:
@@ -60,6 +71,16 @@ def test_what_was_put_away_in_closing_is_taken_back_together(tmp_path: Path) -> 
         assert window.quilt.state.session is None
         do(window.quilt, c.Undo())
         assert window.quilt.state.where == {}
+
+
+def test_what_was_put_away_before_closing_is_taken_back_one_by_one(tmp_path: Path) -> None:
+    with a_window(tmp_path, *SEWN) as window:
+        window.quilt.do(c.PutPileAway("pair", "hook"))
+        window.quilt.do(c.PutPileAway("four-patch", "tray"))
+        window.clock.forward(MINUTE)
+        do(window.quilt, c.CloseSession({"machine": "yes"}))
+        do(window.quilt, c.Undo())
+        assert window.quilt.state.where == {"pair": "hook"}
 
 
 def test_a_closing_with_nothing_put_away_leaves_the_last_act_to_be_taken_back(

@@ -90,6 +90,19 @@ def test_what_was_spoiled_and_undone_can_be_spoiled_again() -> None:
     assert "Only 0 squares lie there" in trouble
 
 
+def test_what_was_undone_before_stays_undone_when_more_is_undone() -> None:
+    state, record = play(
+        ONE_ROW,
+        c.WriteNote("count them"),
+        c.Spoil("square", 40, "cut askew"),
+        c.Undo(),
+        c.Undo(),
+        c.Spoil("square", 40, "cut askew after all"),
+    )
+    assert state.piles["square"] == 0
+    assert audit(ONE_ROW, record) is None
+
+
 def test_an_undone_event_that_could_not_have_happened_is_found_all_the_same() -> None:
     _, record = play(ONE_ROW, c.Count("pair", 2), c.Undo())
     counted = record[1].event
