@@ -5,9 +5,9 @@ import re
 from sewalong.lengths.reading import parse
 from sewalong.lengths.units import Length, Unit
 
-_UNIT_BEHIND = re.compile(r"([a-z\"″”]+)\.?$", re.IGNORECASE)
-_METRIC = re.compile(r"mm|cm|m|(milli|centi)?met(re|er)s?", re.IGNORECASE)
-_BETWEEN = re.compile(r";|,(?!\d)|(?<!\d),")
+_UNIT_BEHIND = r"(?i)([a-z\"″”]+)\.?$"
+_METRIC = r"(?i)mm|cm|m|(milli|centi)?met(re|er)s?"
+_BETWEEN = r";|,(?!\d)|(?<!\d),"
 """What parts lengths whatever their unit: a comma between two digits may be a decimal comma."""
 
 
@@ -19,13 +19,13 @@ def parse_several(text: str, unit: Unit = Unit.INCH) -> tuple[Length, ...]:
     for it cannot be told from one. Raises `LengthFault` for whatever is no length.
     """
     text = text.strip()
-    behind = _UNIT_BEHIND.search(text)
+    behind = re.search(_UNIT_BEHIND, text)
     parts: list[str] = []
-    for part in _BETWEEN.split(text):
-        own = _UNIT_BEHIND.search(part.strip()) or behind
-        metric = _METRIC.fullmatch(own[1]) if own else unit is Unit.CM
+    for part in re.split(_BETWEEN, text):
+        own = re.search(_UNIT_BEHIND, part.strip()) or behind
+        metric = re.fullmatch(_METRIC, own[1]) if own else unit is Unit.CM
         parts += [part] if metric else part.split(",")
     parts = [part.strip() for part in parts if part.strip()]
     if behind is not None:
-        parts = [p if _UNIT_BEHIND.search(p) else f"{p} {behind[0]}" for p in parts]
+        parts = [p if re.search(_UNIT_BEHIND, p) else f"{p} {behind[0]}" for p in parts]
     return tuple(parse(part, unit) for part in parts) or (parse(text, unit),)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import gc
 import os
 from typing import ClassVar
 
@@ -100,6 +101,7 @@ def run_app(library_path: str | os.PathLike[str], quilt: str | None, demo: bool)
     `quilt` is the key of the quilt to open at once. Raises StoreFault when the record
     cannot be opened.
     """
+    gc.enable()
     forgive_bad_bytes()
     library = Library(library_path, local_now())
     try:

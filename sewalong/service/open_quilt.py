@@ -9,15 +9,17 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 from datetime import datetime
+from typing import TYPE_CHECKING
 
-from sewalong.progress.acts.act import Act
-from sewalong.progress.acts.decide import decide
 from sewalong.progress.record.event import Event, Recorded
 from sewalong.progress.record.fold import carry, tallied
 from sewalong.progress.record.refused import Refused
 from sewalong.progress.record.state import State
 from sewalong.store.faults import Stale, StoreFault
 from sewalong.store.library import Library, Shelved
+
+if TYPE_CHECKING:
+    from sewalong.progress.acts.act import Act
 
 Clock = Callable[[], datetime]
 Follows = Callable[[State, Sequence[Recorded], datetime], tuple[Sequence[Event], str]]
@@ -64,6 +66,8 @@ class OpenQuilt:
 
         It is decided on what is on disk now, so what another window wrote is taken in first.
         """
+        from sewalong.progress.acts.decide import decide  # looking does without
+
         self.refresh()
         for _ in range(TRIES):
             at = self.now()

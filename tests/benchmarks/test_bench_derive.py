@@ -5,25 +5,14 @@ Prints ratios measured in one run (`pytest -s`); it asserts no times.
 
 from __future__ import annotations
 
-import time
 import tomllib
-from collections.abc import Callable
 from fractions import Fraction
 from importlib import resources
 
 from sewalong.piecing import derive as engine
 from sewalong.piecing import start_sizes as starts
 from sewalong.piecing.catalogue import method_ids, written_method
-
-
-def _best(work: Callable[[], object], rounds: int = 5) -> float:
-    """The shortest of several rounds, in seconds."""
-    times = []
-    for _ in range(rounds):
-        begun = time.perf_counter()
-        work()
-        times.append(time.perf_counter() - begun)
-    return min(times)
+from tests.benchmarks.timing import best
 
 
 def test_print_the_time_to_derive_against_parsing_the_file() -> None:
@@ -38,7 +27,7 @@ def test_print_the_time_to_derive_against_parsing_the_file() -> None:
             starts._suited.cache_clear()
             return engine.derive(id, size)
 
-        floor = _best(lambda text=text: tomllib.loads(text))  # type: ignore[misc]
-        taken = _best(work)
+        floor = best(lambda text=text: tomllib.loads(text))  # type: ignore[misc]
+        taken = best(work)
         print(f"{id:24}{floor * 1000:8.2f}ms{taken * 1000:8.2f}ms{taken / floor:8.1f}")
         assert work().units

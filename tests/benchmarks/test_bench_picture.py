@@ -5,7 +5,6 @@ Prints ratios measured in one run (`pytest -s`); it asserts no times.
 
 from __future__ import annotations
 
-import time
 from collections.abc import Callable
 from fractions import Fraction
 from functools import partial
@@ -16,24 +15,15 @@ from sewalong.wall.picture import Picture
 from sewalong.wall.runs import rows_of_runs
 from sewalong.wall.textures import textures
 from sewalong.wall.tops import top_picture
-
-
-def _best(work: Callable[[], object], rounds: int = 7) -> float:
-    """The shortest of several rounds, in seconds."""
-    times = []
-    for _ in range(rounds):
-        begun = time.perf_counter()
-        work()
-        times.append(time.perf_counter() - begun)
-    return min(times)
+from tests.benchmarks.timing import best
 
 
 def _report(name: str, draw: Callable[[], Picture]) -> None:
     picture = draw()
     across, down = picture.across, picture.down
-    floor = _best(lambda: [[(None, None) for _ in range(across)] for _ in range(down)])
-    frame = _best(lambda: rows_of_runs(draw()))
-    plain = _best(lambda: textures(draw()))
+    floor = best(lambda: [[(None, None) for _ in range(across)] for _ in range(down)])
+    frame = best(lambda: rows_of_runs(draw()))
+    plain = best(lambda: textures(draw()))
     label = f"{name} {across}x{down}"
     print(
         f"{label:36}{floor * 1000:7.2f}ms{frame * 1000:7.2f}ms{plain * 1000:8.2f}ms"

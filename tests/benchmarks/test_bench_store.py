@@ -1,54 +1,45 @@
-"""How long the store takes, in proportion to the disk itself. Prints; judges nothing.
+"""What an act costs beside the disk itself, behind a short record and behind a long one.
 
-Run it with `python -m pytest tests/benchmarks/test_bench_store.py -s`.
+Prints ratios measured in one run (`pytest -s`); it asserts no times.
 """
 
 from __future__ import annotations
 
 import sqlite3
-import time
-from collections.abc import Callable
 from contextlib import closing
-from datetime import timedelta
+from functools import partial
 from pathlib import Path
 from statistics import median
 
-from sewalong.progress.acts.decide import decide
+from sewalong.progress.acts.notes import WriteNote
 from sewalong.progress.record.audit import audit
-from sewalong.progress.record.events import Counted, Event, SessionOpened
-from sewalong.progress.record.fold import fold
-from sewalong.service.open_quilt import OpenQuilt
-from sewalong.store.library import Library
-from tests.progress import every_act as c
-from tests.progress.building import advance
-from tests.store.shelf import EVENING, a_quilt, shelf
+from sewalong.service.acting import do
+from tests.benchmarks.records import COUNT, put, sat_down_after, shelf
+from tests.benchmarks.timing import Work, best, seconds
 
-EVENTS = 5000
-TIMES = 200
+SHORT, LONG = 50, 5_000
+ROUNDS = 30
 
 
-def a_long_record() -> list[Event]:
-    """Pairs counted one by one, in sessions of fifty."""
-    events: list[Event] = []
-    for i in range(EVENTS):
-        at, session = EVENING + timedelta(seconds=20 * i), 1
-        opening = SessionOpened(at=at, session=session)
-        events.append(opening if i == 0 else Counted(at=at, session=session, stage="pair", n=1))
-    return events
-
-
-def milliseconds(act: Callable[[], object], times: int = 1) -> float:
-    """The median over `times` runs."""
-    taken = []
-    for _ in range(times):
-        began = time.perf_counter()
-        act()
-        taken.append(time.perf_counter() - began)
-    return median(taken) * 1000
+def test_print_what_an_act_costs_beside_the_disk(tmp_path: Path) -> None:
+    bare = bare_commit(tmp_path / "bare.db")
+    report("a bare commit", bare, bare)
+    for events in (SHORT, LONG):
+        with shelf(tmp_path / str(events)) as library:
+            entry = put(library, events)
+            quilt = sat_down_after(library, entry)
+            behind = f"behind {events:,} events"
+            report(f"a count {behind}", middle(partial(do, quilt, COUNT)), bare)
+            report(f"a note {behind}", middle(partial(do, quilt, WriteNote("x"))), bare)
+            loaded = library.load(entry)
+            assert audit(loaded.quilt, loaded.record) is None
+            auditing = best(partial(audit, loaded.quilt, loaded.record), 3)
+            report(f"auditing {len(loaded.record):,} events", auditing, bare)
+            assert len(loaded.record) > events + 2 * ROUNDS
 
 
 def bare_commit(path: Path) -> float:
-    """One row into a table of one's own, with the same settings as the record's."""
+    """One row into a table of one's own, with the same settings as the record's, in seconds."""
     with closing(sqlite3.connect(path, isolation_level=None)) as connection:
         connection.execute("PRAGMA journal_mode = TRUNCATE")
         connection.execute("PRAGMA synchronous = FULL")
@@ -60,59 +51,13 @@ def bare_commit(path: Path) -> float:
             connection.execute("INSERT INTO line VALUES (?)", ("x" * 120,))
             connection.execute("COMMIT")
 
-        return milliseconds(write, TIMES)
+        return middle(write)
 
 
-def test_what_a_count_costs_beside_the_disk(tmp_path: Path) -> None:
-    path = tmp_path / "quilts.db"
-    with shelf(path) as library:
-        entry = library.add(a_quilt(pieces=9999, borders=0), EVENING, events=a_long_record()[:2])
-        short = OpenQuilt(library, entry)
-        report("a bare commit", bare := bare_commit(tmp_path / "bare.db"), bare)
-        report(
-            "a count, 2 events before it",
-            milliseconds(lambda: short.do(c.WriteNote("x")), TIMES),
-            bare,
-        )
-    long_path = tmp_path / "long.db"
-    with shelf(long_path) as library:
-        entry = library.add(a_quilt(pieces=9999, borders=0), EVENING, events=a_long_record())
-        quilt = long_quilt(library, bare)
-        now = quilt.state.sessions[-1].last_at
-        report(
-            f"a count, {EVENTS} events before it",
-            milliseconds(lambda: quilt.do(c.Recount("square", 20)), TIMES),
-            bare,
-        )
-        command = c.Recount("square", 20)
-        events = decide(quilt.state, command, now)
-        report(
-            "  of it, deciding", milliseconds(lambda: decide(quilt.state, command, now), 50), bare
-        )
-        new = quilt.do(command)
-        state, record = quilt.state, quilt.record
-        report("  of it, moving on", milliseconds(lambda: advance(state, record, new), 50), bare)
-        report("  of it, the longer record", milliseconds(lambda: (*record, *new), 50), bare)
-        report("an undo", milliseconds(lambda: quilt.do(c.Undo()), 3), bare)
-        assert events
-        assert len(library.load(entry).record) == len(quilt.record)
-
-
-def long_quilt(library: Library, bare: float) -> OpenQuilt:
-    """The quilt with the long record, opened; what that takes is reported."""
-    (entry,) = library.entries()
-    report(f"reading {EVENTS} events", milliseconds(lambda: library.load(entry), 3), bare)
-    loaded = library.load(entry)
-    report(
-        f"folding {EVENTS} events", milliseconds(lambda: fold(loaded.quilt, loaded.record)), bare
-    )
-    report(
-        f"auditing {EVENTS} events", milliseconds(lambda: audit(loaded.quilt, loaded.record)), bare
-    )
-    quilt = OpenQuilt(library, entry, lambda: EVENING + timedelta(seconds=20 * EVENTS))
-    assert quilt.state.done["pair"] == EVENTS - 1
-    return quilt
+def middle(work: Work) -> float:
+    """The median of several runs, in seconds."""
+    return median(seconds(work) for _ in range(ROUNDS))
 
 
 def report(what: str, taken: float, bare: float) -> None:
-    print(f"{what:<36}{taken:10.3f} ms  = {taken / bare:8.2f} bare commits")
+    print(f"{what:<36}{taken * 1000:10.3f} ms  = {taken / bare:8.2f} bare commits")

@@ -59,7 +59,7 @@ HALF_WAY = """
 import os, signal, sys
 from pathlib import Path
 from sewalong.progress.record.events import Noted
-from sewalong.store import library as shelf
+from sewalong.store import library as shelf, rows
 from sewalong.service.open_quilt import local_now
 
 library = shelf.Library(Path(sys.argv[1]), local_now())
@@ -67,7 +67,7 @@ entry = library.find("Hedgerow")
 with library._db.writing() as connection:
     connection.execute("PRAGMA cache_size = 1")  # so that pages go to the file before the end
     events = [Noted(at=local_now(), session=0, text="y" * 2000) for _ in range(60)]
-    connection.executemany(shelf._INSERT, shelf._rows(entry.id, 0, events, ["y" * 2000] * 60))
+    connection.executemany(rows._INSERT, rows._rows(entry.id, 0, events, ["y" * 2000] * 60))
     os.kill(os.getpid(), signal.SIGKILL)
 """
 

@@ -14,6 +14,7 @@ from sewalong import __version__
 from sewalong.cli.frame.choosing import chosen
 from sewalong.cli.frame.errors import sentence_of
 from sewalong.cli.frame.sanitize import as_json, shown
+from sewalong.cli.registry.light import load_msgspec
 
 TYPE_CHECKING = False  # as typing has it, which takes longer to import than this file
 if TYPE_CHECKING:
@@ -67,6 +68,7 @@ def run(argv: list[str], context: Context | None = None) -> int:
 def _run(argv: list[str], context: Context | None) -> int:
     match argv:
         case []:
+            load_msgspec()
             from sewalong.cli.quilts.opening import open_the_last
 
             return _tell(open_the_last(context or _surroundings()))
@@ -82,7 +84,6 @@ def _run(argv: list[str], context: Context | None) -> int:
             return _write(everything())
         case ["help", *about]:
             argv = [*about, "--help"]
-    _load_msgspec_lightly()
     command, typed = chosen(argv)
     from sewalong.cli.frame.parser import parse
 
@@ -92,21 +93,6 @@ def _run(argv: list[str], context: Context | None) -> int:
         return int(leaving.code or 0)
     report = function_of(command)(args, context or _surroundings())
     return _tell(report, json=getattr(args, "json", False))
-
-
-def _load_msgspec_lightly() -> None:
-    """Load msgspec without typing_extensions, which takes longer to load than all else together.
-
-    msgspec takes three names from it where it is installed, and the same names from `typing`
-    where it is not.
-    """
-    if "typing_extensions" in sys.modules:
-        return
-    sys.modules["typing_extensions"] = None  # type: ignore[assignment]
-    try:
-        import msgspec  # noqa: F401
-    finally:
-        del sys.modules["typing_extensions"]
 
 
 def function_of(command: Command) -> Runner:

@@ -8,6 +8,8 @@ from __future__ import annotations
 
 import importlib
 
+from sewalong.cli.registry.light import load_msgspec
+
 TYPE_CHECKING = False  # as typing has it, which takes longer to import than this file
 if TYPE_CHECKING:
     from sewalong.cli.registry.command import Command
@@ -104,5 +106,6 @@ def _named(file: str, name: str) -> Command:
 
 
 def _all_of(file: str) -> tuple[Command, ...]:
+    load_msgspec()
     found: tuple[Command, ...] = importlib.import_module(f"{__package__}.{file}").COMMANDS
     return found

@@ -3,16 +3,19 @@
 from __future__ import annotations
 
 import argparse
+from typing import TYPE_CHECKING
 
 from msgspec.structs import replace
 
 from sewalong.cli.frame.context import Context
 from sewalong.cli.frame.errors import CommandError
-from sewalong.progress.acts.counting import Count
-from sewalong.progress.acts.joining import JoinRows
 from sewalong.progress.safety.cautions import Caution, CautionFirst
 from sewalong.service.acting import Outcome, do
-from sewalong.service.open_quilt import OpenQuilt
+
+if TYPE_CHECKING:
+    from sewalong.progress.acts.counting import Count
+    from sewalong.progress.acts.joining import JoinRows
+    from sewalong.service.open_quilt import OpenQuilt
 
 
 def with_caution(

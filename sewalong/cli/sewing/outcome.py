@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-import json
 from collections.abc import Mapping, Sequence
+
+import msgspec
 
 from sewalong.cli.frame.report import Report
 from sewalong.progress.plan.plan import Plan
@@ -13,7 +14,6 @@ from sewalong.progress.record.state import Standing, State
 from sewalong.progress.resuming.resume_facts import next_thing, shortfall_in_words
 from sewalong.service.acting import Outcome
 from sewalong.service.open_quilt import OpenQuilt
-from sewalong.store.codec import event_to_json
 
 
 def aftermath(
@@ -75,8 +75,6 @@ def said_besides(outcome: Outcome, short: str) -> tuple[str, str] | None:
 
 def event_data(one: Recorded, state: State, record: Sequence[Recorded]) -> dict[str, object]:
     """An event as data: its number, all it holds, and its words."""
-    return {
-        "seq": one.seq,
-        **json.loads(event_to_json(one.event)),
-        "words": one.event.in_full(state, record),
-    }
+    held: dict[str, object] = msgspec.to_builtins(one.event)
+    kind = held.pop("kind")
+    return {"seq": one.seq, **held, "kind": kind, "words": one.event.in_full(state, record)}

@@ -9,12 +9,10 @@ from functools import lru_cache
 
 from msgspec import Struct
 
-from sewalong.piecing.catalogue import written_method
-from sewalong.piecing.faults import MethodFault, SizeRefused
-from sewalong.piecing.method import Stage
+from sewalong.piecing.method import Hazard, Stage
 from sewalong.progress.plan.plan import Plan
+from sewalong.progress.record.state import State
 from sewalong.quilt.quilt import Quilt
-from sewalong.quilt.worksheet.basis import derived
 
 STAY = (
     "Lay them flat, don't hang or stack them high; starch them, or stay-stitch 1/8 in inside the "
@@ -35,6 +33,11 @@ class Bias(Struct, frozen=True):
 @lru_cache(maxsize=64)
 def bias(quilt: Quilt) -> Bias:
     """The bias of a quilt's method, from the polygons of its unit."""
+    # The geometry is loaded only where something was cut.
+    from sewalong.piecing.catalogue import written_method
+    from sewalong.piecing.faults import MethodFault, SizeRefused
+    from sewalong.quilt.worksheet.basis import derived
+
     try:
         if not derived(quilt).has_bias_edges:
             return Bias("", ())
@@ -47,6 +50,11 @@ def bias(quilt: Quilt) -> Bias:
         if cut:
             piles.append(stage.makes)
     return Bias(cut, tuple(piles))
+
+
+def may_be_cut(state: State) -> bool:
+    """Whether anything was cut at all, so that there can be edges on the bias."""
+    return any(state.done[s.id] for s in state.route.stages if Hazard.CUTTER in s.hazards)
 
 
 def pieces_wanted(now_plan: Plan) -> bool:

@@ -20,8 +20,8 @@ HOW_TO_TAG = (
 )
 
 _UPSIDE_DOWN = {"0": "0", "1": "1", "6": "9", "8": "8", "9": "6"}
-_TAG = re.compile(r"(?:rows?|r)?[ .:_-]*([0-9]{1,6})[ ._]*", re.IGNORECASE)
-_LETTER_LAST = re.compile(r"[ ._]*([0-9]{1,6})[ ._-]*(?:r|Я|ʁ)", re.IGNORECASE)
+_TAG = r"(?i)(?:rows?|r)?[ .:_-]*([0-9]{1,6})[ ._]*"
+_LETTER_LAST = r"(?i)[ ._]*([0-9]{1,6})[ ._-]*(?:r|Я|ʁ)"
 
 
 def upside_down(number: int) -> int | None:
@@ -57,10 +57,10 @@ def read_label(text: str) -> int:
     Raises Refused for no tag, and for one read upside down, where the letter comes last.
     """
     said = text.strip()
-    tag = _TAG.fullmatch(said)
+    tag = re.fullmatch(_TAG, said)
     if tag is not None:
         return int(tag[1])
-    turned = _LETTER_LAST.fullmatch(said)
+    turned = re.fullmatch(_LETTER_LAST, said)
     if turned is not None:
         other = upside_down(int(turned[1]))
         perhaps = f"; it may say {row_label(other)}" if other is not None else ""

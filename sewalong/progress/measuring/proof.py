@@ -4,6 +4,8 @@ A passed check holds for the settings it was made with. New settings, another ma
 another foot or needle, and switching the machine off and on make it stale, for each of
 them can move the needle. Going on without a fresh proof is the person's to choose; then
 nothing more is said until the next change.
+
+What sizes of pieces take to be worked out is loaded only once a piece was measured.
 """
 
 from __future__ import annotations
@@ -15,7 +17,6 @@ from enum import StrEnum
 from msgspec import Struct
 
 from sewalong.piecing.method import Station
-from sewalong.progress.record.measurable import Unmeasurable, proof_piece, read_piece
 from sewalong.progress.record.settings import Settings
 from sewalong.progress.record.state import Check, SeamChange, State
 from sewalong.progress.record.time_words import ago
@@ -41,22 +42,39 @@ _CHANGED: dict[str, str] = {
 
 
 class Proof(Struct, frozen=True):
-    """Whether the seam is proved.
+    """Whether the seam is proved: how `state` stands to it at the time `at`.
 
-    `piece` is what to take through and measure; `last` the last check that passed, `failed`
-    the check that failed since, if one did. `why` is why there is no fresh proof ("" when
-    there is). `say` is the line for the sewing screen, empty when all is well, when the
-    person chose to go on, or when it was said already: then record `Mention(mention)`.
+    `last` is the last check that passed, `failed` the check that failed since, if one did.
+    `why` is why there is no fresh proof ("" when there is). `mention` names what is to be said
+    of it, once; `went_on` tells that the person chose to go on.
     """
 
+    state: State
+    at: datetime
     standing: ProofStanding
-    piece: str
     last: Check | None
     failed: Check | None
     why: str
-    say: str
     mention: str
     went_on: bool
+
+    @property
+    def piece(self) -> str:
+        """What to take through and measure."""
+        from sewalong.progress.record.measurable import proof_piece
+
+        return proof_piece(self.state.quilt)
+
+    @property
+    def say(self) -> str:
+        """The line for the sewing screen: then record `Mention(mention)`.
+
+        Empty when all is well, when the person chose to go on, or when it was said already.
+        """
+        fresh = self.standing is ProofStanding.FRESH
+        if fresh or self.went_on or self.mention in self.state.mentioned:
+            return ""
+        return _say(self)
 
 
 def proof(state: State, now: datetime) -> Proof:
@@ -73,18 +91,15 @@ def proof(state: State, now: datetime) -> Proof:
         why = f"{_noun(state, failed.piece)} measured last did not come out right"
         cause = failed.seq
     elif last is None:
-        standing, why, cause = ProofStanding.NEVER, "no piece has been measured yet", 0
+        standing, why = ProofStanding.NEVER, "no piece has been measured yet"
         cause = max((seq for seq, _ in causes), default=0)
     elif causes:
         standing, why = ProofStanding.STALE, _listed([word for _, word in causes])
         cause = causes[-1][0]
     else:
-        return Proof(ProofStanding.FRESH, proof_piece(state.quilt), last, None, "", "", "", False)
-    went_on = state.went_on > cause
+        return Proof(state, now, ProofStanding.FRESH, last, None, "", "", False)
     mention = f"proof-{standing.name.lower()}-{cause}"
-    quiet = went_on or mention in state.mentioned
-    say = "" if quiet else _say(state, standing, why, last, now)
-    return Proof(standing, proof_piece(state.quilt), last, failed, why, say, mention, went_on)
+    return Proof(state, now, standing, last, failed, why, mention, state.went_on > cause)
 
 
 def goes_on_unproved(state: State, stage: str, now: datetime) -> bool:
@@ -99,6 +114,8 @@ def goes_on_unproved(state: State, stage: str, now: datetime) -> bool:
 
 def tells(state: State, check: Check) -> bool:
     """Whether a seam decides the size of what was measured; a cut square proves none."""
+    from sewalong.progress.record.measurable import Unmeasurable, read_piece
+
     try:
         return read_piece(state.quilt, state.target, check.piece).allowances > 0
     except Unmeasurable:
@@ -142,10 +159,10 @@ def changes(before: Settings | None, after: Settings) -> str:
     return _listed(found)
 
 
-def _say(state: State, standing: ProofStanding, why: str, last: Check | None, now: datetime) -> str:
-    piece = proof_piece(state.quilt)
+def _say(found: Proof) -> str:
+    state, piece, why = found.state, found.piece, found.why
     noun = _noun(state, piece)
-    match standing:
+    match found.standing:
         case ProofStanding.NEVER if state.piles.get(piece):
             return f"One {noun} is there: measure it before you sew on."
         case ProofStanding.NEVER if piece not in state.piles:
@@ -159,7 +176,7 @@ def _say(state: State, standing: ProofStanding, why: str, last: Check | None, no
         case ProofStanding.FAILED:
             return "The seam measured wrong. Put it right and measure another before you go on."
         case _:
-            when = f" ({ago(last.at, now)})" if last else ""
+            when = f" ({ago(found.last.at, found.at)})" if found.last else ""
             return f"Since the last check{when}: {why}. {_again(state, piece, noun)}, or go on."
 
 
@@ -169,6 +186,8 @@ def _again(state: State, piece: str, noun: str) -> str:
 
 
 def _noun(state: State, piece: str) -> str:
+    from sewalong.progress.record.measurable import read_piece
+
     return read_piece(state.quilt, state.target, piece).words
 
 

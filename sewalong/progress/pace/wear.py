@@ -13,19 +13,16 @@ from itertools import pairwise
 from msgspec import Struct
 
 from sewalong.lengths import Unit
-from sewalong.progress.pace.break_points import at_a_chains_end, at_a_stage_boundary
+from sewalong.progress.pace.break_points import STOP_MINUTES, at_a_chains_end, at_a_stage_boundary
 from sewalong.progress.pace.duration_words import hours
 from sewalong.progress.pace.paces import Paces, paces
 from sewalong.progress.pace.use_since_change import changes, use_between
-from sewalong.progress.record.events import Recorded
+from sewalong.progress.plan.plan import plan
+from sewalong.progress.record.event import Recorded
 from sewalong.progress.record.state import State
 
 NEEDLE_HOURS = 8.0
 """Common practice: sewing shops and books say 6 to 12 hours, most of them 8."""
-
-STOP_MINUTES = 50
-"""HSE (L26, display screen work only) finds 5 to 10 minutes after 50 to 60 likely better than
-15 minutes every two hours; for sewing, common practice."""
 
 NEARLY_EMPTY = 0.9
 """Part of the shortest bobbin so far at which to look."""
@@ -61,12 +58,13 @@ def worn(
 
     Stops come at chain ends, the others at stage boundaries.
     """
-    if not at_a_chains_end(state, record):
+    now_plan = plan(state)
+    if not at_a_chains_end(state, now_plan):
         return ()
     chosen = choices or WearChoices()
     known = paces(state, record, now)
     found: list[Wear] = []
-    if at_a_stage_boundary(state):
+    if at_a_stage_boundary(state, now_plan):
         found += _needle(state, record, known, chosen)
         found += _bobbin(state, record, known)
         found += _blade(state, record, known, chosen)

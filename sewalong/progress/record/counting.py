@@ -26,7 +26,7 @@ class Counted(Event, frozen=True, kw_only=True, tag="counted"):
 
     def apply(self, tally: Tally, seq: int) -> None:
         tally.count(self.stage, self.n)
-        tally.last_lot[self.stage] = self.n
+        tally.last_lot[self.stage], tally.last_counted = self.n, self.stage
         count_after_going_on(self, tally, seq)
 
     def words(self, state: State, record: Sequence[Recorded]) -> str:

@@ -120,6 +120,8 @@ class State(Struct, frozen=True):
     """True from choosing a stage until something is counted."""
     last_lot: Mapping[str, int]
     """By stage: how many were counted at once the last time."""
+    last_counted: str
+    """The stage of the last count; empty before the first."""
     cautions_read: Mapping[str, datetime]
     """By hazard: when its caution was last read in the open session."""
     changed: Mapping[str, datetime]

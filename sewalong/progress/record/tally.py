@@ -68,6 +68,7 @@ class Tally(Struct):
     chosen: str | None = None
     chosen_by_hand: bool = False
     last_lot: dict[str, int] = field(default_factory=dict)
+    last_counted: str = ""
     cautions_read: dict[str, datetime] = field(default_factory=dict)
     changed: dict[str, datetime] = field(default_factory=dict)
     checks: list[Check] = field(default_factory=list)
@@ -189,6 +190,7 @@ class Tally(Struct):
             chosen=self.chosen,
             chosen_by_hand=self.chosen_by_hand,
             last_lot=dict(self.last_lot),
+            last_counted=self.last_counted,
             cautions_read=dict(self.cautions_read),
             changed=dict(self.changed),
             checks=tuple(self.checks),

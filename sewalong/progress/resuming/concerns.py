@@ -8,8 +8,7 @@ from datetime import datetime
 from msgspec import Struct
 
 from sewalong.piecing.method import Noun, Station
-from sewalong.progress.joining.bias_edges import bias, pieces_wanted
-from sewalong.progress.measuring.at_risk import at_risk
+from sewalong.progress.joining.bias_edges import bias, may_be_cut, pieces_wanted
 from sewalong.progress.measuring.proof import ProofStanding, proof
 from sewalong.progress.plan.plan import Plan
 from sewalong.progress.record import events as e
@@ -56,6 +55,10 @@ def _made(state: State, pile: str) -> str:
 
 
 def _at_risk(state: State, record: Sequence[e.Recorded]) -> Iterator[Worry]:
+    if all(check.passed for check in state.checks):
+        return
+    from sewalong.progress.measuring.at_risk import at_risk  # loaded only after a bad measure
+
     risk = at_risk(state, record)
     if risk is not None and not risk.seen_to and not risk.none:
         yield Worry("At risk", risk.failed.at, " ".join(risk.lines))
@@ -99,6 +102,8 @@ def _changed_at(state: State, after: int) -> datetime | None:
 
 
 def _on_the_bias(state: State, now: datetime) -> Iterator[Worry]:
+    if not may_be_cut(state):
+        return
     soft = bias(state.quilt)
     wait = [_noun(state, pile).count(n) for pile in soft.piles if (n := state.piles.get(pile, 0))]
     cut = [session.last_at for session in state.sessions if session.counts.get(soft.cut, 0) > 0]

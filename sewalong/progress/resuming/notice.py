@@ -14,9 +14,8 @@ from msgspec import Struct
 
 from sewalong.piecing.method import Station
 from sewalong.progress.joining.current_stage import InHand
-from sewalong.progress.measuring.at_risk import at_risk
 from sewalong.progress.measuring.proof import proof
-from sewalong.progress.pace.wear import worn
+from sewalong.progress.pace.break_points import something_may_be_worn
 from sewalong.progress.plan.plan import Plan
 from sewalong.progress.record.event import Recorded
 from sewalong.progress.record.state import Standing, State
@@ -57,6 +56,10 @@ def notice(
 
 
 def _at_risk(state: State, record: Sequence[Recorded]) -> Iterator[Notice]:
+    if all(check.passed for check in state.checks):
+        return
+    from sewalong.progress.measuring.at_risk import at_risk
+
     risk = at_risk(state, record)
     if risk is not None and not risk.none and not risk.seen_to:
         # Said until the person has seen to them, not only until it was shown.
@@ -84,8 +87,12 @@ def _lesser(
     seam = proof(state, now)
     if seam.say and hand.line.stage.station is Station.MACHINE and hand.line.to_do:
         yield Notice("seam", seam.say, seam.mention)
-    for wear in worn(state, record, now, said=state.mentioned.keys()):
-        yield Notice("wear", wear.sentence, wear.id)
+    if something_may_be_worn(state, now_plan, now):
+        # Loaded, and looked for through the whole record, only where a word would fit.
+        from sewalong.progress.pace.wear import worn
+
+        for wear in worn(state, record, now, said=state.mentioned.keys()):
+            yield Notice("wear", wear.sentence, wear.id)
     if pause:
         yield Notice("advice", pause)
     session = state.session

@@ -13,7 +13,6 @@ from sewalong.progress.measuring.length_words import plainly
 from sewalong.progress.measuring.proof import proof
 from sewalong.progress.plan.plan import Plan, StageLine, plan
 from sewalong.progress.record import events as e
-from sewalong.progress.record.measurable import Unmeasurable, read_piece
 from sewalong.progress.record.route import TopStage
 from sewalong.progress.record.sessions import is_over
 from sewalong.progress.record.settings import Settings
@@ -235,6 +234,8 @@ def proved_by(state: State, now: datetime) -> str:
 
 def check_in_words(state: State, check: Check) -> str:
     """What was measured and what it read: "unit measured 6 3/8 in"."""
+    from sewalong.progress.record.measurable import Unmeasurable, read_piece
+
     unit = state.quilt.unit
     read = " and ".join(dict.fromkeys(plainly(reading, unit) for reading in check.readings))
     try:

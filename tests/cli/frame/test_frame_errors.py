@@ -119,7 +119,7 @@ def test_a_fault_of_the_program_itself_says_so(
     def broken(*_: object) -> None:
         raise ZeroDivisionError("oh")
 
-    monkeypatch.setattr("sewalong.cli.quilts.listing.status_lines", broken)
+    monkeypatch.setattr("sewalong.cli.quilts.status_report.status_lines", broken)
     monkeypatch.delenv("SEWALONG_TRACE", raising=False)
     said = begun.run("status")
     assert said.status == 1
@@ -133,7 +133,7 @@ def test_an_interrupt_leaves_quietly(begun: Desk, monkeypatch: pytest.MonkeyPatc
     def interrupted(*_: object) -> None:
         raise KeyboardInterrupt
 
-    monkeypatch.setattr("sewalong.cli.quilts.listing.status_lines", interrupted)
+    monkeypatch.setattr("sewalong.cli.quilts.status_report.status_lines", interrupted)
     assert begun.run("status").status == 130
 
 

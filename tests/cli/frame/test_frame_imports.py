@@ -48,7 +48,7 @@ def imported(home: Path, *argv: str) -> tuple[int, set[str]]:
 def registry_files(modules: set[str]) -> set[str]:
     """The files of commands among them."""
     found = {name.removeprefix(REGISTRY) for name in modules if name.startswith(REGISTRY)}
-    return found - {"index", "command", "argument", "shared"}
+    return found - {"index", "command", "argument", "shared", "light"}
 
 
 @pytest.mark.parametrize(

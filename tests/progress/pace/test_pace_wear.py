@@ -12,6 +12,7 @@ from sewalong.progress.pace.paces import paces
 from sewalong.progress.pace.ran_out import ran_out
 from sewalong.progress.pace.use_since_change import use_between
 from sewalong.progress.pace.wear import Wear, WearChoices, worn
+from sewalong.progress.plan.plan import plan
 from sewalong.progress.record import events as e
 from tests.progress.pace.evenings import Diary, a_quilt
 
@@ -64,12 +65,12 @@ def test_nothing_is_said_in_the_middle_of_a_chain() -> None:
         diary.evening(*[("sew", 5, 10.0)] * 6)
     assert said(diary)
     diary.sit_down()
-    assert at_a_stage_boundary(diary.state), "the session has just begun"
+    assert at_a_stage_boundary(diary.state, plan(diary.state)), "the session has just begun"
     diary.count("sew", 1, 2)
-    assert not at_a_chains_end(diary.state, diary.record)
+    assert not at_a_chains_end(diary.state, plan(diary.state))
     assert said(diary, WearChoices(stop_minutes=1)) == ()
     diary.count("sew", 6, 12)
-    assert at_a_chains_end(diary.state, diary.record)
+    assert at_a_chains_end(diary.state, plan(diary.state))
     assert [wear.id.split("-")[0] for wear in said(diary, WearChoices(stop_minutes=10))] == ["stop"]
     diary.add(e.StageChosen(at=diary.now, session=diary.session, stage="press"))
     assert [wear.id.split("-")[0] for wear in said(diary)] == ["needle"]
