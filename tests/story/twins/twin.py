@@ -8,9 +8,8 @@ from __future__ import annotations
 
 import io
 import shlex
-from collections.abc import Awaitable, Callable, Iterator, Sequence
+from collections.abc import Awaitable, Callable, Iterator
 from contextlib import contextmanager
-from datetime import datetime
 from pathlib import Path
 from shutil import copytree
 
@@ -19,16 +18,14 @@ from msgspec import Struct
 
 from sewalong.cli.frame.context import Context
 from sewalong.cli.frame.run import run
-from sewalong.progress.acts import decide as deciding
 from sewalong.progress.acts.act import Act
-from sewalong.progress.record.event import Event
-from sewalong.progress.record.state import Standing, State
+from sewalong.progress.record.event import Event, Recorded
+from sewalong.progress.record.state import Standing
 from sewalong.quilt.quilt import Quilt
 from sewalong.screens.prompts.dialogs import CautionDialog, FormDialog, LinesDialog, QuestionDialog
 from sewalong.screens.sewing import SewingScreen
-from sewalong.service import open_quilt
 from sewalong.service.acting import sit_down
-from sewalong.service.open_quilt import OpenQuilt
+from sewalong.service.open_quilt import Follows, OpenQuilt, nothing_more
 from sewalong.store.library import Library
 from tests.screens.choosing import choose
 from tests.screens.sewing_room import MINUTE, Room, StandingClock, a_quilt, put_on_shelf, the_app
@@ -56,7 +53,7 @@ class Case(Struct, frozen=True):
 
 
 class Did(Struct, frozen=True):
-    """What came of it on one of the twins: the events, and the acts that were decided."""
+    """What came of it on one of the twins: the events, and the acts asked for."""
 
     events: tuple[Event, ...]
     acts: frozenset[type[Act]]
@@ -193,13 +190,16 @@ def by_command(case: Case, twins: Twins, monkeypatch: pytest.MonkeyPatch) -> Did
 
 @contextmanager
 def _watched() -> Iterator[set[type[Act]]]:
-    """The kinds of act that are decided meanwhile."""
+    """The kinds of act that a quilt is asked for meanwhile."""
     acts: set[type[Act]] = set()
+    do = OpenQuilt.do
 
-    def decide(state: State, act: Act, at: datetime) -> Sequence[Event]:
+    def watched(
+        quilt: OpenQuilt, act: Act, follows: Follows = nothing_more
+    ) -> tuple[Recorded, ...]:
         acts.add(type(act))
-        return deciding.decide(state, act, at)
+        return do(quilt, act, follows)
 
     with pytest.MonkeyPatch.context() as patch:
-        patch.setattr(open_quilt, "decide", decide)
+        patch.setattr(OpenQuilt, "do", watched)
         yield acts
