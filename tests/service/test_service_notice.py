@@ -9,7 +9,7 @@ from sewalong.service.acting import do, sit_down
 from tests.progress import every_act as c
 from tests.screens.sewing_room import a_quilt
 from tests.service.opened_quilt import Window, a_window, another_window
-from tests.story.twins.histories import FOOT_CHANGED, MEASURED_WRONG, PAIRED
+from tests.story.twins.histories import FOOT_CHANGED, MEASURED_WRONG, PAIRED, PROVED
 
 A_FOOT = "another foot went on"
 
@@ -65,6 +65,21 @@ def test_what_nobody_would_show_is_not_taken_for_said(tmp_path: Path) -> None:
         loud = do(window.quilt, c.WriteNote("one pair under the table"))
         assert loud.notice is not None
         assert A_FOOT in loud.notice.text
+
+
+def test_beside_a_question_that_is_owed_it_is_not_taken_for_said(tmp_path: Path) -> None:
+    """A command shows the question alone; what was never read is no reason to have gone on."""
+    at_the_iron = (*PROVED, c.Count("press", 2), c.ChangeTool("foot"))
+    with a_window(tmp_path, *at_the_iron) as window:
+        left = do(window.quilt, c.ChooseStage("sew"))
+        assert left.question is not None
+        assert said(window) == []
+        counted = do(window.quilt, c.Count("sew", caution_read=True))
+        assert "went on" not in [one.event.kind for one in counted.recorded]
+        answered = do(window.quilt, c.Answer("iron", "yes"))
+        assert answered.notice is not None
+        assert A_FOOT in answered.notice.text
+        assert said(window) == [answered.notice.mention]
 
 
 def test_pieces_at_risk_are_said_until_they_are_seen_to(tmp_path: Path) -> None:

@@ -3,8 +3,24 @@
 from __future__ import annotations
 
 from tests.progress import every_act as c
-from tests.story.twins.histories import AT_THE_IRON, FOOT_CHANGED, PAIRED, ROWS, SAT_DOWN, SEWN
-from tests.story.twins.twin import Case, answer, fill, pick, press, read_the_caution
+from tests.story.twins.histories import (
+    AT_THE_IRON,
+    FOOT_CHANGED,
+    PAIRED,
+    PROVED,
+    ROWS,
+    SAT_DOWN,
+    SEWN,
+)
+from tests.story.twins.twin import (
+    Case,
+    answer,
+    fill,
+    leave_the_question,
+    pick,
+    press,
+    read_the_caution,
+)
 
 COUNTING = (
     Case(
@@ -56,6 +72,22 @@ COUNTING = (
         ("went on", "counted"),
         FOOT_CHANGED,
         by_key=c.Count,
+    ),
+    Case(
+        "count on with a seam that is spoken of after the question about the iron",
+        c.Count,
+        (press("o"), pick("sew: 6 to go"), answer("y"), press("space")),
+        ("stage sew", "answer iron yes", "count sew"),
+        ("stage chosen", "answered", "went on", "counted"),
+        (*PROVED, c.Count("press", 2), c.ChangeTool("foot")),
+    ),
+    Case(
+        "count on with the question about the iron left open",
+        c.Count,
+        (press("o"), pick("sew: 6 to go"), leave_the_question, press("space")),
+        ("stage sew", "count sew"),
+        ("stage chosen", "counted"),
+        (*PROVED, c.Count("press", 2), c.ChangeTool("foot")),
     ),
     Case(
         "unpick",

@@ -113,6 +113,12 @@ async def read_the_caution(room: Room) -> None:
     await room.press("enter")
 
 
+async def leave_the_question(room: Room) -> None:
+    """Leave a question without an answer."""
+    await room.screen_is(QuestionDialog)
+    await room.press("escape")
+
+
 async def read_what_it_means(room: Room) -> None:
     """Leave the lines after a measurement."""
     await room.screen_is(LinesDialog)
