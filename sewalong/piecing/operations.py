@@ -208,9 +208,8 @@ def _diagonal(patches: Patches, other: bool) -> Line:
     return line_through(b, d) if other else line_through(a, c)
 
 
-def _inside(line: Line, piece: Piece) -> Line:
-    patches = piece.base if isinstance(piece, Layered) else piece.patches
-    return line if line.depth(_middle(patches)) > 0 else line.reversed()
+def _inside(line: Line, piece: Layered) -> Line:
+    return line if line.depth(_middle(piece.base)) > 0 else line.reversed()
 
 
 def _cut(table: Table, lines: Callable[[Patches], list[Line]]) -> None:
@@ -246,16 +245,17 @@ def cut_quarters(table: Table) -> None:
 
     The corner that was in the middle comes to corner 1 of every quarter.
     """
-    middles = [_middle(piece.patches) for piece in table.pieces]
-    if len(middles) != 1:
+    if len(table.pieces) != 1:
         raise MethodFault("cut one piece at a time in quarters")
+    (whole,) = table.pieces
+    middle = _middle(whole.patches)
     _cut(table, _crosswise)
     for i, piece in enumerate(table.pieces):
         if isinstance(piece, Flat):
             at = next(
                 n
                 for n, corner in enumerate(_corners(piece.patches))
-                if math.dist(corner, middles[0]) < 1e-6
+                if math.dist(corner, middle) < 1e-6
             )
             table.pieces[i] = turned(piece, turn(-2 * at))
 

@@ -11,7 +11,7 @@ ROOT_TWO = sqrt(2)
 _DENOMINATOR = 10**6
 
 
-def near(inches: float | Fraction) -> Length:
+def as_fraction(inches: float | Fraction) -> Length:
     """The simple fraction next to a computed number of inches, within a millionth of an inch.
 
     A diagonal of a diagonal comes out as 9.499999999999998; taken as it stands, rounding up

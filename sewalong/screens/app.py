@@ -9,6 +9,7 @@ from typing import ClassVar
 from textual import work
 from textual.app import App
 from textual.binding import Binding
+from textual.theme import Theme
 
 from sewalong.progress.resuming.resume_facts import was_away
 from sewalong.screens.sewing import SewingScreen
@@ -18,6 +19,15 @@ from sewalong.service.open_quilt import Clock, OpenQuilt, local_now
 from sewalong.store.faults import StoreFault
 from sewalong.store.library import Library
 from sewalong.store.look import read_look, remember_look
+
+STANDS_AFTER = 1.0
+"""Seconds after which the app stands and what was loaded for it stays for good."""
+
+
+def collect_again() -> None:
+    """Collect garbage from now on, but not among what was loaded at the start."""
+    gc.freeze()
+    gc.enable()
 
 
 class SewalongApp(App[int]):
@@ -47,10 +57,15 @@ class SewalongApp(App[int]):
         look = read_look(look_folder) if look_folder else None
         self.theme = look if look in THEMES else LAMPLIGHT.name
 
+    def get_theme(self, theme_name: str) -> Theme | None:
+        """A theme by name; ours are found at once, as it is asked for every line drawn."""
+        return THEMES.get(theme_name) or super().get_theme(theme_name)
+
     def on_mount(self) -> None:
         if not self.is_headless:
             leave_on_signals(self)
             watch_terminal()
+        self.set_timer(STANDS_AFTER, collect_again)
         self.app_resume_signal.subscribe(self, lambda _: self.refresh(layout=True))
         self._go_round()
 
@@ -101,7 +116,6 @@ def run_app(library_path: str | os.PathLike[str], quilt: str | None, demo: bool)
     `quilt` is the key of the quilt to open at once. Raises StoreFault when the record
     cannot be opened.
     """
-    gc.enable()
     forgive_bad_bytes()
     library = Library(library_path, local_now())
     try:

@@ -40,9 +40,10 @@ NARROW_BAR = 10
 class PaceScreen(Screen[None]):
     """Bars for looking, and the same facts in words."""
 
+    CSS_PATH = ["facts.tcss", "sheet.tcss"]
     BINDINGS = [
-        Binding("escape,g,G,enter", "leave", "back", id="going.leave"),
-        Binding("d,D", "wanted_by", "wanted by", id="going.wanted_by"),
+        Binding("escape,g,G,enter", "leave", "back", id="pace.leave"),
+        Binding("d,D", "wanted_by", "wanted by", id="pace.wanted_by"),
     ]
 
     def __init__(self, quilt: OpenQuilt) -> None:

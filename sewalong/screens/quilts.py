@@ -14,8 +14,8 @@ from sewalong.progress.record.time_words import ago
 from sewalong.screens.widgets.breakpoints import mark_size
 from sewalong.screens.widgets.keys import first_that_fits
 from sewalong.screens.widgets.literal_text import Words
+from sewalong.service.listing import summary
 from sewalong.service.open_quilt import Clock
-from sewalong.service.summary import summary
 from sewalong.store.faults import StoreFault
 from sewalong.store.library import Library, Shelved
 
@@ -34,6 +34,7 @@ KEYS = (
 class QuiltsScreen(Screen[str]):
     """The list of quilts. Enter opens one; the result is its key, or None to leave."""
 
+    CSS_PATH = ["lists.tcss", "sheet.tcss"]
     BINDINGS = [
         Binding("q,Q,escape,x,X", "leave", "leave", id="quilts.leave"),
         Binding("l,L", "app.toggle_look", "light or dark", id="quilts.look"),

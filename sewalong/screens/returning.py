@@ -30,6 +30,7 @@ KEYS = (
 class ReturnScreen(Screen[bool]):
     """Shown when a quilt is opened after a day or more. Enter goes on to sewing."""
 
+    CSS_PATH = ["facts.tcss", "sheet.tcss"]
     BINDINGS = [
         Binding("enter,space", "sew", "sew", id="return.sew"),
         Binding("r,R", "count_first", "count first", id="return.count"),

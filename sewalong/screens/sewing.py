@@ -54,20 +54,26 @@ class SewingScreen(Screen[None]):
         self._advice = ""
 
     def compose(self) -> ComposeResult:
+        now, hand = self._outcome.plan, self._outcome.hand
         with Horizontal(id="top"):
-            yield Words(id="top-name")
-            yield Words(id="top-clock")
+            yield Words(self.quilt.state.quilt.name, id="top-name")
+            yield Words(self._clock_line(), id="top-clock")
         with Horizontal(id="body"):
-            yield HandPanel(id="hand")
-            yield RoutePanel(id="route")
+            yield HandPanel(hand, now, scale=self._scale, id="hand")
+            yield RoutePanel(now, hand.line.stage.id, self._footer(), id="route")
         yield Words(id="message")
-        yield Words(id="keys")
+        yield Words(key_line(self.app.size.width - 4), id="keys")
 
     def on_mount(self) -> None:
-        self.carry(lambda: sit_down(self.quilt), say=False)
+        mark_size(self)
         self.set_interval(LOOK_AGAIN, self._look_again)
-        # The picture wants the geometry loaded; the number need not wait for it.
-        self.call_after_refresh(self._show_picture)
+        # The number comes first. What else there is to say, and the picture, which wants the
+        # geometry loaded, come when it stands.
+        self.call_after_refresh(self._settle_down)
+
+    def _settle_down(self) -> None:
+        self.carry(lambda: sit_down(self.quilt), say=False)
+        self._show_picture()
 
     def on_resize(self) -> None:
         mark_size(self)
@@ -85,19 +91,23 @@ class SewingScreen(Screen[None]):
 
     def show(self) -> None:
         """Draw everything that is not drawn so already."""
-        state, now, hand = self.quilt.state, self._outcome.plan, self._outcome.hand
+        now, hand = self._outcome.plan, self._outcome.hand
         self._show_top()
         self.query_one(HandPanel).show(hand, now, scale=self._scale)
         if self.query_one(PictureView).was_shown:
             self._show_picture()
-        over = over_in_words(state, now)
-        footer = (
+        self.query_one(RoutePanel).show(now, hand.line.stage.id, self._footer())
+        self._show_message()
+        self.query_one("#keys", Words).say(key_line(self.app.size.width - 4))
+
+    def _footer(self) -> tuple[str, str]:
+        """What is spare and what is over, below the route."""
+        now = self._outcome.plan
+        over = over_in_words(self.quilt.state, now)
+        return (
             f"{now.units.spare or 'no'} units spare",
             f"left over: {over}" if over else "nothing left over",
         )
-        self.query_one(RoutePanel).show(now, hand.line.stage.id, footer)
-        self._show_message()
-        self.query_one("#keys", Words).say(key_line(self.app.size.width - 4))
 
     @property
     def _scale(self) -> int:
@@ -115,15 +125,15 @@ class SewingScreen(Screen[None]):
         self.query_one(PictureView).show(picture, own_colours(state.quilt))
 
     def _show_top(self) -> None:
+        self.query_one("#top-clock", Words).say(self._clock_line())
+
+    def _clock_line(self) -> str:
         state, now = self.quilt.state, self._outcome.plan
-        self.query_one("#top-name", Words).say(state.quilt.name)
         session = state.session
         length = clock(self.quilt.now() - session.opened) if session else "closed"
         units = f"{now.units.made} of {state.target.units} units"
         wide = self.app.size.width >= 70
-        self.query_one("#top-clock", Words).say(
-            f"{units}   session {length}" if wide else f"session {length}"
-        )
+        return f"{units}   session {length}" if wide else f"session {length}"
 
     def _show_message(self) -> None:
         line = self.query_one("#message", Words)
@@ -284,7 +294,7 @@ class SewingScreen(Screen[None]):
         if self.is_attached:
             self._ask_on_leaving()
 
-    def action_going(self) -> None:
+    def action_pace(self) -> None:
         """Sessions, pace and what is left."""
         from sewalong.screens.pace import PaceScreen
 

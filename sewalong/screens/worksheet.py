@@ -12,9 +12,11 @@ from textual.screen import Screen
 from textual.widgets import OptionList
 from textual.widgets.option_list import Option
 
+from sewalong.progress.acts.steering import ChangeTarget
 from sewalong.progress.plan.plan import plan
 from sewalong.quilt.quilt import Target
-from sewalong.quilt.worksheet.worksheet import LayoutLine, Numbers, Section, numbers
+from sewalong.quilt.worksheet.worksheet import LayoutLine, Section, Worksheet, worksheet
+from sewalong.screens.prompts.desk import Desk
 from sewalong.screens.widgets.breakpoints import mark_size
 from sewalong.screens.widgets.keys import first_that_fits
 from sewalong.screens.widgets.literal_text import Words
@@ -51,6 +53,7 @@ Retarget = Callable[[Target], str | None]
 class WorksheetScreen(Screen[None]):
     """One section at a time. `retarget` changes the target, or says why it can't be."""
 
+    CSS_PATH = ["lists.tcss", "facts.tcss", "worksheet.tcss"]
     BINDINGS = [
         Binding("escape,h,H", "leave", "back", id="numbers.leave"),
         Binding("right,tab", "turn(1)", "next page", id="numbers.next"),
@@ -65,9 +68,9 @@ class WorksheetScreen(Screen[None]):
         self._page = 0
         self._numbers = self._worked_out()
 
-    def _worked_out(self) -> Numbers:
+    def _worked_out(self) -> Worksheet:
         state = self._quilt.state
-        return numbers(state.quilt, state.target, have=plan(state).units.possible)
+        return worksheet(state.quilt, state.target, have=plan(state).units.possible)
 
     def compose(self) -> ComposeResult:
         with Horizontal(id="top"):
@@ -185,3 +188,12 @@ def _rows(section: Section) -> list[Horizontal]:
         label = Words(line.label, classes="number-label")
         rows.append(Horizontal(label, Words(text, classes="fact-text"), classes="fact"))
     return rows
+
+
+async def how_much(desk: Desk) -> None:
+    """The numbers of the quilt. They are worked out only when asked for."""
+
+    def carry_out(layout: Target) -> str | None:
+        return desk.attempt(ChangeTarget(layout.rows, layout.columns))
+
+    await desk.app.push_screen_wait(WorksheetScreen(desk.quilt, carry_out))

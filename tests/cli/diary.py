@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from datetime import datetime, timedelta, timezone
 
-from sewalong.cli.quilts.demo_quilts import demo_folder, demo_key
 from sewalong.progress.acts.act import Act
 from sewalong.progress.acts.counting import Count
 from sewalong.progress.acts.sessions import CloseSession
 from sewalong.progress.safety.cautions import CautionFirst
 from sewalong.progress.safety.closing_questions import questions
 from sewalong.quilt.file.reader import read_quilt_bytes
+from sewalong.service.demo_quilts import demo_folder, demo_key
 from sewalong.service.open_quilt import OpenQuilt
 from sewalong.store.library import Library
 from tests.progress.every_act import ReadCaution

@@ -11,7 +11,6 @@ from collections.abc import Callable
 from datetime import datetime
 from pathlib import Path
 
-from sewalong.cli.quilts.demo_quilts import demo_folder
 from sewalong.progress.acts.counting import Count
 from sewalong.progress.acts.notes import WriteNote
 from sewalong.progress.acts.piles import Find, PutPileAway, Spoil
@@ -21,6 +20,7 @@ from sewalong.progress.acts.seam import ChangeTool, RecordSettings
 from sewalong.progress.acts.standing import LayAside
 from sewalong.progress.acts.undoing import Undo
 from sewalong.progress.record.settings import Settings
+from sewalong.service.demo_quilts import demo_folder
 from sewalong.store.archive import to_text
 from sewalong.store.library import Library
 from tests.cli.diary import Diary

@@ -32,6 +32,12 @@ import pytest
 
 CANNOT_MATTER = Path(__file__).with_name("cannot_matter.toml")
 MEMORY = 4 * 2**30
+NOTHING_FAILED = (
+    pytest.ExitCode.OK,
+    pytest.ExitCode.USAGE_ERROR,
+    pytest.ExitCode.NO_TESTS_COLLECTED,
+)
+VERDICTS = ("caught", "cannot matter", "MISSED")
 
 OTHERS: dict[type[ast.AST], type[ast.AST]] = {
     ast.Lt: ast.LtE,
@@ -199,14 +205,13 @@ def key(path: Path, line: int) -> str:
     return f"{path.resolve()}:{line}"
 
 
-def run(tests: list[str], plugin: object, instead: Instead | None = None) -> bool:
-    """Whether the tests pass, in this process."""
+def run(tests: list[str], plugin: object, instead: Instead | None = None) -> int:
+    """How pytest ends with these tests, in this process."""
     if instead is not None:
         sys.meta_path.insert(0, instead)
     quick = ["-x", "-q", "-p", "no:cacheprovider", "--assert=plain", "--hypothesis-seed=1"]
     already_imported = ["-W", "ignore::pytest.PytestAssertRewriteWarning"]
-    passed = pytest.main([*quick, *already_imported, *tests], plugins=[plugin])
-    return passed == pytest.ExitCode.OK
+    return pytest.main([*quick, *already_imported, *tests], plugins=[plugin])
 
 
 def apart(
@@ -215,8 +220,8 @@ def apart(
     instead: Instead | None = None,
     told: Path | None = None,
     seconds: int = 600,
-) -> bool:
-    """The same in a process of its own, quietly; one that never ends has not passed."""
+) -> int:
+    """The same in a process of its own, quietly; below zero for one that never ends."""
     child = os.fork()
     if child == 0:
         resource.setrlimit(resource.RLIMIT_CPU, (seconds, seconds))
@@ -224,11 +229,11 @@ def apart(
         nowhere = os.open(os.devnull, os.O_WRONLY)
         os.dup2(nowhere, 1)
         os.dup2(nowhere, 2)
-        passed = run(tests, plugin, instead)
+        ended = run(tests, plugin, instead)
         if told is not None and isinstance(plugin, Callers):
             told.write_text(json.dumps(plugin.tests))
-        os._exit(0 if passed else 1)
-    return os.waitpid(child, 0)[1] == 0
+        os._exit(ended)
+    return os.waitstatus_to_exitcode(os.waitpid(child, 0)[1])
 
 
 def noticed(
@@ -236,59 +241,65 @@ def noticed(
 ) -> bool:
     """Whether a test fails with the changed module: a few quick ones are asked before all."""
     few = sorted(callers, key=lambda test: callers[test])[:10]
-    if few and not apart(few, First(callers), instead, seconds=seconds):
+    if few and apart(few, First(callers), instead, seconds=seconds) not in NOTHING_FAILED:
         return True
-    rest = list(callers) if quick and callers else [folder]
-    return not apart(rest, First(callers), instead, seconds=seconds)
+    files = sorted({test.partition("::")[0] for test in callers})
+    rest = files if quick and files else [folder]
+    return apart(rest, First(callers), instead, seconds=seconds) != pytest.ExitCode.OK
+
+
+def sampled(path: Path, size: int, seed: int) -> list[Change]:
+    """So many changes of a module, the same for the same seed and text."""
+    found = list(changes(path.read_text()))
+    chosen = random.Random(f"{seed} {path}").sample(found, min(size, len(found)))
+    return sorted(chosen, key=lambda change: change.place)
+
+
+def cannot_matter() -> set[tuple[str, str, str]]:
+    """The changes that are named as such: module, was, becomes."""
+    return {
+        (one["module"], one["was"], becomes)
+        for one in tomllib.loads(CANNOT_MATTER.read_text())["change"]
+        for becomes in one["becomes"]
+    }
 
 
 def main() -> None:
-    asked = argparse.ArgumentParser(description=__doc__.splitlines()[0] if __doc__ else "")
+    asked = argparse.ArgumentParser(description="Which small changes does no test notice?")
     asked.add_argument("tests", help="the folder of tests to run")
     asked.add_argument("modules", nargs="+", type=Path, help="files or folders to change")
     asked.add_argument("--sample", type=int, default=20, help="changes of each module")
     asked.add_argument("--seed", type=int, default=1)
-    asked.add_argument("--quick", action="store_true", help="ask only tests that call the function")
+    asked.add_argument("--quick", action="store_true",
+                       help="ask only the files whose tests call the changed function")  # fmt: skip
     given = asked.parse_args()
-
-    phases = (hypothesis.Phase.explicit, hypothesis.Phase.generate)
-    hypothesis.settings.register_profile("mutation", database=None, phases=phases)
-    hypothesis.settings.load_profile("mutation")
     with tempfile.TemporaryDirectory() as folder:
         os.environ["HYPOTHESIS_STORAGE_DIRECTORY"] = folder
+        phases = (hypothesis.Phase.explicit, hypothesis.Phase.generate)
+        hypothesis.settings.register_profile("mutation", database=None, phases=phases)
+        hypothesis.settings.load_profile("mutation")
         told = Path(folder) / "callers.json"
-        if not apart([given.tests], Callers(), told=told):
+        if apart([given.tests], Callers(), told=told) != pytest.ExitCode.OK:
             sys.exit(f"{given.tests} fails with nothing changed. Mend that first.")
         callers = json.loads(told.read_text())
         seconds = 5 + round(resource.getrusage(resource.RUSAGE_CHILDREN).ru_utime)
-    named = {
-        (one["module"], one["was"], one["becomes"])
-        for one in tomllib.loads(CANNOT_MATTER.read_text()).get("change", [])
-    }
-    for given_path in given.modules:
-        for path in sorted(given_path.rglob("*.py")) if given_path.is_dir() else [given_path]:
-            found = list(changes(path.read_text()))
-            chosen = random.Random(f"{given.seed} {path}").sample(
-                found, min(given.sample, len(found))
-            )
-            caught = cannot = 0
-            for change in sorted(chosen, key=lambda one: one.place):
-                tests = callers.get(key(path, change.function), {})
-                instead = Instead(path, changed(path, change))
-                if noticed(given.tests, tests, instead, seconds, given.quick):
-                    caught, verdict = caught + 1, "caught"
-                elif (str(path), change.was, change.becomes) in named:
-                    cannot, verdict = cannot + 1, "cannot matter"
-                else:
-                    verdict = "MISSED"
-                print(
-                    f"{verdict} {path}:{change.line}: {change.was} -> {change.becomes}", flush=True
-                )
-            if chosen:
-                print(
-                    f"== {path}: {caught} caught of {len(chosen)}, {cannot} cannot matter",
-                    flush=True,
-                )
+        named = cannot_matter()
+        for place in given.modules:
+            for path in sorted(place.rglob("*.py")) if place.is_dir() else [place]:
+                verdicts = []
+                for change in sampled(path, given.sample, given.seed):
+                    tests = callers.get(key(path, change.function), {})
+                    instead = Instead(path, changed(path, change))
+                    if noticed(given.tests, tests, instead, seconds, given.quick):
+                        verdict = "caught"
+                    else:
+                        known = (str(path), change.was, change.becomes) in named
+                        verdict = "cannot matter" if known else "MISSED"
+                    verdicts.append(verdict)
+                    said = f"{path}:{change.line}: {change.was} -> {change.becomes}"
+                    print(f"{verdict} {said}", flush=True)
+                counts = ", ".join(f"{verdicts.count(one)} {one}" for one in VERDICTS)
+                print(f"== {path}: {counts}", flush=True)
 
 
 if __name__ == "__main__":

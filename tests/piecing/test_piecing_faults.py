@@ -66,6 +66,22 @@ def test_a_new_method_needs_one_file_and_no_code() -> None:
     assert count_out(written, MethodKey(written.id)).stage("sew-fours").takes[0].count == 2
 
 
+def test_a_letter_that_a_method_gives_to_one_pile_is_given_to_no_piece_of_another() -> None:
+    plain = """[[piles]]
+id = "plain"
+noun = ["plain square", "plain squares"]
+start = true
+letter = "A"
+
+"""
+    two = '[[piles]]\nid = "two"'
+    text = ROW_OF_FOUR.replace(two, plain + two).replace(
+        '"take square", "take square"', '"take square", "take plain"'
+    )
+    written = read_definition("row-of-four.toml", text)
+    assert derive(written, F(5, 2)).letters == {"A": "plain", "B": "square", "C": "square"}
+
+
 @pytest.mark.parametrize(
     ("old", "new", "words"),
     [
@@ -151,6 +167,28 @@ def test_a_fault_names_file_place_and_what_is_wrong(old: str, new: str, words: s
         derive(read_definition("row-of-four.toml", text), F(5))
     assert words in str(fault.value)
     assert "row-of-four.toml" in str(fault.value)
+
+
+def test_more_fabrics_than_letters_are_refused() -> None:
+    def row_of(squares: int) -> str:
+        takes = ", ".join(['"take square"'] * squares)
+        return ROW_OF_FOUR.replace('"take square", "take square"', takes)
+
+    # Two rows of thirteen are 26 letters.
+    derived = derive(read_definition("row-of-four.toml", row_of(13)), F(5))
+    assert len(derived.letters) == 26
+    with pytest.raises(MethodFault, match="more than 26 fabrics meet in one batch"):
+        derive(read_definition("row-of-four.toml", row_of(14)), F(5))
+
+
+def test_the_first_pile_that_nothing_takes_from_is_named() -> None:
+    idle = "".join(
+        f'[[piles]]\nid = "{id}"\nnoun = ["{id}", "{id}s"]\nstart = true\n\n'
+        for id in ("plain", "spare")
+    )
+    text = ROW_OF_FOUR.replace('[[piles]]\nid = "two"', f'{idle}[[piles]]\nid = "two"')
+    with pytest.raises(MethodFault, match="nothing takes from the pile 'plain'"):
+        check_flow(read_definition("row-of-four.toml", text))
 
 
 def test_the_last_stage_makes_the_unit() -> None:

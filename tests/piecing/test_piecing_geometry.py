@@ -75,6 +75,20 @@ def test_a_polygon_only_touched_by_the_line_is_kept_whole_or_not_at_all() -> Non
     assert clipped(KITE, left_of_it.reversed()) == ()
 
 
+def test_a_sliver_that_nobody_could_see_is_nothing() -> None:
+    square: Polygon = ((0.0, 0.0), (4.0, 0.0), (4.0, 4.0), (0.0, 4.0))
+
+    def corner(depth: float) -> float:
+        """What lies beyond a cut across the corner at (4, 4), at right angles to its diagonal."""
+        half = sqrt(0.5)
+        at = (4.0 - depth * half, 4.0 - depth * half)
+        return area(clipped(square, Line(at, (half, half))))
+
+    # A corner of this depth has an area of the depth squared.
+    assert corner(0.001) == pytest.approx(1e-6)
+    assert corner(0.0002) == 0
+
+
 def test_a_line_along_an_edge_crosses_and_one_through_a_corner_does_not() -> None:
     square: Polygon = ((0.0, 0.0), (4.0, 0.0), (4.0, 4.0), (0.0, 4.0))
     assert span(square, Line((0.0, 0.0), (0.0, 1.0))) == (-4.0, 0.0)

@@ -99,8 +99,18 @@ def test_widths_that_cannot_be_are_refused_in_the_owners_unit() -> None:
         start_for("paired-squares", unfinished=F(1, 2))
     with pytest.raises(SizeRefused, match=r"2 seams of 0\.635 cm leave nothing"):
         start_for("paired-squares", finishes=F(0), unit=Unit.CM)
+    with pytest.raises(
+        SizeRefused, match=r"2 seams of 0\.635 cm leave nothing of a 1\.267 cm square"
+    ):
+        derive("paired-squares", F("1.267") * CENTIMETRE, unit=Unit.CM)
     with pytest.raises(SizeRefused, match="A seam of 0 in cannot be sewn"):
         derive("paired-squares", F(5), F(0))
+
+
+@pytest.mark.parametrize("seam", [F(0), F(-1, 4)])
+def test_no_unit_is_worked_out_for_a_seam_of_nothing(seam: F) -> None:
+    with pytest.raises(SizeRefused, match="must be larger than nothing"):
+        start_for("paired-squares", finishes=F(8), seam=seam)
 
 
 def test_one_of_finishes_and_unfinished_is_asked_for() -> None:

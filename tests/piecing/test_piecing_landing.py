@@ -9,11 +9,11 @@ import pytest
 from msgspec.structs import replace
 
 from sewalong.piecing.catalogue import method_ids, written_method
-from sewalong.piecing.cloth import Flat, Patch, turned
+from sewalong.piecing.cloth import Flat, Patch, rectangle, turned
 from sewalong.piecing.definition import Definition
 from sewalong.piecing.derive import derive
 from sewalong.piecing.edges import EdgeGrain, Side, outer_edges
-from sewalong.piecing.geometry import Move, centre, turn
+from sewalong.piecing.geometry import Move, centre, shift, turn
 from sewalong.piecing.same_when_turned import alike
 
 
@@ -126,6 +126,19 @@ def test_edges_a_millionth_apart_are_the_same_and_a_thousandth_of_an_inch_apart_
 
     assert alike(THREE, moved_by(1e-6))
     assert not alike(THREE, moved_by(1 / 1000))
+
+
+@pytest.mark.parametrize("lying", [False, True])
+def test_patches_are_put_in_reading_order_however_narrow_they_are(lying: bool) -> None:
+    strips = [rectangle(0.5, 4.0, letter) for letter in "ABCD"]
+    laid = [
+        replace(strip.patches[0], points=shift(0.5 * n, 0.0).polygon(strip.patches[0].points))
+        for n, strip in enumerate(strips)
+    ]
+    unit = Flat(tuple(laid[n] for n in (2, 0, 3, 1)))
+    if lying:
+        unit = turned(unit, Move(0.0, 1.0, 1.0, 0.0))
+    assert [patch.letter for patch in unit.in_order(0.125).patches] == ["A", "B", "C", "D"]
 
 
 def test_eight_at_a_time_gives_four_of_each_leaning() -> None:

@@ -6,12 +6,12 @@ from math import sqrt
 
 import pytest
 
-from sewalong.piecing.cloth import Flat, Layered, Patch, Piece, rectangle
+from sewalong.piecing.cloth import Flat, Layered, Patch, Piece, rectangle, turned
 from sewalong.piecing.faults import MethodFault, SizeRefused
-from sewalong.piecing.geometry import Line, area, box
+from sewalong.piecing.geometry import Line, area, box, turn
 from sewalong.piecing.operation_words import WORDS
 from sewalong.piecing.operations import Table
-from sewalong.piecing.primitive import sewn
+from sewalong.piecing.primitive import face_down, sewn
 
 Box = tuple[float, float, float, float]
 
@@ -148,6 +148,26 @@ def test_flipped_corners_may_touch_and_not_overlap(corners: tuple[int, int]) -> 
         sewn_on(2.6)
 
 
+@pytest.mark.parametrize("corners", [(1, 2), (2, 3), (3, 4), (4, 1), (1, 3), (2, 4)])
+def test_oblong_corners_may_touch_and_not_overlap(corners: tuple[int, int]) -> None:
+    def sewn_on(width: float, height: float) -> Table:
+        one, other = (f"lay on corner {corner}" for corner in corners)
+        (piece,) = after(one, pieces=[WIDE, rectangle(width, height, "B")]).pieces
+        words = (other, "sew across corners")
+        return after(*words, pieces=[piece, rectangle(width, height, "C")])
+
+    assert sewn_on(3.0, 2.0).sewn == pytest.approx(2 * sqrt(13))
+    with pytest.raises(SizeRefused, match="two corners overlap"):
+        sewn_on(3.2, 2.2)
+
+
+def test_what_does_not_lie_on_a_corner_is_no_corner_to_flip() -> None:
+    laid = Layered(square(5.0).patches, (face_down(SMALL, 1.0, 1.0),))
+    for word in ("sew across corners", "trim corners"):
+        with pytest.raises(MethodFault, match="must lie on a corner"):
+            after(word, pieces=[laid])
+
+
 def test_corners_for_geese_may_lap_by_two_allowances_and_half_an_inch() -> None:
     def sewn_on(side: float) -> Table:
         (piece,) = after("lay on corner 1", pieces=[square(5.0), square(side, "B")]).pieces
@@ -251,8 +271,8 @@ def test_segments_are_as_long_as_a_strip_was_cut_or_as_the_set_is_wide() -> None
     assert segments.cut == 4 * 4.5
     squares = after("join in a row", "cut square segments", pieces=[*strips])
     assert [piece.size for piece in squares.pieces] == [pytest.approx((4.5, 4.5))] * 2
-    turned = after("join in a row", "turn last half way", "cut segments", pieces=[*strips])
-    assert [piece.size for piece in turned.pieces] == [pytest.approx((4.5, 2.5))] * 4
+    other_way = after("join in a row", "turn last half way", "cut segments", pieces=[*strips])
+    assert [piece.size for piece in other_way.pieces] == [pytest.approx((4.5, 2.5))] * 4
     alone = after("cut segments", pieces=[rectangle(2.5, 10.0, "A")])
     assert [piece.size for piece in alone.pieces] == [pytest.approx((2.5, 2.5))] * 4
 
@@ -275,6 +295,15 @@ def test_the_longest_edge_of_one_patch_comes_to_lie_lowest() -> None:
     (piece,) = after("stand on longest edge", pieces=[Flat((upright,))]).flats()
     assert piece.size == pytest.approx((3, 1))
     assert piece.patches[0].turn in (90, 270)
+
+
+@pytest.mark.parametrize("quarters", range(4))
+def test_a_triangle_stands_on_its_long_edge_however_it_lay(quarters: int) -> None:
+    triangle = Patch(((0.0, 2.0), (2.0, 0.0), (4.0, 2.0)), "A", (0.0, -1.0))
+    lying = turned(Flat((triangle,)), turn(2 * quarters))
+    (piece,) = after("stand on longest edge", pieces=[lying]).flats()
+    assert piece.patches[0].turn == 0
+    assert piece.size == pytest.approx((4, 2))
 
 
 def test_a_row_of_stitches_may_hold_one_top_of_several_and_must_meet_one() -> None:

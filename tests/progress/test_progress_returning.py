@@ -5,6 +5,7 @@ from __future__ import annotations
 from datetime import timedelta
 
 import pytest
+from msgspec.structs import replace
 
 from sewalong.progress.joining.current_stage import in_hand
 from sewalong.progress.plan.plan import plan
@@ -142,7 +143,10 @@ def test_with_all_done_the_last_stage_counted_or_else_the_last_of_all_is_in_hand
     quilt = a_quilt(pieces=16, rows=2, columns=2, finishing=("bind",))
     state, _ = play(quilt, *whole_top(quilt), c.Count("bind", 4))
     assert plan(state).suggestion is None
-    assert in_hand(state, plan(state)).line.stage.id == "bind"
+    counted_last = replace(state, chosen="sew-rows")
+    assert in_hand(counted_last, plan(counted_last)).line.stage.id == "sew-rows"
+    nothing_chosen = replace(state, chosen=None)
+    assert in_hand(nothing_chosen, plan(nothing_chosen)).line.stage.id == "bind"
 
 
 @pytest.mark.parametrize(

@@ -24,6 +24,7 @@ from sewalong.progress.safety.cautions import CautionFirst
 from sewalong.quilt.quilt import Border, Quilt, StartPile, Target
 from sewalong.screens.app import SewalongApp
 from sewalong.screens.sewing import SewingScreen
+from sewalong.screens.widgets.picture_view import PictureView
 from sewalong.service.open_quilt import OpenQuilt
 from sewalong.store.library import Library
 from tests.progress import every_act as c
@@ -172,6 +173,10 @@ class Room:
     async def screen_is(self, kind: type[Screen[Any]]) -> None:
         """Wait until a screen or dialog of this kind is in front."""
         await self.until(lambda: isinstance(self.app.screen, kind), kind.__name__)
+        if kind is SewingScreen:
+            # What comes after the number: the session is open, the picture is there.
+            picture = self.app.screen.query_one(PictureView)
+            await self.until(lambda: picture.was_shown, "the picture")
 
     @property
     def lines(self) -> list[str]:

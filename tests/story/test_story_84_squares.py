@@ -15,7 +15,6 @@ from pathlib import Path
 
 import pytest
 
-from sewalong.cli.quilts.demo_quilts import demo_folder
 from sewalong.progress.acts.joining import JoinRows
 from sewalong.progress.joining.next_joins import joining
 from sewalong.progress.measuring import proof as proofs
@@ -30,6 +29,7 @@ from sewalong.progress.record.refused import Refused
 from sewalong.progress.record.state import State
 from sewalong.progress.resuming.resume_facts import facts, was_away
 from sewalong.quilt.quilt import Target
+from sewalong.service.demo_quilts import demo_folder
 from sewalong.store.archive import to_text
 from sewalong.store.library import Library
 from tests.cli.diary import Diary

@@ -20,12 +20,16 @@ TYPE_CHECKING = False  # as typing has it, which takes longer to import than thi
 if TYPE_CHECKING:
     import argparse
     from collections.abc import Callable
+    from typing import Any
 
     from sewalong.cli.frame.context import Context
     from sewalong.cli.frame.report import Report
     from sewalong.cli.registry.command import Command
 
     Runner = Callable[[argparse.Namespace, Context], Report]
+
+OPEN_THE_LAST = "sewalong.cli.quilts.opening:open_the_last"
+"""What `sewalong` alone does."""
 
 REFUSED = 2
 INTERRUPTED = 130
@@ -69,8 +73,7 @@ def _run(argv: list[str], context: Context | None) -> int:
     match argv:
         case []:
             load_msgspec()
-            from sewalong.cli.quilts.opening import open_the_last
-
+            open_the_last = _loaded(OPEN_THE_LAST)
             return _tell(open_the_last(context or _surroundings()))
         case ["--version", *_]:
             return _write(f"sewalong {__version__}\n")
@@ -97,9 +100,14 @@ def _run(argv: list[str], context: Context | None) -> int:
 
 def function_of(command: Command) -> Runner:
     """The function that carries `command` out, its module imported."""
-    module, _, name = command.run.partition(":")
-    function: Runner = getattr(importlib.import_module(module), name)
+    function: Runner = _loaded(command.run)
     return function
+
+
+def _loaded(where: str) -> Any:
+    """What "module:name" names, its module imported."""
+    module, _, name = where.partition(":")
+    return getattr(importlib.import_module(module), name)
 
 
 def _surroundings() -> Context:

@@ -24,7 +24,7 @@ def where(args: argparse.Namespace, context: Context) -> str:
     """The record meant: the owner's, or that of the demo quilts, which is seeded if need be."""
     if not getattr(args, "demo", False):
         return record_path()
-    from sewalong.cli.quilts.demo_quilts import seed
+    from sewalong.service.demo_quilts import seed
 
     seed(demo_record_path(), context.clock())
     return demo_record_path()

@@ -9,7 +9,7 @@ from sewalong.cli.frame.errors import CommandError, sentence_of
 from sewalong.cli.frame.report import Report
 from sewalong.cli.frame.selection import NO_QUILT, any_library, chosen_quilt
 from sewalong.progress.record.time_words import ago, day_and_time
-from sewalong.service.summary import summary
+from sewalong.service.listing import summary
 from sewalong.store.library import Library, Shelved
 
 

@@ -9,8 +9,6 @@ from sewalong.cli.frame.context import Context
 from sewalong.cli.frame.errors import CommandError
 from sewalong.cli.frame.report import Report
 from sewalong.cli.frame.selection import NO_QUILT, opened, wanted_name
-from sewalong.cli.quilts.demo_quilts import begin_afresh, seed
-from sewalong.cli.quilts.listing import list_quilts, status
 from sewalong.store.home import demo_record_path, record_path
 
 NO_TERMINAL = "The app needs a terminal to open in; here is the quilt in plain words instead."
@@ -19,6 +17,8 @@ NO_TERMINAL = "The app needs a terminal to open in; here is the quilt in plain w
 def open_quilt(args: argparse.Namespace, context: Context) -> Report:
     """`open [QUILT]`"""
     if args.demo:
+        from sewalong.service.demo_quilts import seed
+
         seed(demo_record_path(), context.clock())
     path = demo_record_path() if args.demo else record_path()
     return _open(path, wanted_name(args), args.demo, context)
@@ -31,6 +31,9 @@ def open_the_last(context: Context) -> Report:
 
 def demo(args: argparse.Namespace, context: Context) -> Report:
     """`demo [NAME]`"""
+    from sewalong.cli.quilts.listing import list_quilts
+    from sewalong.service.demo_quilts import begin_afresh, seed
+
     path = demo_record_path()
     begun_again: tuple[str, ...] = ()
     if args.afresh:
@@ -54,6 +57,8 @@ def _open(path: str, name: str | None, demo: bool, context: Context) -> Report:
             return Report((NO_QUILT,))
         wanted = library.find(name) if name is not None else None
     if not context.interactive:
+        from sewalong.cli.quilts.listing import status
+
         told = status(_looking_at((wanted or entries[0]).name, demo=demo), context)
         return Report(told.lines, aside=(NO_TERMINAL,))
     if wanted is None and not demo:

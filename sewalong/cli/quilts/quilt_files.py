@@ -19,7 +19,7 @@ from sewalong.quilt.file.reader import Fault, QuiltFileFaults, read_quilt_bytes
 from sewalong.quilt.file.toml_errors import LONGEST_FILE
 from sewalong.quilt.json_codec import quilt_to_dict
 from sewalong.quilt.quilt import Quilt
-from sewalong.service.summary import summary
+from sewalong.service.listing import summary
 from sewalong.store.archive import from_text, take_in, to_text
 from sewalong.store.home import record_path
 from sewalong.store.writing import write_whole

@@ -20,7 +20,7 @@ from sewalong.piecing.derive import SEAM, STRIP_LENGTH, Derivation, derive
 from sewalong.piecing.geometry import area
 from sewalong.piecing.method import Method, Pieces
 from sewalong.piecing.same_when_turned import alike
-from sewalong.quilt.as_fraction import near
+from sewalong.quilt.as_fraction import as_fraction
 from sewalong.quilt.size import Size
 from sewalong.quilt.worksheet.line import Line, length_line, size_line
 from sewalong.quilt.worksheet.unit_lines import edge_line
@@ -93,9 +93,9 @@ def _stages(method: Method, made: Derivation, unit: Unit) -> Iterator[Line]:
 def _piles(method: Method, made: Derivation, unit: Unit) -> Iterator[Line]:
     for pile in method.piles:
         width, height = made.piles[pile.id].size
-        size = Size(near(width), near(height))
+        size = Size(as_fraction(width), as_fraction(height))
         yield size_line(f"one {pile.noun.one}", size, unit, "unfinished")
-    raw = Size(near(made.unit.width), near(made.unit.height))
+    raw = Size(as_fraction(made.unit.width), as_fraction(made.unit.height))
     yield size_line("unit finishes at", raw.grown(-made.seam), unit)
 
 

@@ -14,9 +14,9 @@ from sewalong.cli.reckoning.plan_source import meant
 def plan(args: argparse.Namespace, context: Context) -> Report:
     """`plan [FILE|QUILT]`: sizes, cloth, cut list, shopping list, thread, layouts that fit."""
     found = meant(args, context)
-    from sewalong.quilt.worksheet.worksheet import numbers
+    from sewalong.quilt.worksheet.worksheet import worksheet
 
-    all_of_it = numbers(found.quilt, found.target, have=found.have)
+    all_of_it = worksheet(found.quilt, found.target, have=found.have)
     if all_of_it.refusal:
         raise CommandError(all_of_it.refusal)
     sections = [

@@ -16,7 +16,7 @@ from sewalong.lengths import CENTIMETRE, Length, Unit, show
 from sewalong.piecing.definition import Definition
 from sewalong.piecing.derive import SEAM, STRIP_LENGTH, Derivation, derive, start_for
 from sewalong.piecing.start_sizes import StartSize
-from sewalong.quilt.as_fraction import exactly, near
+from sewalong.quilt.as_fraction import as_fraction, exactly
 from sewalong.quilt.size import Size
 from sewalong.quilt.worksheet.basis import trim_step
 from sewalong.quilt.worksheet.line import Line, length_line, size_line
@@ -81,7 +81,7 @@ def _to_cut(written: Definition, wanted: Mapping[str, StartSize], unit: Unit) ->
         many = written.noun(pile).many
         exact = exactly(one.exact, unit)
         shown = show(one.cutting, unit, fineness=Fraction(1, 64) if unit is Unit.INCH else None)
-        same = near(one.exact) == one.cutting
+        same = as_fraction(one.exact) == one.cutting
         text = shown if same else f"{shown} (rounded up from {exact})"
         yield Line(f"cut {many} at", text, inches=float(one.cutting))
 
@@ -93,7 +93,7 @@ def _cut(written: Definition, made: Derivation, unit: Unit) -> Iterator[Line]:
 
 
 def _unit(made: Derivation, unit: Unit) -> Iterator[Line]:
-    raw = Size(near(made.unit.width), near(made.unit.height))
+    raw = Size(as_fraction(made.unit.width), as_fraction(made.unit.height))
     finished = raw.grown(-made.seam)
     seam_said = show(made.seam, unit, fineness=Fraction(1, 64 if unit is Unit.INCH else 100))
     yield size_line("unit unfinished", raw, unit, f"seams of {seam_said}")
@@ -109,7 +109,7 @@ def _unit(made: Derivation, unit: Unit) -> Iterator[Line]:
 
 def _trimmed(made: Derivation, trim: Size, unit: Unit) -> Iterator[Line]:
     """Trimming to a size of her own; raises CommandError when the unit is smaller than that."""
-    raw = Size(near(made.unit.width), near(made.unit.height))
+    raw = Size(as_fraction(made.unit.width), as_fraction(made.unit.height))
     if not raw.covers(trim):
         raise CommandError(_out_of_reach(made, raw, trim, unit))
     finished = trim.grown(-made.seam)
@@ -142,10 +142,10 @@ def _out_of_reach(made: Derivation, raw: Size, trim: Size, unit: Unit) -> str:
 def _own(made: Derivation, own: Length, unit: Unit) -> Iterator[Line]:
     wider = float(own - made.seam)
     sewn = Size(
-        near(made.unit.width - wider * made.unit.width_per_seam),
-        near(made.unit.height - wider * made.unit.height_per_seam),
+        as_fraction(made.unit.width - wider * made.unit.width_per_seam),
+        as_fraction(made.unit.height - wider * made.unit.height_per_seam),
     )
-    lost = near(made.unit.width) - sewn.width
+    lost = as_fraction(made.unit.width) - sewn.width
     way = "less" if lost > 0 else "more"
     reason = f"{exactly(abs(lost), unit)} {way} across" if lost else "the same"
     yield size_line("unit with your own seam", sewn, unit, f"unfinished; {reason}")

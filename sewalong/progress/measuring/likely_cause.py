@@ -86,7 +86,7 @@ def _whole_pieces(piece: Measured, short: Length) -> int:
     if piece.each is None or piece.of < 2:
         return 0
     pieces = round(abs(short) / piece.each)
-    if pieces < 1 or (short > 0 and pieces >= piece.of):
+    if short > 0 and pieces >= piece.of:
         return 0
     off = abs(abs(short) - pieces * piece.each)
     return pieces if off <= max(ABOUT_A_PIECE * piece.each, near_enough(piece.expected)) else 0

@@ -18,7 +18,7 @@ from sewalong.progress.record.measurable import (
     trimmed_to,
     untrimmed,
 )
-from sewalong.quilt.as_fraction import near
+from sewalong.quilt.as_fraction import as_fraction
 from sewalong.quilt.cloth.borders import BorderNumbers, BorderPlan, Corners, borders
 from sewalong.quilt.layouts.setting_straight import straight_top
 from sewalong.quilt.quilt import Quilt, Target
@@ -80,7 +80,7 @@ def if_like(quilt: Quilt, target: Target, piece: Measured, reading: Length) -> O
 
     def like(one: Measured) -> Length:
         share = (float(one.expected) + one.allowances * seam) / grows
-        lost = short if one.id == piece.id else near(float(short) * share)
+        lost = short if one.id == piece.id else as_fraction(float(short) * share)
         return one.expected - lost
 
     return _outlook(quilt, target, _unit(quilt, like), quilt.seam)
@@ -90,7 +90,7 @@ def if_seam(quilt: Quilt, target: Target, off_each: Length) -> Outlook:
     """When every seam, of units, rows and borders, is off by as much each allowance."""
 
     def like(one: Measured) -> Length:
-        return one.expected - near(float(off_each) * one.allowances)
+        return one.expected - as_fraction(float(off_each) * one.allowances)
 
     return _outlook(quilt, target, _unit(quilt, like), quilt.seam + off_each)
 

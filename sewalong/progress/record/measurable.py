@@ -13,7 +13,7 @@ from sewalong.piecing.catalogue import written_method
 from sewalong.piecing.cloth import Piece
 from sewalong.piecing.faults import MethodFault, SizeRefused
 from sewalong.piecing.start_sizes import run_sizes
-from sewalong.quilt.as_fraction import near
+from sewalong.quilt.as_fraction import as_fraction
 from sewalong.quilt.cloth.row import row_length
 from sewalong.quilt.quilt import Quilt, Target
 from sewalong.quilt.worksheet.basis import derived, trim_step
@@ -178,7 +178,7 @@ def untrimmed(quilt: Quilt, way: str) -> Measured:
 def _as_sewn(quilt: Quilt, pile: str, way: str, id: str, words: str) -> Measured:
     here = 0 if way == ACROSS else 1
     exact, rate = _size_and_rate(quilt, pile, here)
-    size = near(exact)
+    size = as_fraction(exact)
     trim = trimmed_to(quilt)
     at_least = trim[here] if trim is not None and pile == proof_pile(quilt) else None
     whole = round(rate / 2)

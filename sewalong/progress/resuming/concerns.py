@@ -16,7 +16,7 @@ from sewalong.progress.record.state import State
 from sewalong.progress.record.time_words import ago
 
 
-class Worry(Struct, frozen=True):
+class Concern(Struct, frozen=True):
     """A label of a word or two, since when it is so, and one or two sentences."""
 
     label: str
@@ -24,10 +24,10 @@ class Worry(Struct, frozen=True):
     text: str
 
 
-def worries(
+def concerns(
     state: State, record: Sequence[e.Recorded], now: datetime, now_plan: Plan
-) -> tuple[Worry, ...]:
-    """The worries that still matter, the oldest first.
+) -> tuple[Concern, ...]:
+    """The concerns that still matter, the oldest first.
 
     Pieces at risk until they were seen to, a seam changed since it was proved while there is
     still something to sew; and while pieces are still wanted, those that are missing and
@@ -54,17 +54,17 @@ def _made(state: State, pile: str) -> str:
     return "there once" if pile in state.route.starts else "made"
 
 
-def _at_risk(state: State, record: Sequence[e.Recorded]) -> Iterator[Worry]:
+def _at_risk(state: State, record: Sequence[e.Recorded]) -> Iterator[Concern]:
     if all(check.passed for check in state.checks):
         return
     from sewalong.progress.measuring.at_risk import at_risk  # loaded only after a bad measure
 
     risk = at_risk(state, record)
     if risk is not None and not risk.seen_to and not risk.none:
-        yield Worry("At risk", risk.failed.at, " ".join(risk.lines))
+        yield Concern("At risk", risk.failed.at, " ".join(risk.lines))
 
 
-def _missing(state: State, record: Sequence[e.Recorded], now: datetime) -> Iterator[Worry]:
+def _missing(state: State, record: Sequence[e.Recorded], now: datetime) -> Iterator[Concern]:
     for pile, n in state.missing.items():
         since = next(
             (
@@ -77,10 +77,10 @@ def _missing(state: State, record: Sequence[e.Recorded], now: datetime) -> Itera
             now,
         )
         what = f"{_noun(state, pile).count(n)} {_made(state, pile)}, whereabouts unknown"
-        yield Worry("Missing", since, f"{what} ({ago(since, now)}).")
+        yield Concern("Missing", since, f"{what} ({ago(since, now)}).")
 
 
-def _seam(state: State, now: datetime, now_plan: Plan) -> Iterator[Worry]:
+def _seam(state: State, now: datetime, now_plan: Plan) -> Iterator[Concern]:
     """A seam that nobody has to sew any more is no worry, nor one the person went on with."""
     to_sew = any(line.to_do and line.stage.station is Station.MACHINE for line in now_plan.lines)
     told = proof(state, now)
@@ -91,7 +91,7 @@ def _seam(state: State, now: datetime, now_plan: Plan) -> Iterator[Worry]:
     ):
         return
     since = told.failed.at if told.failed else _changed_at(state, told.last.seq if told.last else 0)
-    yield Worry("Seam", since or now, f"Not proved as it is now: {told.why}.")
+    yield Concern("Seam", since or now, f"Not proved as it is now: {told.why}.")
 
 
 def _changed_at(state: State, after: int) -> datetime | None:
@@ -101,14 +101,14 @@ def _changed_at(state: State, after: int) -> datetime | None:
     return None
 
 
-def _on_the_bias(state: State, now: datetime) -> Iterator[Worry]:
+def _on_the_bias(state: State, now: datetime) -> Iterator[Concern]:
     if not may_be_cut(state):
         return
     soft = bias(state.quilt)
     wait = [_noun(state, pile).count(n) for pile in soft.piles if (n := state.piles.get(pile, 0))]
     cut = [session.last_at for session in state.sessions if session.counts.get(soft.cut, 0) > 0]
     if wait and cut:
-        yield Worry(
+        yield Concern(
             "On the bias",
             cut[-1],
             f"{' and '.join(wait)} with edges on the bias, cut {ago(cut[-1], now)}: don't pull "

@@ -18,7 +18,7 @@ from sewalong.progress.record.sessions import is_over
 from sewalong.progress.record.settings import Settings
 from sewalong.progress.record.state import Check, SessionRecord, Standing, State
 from sewalong.progress.record.time_words import ago, spoken
-from sewalong.progress.resuming.concerns import missing_in_words, worries
+from sewalong.progress.resuming.concerns import concerns, missing_in_words
 from sewalong.progress.resuming.recount_advice import offer_in_words
 
 AWAY = timedelta(days=1)
@@ -48,7 +48,7 @@ def was_away(state: State, now: datetime) -> bool:
 def facts(state: State, now: datetime, record: Sequence[e.Recorded] = ()) -> tuple[Fact, ...]:
     """What a person coming back needs, one fact each, in the order to read them.
 
-    What was left unsafe comes first, then the worries, the oldest first; what does not matter
+    What was left unsafe comes first, then the concerns, the oldest first; what does not matter
     for the work still to do is left out. `record` is where pieces at risk are looked up.
     """
     now_plan = plan(state)
@@ -57,7 +57,7 @@ def facts(state: State, now: datetime, record: Sequence[e.Recorded] = ()) -> tup
         for label, text in (
             *_left_open(state, now),
             *_standing(state),
-            *_worries(state, now, record, now_plan),
+            *_concerns(state, now, record, now_plan),
             *_last_time(state, now),
             *_next(state, now_plan),
             *_short(state, now_plan),
@@ -117,9 +117,9 @@ def _standing(state: State) -> Facts:
         yield "Done", "This quilt is marked done."
 
 
-def _worries(state: State, now: datetime, record: Sequence[e.Recorded], now_plan: Plan) -> Facts:
-    for worry in worries(state, record, now, now_plan):
-        yield worry.label, worry.text
+def _concerns(state: State, now: datetime, record: Sequence[e.Recorded], now_plan: Plan) -> Facts:
+    for one in concerns(state, record, now, now_plan):
+        yield one.label, one.text
 
 
 def _count_first(state: State, now: datetime, now_plan: Plan) -> Facts:

@@ -18,7 +18,7 @@ from math import ceil
 from msgspec import Struct
 
 from sewalong.lengths import METRE, YARD, Length, Unit
-from sewalong.quilt.as_fraction import near
+from sewalong.quilt.as_fraction import as_fraction
 from sewalong.quilt.refusal import NumbersFault, above_zero, at_least, not_below_zero
 
 LOCKSTITCH_RATIO = Fraction(5, 2)
@@ -70,7 +70,7 @@ def seam_run(stage: str, each: float | Fraction, times: int) -> SeamRun:
     Raises `NumbersFault` for a length or a count below zero.
     """
     return SeamRun(
-        stage, not_below_zero(near(each), "seam"), at_least(0, times, f"seams of '{stage}'")
+        stage, not_below_zero(as_fraction(each), "seam"), at_least(0, times, f"seams of '{stage}'")
     )
 
 

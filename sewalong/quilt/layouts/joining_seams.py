@@ -1,7 +1,7 @@
 """How long the seams are that join units into rows, rows into a top, and borders onto it."""
 
 from sewalong.lengths import Length
-from sewalong.quilt.as_fraction import near
+from sewalong.quilt.as_fraction import as_fraction
 from sewalong.quilt.cloth.borders import BorderNumbers, Corners
 from sewalong.quilt.cloth.thread import SeamRun
 from sewalong.quilt.layouts.setting_straight import straight_top
@@ -37,7 +37,7 @@ def border_seams(border: BorderNumbers) -> SeamRun:
         case Corners.ENDS_FIRST:
             length = 2 * (inner.width + outer.length)
         case Corners.MITRED:
-            slant = near(float(border.width) * 2**0.5)
+            slant = as_fraction(float(border.width) * 2**0.5)
             length = inner.around + 4 * slant
     return SeamRun("a border", length, 1)
 

@@ -10,7 +10,7 @@ from math import ceil
 from msgspec import Struct
 
 from sewalong.lengths import Length, Rounding, Unit, round_to, show
-from sewalong.quilt.as_fraction import ROOT_TWO, diagonal, exactly, near
+from sewalong.quilt.as_fraction import ROOT_TWO, as_fraction, diagonal, exactly
 from sewalong.quilt.cloth.allowances import half_square_adds, quarter_square_adds
 from sewalong.quilt.cloth.strips import QUARTER
 from sewalong.quilt.refusal import above_zero, at_least, not_below_zero
@@ -74,7 +74,7 @@ def on_point(
     not_below_zero(larger, "amount cut larger")
     step = diagonal(unit)
     units = rows * columns + (rows - 1) * (columns - 1)
-    size = Size(near(columns * step), near(rows * step))
+    size = Size(as_fraction(columns * step), as_fraction(rows * step))
     sides = 2 * (rows - 1) + 2 * (columns - 1)
     side = _square(
         step, quarter_square_adds(seam), fineness, larger, sides, 4, "cut twice", shown_in

@@ -8,7 +8,7 @@ from msgspec import Struct
 
 from sewalong.lengths import CENTIMETRE, Length, Unit
 from sewalong.piecing.derive import STRIP_LENGTH, Derivation, derive
-from sewalong.quilt.as_fraction import near
+from sewalong.quilt.as_fraction import as_fraction
 from sewalong.quilt.choices import Choices
 from sewalong.quilt.cloth.borders import BorderNumbers, BorderPlan, Corners, borders
 from sewalong.quilt.cloth.strips import Join
@@ -83,7 +83,7 @@ def basis(quilt: Quilt, target: Target | None = None, choices: Choices | None = 
     wanted = quilt.target if target is None else target
     chosen = quilt.choices if choices is None else choices
     made = derived(quilt)
-    unit = Size(near(made.unit.width), near(made.unit.height))
+    unit = Size(as_fraction(made.unit.width), as_fraction(made.unit.height))
     edges = [straight_top(wanted.rows, wanted.columns, unit, quilt.seam)]
     for border in quilt.borders:
         edges.append(edges[-1].grown(border.cut - 2 * quilt.seam))

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from fractions import Fraction
 
 from sewalong.lengths import show
-from sewalong.quilt.as_fraction import exactly, near
+from sewalong.quilt.as_fraction import as_fraction, exactly
 from sewalong.quilt.cloth.borders import borders
 from sewalong.quilt.cloth.row import row_length
 from sewalong.quilt.layouts.setting_straight import straight_top, with_own_seam
@@ -70,7 +70,7 @@ def _piles(basis: Basis) -> Iterator[Line]:
     for pile in method.piles:
         if pile.id not in skipped:
             width, height = basis.made.piles[pile.id].size
-            size = Size(near(width), near(height))
+            size = Size(as_fraction(width), as_fraction(height))
             yield size_line(pile.noun.one, size, basis.shown_in, "unfinished")
 
 
@@ -131,8 +131,8 @@ def _own_seam(basis: Basis) -> Iterator[Line]:
     wider = float(own - quilt.seam)
     made = basis.made.unit
     own_unit = Size(
-        near(made.width - wider * made.width_per_seam),
-        near(made.height - wider * made.height_per_seam),
+        as_fraction(made.width - wider * made.width_per_seam),
+        as_fraction(made.height - wider * made.height_per_seam),
     )
     change = with_own_seam(target.rows, target.columns, basis.unit, quilt.seam, own_unit, own, unit)
     found = borders(change.sewn, basis.plans, seam=own, unit=unit)

@@ -16,10 +16,10 @@ from sewalong.quilt.worksheet.shopping import shopping
 from sewalong.quilt.worksheet.sizes import rows, sizes
 from sewalong.quilt.worksheet.thread_lines import thread_section
 
-__all__ = ["LayoutLine", "Line", "Numbers", "Section", "numbers"]
+__all__ = ["LayoutLine", "Line", "Section", "Worksheet", "worksheet"]
 
 
-class Numbers(Struct, frozen=True):
+class Worksheet(Struct, frozen=True):
     """Sections of lines; `layouts` has the one now wanted first.
 
     `units` is how many units there are or will be. `refusal` is the sentence that says why
@@ -46,13 +46,13 @@ class Numbers(Struct, frozen=True):
         return (self.sizes, self.rows, self.cloth, self.cut_list, self.shopping, self.thread, fit)
 
 
-def numbers(
+def worksheet(
     quilt: Quilt,
     target: Target | None = None,
     choices: Choices | None = None,
     *,
     have: int | None = None,
-) -> Numbers:
+) -> Worksheet:
     """The numbers of `quilt` for `target` and `choices`, its own where they are None.
 
     `have` is how many units there are or will be, when the record knows better than the plan;
@@ -66,7 +66,7 @@ def numbers(
         layouts = fitting(basis, units)
     except CANNOT_BE_HAD as fault:
         return _refused(wanted, chosen, str(fault))
-    return Numbers(
+    return Worksheet(
         wanted,
         chosen,
         units,
@@ -80,11 +80,11 @@ def numbers(
     )
 
 
-def _refused(target: Target, choices: Choices, sentence: str) -> Numbers:
+def _refused(target: Target, choices: Choices, sentence: str) -> Worksheet:
     def empty(id: str, title: str) -> Section:
         return Section(id, title, (Line("", sentence),))
 
-    return Numbers(
+    return Worksheet(
         target,
         choices,
         0,

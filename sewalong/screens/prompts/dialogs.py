@@ -28,6 +28,8 @@ FEW = 3
 class Dialog(ModalScreen[Result], Generic[Result]):
     """A sheet over the screen. Escape leaves it and changes nothing."""
 
+    CSS_PATH = ["../lists.tcss", "../facts.tcss", "dialog.tcss"]
+
     BINDINGS = [Binding("escape", "leave", "leave", id="dialog.leave")]
 
     def on_resize(self) -> None:

@@ -2,24 +2,12 @@
 
 from __future__ import annotations
 
-from sewalong.progress.acts.steering import ChangeTarget
 from sewalong.progress.pace.exclusions import LEAVE_OUT_WORDS, leave_out
 from sewalong.progress.pace.tonight import tonight as plan_tonight
 from sewalong.progress.record.refused import Refused
-from sewalong.quilt.quilt import Target
 from sewalong.screens.prompts.common import whole
 from sewalong.screens.prompts.desk import Desk
 from sewalong.screens.prompts.dialogs import Field, FormDialog, LinesDialog
-
-
-async def how_much(desk: Desk) -> None:
-    """The numbers of the quilt. They are worked out only when asked for."""
-    from sewalong.screens.worksheet import WorksheetScreen
-
-    def carry_out(layout: Target) -> str | None:
-        return desk.attempt(ChangeTarget(layout.rows, layout.columns))
-
-    await desk.app.push_screen_wait(WorksheetScreen(desk.quilt, carry_out))
 
 
 async def where(desk: Desk) -> None:

@@ -11,30 +11,28 @@ from importlib import import_module
 from sewalong.screens.prompts.desk import Desk
 
 ASKS: Mapping[str, str] = {
-    "stage": "stage_prompts:other_stage",
-    "unpick": "stage_prompts:unpick",
-    "target": "stage_prompts:target",
-    "join": "stage_prompts:join",
-    "aside": "stage_prompts:aside",
-    "spoil": "pile_prompts:spoil",
-    "recount": "pile_prompts:recount",
-    "find": "pile_prompts:find",
-    "put": "pile_prompts:put_away",
-    "note": "note_prompts:note",
-    "press": "note_prompts:press_direction",
-    "machine": "machine_prompts:settings",
-    "changed": "machine_prompts:changed",
-    "measure": "machine_prompts:measure",
-    "numbers": "looking_prompts:how_much",
-    "tonight": "looking_prompts:tonight",
-    "where": "looking_prompts:where",
+    "stage": "sewalong.screens.prompts.stage_prompts:other_stage",
+    "unpick": "sewalong.screens.prompts.stage_prompts:unpick",
+    "target": "sewalong.screens.prompts.stage_prompts:target",
+    "join": "sewalong.screens.prompts.stage_prompts:join",
+    "aside": "sewalong.screens.prompts.stage_prompts:aside",
+    "spoil": "sewalong.screens.prompts.pile_prompts:spoil",
+    "recount": "sewalong.screens.prompts.pile_prompts:recount",
+    "find": "sewalong.screens.prompts.pile_prompts:find",
+    "put": "sewalong.screens.prompts.pile_prompts:put_away",
+    "note": "sewalong.screens.prompts.note_prompts:note",
+    "press": "sewalong.screens.prompts.note_prompts:press_direction",
+    "machine": "sewalong.screens.prompts.machine_prompts:settings",
+    "changed": "sewalong.screens.prompts.machine_prompts:changed",
+    "measure": "sewalong.screens.prompts.machine_prompts:measure",
+    "numbers": "sewalong.screens.worksheet:how_much",
+    "tonight": "sewalong.screens.prompts.looking_prompts:tonight",
+    "where": "sewalong.screens.prompts.looking_prompts:where",
 }
 
 
 def ask(name: str) -> Callable[[Desk], Awaitable[None]]:
     """The function that asks `name`; raises KeyError for none."""
     file, function = ASKS[name].split(":")
-    found: Callable[[Desk], Awaitable[None]] = getattr(
-        import_module(f"sewalong.screens.prompts.{file}"), function
-    )
+    found: Callable[[Desk], Awaitable[None]] = getattr(import_module(file), function)
     return found

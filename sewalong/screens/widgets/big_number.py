@@ -42,6 +42,11 @@ def drawn(number: int, scale: int = 1) -> list[str]:
 class BigNumber(Widget):
     """Shows `number`; at `scale` 2 it is ten lines high."""
 
+    def __init__(self, number: int = 0, scale: int = 1, *, id: str | None = None) -> None:
+        super().__init__(id=id)
+        self.set_reactive(BigNumber.number, number)
+        self.set_reactive(BigNumber.scale, scale)
+
     number: reactive[int] = reactive(0)
     scale: reactive[int] = reactive(1, layout=True)
 

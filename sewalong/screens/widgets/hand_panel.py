@@ -15,34 +15,41 @@ from sewalong.screens.widgets.picture_view import PictureView
 class HandPanel(Vertical):
     """Shows one stage and is told which; the picture is given to it apart."""
 
+    def __init__(self, hand: InHand, now: Plan, *, scale: int, id: str) -> None:
+        super().__init__(id=id)
+        self._texts = _texts(hand, now)
+        self._number = BigNumber(hand.line.to_do, scale, id="number")
+
     def compose(self) -> ComposeResult:
-        yield Words(id="stage")
+        yield Words(self._texts["stage"], id="stage")
         with Horizontal(id="head"):
-            yield BigNumber(id="number")
+            yield self._number
             yield PictureView(id="picture")
-        yield Words(id="noun")
-        yield Words(id="flow")
-        yield Words(id="do")
-        yield Words(id="check")
+        for name in ("noun", "flow", "do", "check"):
+            yield Words(self._texts[name], id=name)
 
     def show(self, hand: InHand, now: Plan, *, scale: int) -> None:
         """Draw the stage in hand; at `scale` 2 the number is twice as large."""
-        stage = hand.line.stage
-        self._say("#stage", f"{stage.label.upper()}  at the {stage.station.value}")
-        number = self.query_one(BigNumber)
-        number.number, number.scale = hand.line.to_do, scale
-        self._say("#noun", _noun(hand, now))
-        self._say("#flow", _flow(hand))
-        self._say("#do", f"{hand.which} {stage.do}".strip())
-        self._say("#check", f"Check: {stage.check}")
-
-    def _say(self, selector: str, text: str) -> None:
-        self.query_one(selector, Words).say(text)
+        self._number.number, self._number.scale = hand.line.to_do, scale
+        for name, text in _texts(hand, now).items():
+            self.query_one(f"#{name}", Words).say(text)
 
 
 def picture_room(scale: int) -> tuple[int, int]:
     """Columns and lines for the picture beside a number of this scale: as high as it is."""
     return 2 * NUMBER_LINES * scale, NUMBER_LINES * scale
+
+
+def _texts(hand: InHand, now: Plan) -> dict[str, str]:
+    """What each of its lines says, by the line's id."""
+    stage = hand.line.stage
+    return {
+        "stage": f"{stage.label.upper()}  at the {stage.station.value}",
+        "noun": _noun(hand, now),
+        "flow": _flow(hand),
+        "do": f"{hand.which} {stage.do}".strip(),
+        "check": f"Check: {stage.check}",
+    }
 
 
 def _noun(hand: InHand, now: Plan) -> str:

@@ -129,9 +129,9 @@ SEWING_KEYS = (
         "What fits into this evening, ending at a good place to stop.",
     ),
     Key(
-        "sew.going",
+        "sew.pace",
         "g",
-        "going",
+        "pace",
         "how is it going",
         "Sessions, pace, what took the time, what is left.",
     ),

@@ -13,6 +13,7 @@ from sewalong.progress.plan.plan import Plan, StageLine
 LABEL_WIDTH = 13
 COUNT_WIDTH = 9
 STITCHES = 16
+PANEL_WIDTH = 36
 MOST_WITH_A_GAP = 15
 """Stages up to which a line is left empty below the route on a screen of 24 lines."""
 
@@ -20,12 +21,13 @@ MOST_WITH_A_GAP = 15
 class RoutePanel(Widget):
     """Shows the route of a plan with the stage in hand marked; draws only what has changed."""
 
-    def __init__(self, *, id: str | None = None) -> None:
+    def __init__(
+        self, plan: Plan, current: str, footer: tuple[str, ...], *, id: str | None = None
+    ) -> None:
         super().__init__(id=id)
-        self._lines: list[Content] = []
+        self._lines = self._drawn(plan, current, footer)
 
-    def show(self, plan: Plan, current: str, footer: tuple[str, ...]) -> None:
-        """Draw the route of `plan`; `footer` lines (spare, over) stand below the work done."""
+    def _drawn(self, plan: Plan, current: str, footer: tuple[str, ...]) -> list[Content]:
         lines = [
             Content.styled(f"  {'':<{LABEL_WIDTH}}{'done':>{COUNT_WIDTH}}   waiting", "$quiet")
         ]
@@ -33,9 +35,13 @@ class RoutePanel(Widget):
         if len(plan.lines) <= MOST_WITH_A_GAP:
             lines.append(Content(""))
         lines.append(_stitches(plan.work_done))
-        width = self.size.width or COUNT_WIDTH * 4
         for text in footer:
-            lines += Content(text).wrap(width)
+            lines += Content(text).wrap(self.size.width or PANEL_WIDTH)
+        return lines
+
+    def show(self, plan: Plan, current: str, footer: tuple[str, ...]) -> None:
+        """Draw the route of `plan`; `footer` lines (spare, over) stand below the work done."""
+        lines = self._drawn(plan, current, footer)
         before, self._lines = self._lines, lines
         if len(before) != len(lines):
             self.refresh(layout=True)

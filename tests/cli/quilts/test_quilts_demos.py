@@ -12,9 +12,9 @@ from typing import TYPE_CHECKING
 
 import pytest
 
-from sewalong.cli.quilts.demo_quilts import AGES, demo_folder, demo_names, read_demo, seed
 from sewalong.progress.record.audit import audit
 from sewalong.progress.record.events import Recorded
+from sewalong.service.demo_quilts import AGES, demo_folder, demo_names, read_demo, seed
 from sewalong.store.archive import from_text
 from sewalong.store.home import demo_record_path
 

@@ -11,6 +11,7 @@ from sewalong.lengths import Unit, from_cm
 from sewalong.progress.measuring.choices import Choice, EaseIn, Resew, TrimAll
 from sewalong.progress.measuring.length_words import finely, plainly
 from sewalong.progress.measuring.likely_cause import Cause, Why, cause_of
+from sewalong.progress.measuring.projected_top import planned
 from sewalong.progress.measuring.retarget import relaid
 from sewalong.progress.measuring.spread import spread
 from sewalong.progress.measuring.verdict import Outcome, near_enough, outcome
@@ -145,6 +146,103 @@ def test_one_piece_alone_cannot_lack_a_piece() -> None:
     assert cause_of(piece(F(5), "row", 2.0, of=1, each=F(5)), F(10), QUARTER).why is Why.OTHER
     pair = piece(F(10), "row", 2.0, of=2, each=F(5))
     assert cause_of(pair, F(5), QUARTER).why is Why.MISSING
+
+
+def test_small_pieces_are_missing_or_too_many_by_the_same_rule() -> None:
+    row = piece(F("10.5"), "row", 38.0, of=20, each=HALF)
+    assert cause_of(row, F(10), QUARTER).why is Why.MISSING
+    assert cause_of(row, F(11), QUARTER).why is Why.TOO_MANY
+
+
+def test_a_unit_as_large_as_another_pile_s_piece_may_be_one() -> None:
+    # A four-patch of 5 in squares is 9 1/2 in, and a tape tells 1/32 in of that.
+    for sign in (1, -1):
+        found = measured(STACKED, "unit", str(F("9.5") + sign * F(1, 32)))
+        assert found.looks_like == "four-patch"
+        assert measured(STACKED, "unit", str(F("9.5") + sign * (F(1, 32) + HAIR))).looks_like == ""
+
+
+# What it comes to. Nine-patches of 3 1/2 in squares are 9 1/2 in.
+
+
+def test_what_a_row_and_a_top_lose_each_way() -> None:
+    quilt = of_size("nine-patch", "3.5", 4, 9)
+    found = measured(quilt, "unit", "9.375")
+    assert found.later_right is not None
+    assert (found.later_right.row_loses, found.later_right.top_loses) == (F(9, 8), (F(9, 8), HALF))
+    # Each allowance is 1/32 in wide: the seams between the units take 1/16 in more as well.
+    assert found.later_same is not None
+    assert found.later_same.row_loses == F(9, 8) + F(8, 16)
+    assert found.later_same.top_loses == (F(9, 8) + F(8, 16), HALF + F(3, 16))
+
+
+def test_what_is_planned_loses_nothing() -> None:
+    found = planned(STACKED, STACKED.target)
+    assert (found.row_loses, found.top_loses) == (F(0), (F(0), F(0)))
+
+
+def test_a_strip_test_says_nothing_of_what_is_sewn_already() -> None:
+    for strips, reading in (("strips:3:3/2", "3.25"), ("middle:3/2", "0.9")):
+        found = measured(STACKED, strips, reading)
+        assert found.later_right is None
+        assert found.later_same is not None
+
+
+# What is said first.
+
+
+@pytest.mark.parametrize(
+    ("readings", "said"),
+    [
+        (["9.5"], "Unit should be 9 1/2 in: right."),
+        (
+            ["9.375"],
+            "Unit should be 9 1/2 in, reads 9 3/8 in, 1/8 in short: "
+            "block to shape (within 3 % of it, 9/32 in).",
+        ),
+        (
+            ["9.875"],
+            "Unit should be 9 1/2 in, reads 9 7/8 in, 3/8 in over: "
+            "remake (beyond 3 % of it, 9/32 in).",
+        ),
+        (
+            ["9.5", "9.375", "9.125"],
+            "Unit should be 9 1/2 in, reads 9 3/8 in, 1/8 in short: "
+            "of 3, 1 right, 1 block to shape, 1 remake (up to 3 % of it, 9/32 in, can be saved).",
+        ),
+    ],
+)
+def test_the_verdict_comes_first_with_its_rule(readings: list[str], said: str) -> None:
+    assert measured(of_size("nine-patch", "3.5"), "unit", *readings).lines[0] == said
+
+
+def test_a_row_can_be_eased_or_not() -> None:
+    quilt = of_size("nine-patch", "3.5")
+    # Nine times 9 in and 1/2 in; two in a hundred of 81 1/2 in are 1 5/8 in.
+    assert measured(quilt, "row", "80").lines[0] == (
+        "Row of 9 units should be 81 1/2 in, reads 80 in, 1 1/2 in short: "
+        "can be eased (within 2 % of it, 1 5/8 in)."
+    )
+    assert "too much to ease (beyond 2 % of it" in measured(quilt, "row", "79.5").lines[0]
+
+
+def test_a_unit_smaller_than_planned_may_still_be_trimmed() -> None:
+    # Eight at a time from 8 1/8 in: half of it less root 2 of the seam, 3.709 in, trimmed to 3 5/8.
+    quilt = of_size("half-square-eight", "8.125")
+    (said,) = measured(quilt, "open-unit", "3.65").lines
+    assert said.endswith("should be 3 11/16 in: right, it still trims to 3 5/8 in.")
+    for right in ("3.7", "3.75"):
+        (said,) = measured(quilt, "open-unit", right).lines
+        assert said.endswith("should be 3 11/16 in: right.")
+
+
+def test_readings_that_lie_apart_are_told_from_two_on() -> None:
+    quilt = of_size("nine-patch", "3.5")
+    assert "2 readings from 9 1/4 in to 9 3/8 in, 1/8 in apart." in (
+        measured(quilt, "unit", "9.25", "9.375").lines
+    )
+    for alike in (["9.375"], ["9.375", "9.375"]):
+        assert not any("apart" in line for line in measured(quilt, "unit", *alike).lines)
 
 
 # What can be done.

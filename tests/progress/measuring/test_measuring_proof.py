@@ -6,7 +6,7 @@ from fractions import Fraction
 
 import pytest
 
-from sewalong.progress.measuring.proof import Proof, ProofStanding, proof
+from sewalong.progress.measuring.proof import Proof, ProofStanding, goes_on_unproved, proof
 from sewalong.progress.record.seam import Tool
 from sewalong.progress.record.settings import Settings
 from sewalong.progress.record.state import State
@@ -33,6 +33,23 @@ def test_before_the_batch_it_is_proposed_to_prove_it_on_one() -> None:
         "Prove it on one first: take one through to the unit, pressed, and measure it. "
         "A wrong seam then costs one, not all 168 pieces."
     )
+
+
+def test_counting_on_at_the_machine_once_it_was_said_is_going_on_unproved() -> None:
+    state, record = play(QUILT, *everything(QUILT, "sew", make=2))
+    assert goes_on_unproved(state, "sew", EVENING) is False
+    state = go_on(state, record, c.Mention(now(state).mention))
+    assert goes_on_unproved(state, "sew", EVENING) is True
+    for elsewhere in ("cut-twice", "press", "no-such-stage"):
+        assert goes_on_unproved(state, elsewhere, EVENING) is False
+    gone_on = go_on(state, [*record], c.GoOn("sew"))
+    assert goes_on_unproved(gone_on, "sew", EVENING) is False
+
+
+def test_a_proved_seam_is_no_going_on_unproved() -> None:
+    state, record = play(QUILT, *ONE_STACK)
+    state = go_on(state, record, c.Mention(now(state).mention), GOOD)
+    assert goes_on_unproved(state, "sew", EVENING) is False
 
 
 def test_q010_one_of_thirty_six_squares_is_at_risk_and_not_all() -> None:

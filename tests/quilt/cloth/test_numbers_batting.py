@@ -76,7 +76,7 @@ def test_a_batting_may_lie_on_its_side() -> None:
 def test_none_covers() -> None:
     found = smallest_batting(size(120, 120))
     assert found.batting is None
-    assert found.over == (F(0), F(0))
+    assert (found.turned, found.over) == (False, (F(0), F(0)))
     assert (
         found.reason == "no listed batting covers 128 × 128 in: buy it from the roll, or join two"
     )

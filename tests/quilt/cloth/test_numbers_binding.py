@@ -158,9 +158,9 @@ def test_bias_for_a_square_quilt() -> None:
 def test_a_square_no_wider_than_its_seams_gives_no_bias() -> None:
     # Four allowances of 1/4 in leave nothing of 1 in, and 1/2 in of 1 1/2 in, in each of 2 loops.
     assert bias_from(F(1), F(1, 2)) == (0, 0.0)
-    loops, width = bias_from(F(3, 2), F(1, 2))
+    loops, gives = bias_from(F(3, 2), F(1, 2))
     assert loops == 2
-    assert width == pytest.approx(sqrt(2))
+    assert gives == pytest.approx(2 * 0.5 * sqrt(2))
     assert bias_binding(F(1), F(1, 2)).side == 2
     # At 1/8 in half an inch is left: one loop of 0.707 in.
     assert bias_binding(F("0.7"), F(1, 2), seam=F(1, 8)).side == 1

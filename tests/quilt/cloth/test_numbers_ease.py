@@ -5,7 +5,7 @@ from fractions import Fraction as F
 import pytest
 
 from sewalong.lengths import CENTIMETRE
-from sewalong.quilt.as_fraction import near
+from sewalong.quilt.as_fraction import as_fraction
 from sewalong.quilt.cloth.ease import EASE_LIMIT, REMAKE_LIMIT, ease, most_off
 from sewalong.quilt.refusal import NumbersFault
 
@@ -41,7 +41,7 @@ def test_three_in_a_hundred_is_remade(unit: str, off: float) -> None:
 )
 def test_an_on_point_top_rounded_for_its_border(exact: float, rounded: int, off: float) -> None:
     # patchworktimes.com 2016, Border for on point quilts: 51 x 68 for 50.912 x 67.882.
-    found = ease(F(rounded), near(exact))
+    found = ease(F(rounded), as_fraction(exact))
     assert float(found.difference) == pytest.approx(off, abs=1e-3)
     assert found.share < F(2, 1000)
     assert found.within

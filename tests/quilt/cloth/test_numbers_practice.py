@@ -6,7 +6,7 @@ from math import sqrt
 import pytest
 
 from sewalong.lengths import YARD
-from sewalong.quilt.as_fraction import near
+from sewalong.quilt.as_fraction import as_fraction
 from sewalong.quilt.cloth.backing import backing, backing_from
 from sewalong.quilt.cloth.borders import BorderNumbers, BorderPlan, Corners, borders
 from sewalong.quilt.layouts.layout import LayoutChoice, layouts
@@ -17,7 +17,7 @@ FINISHES_AT = (2 * 5 - 0.5 - 0.5) / sqrt(2) - 0.5
 
 
 def bordered(corners: Corners = Corners.SIDES_FIRST, usable: int = 40) -> tuple[BorderNumbers, ...]:
-    top = LayoutChoice(81, Size.square(near(FINISHES_AT))).layout(9, 9).size.grown(F(1, 4))
+    top = LayoutChoice(81, Size.square(as_fraction(FINISHES_AT))).layout(9, 9).size.grown(F(1, 4))
     plans = [BorderPlan(F("2.5"), corners), BorderPlan(F(5), corners)]
     return borders(top, plans, usable=F(usable))
 
@@ -52,22 +52,22 @@ def test_what_is_asked_for_at_forty_inches() -> None:
 
 
 def test_the_layouts_of_eighty_one_units_begin_with_nine_by_nine() -> None:
-    first = layouts(LayoutChoice(81, Size.square(near(FINISHES_AT))))[0]
+    first = layouts(LayoutChoice(81, Size.square(as_fraction(FINISHES_AT))))[0]
     assert (first.rows, first.columns) == (9, 9)
 
 
 def test_a_diagonal_taken_twice_comes_back_without_noise() -> None:
-    assert near(sqrt(2) * sqrt(2)) == 2
-    assert near(9.5 / sqrt(2) * sqrt(2)) == F("9.5")
-    assert near(5.000000000001) == 5
-    assert near(F(1, 3)) == F(1, 3)
+    assert as_fraction(sqrt(2) * sqrt(2)) == 2
+    assert as_fraction(9.5 / sqrt(2) * sqrt(2)) == F("9.5")
+    assert as_fraction(5.000000000001) == 5
+    assert as_fraction(F(1, 3)) == F(1, 3)
     with pytest.raises(NumbersFault):
-        near(float("inf"))
+        as_fraction(float("inf"))
 
 
 def test_a_computed_length_is_the_nearest_fraction_of_at_most_a_million_parts() -> None:
-    assert near(1 / 999_983) == F(1, 999_983)
-    assert near(1 / 1_000_003) == F(1, 1_000_000)
+    assert as_fraction(1 / 999_983) == F(1, 999_983)
+    assert as_fraction(1 / 1_000_003) == F(1, 1_000_000)
 
 
 def test_a_size_of_nothing_is_refused() -> None:

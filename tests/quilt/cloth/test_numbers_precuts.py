@@ -6,9 +6,11 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from sewalong.piecing.catalogue import method
 from sewalong.quilt.cloth.precuts import made_of, packs_between, packs_for
 from sewalong.quilt.layouts.layout import LayoutChoice
 from sewalong.quilt.layouts.neighbouring_layouts import around
+from sewalong.quilt.layouts.yield_of_method import made_by_stage, units_from
 from sewalong.quilt.refusal import NumbersFault
 from sewalong.quilt.size import Size
 
@@ -81,6 +83,38 @@ def test_squares_to_four_patches_to_units(
     first, second = made_of(squares, [(4, 1), (2, 4)])
     assert (first.done, first.over) == (four_patches, over)
     assert (second.done, second.over, second.made) == (stacks, odd, units)
+
+
+@pytest.mark.parametrize(
+    ("squares", "made", "over"),
+    [
+        # 42: 21 pairs, of which one is over, and 10 four-patches. 84: 42 pairs, 21 four-patches,
+        # of which one is over.
+        pytest.param(42, [21, 10, 10, 5, 5, 20, 20], {"sew": {"pair": 1}}, id="Q039-42"),
+        pytest.param(
+            84,
+            [42, 21, 21, 10, 10, 40, 40],
+            {"stack": {"pressed-four-patch": 1}},
+            id="Q039-84",
+        ),
+        pytest.param(1, [0] * 7, {"pair": {"square": 1}}, id="one-square"),
+        pytest.param(0, [0] * 7, {}, id="none"),
+    ],
+)
+def test_every_stage_makes_what_it_can_and_keeps_what_is_over_in_sight(
+    squares: int, made: list[int], over: dict[str, dict[str, int]]
+) -> None:
+    # nationalquilterscircle.com, Measuring precuts: 4 squares, then 2 four-patches to 4 units.
+    found = made_by_stage(method("stacked-four-patch"), {"square": squares} if squares else {})
+    assert [one.made for one in found] == made
+    assert {one.stage: one.over for one in found if one.over} == over
+    assert units_from(method("stacked-four-patch"), {"square": squares}) == made[-1]
+
+
+def test_piles_that_are_there_already_go_in_where_they_lie() -> None:
+    found = made_by_stage(method("stacked-four-patch"), {"square": 4, "pair": 3, "unit": 7})
+    assert [one.made for one in found[:3]] == [2, 2, 2]
+    assert found[1].over == {"pair": 1}
 
 
 @given(st.integers(0, 2000), st.integers(1, 12), st.integers(1, 12))

@@ -99,6 +99,12 @@ def test_one_unit_on_point_needs_corners_only() -> None:
     assert found.slanting == (1,)
 
 
+def test_four_side_triangles_come_from_one_square() -> None:
+    found = on_point(2, 2, F(6))
+    assert found.reason.startswith("5 units, 4 side triangles from 1 square, 4 corner triangles")
+    assert found.side.reason.startswith("1 square cut twice corner to corner, cut at 9 3/4 in")
+
+
 def test_oversize_on_purpose() -> None:
     # kristamoser.com 2023 cuts 10 1/2 and 5 3/4 for 6 in, to trim later.
     assert on_point(4, 4, F(6), larger=F(3, 4)).side.cut_at == F("10.5")
@@ -206,6 +212,12 @@ def test_a_ninth_strip_is_not_needed(printed: int) -> None:
     assert found.strips < printed
     assert found.purchase.need == 8 * F("1.5")
     assert found.reason == "8 strips: 31 of 8 1/4 in, 4 a strip at 40 in usable, 1 over"
+
+
+def test_one_strip_may_be_enough_for_the_sashes() -> None:
+    assert sash_strips(3, F("8.25"), F("1.5")).reason.startswith(
+        "1 strip: 3 of 8 1/4 in, 4 a strip"
+    )
 
 
 def test_sashes_are_cut_with_their_seams() -> None:

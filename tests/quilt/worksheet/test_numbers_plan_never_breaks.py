@@ -12,7 +12,7 @@ from sewalong.piecing.catalogue import method_ids, written_method
 from sewalong.quilt.choices import CORNERS, JOINS, Choices, Fabric
 from sewalong.quilt.layouts.yield_of_method import pieces_for, units_from
 from sewalong.quilt.quilt import Border, Quilt, StartPile, Target
-from sewalong.quilt.worksheet.worksheet import numbers
+from sewalong.quilt.worksheet.worksheet import worksheet
 
 EIGHTHS = st.integers(1, 8 * 60).map(lambda n: F(n, 8))
 SIDES = st.integers(4, 100).map(lambda n: F(n, 8))
@@ -55,7 +55,7 @@ def quilts(draw: st.DrawFn) -> Quilt:
 @settings(max_examples=15, deadline=None)
 @given(quilts(), st.none() | st.integers(0, 2000))
 def test_numbers_never_raise(quilt: Quilt, have: int | None) -> None:
-    found = numbers(quilt, have=have)
+    found = worksheet(quilt, have=have)
     if found.refusal:
         assert found.refusal.endswith(".")
     for section in found.sections:

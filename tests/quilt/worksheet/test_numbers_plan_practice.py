@@ -11,7 +11,7 @@ from msgspec.structs import replace
 
 from sewalong.lengths import YARD
 from sewalong.quilt.quilt import Target
-from sewalong.quilt.worksheet.worksheet import Line, Numbers, Section, numbers
+from sewalong.quilt.worksheet.worksheet import Line, Section, Worksheet, worksheet
 from tests.quilt.worksheet.quilts import common
 
 
@@ -22,23 +22,23 @@ def line(section: Section, label: str) -> Line:
 
 
 @pytest.fixture(scope="module")
-def found() -> Numbers:
-    return numbers(common())
+def found() -> Worksheet:
+    return worksheet(common())
 
 
-def test_units_finish_at_5_864(found: Numbers) -> None:
+def test_units_finish_at_5_864(found: Worksheet) -> None:
     unit = line(found.sizes, "unit finishes at")
     assert unit.inches == pytest.approx(9 / sqrt(2) - 0.5, abs=1e-6)
     assert "5.864" in unit.text
 
 
-def test_the_top_is_a_little_over_65_and_a_half(found: Numbers) -> None:
+def test_the_top_is_a_little_over_65_and_a_half(found: Worksheet) -> None:
     top = line(found.sizes, "top finishes at")
     assert top.inches == top.inches_down == pytest.approx(9 * (9 / sqrt(2) - 0.5) + 13, abs=1e-5)
     assert top.text == "65 3/4 in across × 65 3/4 in down (rounded down from 65.776 × 65.776 in)"
 
 
-def test_what_is_bought_is_within_what_suffices(found: Numbers) -> None:
+def test_what_is_bought_is_within_what_suffices(found: Worksheet) -> None:
     # Common practice: 1/2 yd for the inner border, 1 1/4 yd for the outer, 4 1/2 yd for the back.
     bought = {one.label: one.inches for one in found.shopping.lines}
     assert bought["cream linen"] == F(1, 2) * YARD
@@ -46,20 +46,20 @@ def test_what_is_bought_is_within_what_suffices(found: Numbers) -> None:
     assert F(str(bought["backing"])) <= F(9, 2) * YARD
 
 
-def test_the_reason_of_a_border_can_be_followed(found: Numbers) -> None:
+def test_the_reason_of_a_border_can_be_followed(found: Worksheet) -> None:
     inner = line(found.cut_list, "border 1, cream linen")
     assert inner.text == "6 strips of 2 1/2 in"
     # (53.276 + 57.276) * 2 = 221.1; (221.1 - 2.5) / (40 - 2.5) = 5.8
     assert inner.reason == "6 strips: 221 1/8 in at 40 in usable less 2 1/2 in a join, 5.8"
 
 
-def test_each_border_adds_to_the_top(found: Numbers) -> None:
+def test_each_border_adds_to_the_top(found: Worksheet) -> None:
     sizes = [one.inches or 0 for one in found.sizes.lines if one.label.startswith(("centre", "w"))]
     steps = [round(b - a, 6) for a, b in pairwise(sizes)]
     assert steps == [4, 9]
 
 
-def test_every_pile_has_its_size(found: Numbers) -> None:
+def test_every_pile_has_its_size(found: Worksheet) -> None:
     assert line(found.sizes, "four-patch").inches == 9.5
     assert line(found.sizes, "squares").text == "5 in"
     assert line(found.sizes, "squares").reason == "168 in 4 packs, at their label"
@@ -69,13 +69,13 @@ def test_every_pile_has_its_size(found: Numbers) -> None:
     assert line(found.sizes, "seam error it stands").inches == pytest.approx(0.0403, abs=1e-4)
 
 
-def test_the_centre_row_by_row_ends_at_the_centre(found: Numbers) -> None:
+def test_the_centre_row_by_row_ends_at_the_centre(found: Worksheet) -> None:
     assert len(found.rows.lines) == 9
     assert found.rows.lines[0].inches == line(found.sizes, "unit unfinished").inches
     assert found.rows.lines[-1].inches == line(found.sizes, "centre").inches_down
 
 
-def test_the_layout_wanted_comes_first_and_is_marked(found: Numbers) -> None:
+def test_the_layout_wanted_comes_first_and_is_marked(found: Worksheet) -> None:
     first, *others = found.layouts
     assert (first.target, first.current, first.spare) == (Target(9, 9), True, 3)
     assert not any(one.current for one in others)
@@ -84,8 +84,8 @@ def test_the_layout_wanted_comes_first_and_is_marked(found: Numbers) -> None:
     assert [one.spare for one in others] == sorted(one.spare for one in others)
 
 
-def test_another_target_changes_sizes_and_mark_but_not_the_units(found: Numbers) -> None:
-    other = numbers(common(), Target(7, 12))
+def test_another_target_changes_sizes_and_mark_but_not_the_units(found: Worksheet) -> None:
+    other = worksheet(common(), Target(7, 12))
     assert other.layouts[0].target == Target(7, 12)
     assert other.layouts[0].spare == 0
     assert other.units == found.units
@@ -94,7 +94,7 @@ def test_another_target_changes_sizes_and_mark_but_not_the_units(found: Numbers)
 
 
 def test_the_record_may_know_better_how_many_units_there_are() -> None:
-    less = numbers(common(), have=76)
+    less = worksheet(common(), have=76)
     assert less.units == 76
     assert (less.layouts[0].short, less.layouts[0].current) == (5, True)
     assert "5 short" in less.layouts[0].line.text
@@ -102,8 +102,8 @@ def test_the_record_may_know_better_how_many_units_there_are() -> None:
 
 def test_other_choices_change_the_strips() -> None:
     quilt = common()
-    narrow = numbers(quilt, choices=replace(quilt.choices, usable=F(36)))
+    narrow = worksheet(quilt, choices=replace(quilt.choices, usable=F(36)))
     assert line(narrow.cut_list, "border 1, cream linen").text == "7 strips of 2 1/2 in"
-    straight = numbers(quilt, choices=replace(quilt.choices, joins="straight"))
+    straight = worksheet(quilt, choices=replace(quilt.choices, joins="straight"))
     # (221.1 - 0.5) / (40 - 0.5) = 5.58
     assert line(straight.cut_list, "border 1, cream linen").reason.endswith("a join, 5.6")

@@ -15,19 +15,19 @@ from sewalong.quilt.size import Size
 from sewalong.quilt.worksheet.basis import basis as basis_of
 from sewalong.quilt.worksheet.cut_list import RULE
 from sewalong.quilt.worksheet.layout_lines import fitting
-from sewalong.quilt.worksheet.worksheet import numbers
+from sewalong.quilt.worksheet.worksheet import worksheet
 from tests.quilt.worksheet.quilts import common, plain
 
 SQUARES = '[squares]\nsize = "5"\ncount = 64'
 
 
 def labels(quilt: Quilt, section: str) -> list[str]:
-    by_id = {one.id: one for one in numbers(quilt).sections}
+    by_id = {one.id: one for one in worksheet(quilt).sections}
     return [line.label for line in by_id[section].lines]
 
 
 def texts(quilt: Quilt, section: str) -> str:
-    by_id = {one.id: one for one in numbers(quilt).sections}
+    by_id = {one.id: one for one in worksheet(quilt).sections}
     return "\n".join(map(str, by_id[section].lines))
 
 
@@ -47,7 +47,7 @@ def of_every_method(id: str) -> Quilt:
 
 @pytest.mark.parametrize("id", method_ids())
 def test_every_method_has_all_numbers(id: str) -> None:
-    found = numbers(of_every_method(id))
+    found = worksheet(of_every_method(id))
     assert found.refusal == ""
     assert all(section.lines for section in found.sections)
     said = [line for section in found.sections for line in section.lines]
@@ -75,7 +75,7 @@ def test_the_cut_list_goes_by_its_rule() -> None:
 
 
 def test_the_back_is_never_cut_before_the_borders_are_on() -> None:
-    last = numbers(common()).cut_list.lines[-2]
+    last = worksheet(common()).cut_list.lines[-2]
     assert last.label == "back"
     assert last.reason.startswith("when all borders are on")
 
@@ -197,7 +197,7 @@ def test_cloth_of_one_name_is_added_before_it_is_rounded_up() -> None:
     quilt = common()
     one_cloth = tuple(replace(border, cloth=name) for border, name in
                       zip(quilt.borders, ("Sea", "sea"), strict=True))  # fmt: skip
-    shop = numbers(replace(quilt, borders=one_cloth)).shopping
+    shop = worksheet(replace(quilt, borders=one_cloth)).shopping
     sea = [line for line in shop.lines if line.label == "Sea"]
     assert len(sea) == 1
     # 6 strips of 2 1/2 in and 7 of 5 in: 15 + 35 = 50 in, 1 1/2 yd.
@@ -206,7 +206,7 @@ def test_cloth_of_one_name_is_added_before_it_is_rounded_up() -> None:
 
 
 def test_the_cloth_section_and_the_shopping_list_agree() -> None:
-    found = numbers(common())
+    found = worksheet(common())
     cloth = {line.label: line.inches for line in found.cloth.lines}
     shop = {line.label: line.inches for line in found.shopping.lines}
     assert shop["cream linen"] == cloth["border 1, cream linen"]
@@ -220,7 +220,7 @@ def test_thread_comes_in_spools_when_it_is_known_how_much_is_on_one() -> None:
     without = texts(common(), "thread")
     assert "spool" not in without
     given = "[cloth]\nspool_metres = 150\nbobbin_metres = 30\n"
-    found = numbers(common(given))
+    found = worksheet(common(given))
     lines = {line.label: line for line in found.thread.lines}
     total, bobbin = lines["all thread"].inches, lines["in the bobbin"].inches
     assert total is not None
@@ -231,13 +231,13 @@ def test_thread_comes_in_spools_when_it_is_known_how_much_is_on_one() -> None:
     assert shop["thread"] == f"{lines['spools'].text}, {total * 0.0254:.0f} m"
     assert (
         "spool"
-        not in {line.label: line for line in numbers(common()).shopping.lines}["thread"].text
+        not in {line.label: line for line in worksheet(common()).shopping.lines}["thread"].text
     )
 
 
 def test_thread_is_given_in_yards_and_metres_and_to_a_metric_owner_in_metres() -> None:
     # 64 squares of 5 in as 4 by 4: 12 seams of 5 in, 3 of 18 1/2 in and 74 in of binding, 189 1/2.
-    lines = {line.label: line for line in numbers(plain("plain-squares", SQUARES)).thread.lines}
+    lines = {line.label: line for line in worksheet(plain("plain-squares", SQUARES)).thread.lines}
     assert lines["units into rows"].reason == "12 × 5 in"
     assert lines["all thread"].reason.startswith(
         "5.3 yd, 4.8 m of seam at 2.5 times for lockstitch, stitch type 301 of ISO 4915, "
@@ -273,7 +273,7 @@ def test_a_seam_shorter_than_an_inch_is_counted() -> None:
 
 
 def test_thread_is_two_and_a_half_times_all_seams_and_the_waste() -> None:
-    lines = numbers(common()).thread.lines
+    lines = worksheet(common()).thread.lines
     seams = sum(line.inches or 0 for line in lines if line.text.endswith("of seam"))
     total = next(line for line in lines if line.label == "all thread")
     # Coats, Standard Stitch Type Classification: 2.5 for stitch type 301; waste 10 to 20 in 100.
@@ -281,7 +281,7 @@ def test_thread_is_two_and_a_half_times_all_seams_and_the_waste() -> None:
 
 
 def test_seams_of_the_units_are_counted_by_the_stage() -> None:
-    around = next(line for line in numbers(common()).thread.lines if line.label == "sew around")
+    around = next(line for line in worksheet(common()).thread.lines if line.label == "sew around")
     # 81 units take 21 stacks; each is sewn 4 * 9 in around, seams lying 1/4 in inside.
     assert around.inches == pytest.approx(21 * 4 * 9)
 
@@ -290,7 +290,7 @@ def test_seams_of_the_units_are_counted_by_the_stage() -> None:
 
 
 def test_her_own_seam_changes_unit_and_top() -> None:
-    found = numbers(common('[cloth]\nown_seam = "5/16"\n'))
+    found = worksheet(common('[cloth]\nown_seam = "5/16"\n'))
     lines = {line.label: line for line in found.sizes.lines}
     # A four-patch 2 * 5 - 2 * 5/16, sewn around at 5/16, cut twice: (9.375 - 0.625) / root 2.
     unit = lines["unit with your own seam of 5/16 in"]
@@ -325,7 +325,7 @@ count = 16
 """
     found = {
         line.label: line
-        for line in numbers(plain("flying-geese-four", geese, more=own)).sizes.lines
+        for line in worksheet(plain("flying-geese-four", geese, more=own)).sizes.lines
     }
     unit = found["unit with your own seam of 5/16 in"]
     at_own = derive(
@@ -353,13 +353,16 @@ def test_the_row_by_row_list_counts_from_one() -> None:
 
 def test_each_border_is_numbered_and_says_what_it_adds() -> None:
     sizes = texts(common(), "sizes")
-    assert "with border 1: " in sizes
+    assert [label for label in labels(common(), "sizes") if "border" in label] == [
+        "with border 1",
+        "with border 2",
+    ]
     assert "(cream linen adds 2 in each side, raw edge to raw edge)" in sizes
     assert "(indigo print adds 4 1/2 in each side, raw edge to raw edge)" in sizes
 
 
 def test_the_top_of_trimmed_units_is_smaller_and_not_told_where_nothing_is_trimmed() -> None:
-    trimmed = {line.label: line for line in numbers(common()).sizes.lines}[
+    trimmed = {line.label: line for line in worksheet(common()).sizes.lines}[
         "top of trimmed units finishes at"
     ]
     # Nine units of 6 1/4 in finish at 5 3/4 each; borders of 2 and 4 1/2 in on two sides.
@@ -386,7 +389,7 @@ def test_each_pile_between_the_first_and_the_unit_has_its_size() -> None:
 def test_layouts_leave_no_more_than_a_quarter_over_and_are_no_longer_than_twice_their_width() -> (
     None
 ):
-    shown = {(one.target.rows, one.target.columns) for one in numbers(common()).layouts}
+    shown = {(one.target.rows, one.target.columns) for one in worksheet(common()).layouts}
     # Of 84: 7 by 9 leaves 21, a quarter; 7 by 8 leaves 28. 6 by 12 is 48 by 83 in with the
     # borders; 5 by 14 would be 42 by 95.
     assert (7, 9) in shown
@@ -396,7 +399,7 @@ def test_layouts_leave_no_more_than_a_quarter_over_and_are_no_longer_than_twice_
 
 
 def test_a_layout_says_what_it_leaves_and_which_is_wanted() -> None:
-    found = {line.label: line for line in numbers(common()).sections[-1].lines}
+    found = {line.label: line for line in worksheet(common()).sections[-1].lines}
     assert found["9 rows of 9"].text.endswith("65.776 in), 3 spare; the one now wanted")
     assert found["9 rows of 9"].reason == "square"
     assert found["12 rows of 7"].text.endswith(", takes every unit")
@@ -421,7 +424,7 @@ def test_layouts_for_a_size_come_nearest_first_and_may_be_bounded() -> None:
 
 
 def test_a_quilt_of_a_method_that_is_gone_says_so_and_raises_nothing() -> None:
-    found = numbers(replace(common(), method_id="not-there"))
+    found = worksheet(replace(common(), method_id="not-there"))
     assert "No method is called 'not-there'" in found.refusal
     assert all(found.refusal in str(section.lines[0]) for section in found.sections[:-1])
     assert found.layouts == ()
@@ -431,7 +434,7 @@ def test_a_quilt_of_a_method_that_is_gone_says_so_and_raises_nothing() -> None:
 
 def test_one_number_that_cannot_be_had_takes_no_other_with_it() -> None:
     quilt = common()
-    found = numbers(quilt, choices=Choices(usable=F(4)))
+    found = worksheet(quilt, choices=Choices(usable=F(4)))
     border = next(line for line in found.cloth.lines if line.label == "borders")
     assert "A join takes 5 in" in border.text
     assert any(line.label == "batting" for line in found.cloth.lines)
@@ -440,7 +443,7 @@ def test_one_number_that_cannot_be_had_takes_no_other_with_it() -> None:
 
 
 def test_seams_that_eat_the_borders_of_her_own_are_said() -> None:
-    found = numbers(common('[cloth]\nown_seam = "1 1/2"\n'))
+    found = worksheet(common('[cloth]\nown_seam = "1 1/2"\n'))
     said = [line for line in found.sizes.lines if line.label == "own seam"]
     assert len(said) == 1
     assert said[0].text.endswith(".")
@@ -457,7 +460,7 @@ def test_centimetres_are_printed_throughout() -> None:
         9,
         '[[border]]\ncut = 9\ncloth = "plain"\n',
     )
-    found = numbers(quilt)
+    found = worksheet(quilt)
     for section in found.sections:
         for line in section.lines:
             assert " in " not in f"{line.text} ".replace("in all", "").replace("in the", ""), line
@@ -471,6 +474,6 @@ def test_centimetres_are_printed_throughout() -> None:
 
 
 def test_a_layout_that_is_far_too_large_is_still_shown_as_wanted() -> None:
-    found = numbers(common(), Target(200, 200))
+    found = worksheet(common(), Target(200, 200))
     assert found.layouts[0].short == 40_000 - 84
     assert len(found.rows.lines) == 200

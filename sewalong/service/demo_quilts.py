@@ -15,10 +15,10 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 import sewalong
-from sewalong.cli.frame.errors import CommandError
 from sewalong.progress.record.events import Event, SessionClosed
 from sewalong.quilt.quilt import Quilt
-from sewalong.service.summary import summary
+from sewalong.service.listing import summary
+from sewalong.store.faults import StoreFault
 from sewalong.store.library import Library
 
 AGES = {
@@ -48,7 +48,7 @@ def demo_folder() -> Path:
     for folder in (package / "demo_projects", package.parent / "demo_projects"):
         if folder.is_dir():
             return folder
-    raise CommandError("The demo quilts are not installed. Install sewalong again to have them.")
+    raise StoreFault("The demo quilts are not installed. Install sewalong again to have them.")
 
 
 def demo_names() -> tuple[str, ...]:

@@ -1,0 +1,101 @@
+"""What a count takes before the record knows: half handling, half by the length of seam and cut."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from math import sqrt
+
+import pytest
+from msgspec.structs import replace
+
+from sewalong.lengths import Unit
+from sewalong.progress.pace.guesses import guesses
+from sewalong.progress.pace.stage_lengths import UNKNOWN, StageLength, stage_lengths
+from sewalong.progress.record.route import route_for
+from sewalong.quilt.quilt import Quilt
+from tests.progress.pace.evenings import a_quilt
+
+QUILT = a_quilt(borders=1, finishing=("layer", "quilt", "bind"))
+"""9 x 9 units from 5 in squares; a border cut at 3 in, 2 1/2 in wide."""
+
+UNIT = 9 / sqrt(2)
+"""To the raw edges: four-patches of 9 1/2 in, sewn all round and cut twice."""
+
+CENTRE = 9 * (UNIT - 0.5) + 0.5
+
+
+def of_size(side: int) -> Quilt:
+    return replace(QUILT, starts=(replace(QUILT.starts[0], size=Fraction(side)),))
+
+
+def minutes(quilt: Quilt) -> dict[str, float]:
+    """By stage: the guess as a part of the minutes the stage is written down with."""
+    found = guesses(quilt, quilt.target)
+    return {
+        stage.id: found[stage.id].minutes / stage.minutes
+        for stage in route_for(quilt, quilt.target).stages
+    }
+
+
+def test_the_length_of_every_stage() -> None:
+    found = stage_lengths(QUILT, QUILT.target)
+    assert found["pair"] == StageLength(0.0, 0.0)
+    # Two pairs to a four-patch: two seams of 5 in and one of 9 1/2 in.
+    assert found["sew"].sewn == pytest.approx(19.5)
+    assert found["sew-around"].sewn == pytest.approx(4 * 9)
+    assert found["cut-twice"].cut == pytest.approx(2 * 9.5 * sqrt(2))
+    assert found["sew-rows"].sewn == pytest.approx(8 * UNIT)
+    assert found["join-rows"].sewn == pytest.approx(CENTRE)
+    # Sides as long as the centre, ends 5 in more; each of the four sides a quarter of it.
+    assert found["add-borders"].sewn == pytest.approx((4 * CENTRE + 2 * 5) / 4)
+    assert found["layer"] == StageLength(0.0, 0.0)
+    assert found["quilt"].sewn is None
+    assert found["bind"].sewn == pytest.approx(CENTRE + 5)
+
+
+def test_where_no_numbers_can_be_had_every_length_is_unknown() -> None:
+    found = stage_lengths(of_size(0), QUILT.target)
+    assert set(found.values()) == {UNKNOWN}
+    assert minutes(of_size(0)) == dict.fromkeys(minutes(QUILT), 1.0)
+
+
+def test_a_quilt_of_the_usual_squares_takes_the_minutes_of_its_method() -> None:
+    found = minutes(QUILT)
+    for stage in QUILT.method.stages:
+        assert found[stage.id] == pytest.approx(1)
+
+
+def test_squares_of_twice_the_side_take_more_by_their_seams_and_cuts() -> None:
+    found = minutes(of_size(10))
+    assert found["pair"] == found["press"] == 1
+    assert found["sew"] == pytest.approx(0.5 + 0.5 * 39.5 / 19.5)
+    assert found["sew-around"] == pytest.approx(0.5 + 0.5 * 19 / 9)
+    assert found["cut-twice"] == pytest.approx(0.5 + 0.5 * 19.5 / 9.5)
+
+
+def test_rows_borders_and_binding_go_by_their_length() -> None:
+    found = minutes(QUILT)
+    assert found["sew-rows"] == pytest.approx(0.5 + 0.5 * UNIT / 5)
+    assert found["join-rows"] == pytest.approx(0.5 + 0.5 * CENTRE / (9 * 4.5 + 0.5))
+    assert found["add-borders"] == pytest.approx(0.5 + 0.5 * (CENTRE + 2.5) / 45)
+    assert found["bind"] == pytest.approx(0.5 + 0.5 * (CENTRE + 5) / 60)
+
+
+def test_layering_and_quilting_go_by_the_area() -> None:
+    found = minutes(QUILT)
+    area = (UNIT - 0.5) ** 2
+    assert found["layer"] == pytest.approx(0.5 + 0.5 * 81 * area / 45**2)
+    assert found["quilt"] == pytest.approx(0.5 + 0.5 * area / 4.5**2)
+
+
+def test_a_guess_says_what_it_is_from() -> None:
+    found = guesses(QUILT, QUILT.target)
+    assert found["sew-around"].reason.startswith("a guess from 36 in of seam and handling: about ")
+    assert found["cut-twice"].reason.startswith("a guess from 27 in of cutting and handling: ")
+    assert found["pair"].reason.startswith("a guess from handling: about ")
+    assert found["quilt"].reason.startswith("a guess from handling and size: about ")
+    metric = replace(QUILT, unit=Unit.CM)
+    # 36 in are 91.4 cm.
+    assert guesses(metric, metric.target)["sew-around"].reason.startswith(
+        "a guess from 91 cm of seam and handling: "
+    )
