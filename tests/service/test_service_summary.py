@@ -16,8 +16,9 @@ from sewalong.progress.safety.cautions import CautionFirst
 from sewalong.quilt.quilt import Quilt
 from sewalong.service import summing_up
 from sewalong.service.acting import do, sit_down
+from sewalong.service.listing import summary
 from sewalong.service.open_quilt import OpenQuilt
-from sewalong.service.summary import Summary, summary
+from sewalong.service.summary import Summary
 from sewalong.service.summing_up import worked_out
 from sewalong.store.library import Library
 from sewalong.store.shelved import Shelved
