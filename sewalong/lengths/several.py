@@ -5,8 +5,10 @@ import re
 from sewalong.lengths.reading import parse
 from sewalong.lengths.units import Length, Unit
 
-_UNIT_BEHIND = r"(?i)[a-z\"″”]+\.?$"
-_METRIC = ("mm", "cm", "m", "metre", "metres", "meter", "meters")
+_UNIT_BEHIND = r"(?i)([a-z\"″”]+)\.?$"
+_METRIC = r"(?i)mm|cm|m|(milli|centi)?met(re|er)s?"
+_BETWEEN = r";|,(?!\d)|(?<!\d),"
+"""What parts lengths whatever their unit: a comma between two digits may be a decimal comma."""
 
 
 def parse_several(text: str, unit: Unit = Unit.INCH) -> tuple[Length, ...]:
@@ -18,9 +20,12 @@ def parse_several(text: str, unit: Unit = Unit.INCH) -> tuple[Length, ...]:
     """
     text = text.strip()
     behind = re.search(_UNIT_BEHIND, text)
-    metric = behind[0].rstrip(".").lower() in _METRIC if behind else unit is Unit.CM
-    between = r";|,(?!\d)|(?<!\d)," if metric else r"[;,]"
-    parts = [part.strip() for part in re.split(between, text)]
+    parts: list[str] = []
+    for part in re.split(_BETWEEN, text):
+        own = re.search(_UNIT_BEHIND, part.strip()) or behind
+        metric = re.fullmatch(_METRIC, own[1]) if own else unit is Unit.CM
+        parts += [part] if metric else part.split(",")
+    parts = [part.strip() for part in parts if part.strip()]
     if behind is not None:
         parts = [p if re.search(_UNIT_BEHIND, p) else f"{p} {behind[0]}" for p in parts]
-    return tuple(parse(part, unit) for part in parts if part) or (parse(text, unit),)
+    return tuple(parse(part, unit) for part in parts) or (parse(text, unit),)

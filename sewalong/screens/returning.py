@@ -57,10 +57,11 @@ class ReturnScreen(Screen[bool]):
         self.query_one("#keys", Words).say(first_that_fits(self.app.size.width - 4, *KEYS))
 
     def attempt(self, act: Act, *, say: bool = True) -> str | None:
-        """Carry out an act; a refusal is returned and changes nothing."""
+        """Carry out an act; a refusal is said, returned, and changes nothing."""
         try:
             do(self.quilt, act, quietly=True)
         except (Refused, StoreFault) as refusal:
+            self.notify(str(refusal), markup=False, severity="error", timeout=30)
             return str(refusal)
         return None
 

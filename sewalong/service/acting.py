@@ -65,7 +65,9 @@ def do(
         hand = in_hand(state, now)
         said = None if quietly else notice(state, record, now, hand, at, pause=pause)
         found[:] = [(now, hand, said)]
-        return _mention(state, said, at), to_json(summary_of(state, now))
+        # Where a question is owed it may be all that is shown, so nothing else was said yet.
+        told = said if _owed(state, hand) is None else None
+        return _mention(state, told, at), to_json(summary_of(state, now))
 
     recorded = quilt.do(act, follows)
     if not found:
@@ -85,7 +87,7 @@ def sit_down(quilt: OpenQuilt) -> Outcome:
     state = quilt.state
     said = notice(state, quilt.record, outcome.plan, outcome.hand, quilt.now(), pause="")
     if said is not None and said.mention:
-        quilt.do(Mention(said.mention))
+        do(quilt, Mention(said.mention), quietly=True)
     return replace(outcome, notice=said)
 
 

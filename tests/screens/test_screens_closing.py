@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+import sqlite3
+from contextlib import closing
 from pathlib import Path
 
 import pytest
+from textual.notifications import Notifications
 
 from sewalong.progress.record.events import Answered
 from sewalong.progress.record.settings import Settings
@@ -282,3 +285,27 @@ async def test_after_a_long_absence_the_piles_that_matter_are_counted_one_by_one
         await room.press("enter")
         await choose(room, "made, whereabouts unknown")
         await room.until(lambda: room.on_disk().missing == {"sewn-stack": 1})
+
+
+async def test_a_recount_that_cannot_be_kept_on_coming_back_is_said(path: Path) -> None:
+    clock = StandingClock()
+    key = an_evening_then_24_days(path, clock, closed=True)
+    async with the_app(path, clock, key) as room:
+        await room.screen_is(ReturnScreen)
+        with closing(sqlite3.connect(path)) as disk:
+            disk.execute(
+                "CREATE TRIGGER refuses BEFORE INSERT ON event "
+                "BEGIN SELECT RAISE(ABORT, 'no room'); END"
+            )
+        await room.press("r")
+        await room.sees("Count the sewn stacks by hand")
+        await room.write("4")
+        await room.press("enter")
+        await choose(room, "made, whereabouts unknown")
+        await room.until(lambda: any("Nothing was recorded" in said.message for said in told(room)))
+        assert room.on_disk().missing == {}
+
+
+def told(room: Room) -> Notifications:
+    """What was put up over the screen; in a test it is not drawn."""
+    return room.app._notifications

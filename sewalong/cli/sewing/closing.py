@@ -67,7 +67,7 @@ def close(args: argparse.Namespace, context: Context) -> Report:
 
 def _ask_next(next_step: str, context: Context) -> str:
     usual = next_step.rstrip(".") or "nothing"
-    return context.ask(f"What to pick up next time? (Enter for: {usual})")
+    return context.ask(f"What to pick up next time? (Enter for: {usual})") or next_step
 
 
 def _to_add(question: Question) -> str:

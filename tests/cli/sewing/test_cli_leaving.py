@@ -49,6 +49,13 @@ def test_on_a_terminal_each_thing_is_asked_until_it_is_answered(pressed: Desk) -
     assert pressed.status()["places"] == {"pair": "top drawer"}
 
 
+def test_enter_takes_the_next_step_that_is_offered(pressed: Desk) -> None:
+    said = pressed.ok("close", typed="yes\nyes\n\n\n\n\n")
+    next_step = pressed.status()["last_session"]["next_step"]
+    assert next_step.endswith(".")
+    assert f"next time? (Enter for: {next_step.rstrip('.')})" in said.err
+
+
 def test_a_terminal_that_closes_meanwhile_records_nothing(pressed: Desk) -> None:
     pressed.refused("close", typed="yes\n")
 

@@ -1,0 +1,129 @@
+"""One undo takes back one act, however many events it gave."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from sewalong.progress.record.counting import Counted
+from sewalong.progress.record.seam import WentOn
+from sewalong.service.acting import do, sit_down
+from tests.progress import every_act as c
+from tests.screens.sewing_room import MINUTE
+from tests.service.opened_quilt import a_window, another_window
+from tests.story.twins.histories import FOOT_CHANGED, SEWN, WENT_ON
+
+
+def test_going_on_and_the_count_that_came_with_it_are_taken_back_together(tmp_path: Path) -> None:
+    with a_window(tmp_path, *FOOT_CHANGED) as window:
+        sit_down(window.quilt)
+        before = window.quilt.state
+        went = do(window.quilt, c.Count("sew", 2))
+        assert [one.event.kind for one in went.recorded][:2] == ["went on", "counted"]
+        back = do(window.quilt, c.Undo())
+        assert [one.event.kind for one in back.recorded] == ["undone", "undone"]
+        assert back.words == "Undone: counted 2 four-patches at sew."
+        now = window.quilt.state
+        assert (now.done, now.piles, now.went_on) == (before.done, before.piles, before.went_on)
+        assert now.last_act == before.last_act
+
+
+def test_after_it_was_taken_back_counting_on_is_going_on_once_more(tmp_path: Path) -> None:
+    with a_window(tmp_path, *FOOT_CHANGED) as window:
+        sit_down(window.quilt)
+        for _ in range(2):
+            went = do(window.quilt, c.Count("sew"))
+            assert [one.event.kind for one in went.recorded][:2] == ["went on", "counted"]
+            do(window.quilt, c.Undo())
+
+
+def test_the_count_after_it_is_taken_back_alone(tmp_path: Path) -> None:
+    with a_window(tmp_path, *FOOT_CHANGED) as window:
+        sit_down(window.quilt)
+        do(window.quilt, c.Count("sew", 2))
+        do(window.quilt, c.Count("sew", 3))
+        do(window.quilt, c.Undo())
+        assert window.quilt.state.done["sew"] == 4 + 2
+        assert window.quilt.state.went_on
+
+
+def test_going_on_that_was_said_before_the_count_is_an_act_of_its_own(tmp_path: Path) -> None:
+    with a_window(tmp_path, *WENT_ON) as window:
+        window.clock.forward(MINUTE)
+        window.quilt.do(c.Count("sew"))
+        assert [one.event.kind for one in window.quilt.record[-2:]] == ["went on", "counted"]
+        do(window.quilt, c.Undo())
+        assert window.quilt.state.done["sew"] == 4
+        assert window.quilt.state.went_on
+        do(window.quilt, c.Undo())
+        assert not window.quilt.state.went_on
+
+
+def test_what_was_put_away_in_closing_is_taken_back_together(tmp_path: Path) -> None:
+    with a_window(tmp_path, *SEWN, c.PutPileAway("pair", "hook")) as window:
+        window.clock.forward(MINUTE)
+        closing = c.CloseSession({"machine": "yes"}, "", {"pair": "tin", "four-patch": "tray"})
+        do(window.quilt, closing)
+        assert window.quilt.state.where == {"pair": "tin", "four-patch": "tray"}
+        do(window.quilt, c.Undo())
+        assert window.quilt.state.where == {"pair": "hook"}
+        assert window.quilt.state.session is None
+        do(window.quilt, c.Undo())
+        assert window.quilt.state.where == {}
+
+
+def test_what_was_put_away_before_closing_is_taken_back_one_by_one(tmp_path: Path) -> None:
+    with a_window(tmp_path, *SEWN) as window:
+        window.quilt.do(c.PutPileAway("pair", "hook"))
+        window.quilt.do(c.PutPileAway("four-patch", "tray"))
+        window.clock.forward(MINUTE)
+        do(window.quilt, c.CloseSession({"machine": "yes"}))
+        do(window.quilt, c.Undo())
+        assert window.quilt.state.where == {"pair": "hook"}
+
+
+def test_a_closing_with_nothing_put_away_leaves_the_last_act_to_be_taken_back(
+    tmp_path: Path,
+) -> None:
+    with a_window(tmp_path, *SEWN) as window:
+        window.clock.forward(MINUTE)
+        do(window.quilt, c.CloseSession({"machine": "yes"}))
+        do(window.quilt, c.Undo())
+        assert window.quilt.state.done["sew"] == 0
+
+
+def test_a_record_in_which_going_on_stands_after_the_count_is_undone_one_by_one(
+    tmp_path: Path,
+) -> None:
+    """As the first version wrote it: the count, and going on in a transaction of its own."""
+    with a_window(tmp_path, *FOOT_CHANGED) as window:
+        at, session = window.clock(), 1
+        window.library.append(
+            window.quilt.entry,
+            len(window.quilt.record),
+            (
+                Counted(at=at, session=session, stage="sew", n=1),
+                WentOn(at=at, session=session, stage="sew", why="another foot went on"),
+            ),
+        )
+        window.quilt.refresh(force=True)
+        do(window.quilt, c.Undo())
+        assert window.quilt.state.done["sew"] == 5
+        assert not window.quilt.state.went_on
+        do(window.quilt, c.Undo())
+        assert window.quilt.state.done["sew"] == 4
+
+
+def test_undo_takes_back_only_what_this_window_has_shown(tmp_path: Path) -> None:
+    with (
+        a_window(tmp_path, *FOOT_CHANGED) as window,
+        another_window(window.path, window.clock) as other,
+    ):
+        sit_down(window.quilt)
+        do(window.quilt, c.Count("sew"))
+        shown = window.quilt.state.last_act[-1]
+        do(other.quilt, c.WriteNote("lamp on"))
+        with pytest.raises(c.Refused, match="went on in another window"):
+            do(window.quilt, c.Undo(shown))
+        assert window.quilt.state.done["sew"] == 5

@@ -1,0 +1,66 @@
+"""Taking back: every kind that can be taken back, and the acts of several events."""
+
+from __future__ import annotations
+
+from sewalong.progress.acts.act import Act
+from tests.progress import every_act as c
+from tests.story.twins.histories import (
+    DONE,
+    FOOT_CHANGED,
+    LAID_ASIDE,
+    MEASURED_WRONG,
+    PAIRED,
+    PROVED,
+    PUT_AWAY_IN_CLOSING,
+    ROWS,
+    SEWN,
+    WENT_ON,
+)
+from tests.story.twins.twin import Case, press
+
+
+def _undo(what: str, *history: Act, times: int = 1) -> Case:
+    return Case(
+        f"undo: {what}",
+        c.Undo,
+        (press("u"),),
+        ("undo",),
+        ("undone",) * times,
+        history,
+    )
+
+
+UNDOABLE: dict[str, tuple[Act, ...]] = {
+    "counted": SEWN,
+    "unpicked": (*SEWN, c.Unpick("sew", 2)),
+    "spoiled": (*PAIRED, c.Spoil("pair", 1, "cut askew")),
+    "found": (*PAIRED, c.Find("square", 2)),
+    "recounted": (*PAIRED, c.Recount("pair", 19, "missing")),
+    "put away": (*PAIRED, c.PutPileAway("pair", "tin")),
+    "noted": (*PAIRED, c.WriteNote("hold it by the middle")),
+    "settings recorded": PROVED[:2],
+    "tool changed": FOOT_CHANGED,
+    "checked": MEASURED_WRONG,
+    "went on": WENT_ON,
+    "press noted": (*PAIRED, c.NotePress("sew", "towards the dark")),
+    "rows joined": (*ROWS, c.JoinRows(1, 2)),
+    "bobbin ran out": (*SEWN, c.BobbinEmpty("sew", 3)),
+    "target changed": (*PAIRED, c.ChangeTarget(3, 4)),
+    "laid aside": LAID_ASIDE,
+    "picked up": (*LAID_ASIDE, c.PickUp()),
+    "marked done": DONE,
+}
+"""By kind of event: a history that ends with one."""
+
+UNDOING = (
+    *(_undo(kind, *history) for kind, history in UNDOABLE.items()),
+    Case(
+        "undo: going on and the count that came with it",
+        c.Undo,
+        (press("space"), press("u")),
+        ("count sew", "undo"),
+        ("went on", "counted", "undone", "undone"),
+        FOOT_CHANGED,
+    ),
+    _undo("what was put away in closing", *PUT_AWAY_IN_CLOSING, times=2),
+)
