@@ -12,7 +12,7 @@ from datetime import datetime
 from typing import TYPE_CHECKING
 
 from sewalong.progress.record.event import Event, Recorded
-from sewalong.progress.record.fold import carry, tallied
+from sewalong.progress.record.history import History
 from sewalong.progress.record.refused import Refused
 from sewalong.progress.record.state import State
 from sewalong.store.faults import Stale, StoreFault
@@ -53,9 +53,13 @@ class OpenQuilt:
         # Asked before reading: what is written meanwhile is then read at the next refresh.
         self._seen = library.version_seen()
         loaded = library.load(entry)
-        self.record: list[Recorded] = list(loaded.record)
-        self._tally = tallied(loaded.quilt, self.record)
-        self.state: State = self._tally.freeze()
+        self._history = History(loaded.quilt, loaded.record)
+        self.state: State = self._history.state()
+
+    @property
+    def record(self) -> Sequence[Recorded]:
+        """Every event there is, in order."""
+        return self._history.record
 
     def now(self) -> datetime:
         """The time acts are carried out at."""
@@ -93,20 +97,17 @@ class OpenQuilt:
         last = len(self.record)
         new = _numbered(events, last)
         try:
-            tally = carry(self._tally, self.record, new)
-            self.record += new
-            after = tally.freeze()
+            self._history.add(new)
+            after = self._history.state()
             more, summary = follows(after, self.record, at)
             written = self._library.append(self.entry, last, (*events, *more), summary)
             further = written[len(new) :]
-            self._tally = carry(tally, self.record, further)
-            self.record += further
-            self.state = self._tally.freeze() if further else after
+            self._history.add(further)
+            self.state = self._history.state() if further else after
         except BaseException:
-            # The tally has moved on and the state has not: back to what was, until it is read
-            # again what is on disk.
-            del self.record[last:]
-            self._tally = tallied(self.state.quilt, self.record)
+            # The history has moved on and the state has not: back to what was, until what is on
+            # disk is read again.
+            self._history.back_to(last)
             raise
         return written
 
@@ -118,9 +119,8 @@ class OpenQuilt:
         self._seen = seen
         new = self._library.since(self.entry, len(self.record))
         if new:
-            self._tally = carry(self._tally, self.record, new)
-            self.record += new
-            self.state = self._tally.freeze()
+            self._history.add(new)
+            self.state = self._history.state()
         return bool(new)
 
 

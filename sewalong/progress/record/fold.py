@@ -6,7 +6,7 @@ it is written, and again when a record comes from outside (`audit`).
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
 
 from sewalong.progress.record.event import Recorded
 from sewalong.progress.record.state import State
@@ -17,32 +17,19 @@ from sewalong.quilt.quilt import Quilt
 
 def fold(quilt: Quilt, record: Sequence[Recorded]) -> State:
     """Where the quilt stands after `record`, whose events stand in order of `seq`."""
-    return tallied(quilt, record).freeze()
-
-
-def tallied(quilt: Quilt, record: Sequence[Recorded]) -> Tally:
-    """The tally after `record`, to be carried on with `carry`."""
-    undone = {one.event.of for one in record if isinstance(one.event, Undone)}
     tally = opening(quilt)
-    for recorded in record:
+    carry(tally, record)
+    return tally.freeze()
+
+
+def carry(tally: Tally, events: Sequence[Recorded]) -> None:
+    """Carry a tally on with the events that follow; none before them is undone among them."""
+    undone = {one.event.of for one in events if isinstance(one.event, Undone)}
+    for recorded in events:
         if recorded.seq not in undone:
             step(tally, recorded)
-    if record:
-        tally.seq = record[-1].seq
-    return tally
-
-
-def carry(tally: Tally, record: Sequence[Recorded], new: Iterable[Recorded]) -> Tally:
-    """`tally` (of `record`) carried on with `new`; tallied anew if something was undone.
-
-    `tally` itself is changed, and must not be used any more.
-    """
-    new = tuple(new)
-    if any(isinstance(one.event, Undone) for one in new):
-        return tallied(tally.quilt, (*record, *new))
-    for recorded in new:
-        step(tally, recorded)
-    return tally
+    if events:
+        tally.seq = events[-1].seq
 
 
 def step(tally: Tally, recorded: Recorded) -> None:

@@ -4,11 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+import pytest
 from hypothesis import HealthCheck, given, settings
 
+from sewalong.progress.record import history as histories_of
 from sewalong.progress.record.events import Recorded
-from sewalong.progress.record.fold import carry, fold, step, tallied
-from sewalong.progress.record.tally import Tally
+from sewalong.progress.record.fold import carry, fold, step
+from sewalong.progress.record.history import History
+from sewalong.progress.record.tally import Tally, opening
 from sewalong.quilt.quilt import Quilt
 from tests.progress.wandering import Ask, histories, small_quilt, wander
 
@@ -21,6 +24,13 @@ def recorded(quilt: Quilt, history: Sequence[Ask]) -> list[Recorded]:
     for _ in wander(quilt, history, record):
         pass
     return record
+
+
+def tallied(quilt: Quilt, record: Sequence[Recorded]) -> Tally:
+    """The tally of a record from its beginning."""
+    tally = opening(quilt)
+    carry(tally, record)
+    return tally
 
 
 def as_it_stands(tally: Tally) -> str:
@@ -62,13 +72,29 @@ def test_what_was_frozen_stays_as_it_was(quilt: Quilt, history: Sequence[Ask]) -
     assert repr(frozen) == before
 
 
+@pytest.mark.parametrize("behind", [0, 1, 3, 200])
 @slow
 @given(small_quilt, histories)
-def test_carried_on_event_by_event_it_is_the_fold_of_the_record(
-    quilt: Quilt, history: Sequence[Ask]
+def test_added_to_event_by_event_it_is_the_fold_of_the_record(
+    behind: int, quilt: Quilt, history: Sequence[Ask]
 ) -> None:
+    """Wherever the copy lies behind the end, and however far back an undo reaches."""
     record = recorded(quilt, history)
-    tally = tallied(quilt, ())
-    for n, one in enumerate(record):
-        tally = carry(tally, record[:n], [one])
-        assert tally.freeze() == fold(quilt, record[: n + 1])
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr(histories_of, "BEHIND", behind)
+        growing = History(quilt, ())
+        for n, one in enumerate(record, start=1):
+            growing.add([one])
+            assert growing.state() == fold(quilt, record[:n])
+        assert History(quilt, record).state() == fold(quilt, record)
+
+
+@slow
+@given(small_quilt, histories)
+def test_what_did_not_come_to_the_disk_is_forgotten(quilt: Quilt, history: Sequence[Ask]) -> None:
+    record = recorded(quilt, history)
+    half = len(record) // 2
+    growing = History(quilt, record)
+    growing.back_to(half)
+    assert growing.record == record[:half]
+    assert growing.state() == fold(quilt, record[:half])
