@@ -6,28 +6,25 @@ from sewalong.lengths.printing import decimal, mixed
 from sewalong.lengths.rounding import Rounding, round_to
 from sewalong.lengths.units import METRE, YARD, Length, Unit
 
-EIGHTH = Fraction(1, 8)
-TENTH = Fraction(1, 10)
+
+def round_up_yards(length: Fraction | float) -> Length:
+    """The length to buy, in inches: the next eighth of a yard (4 1/2 in)."""
+    return round_to(length, YARD / 8, Rounding.UP)
 
 
-def round_up_yards(length: Fraction | float, fineness: Fraction = EIGHTH) -> Length:
-    """The length to buy, in inches: the next `fineness` of a yard (an eighth is 4 1/2 in)."""
-    return round_to(length, fineness * YARD, Rounding.UP)
+def round_up_metres(length: Fraction | float) -> Length:
+    """The length to buy, in inches: the next tenth of a metre (10 cm)."""
+    return round_to(length, METRE / 10, Rounding.UP)
 
 
-def round_up_metres(length: Fraction | float, fineness: Fraction = TENTH) -> Length:
-    """The length to buy, in inches: the next `fineness` of a metre (a tenth is 10 cm)."""
-    return round_to(length, fineness * METRE, Rounding.UP)
-
-
-def show_yards(length: Fraction | float, fineness: Fraction = EIGHTH) -> str:
+def show_yards(length: Fraction | float) -> str:
     """A length in inches as yards to buy, rounded up: `1 1/4 yd`."""
-    return f"{mixed(round_up_yards(length, fineness) / YARD)} yd"
+    return f"{mixed(round_up_yards(length) / YARD)} yd"
 
 
-def show_metres(length: Fraction | float, fineness: Fraction = TENTH) -> str:
+def show_metres(length: Fraction | float) -> str:
     """A length in inches as metres to buy, rounded up: `1.2 m`."""
-    return f"{decimal(round_up_metres(length, fineness) / METRE)} m"
+    return f"{decimal(round_up_metres(length) / METRE)} m"
 
 
 def round_up_cloth(length: Fraction | float, unit: Unit = Unit.INCH) -> Length:

@@ -243,23 +243,6 @@ def _stages(written: Definition, batch: Batch) -> tuple[tuple[StageWork, ...], d
     return tuple(reversed(works)), need
 
 
-def start_sizes(
-    method: str | Method | Definition,
-    main: Fraction,
-    seam: Fraction = SEAM,
-    *,
-    fineness: Fraction = EIGHTH,
-    unit: Unit = Unit.INCH,
-) -> dict[str, StartSize]:
-    """The sizes of all start piles when the main one is cut at `main` inches.
-
-    Raises as `derive` does.
-    """
-    written = written_method(method)
-    refuse_unless_over(written, main, seam, unit)
-    return starts_from(written, main, seam, fineness)
-
-
 def start_for(
     method: str | Method | Definition,
     *,

@@ -32,10 +32,9 @@ class Side(StrEnum):
 
 
 class Edge(Struct, frozen=True):
-    """The part of a unit's outer edge that one patch has; `patch` counts from 0."""
+    """The part of a unit's outer edge that one patch has."""
 
     side: Side
-    patch: int
     start: Point
     end: Point
     grain: EdgeGrain
@@ -45,12 +44,12 @@ def outer_edges(unit: Flat) -> tuple[Edge, ...]:
     """Every patch's part of the four outer edges of a rectangular unit."""
     width, height = unit.size
     edges: list[Edge] = []
-    for number, patch in enumerate(unit.patches):
+    for patch in unit.patches:
         for i, end in enumerate(patch.points):
             start = patch.points[i - 1]
             side = _side(start, end, width, height)
             if side is not None:
-                edges.append(Edge(side, number, start, end, _grain(patch, start, end)))
+                edges.append(Edge(side, start, end, _grain(patch, start, end)))
     return tuple(edges)
 
 

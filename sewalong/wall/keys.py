@@ -36,10 +36,3 @@ def border_number(key: Key) -> int | None:
     """Which border the key is for, 1 the innermost; None for anything else."""
     number = key.removeprefix(_BORDER)
     return int(number) if number != key and number.isdecimal() else None
-
-
-def in_words(key: Key) -> str:
-    """What to call it beside a picture: "fabric A", "wrong side of A", "border 1"."""
-    if is_wrong_side(key):
-        return f"wrong side of {key.upper()}"
-    return f"fabric {key}" if len(key) == 1 else key

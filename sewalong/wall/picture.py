@@ -14,9 +14,6 @@ from sewalong.piecing.geometry import box
 from sewalong.wall.keys import STITCHES, Key, wrong_side
 from sewalong.wall.raster import Layer, Pixels, draw_line, raster
 
-Cell = tuple[Key | None, Key | None]
-"""What the upper and the lower half of a cell show; None for the screen's own ground."""
-
 
 class Picture(Struct, frozen=True):
     """Rows of pixels, two to a row of cells; an even number of them, all equally long."""
@@ -37,11 +34,6 @@ class Picture(Struct, frozen=True):
     def pairs(self) -> Iterable[tuple[tuple[Key | None, ...], tuple[Key | None, ...]]]:
         """The upper and the lower row of pixels of each row of cells."""
         return zip(self.pixels[::2], self.pixels[1::2], strict=True)
-
-    @property
-    def cells(self) -> list[list[Cell]]:
-        """Rows of cells, each with the keys of its upper and lower half."""
-        return [list(zip(upper, lower, strict=True)) for upper, lower in self.pairs]
 
     @property
     def keys(self) -> list[Key]:

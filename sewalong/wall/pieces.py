@@ -26,12 +26,6 @@ def piece_picture(
     return picture_of(_shortened(pieces[number % len(pieces)]), across, down)
 
 
-def unit_picture(derivation: Derivation, across: int, down: int, number: int = 0) -> Picture:
-    """A unit as it shows in the top, its outer seams taken; `number` picks among the different
-    units of a batch, round and round."""
-    return picture_of(finished_unit(derivation, number), across, down)
-
-
 def finished_unit(derivation: Derivation, number: int) -> Flat:
     """What shows of a unit once its outer seams are taken."""
     unit = derivation.units[number % len(derivation.units)]

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Mapping
 
 from sewalong.wall.keys import (
     CORNERSTONE,
@@ -48,15 +47,15 @@ def legend(picture: Picture) -> dict[Key, str]:
     return {key: mark or next(spare, "?") for key, mark in known.items()}
 
 
-def textures(picture: Picture, marks: Mapping[Key, str] | None = None) -> list[str]:
+def textures(picture: Picture) -> list[str]:
     """One line of text for each row of cells, one character for each cell.
 
     A cell whose halves differ gets the mark of one of them: stitches before anything, anything
     before nothing, a key that shows less than half as much in the whole picture before the
     other, so that thin borders and small corners are not lost; else the upper half.
-    `marks` is `legend(picture)` unless given.
+    What each mark stands for is in `legend(picture)`.
     """
-    found = marks or legend(picture)
+    found = legend(picture)
     shown = Counter(key for row in picture.pixels for key in row)
 
     def chosen(upper: Key | None, lower: Key | None) -> Key | None:

@@ -47,11 +47,6 @@ def test_metres(centimetres: str, metres: str) -> None:
     assert show_metres(inches) == cloth_length(inches, Unit.CM) == metres
 
 
-def test_a_step_other_than_the_usual() -> None:
-    assert show_yards(Fraction(40), Fraction(1, 4)) == "1 1/4 yd"
-    assert show_metres(Fraction(40), Fraction(1, 4)) == "1.25 m"
-
-
 def test_binding_of_eleven_strips_needs_more_than_three_quarters_of_a_yard() -> None:
     # Common practice, by arithmetic: 11 strips of 2 1/2 in are 27 1/2 in, over the 27 in of 3/4 yd.
     need = 11 * Fraction(5, 2)

@@ -6,7 +6,7 @@ from fractions import Fraction as F
 
 import pytest
 
-from sewalong.piecing.derive import derive, start_for, start_sizes
+from sewalong.piecing.derive import derive, start_for
 from sewalong.piecing.faults import SizeRefused
 from tests.piecing.published import rows
 
@@ -48,7 +48,7 @@ def test_exact_sizes_are_the_quarter_and_half_square_amounts() -> None:
 
 
 def test_a_large_square_of_ones_own_gives_the_small_ones() -> None:
-    sizes = start_sizes("flying-geese-four", F(17, 4))
+    sizes = derive("flying-geese-four", F(17, 4)).starts
     assert sizes["large-square"].cutting == F(17, 4)
     assert sizes["small-square"].cutting == F(19, 8)
 

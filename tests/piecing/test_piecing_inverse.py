@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 
 from sewalong.lengths import CENTIMETRE, Unit
 from sewalong.piecing.catalogue import method_ids
-from sewalong.piecing.derive import derive, start_for, start_sizes, unit_size
+from sewalong.piecing.derive import derive, start_for, unit_size
 from sewalong.piecing.faults import SizeRefused
 
 IDS = st.sampled_from(method_ids())
@@ -43,7 +43,7 @@ def test_there_and_back_is_the_same_size(id: str, finishes: F, seam: F) -> None:
 @settings(max_examples=40, deadline=None)
 @given(id=IDS, main=st.fractions(F(5), F(12), max_denominator=16), seam=SEAMS)
 def test_seams_wider_by_the_room_just_reach_the_trim_size(id: str, main: F, seam: F) -> None:
-    cut = {pile: entry.cutting for pile, entry in start_sizes(id, main, seam).items()}
+    cut = {pile: entry.cutting for pile, entry in derive(id, main, seam).starts.items()}
     size = unit_size(id, cut, seam)
     trim = size.trim_to()
     room = size.seam_room_for(trim)

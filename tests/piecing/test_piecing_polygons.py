@@ -13,7 +13,7 @@ from shapely.ops import unary_union
 
 from sewalong.piecing.catalogue import method, method_ids
 from sewalong.piecing.cloth import Flat, Layered, Patch
-from sewalong.piecing.derive import derive, start_sizes
+from sewalong.piecing.derive import derive
 from sewalong.piecing.method import Method
 
 IDS = method_ids()
@@ -47,7 +47,7 @@ def test_the_patches_of_every_unit_fill_it_without_overlap(id: str, size: F, sea
 @settings(max_examples=60, deadline=None)
 @given(id=st.sampled_from(IDS), size=SIZES, seam=SEAMS)
 def test_all_units_of_a_batch_show_the_same_patches(id: str, size: F, seam: F) -> None:
-    starts = start_sizes(id, size + 8 * seam, seam)
+    starts = derive(id, size + 8 * seam, seam, strip_length=F(120)).starts
     exact = {pile: F(entry.exact) for pile, entry in starts.items()}
     derived = derive(id, exact, seam, strip_length=F(120))
     first = _polygons(derived.units[0].finished(float(seam)))

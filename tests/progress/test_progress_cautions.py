@@ -289,7 +289,7 @@ def test_a_blade_change_taken_back_is_not_spoken_of() -> None:
 def test_a_new_needle_brings_no_caution_of_its_own() -> None:
     state, record = play(QUILT, *everything(QUILT, "sew", make=3), c.ChangeTool("needle"))
     assert at_stage(state, "sew", record[-1].event.at + MINUTE) is None
-    assert state.needle_changed == record[-1].event.at
+    assert state.changed["needle"] == record[-1].event.at
 
 
 def test_three_hours_on_the_same_stage_speaks_of_tiredness() -> None:

@@ -45,7 +45,6 @@ def what_undo_must_restore(state: State) -> tuple[object, ...]:
         state.settings,
         state.settings_at,
         state.blade_changed,
-        state.needle_changed,
         state.standing,
         state.aside_reason,
     )

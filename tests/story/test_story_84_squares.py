@@ -21,7 +21,7 @@ from sewalong.progress.measuring import proof as proofs
 from sewalong.progress.measuring.at_risk import at_risk
 from sewalong.progress.measuring.diagnosis import diagnose
 from sewalong.progress.pace.by_date import Verdict, by_date
-from sewalong.progress.pace.forecast import Forecast, forecast
+from sewalong.progress.pace.forecast import Forecast
 from sewalong.progress.pace.tonight import tonight
 from sewalong.progress.plan.plan import plan
 from sewalong.progress.record.audit import audit
@@ -33,6 +33,7 @@ from sewalong.service.demo_quilts import demo_folder
 from sewalong.store.archive import to_text
 from sewalong.store.library import Library
 from tests.cli.diary import Diary
+from tests.progress.pace.evenings import forecast_of
 from tests.story import ferry_steps as she
 
 BEGUN = datetime.fromisoformat("2026-03-01T14:30:00+01:00")
@@ -55,7 +56,7 @@ class Story:
         return proofs.proof(self.state, self.diary.time)
 
     def forecast(self) -> Forecast:
-        return forecast(self.state, self.diary.quilt.record, self.diary.time)
+        return forecast_of(self.state, self.diary.quilt.record, self.diary.time)
 
     def to_do(self) -> dict[str, int]:
         return {one.stage: one.to_do for one in self.forecast().stages}

@@ -8,7 +8,8 @@ from fractions import Fraction
 from sewalong.piecing.catalogue import method_ids, written_method
 from sewalong.piecing.derive import Derivation, derive
 from sewalong.wall.keys import Key
-from sewalong.wall.picture import Picture
+from sewalong.wall.picture import Picture, picture_of
+from sewalong.wall.pieces import finished_unit
 
 METHODS = method_ids()
 
@@ -22,6 +23,16 @@ def usual(method: str) -> Derivation:
 def pixel_height(picture: Picture) -> int:
     """Rows of pixels in which anything shows."""
     return sum(any(key is not None for key in row) for row in picture.pixels)
+
+
+def unit_picture(derivation: Derivation, across: int, down: int, number: int = 0) -> Picture:
+    """A unit as it shows in the top, its outer seams taken."""
+    return picture_of(finished_unit(derivation, number), across, down)
+
+
+def cells(picture: Picture) -> list[list[tuple[Key | None, Key | None]]]:
+    """Rows of cells, each with the keys of its upper and lower half."""
+    return [list(zip(upper, lower, strict=True)) for upper, lower in picture.pairs]
 
 
 def drawn(picture: Picture) -> list[tuple[Key | None, ...]]:

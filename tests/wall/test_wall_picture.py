@@ -12,8 +12,8 @@ from sewalong.piecing.cloth import Flat, rectangle
 from sewalong.piecing.derive import derive
 from sewalong.wall.keys import STITCHES
 from sewalong.wall.picture import EMPTY, Picture, fitted, from_pixels, picture_of
-from sewalong.wall.pieces import LONGEST, finished_unit, piece_picture, unit_picture
-from tests.wall.drawing import METHODS, counts, drawn, pixel_height, usual
+from sewalong.wall.pieces import LONGEST, finished_unit, piece_picture
+from tests.wall.drawing import METHODS, cells, counts, drawn, pixel_height, unit_picture, usual
 
 ROOMS = st.tuples(st.integers(1, 40), st.integers(1, 20))
 
@@ -48,7 +48,7 @@ def test_any_room_holds_its_picture_and_tiny_rooms_have_one(
 def test_no_room_gives_an_empty_picture(room: tuple[int, int]) -> None:
     derivation = usual("hourglass")
     assert unit_picture(derivation, *room) == EMPTY
-    assert (EMPTY.across, EMPTY.down, EMPTY.cells, EMPTY.keys) == (0, 0, [], [])
+    assert (EMPTY.across, EMPTY.down, cells(EMPTY), EMPTY.keys) == (0, 0, [], [])
 
 
 def test_nothing_cannot_be_drawn() -> None:
@@ -76,7 +76,7 @@ def test_a_square_is_drawn_square_for_a_cell_is_two_pixels_high(across: int, dow
 
 def test_an_odd_row_of_pixels_has_nothing_below_it() -> None:
     picture = from_pixels([["A"], ["B"], ["C"]])
-    assert picture.cells == [[("A", "B")], [("C", None)]]
+    assert cells(picture) == [[("A", "B")], [("C", None)]]
     assert picture == Picture((("A",), ("B",), ("C",), (None,)))
 
 

@@ -16,15 +16,14 @@ from sewalong.wall.keys import (
     STITCHES,
     border_key,
     border_number,
-    in_words,
     wrong_side,
 )
 from sewalong.wall.picture import EMPTY, Picture, from_pixels
-from sewalong.wall.pieces import piece_picture, unit_picture
+from sewalong.wall.pieces import piece_picture
 from sewalong.wall.runs import LOWER, SAME, UPPER, rows_of_runs
 from sewalong.wall.textures import NOTHING, legend, texture_of, textures
 from sewalong.wall.tops import top_picture
-from tests.wall.drawing import METHODS, usual
+from tests.wall.drawing import METHODS, cells, unit_picture, usual
 
 KNOWN = [
     *ascii_uppercase,
@@ -86,22 +85,21 @@ def test_keys_of_the_callers_own_get_characters_of_their_own() -> None:
     marks = legend(picture)
     assert len(set(marks.values())) == 3
     assert textures(picture) == [marks["fig plum"] + marks["oat"] + "#"]
-    assert textures(picture, {"fig plum": "1", "oat": "2", "A": "3"}) == ["123"]
 
 
 @given(PICTURES)
 def test_one_character_for_each_cell(picture: Picture) -> None:
     lines = textures(picture)
     assert [len(line) for line in lines] == [picture.across] * picture.down
-    for line, cells in zip(lines, picture.cells, strict=True):
-        for mark, cell in zip(line, cells, strict=True):
+    for line, row in zip(lines, cells(picture), strict=True):
+        for mark, cell in zip(line, row, strict=True):
             allowed = {texture_of(key) for key in cell if key is not None} or {NOTHING}
             assert mark in allowed
 
 
 @given(PICTURES)
 def test_runs_say_what_the_cells_say_and_neighbours_differ(picture: Picture) -> None:
-    for runs, cells in zip(rows_of_runs(picture), picture.cells, strict=True):
+    for runs, row in zip(rows_of_runs(picture), cells(picture), strict=True):
         read: list[tuple[str | None, str | None]] = []
         for run in runs:
             mark = run.text[0]
@@ -112,7 +110,7 @@ def test_runs_say_what_the_cells_say_and_neighbours_differ(picture: Picture) -> 
                 LOWER: (run.ground, run.ink),
             }[mark]
             read += [cell] * len(run.text)
-        assert read == cells
+        assert read == row
         assert all(a != b for a, b in pairwise(runs))
 
 
@@ -127,13 +125,7 @@ def test_an_empty_picture_has_no_rows() -> None:
     assert textures(EMPTY) == []
 
 
-def test_keys_in_words() -> None:
-    assert [in_words(key) for key in ("A", "a", border_key(2), STITCHES)] == [
-        "fabric A",
-        "wrong side of A",
-        "border 2",
-        "stitches",
-    ]
+def test_borders_are_numbered_from_1() -> None:
     assert border_number(border_key(12)) == 12
     assert border_number("A") is None
     with pytest.raises(ValueError, match="from 1"):

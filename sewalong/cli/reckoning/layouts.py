@@ -140,7 +140,7 @@ def _wanted(args: argparse.Namespace) -> Size | None:
         return size_of(" ".join(args.near), unit_of(args))
     if args.bed is None:
         return None
-    return quilt_over(bed(args.bed).size, drop=read(args, "drop", Fraction(0)))
+    return quilt_over(bed(args.bed).size, read(args, "drop", Fraction(0)))
 
 
 def _counts_of(text: str, name: str) -> tuple[int, int]:

@@ -13,8 +13,8 @@ from sewalong.cli.frame.line_report import told
 from sewalong.cli.frame.report import Report
 from sewalong.lengths import Length, Unit, parse_several, show
 from sewalong.quilt.as_fraction import exactly
+from sewalong.quilt.cloth.ease import EASE_LIMIT, most_off
 from sewalong.quilt.cloth.ease import ease as eased
-from sewalong.quilt.cloth.ease import most_off
 from sewalong.quilt.cloth.row import carried_across, read_row, row_of
 from sewalong.quilt.cloth.strips import QUARTER
 from sewalong.quilt.worksheet.line import Line, length_line, plural
@@ -106,7 +106,7 @@ def ease(args: argparse.Namespace, context: Context) -> Report:
                 "edge against what it joins",
                 found.reason,
                 f"exactly {exactly(found.difference, unit)}; up to "
-                f"{float(found.limit * 100):g} in 100 is taken to ease",
+                f"{float(EASE_LIMIT * 100):g} in 100 is taken to ease",
                 float(found.difference),
             )
         )

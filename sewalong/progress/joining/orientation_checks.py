@@ -9,19 +9,11 @@ from __future__ import annotations
 
 from sewalong.progress.record.route import JOIN_ROWS
 
-AFTER_AN_INTERRUPTION = (
-    "Before the next one, lay the top piece beside the last one: the same edge, the same end?"
-)
-"""thecolorfulfabriholic.blogspot.com: picked up turned a quarter, a whole column was wrong."""
 
-
-def which_way_up(stage: str, *, one_way: bool = False) -> tuple[str, ...]:
+def which_way_up(stage: str) -> tuple[str, ...]:
     """What to look at before sewing at a stage of the assembly, one thing a line; empty where
-    nothing can be turned round. `one_way` is whether a print has a top and a bottom."""
-    lines = _LOOK.get(stage, ())
-    if lines and one_way:
-        return (*lines, "Does the print stand the right way up?")
-    return lines
+    nothing can be turned round."""
+    return _LOOK.get(stage, ())
 
 
 _LOOK = {

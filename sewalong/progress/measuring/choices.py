@@ -119,7 +119,7 @@ def _ease(piece: Measured, reading: Length, unit: Unit) -> EaseIn:
 def _trim(quilt: Quilt, target: Target, piece: Measured, spread: Spread) -> TrimAll:
     """To the size planned where all reach it, else to the largest that all reach."""
     unit = quilt.unit
-    planned = round_to(piece.expected, _eighth(unit), Rounding.NEAREST)
+    planned = round_to(piece.expected, unit.step, Rounding.NEAREST)
     to = min(spread.common, planned)
     most_lost = spread.largest - to
     try:
@@ -150,7 +150,7 @@ def _borders(
     """Both borders of one way are cut alike, to the mean when several places were measured."""
     length, ease_each = readings[0], Length(0)
     if len(readings) > 1:
-        cut = border_length(readings, fineness=_eighth(quilt.unit), unit=quilt.unit)
+        cut = border_length(readings, fineness=quilt.unit.step, unit=quilt.unit)
         length, ease_each = cut.length, max(abs(one) for one in cut.to_ease)
     outlook = if_like(quilt, target, piece, length)
     words = f"Take it as it is, {plainly(length, quilt.unit)}"
@@ -158,10 +158,6 @@ def _borders(
         words += f", easing at most {plainly(ease_each, quilt.unit)} on an edge"
     words += f": the top comes to {outlook.top.show(quilt.unit)}"
     return CutBordersTo(length, ease_each, outlook, f"{words}{borders_said(outlook, quilt.unit)}.")
-
-
-def _eighth(unit: Unit) -> Length:
-    return unit.fineness * unit.length
 
 
 def _resew(piece: Measured, cause: Cause, pieces: int) -> Resew:

@@ -19,25 +19,18 @@ from sewalong.progress.record.measurable import (
     untrimmed,
 )
 from sewalong.quilt.as_fraction import as_fraction
-from sewalong.quilt.cloth.borders import BorderNumbers, BorderPlan, Corners, borders
+from sewalong.quilt.cloth.borders import BorderNumbers, borders
 from sewalong.quilt.layouts.setting_straight import straight_top
 from sewalong.quilt.quilt import Quilt, Target
 from sewalong.quilt.refusal import NumbersFault
 from sewalong.quilt.size import Size
-from sewalong.quilt.worksheet.basis import trim_step
-
-_CORNERS = {
-    "sides first": Corners.SIDES_FIRST,
-    "ends first": Corners.ENDS_FIRST,
-    "mitred": Corners.MITRED,
-}
+from sewalong.quilt.worksheet.basis import border_plans, trim_step
 
 
 class Outlook(Struct, frozen=True):
     """Raw edge to raw edge, in inches: unit, centre and top, and the borders to cut for it.
 
-    `row_loses` is what a whole row is shorter than planned (below zero: longer), and
-    `top_loses` the same for the top across and down.
+    `row_loses` is what a whole row is shorter than planned (below zero: longer).
     """
 
     unit: Size
@@ -45,17 +38,11 @@ class Outlook(Struct, frozen=True):
     top: Size
     borders: tuple[BorderNumbers, ...]
     row_loses: Length
-    top_loses: tuple[Length, Length]
 
     @property
     def row(self) -> Length:
         """A whole row of the target."""
         return self.centre.width
-
-
-def planned(quilt: Quilt, target: Target) -> Outlook:
-    """As it is planned; raises Unmeasurable when it cannot be worked out."""
-    return _outlook(quilt, target, _unit(quilt, lambda one: one.expected), quilt.seam)
 
 
 def if_like(quilt: Quilt, target: Target, piece: Measured, reading: Length) -> Outlook:
@@ -95,11 +82,6 @@ def if_seam(quilt: Quilt, target: Target, off_each: Length) -> Outlook:
     return _outlook(quilt, target, _unit(quilt, like), quilt.seam + off_each)
 
 
-def with_units(quilt: Quilt, target: Target, unit: Size) -> Outlook:
-    """From units of this size (unfinished), the seams sewn as planned."""
-    return _outlook(quilt, target, unit, quilt.seam)
-
-
 def _unit(quilt: Quilt, like: Callable[[Measured], Length]) -> Size:
     """The unit as it is joined: where the method trims, no larger than it is trimmed to."""
     ways = []
@@ -129,22 +111,16 @@ def _a_unit(sides: tuple[Length, Length]) -> Size:
 def _outlook(quilt: Quilt, target: Target, unit: Size, seam: Length) -> Outlook:
     plan = _sewn(quilt, target, _unit(quilt, lambda one: one.expected), quilt.seam)
     now = _sewn(quilt, target, unit, seam)
-    loses = (plan.top.width - now.top.width, plan.top.length - now.top.length)
-    return replace(now, row_loses=plan.row - now.row, top_loses=loses)
+    return replace(now, row_loses=plan.row - now.row)
 
 
 def _sewn(quilt: Quilt, target: Target, unit: Size, seam: Length) -> Outlook:
     try:
         centre = straight_top(target.rows, target.columns, unit, seam)
         found = borders(
-            centre, _plans(quilt), seam=seam, usable=quilt.choices.usable, unit=quilt.unit
+            centre, border_plans(quilt), seam=seam, usable=quilt.choices.usable, unit=quilt.unit
         )
     except NumbersFault as fault:
         raise Unmeasurable(str(fault)) from fault
     top = found[-1].outer if found else centre
-    return Outlook(unit, centre, top, found, Fraction(0), (Fraction(0), Fraction(0)))
-
-
-def _plans(quilt: Quilt) -> list[BorderPlan]:
-    corners = _CORNERS[quilt.choices.corners]
-    return [BorderPlan(border.cut, corners) for border in quilt.borders]
+    return Outlook(unit, centre, top, found, Fraction(0))

@@ -37,15 +37,15 @@ class Spread(Struct, frozen=True):
         return self.largest - self.smallest
 
 
-def spread(readings: Sequence[Length], unit: Unit, limit: Fraction = REMAKE_LIMIT) -> Spread:
+def spread(readings: Sequence[Length], unit: Unit) -> Spread:
     """The spread of at least one reading, each above zero.
 
-    A reading is set aside when it is more than `limit` under the typical one and the others
+    A reading is set aside when it is more than `REMAKE_LIMIT` under the typical one and the others
     would lose by it.
     """
     in_order = sorted(readings)
     typical = in_order[(len(in_order) - 1) // 2]
-    small = tuple(i for i, one in enumerate(readings) if one < typical * (1 - limit))
+    small = tuple(i for i, one in enumerate(readings) if one < typical * (1 - REMAKE_LIMIT))
     aside = small if len(small) <= FEW * len(readings) else ()
     kept = [one for i, one in enumerate(readings) if i not in aside]
     common = on_the_ruler(in_order[0], unit)
@@ -62,4 +62,4 @@ def spread(readings: Sequence[Length], unit: Unit, limit: Fraction = REMAKE_LIMI
 
 def on_the_ruler(length: Length, unit: Unit) -> Length:
     """The largest mark not above it: an eighth of an inch, or a millimetre."""
-    return round_to(length, unit.fineness * unit.length, Rounding.DOWN)
+    return round_to(length, unit.step, Rounding.DOWN)

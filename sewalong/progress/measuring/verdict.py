@@ -44,15 +44,15 @@ def limit_for(piece: Measured) -> Fraction:
     return EASE_LIMIT if piece.is_long else REMAKE_LIMIT
 
 
-def outcome(piece: Measured, reading: Length, limit: Fraction | None = None) -> Outcome:
+def outcome(piece: Measured, reading: Length) -> Outcome:
     """What becomes of a piece that reads so, in inches.
 
     It passes when it is right as near as a tape is read, or when it is trimmed later and
     still has all that is wanted of it; it is steamed and blocked to shape (a row: eased) up
-    to `limit` of its size (`limit_for` unless told), and made again beyond that.
+    to `limit_for` of its size, and made again beyond that.
     """
     off = abs(reading - piece.expected)
-    most = most_off(piece.expected, limit_for(piece) if limit is None else limit)
+    most = most_off(piece.expected, limit_for(piece))
     if off <= near_enough(piece.expected):
         return Outcome.PASS
     if piece.at_least is not None and reading >= piece.at_least and off <= most:

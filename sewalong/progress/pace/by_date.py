@@ -117,14 +117,3 @@ def hours_of_habit(minutes: float, times_a_week: int) -> float:
     if minutes <= 0 or times_a_week <= 0:
         raise ValueError("a habit has some minutes, some times a week")
     return minutes * times_a_week / 60
-
-
-def in_sessions(pieces: int, each_session: int, times_a_week: int) -> tuple[int, int]:
-    """Sessions and whole weeks for `pieces` at so many a session, so many sessions a week.
-
-    Raises ValueError unless both rates are above zero.
-    """
-    if each_session <= 0 or times_a_week <= 0:
-        raise ValueError("a session has some pieces, a week some sessions")
-    sessions = ceil(pieces / each_session)
-    return sessions, ceil(sessions / times_a_week)

@@ -11,7 +11,6 @@ of times lean that way, and it cannot fall below nothing.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from datetime import datetime
 from math import ceil, exp, log, log1p, sqrt
 from statistics import NormalDist
 
@@ -19,16 +18,17 @@ from msgspec import Struct
 
 from sewalong.progress.pace.duration_words import hours_between, listed, several
 from sewalong.progress.pace.evidence import MOTIONS, SESSION_SPREAD
-from sewalong.progress.pace.paces import Paces, Span, StagePace, paces
-from sewalong.progress.pace.sessions import SessionFacts, fullest_week, session_facts, usual_hours
-from sewalong.progress.record.events import Recorded
-from sewalong.progress.record.state import State
+from sewalong.progress.pace.paces import Paces, Span, StagePace
+from sewalong.progress.pace.sessions import SessionFacts, fullest_week, usual_hours
 
 HELD = 0.80
 """The chance with which the true time lies in the stated range."""
 
 FIRST_SESSION = 1.0
 """Hours of a session while the owner's own are not known: a guess."""
+
+SMALL_STEP = 0.01
+"""How far the slope is moved to see what it changes."""
 
 
 class StageForecast(Struct, frozen=True):
@@ -90,24 +90,13 @@ class Forecast(Struct, frozen=True):
         return tuple(lines)
 
 
-def forecast(
-    state: State,
-    record: Sequence[Recorded],
-    now: datetime,
-    session_minutes: float | None = None,
-) -> Forecast:
-    """What is left for `state`, the fold of `record`, at time `now`.
-
-    `session_minutes` sets the length of a session instead of the owner's own usual one.
-    """
-    known = paces(state, record, now)
-    return forecast_from(known, session_facts(state, record, known), session_minutes)
-
-
 def forecast_from(
     known: Paces, facts: Sequence[SessionFacts], session_minutes: float | None = None
 ) -> Forecast:
-    """As `forecast`, from paces and sessions already worked out."""
+    """What is left, from the paces of a record and its sessions.
+
+    `session_minutes` sets the length of a session instead of the owner's own usual one.
+    """
     own = usual_hours(facts)
     session = session_minutes / 60 if session_minutes else own or FIRST_SESSION
     ahead = tuple(
@@ -174,7 +163,7 @@ def _ahead(pace: StagePace, known: Paces, session: float) -> Ahead:
     return Ahead(pace, work, 1 / spread, lean)
 
 
-def _lean(span: Span, b: float, step: float = 0.01) -> float:
+def _lean(span: Span, b: float) -> float:
     """Change of the logarithm of (time ahead by time so far) with the slope."""
 
     def ratio(slope: float) -> float:
@@ -184,7 +173,7 @@ def _lean(span: Span, b: float, step: float = 0.01) -> float:
 
     if not span.done:
         return 0.0
-    return (ratio(b + step) - ratio(b)) / step
+    return (ratio(b + SMALL_STEP) - ratio(b)) / SMALL_STEP
 
 
 def _in_all(ahead: Sequence[Ahead], known: Paces) -> tuple[float, float, float]:

@@ -54,7 +54,6 @@ class StagePace(Struct, frozen=True):
     stage: RouteStage
     rate: Rate
     minutes: float
-    guess: Guess
     timed: int
     sessions: int
     own: float
@@ -180,7 +179,6 @@ def _stage_pace(
         stage=stage,
         rate=rate,
         minutes=minutes,
-        guess=guessed[stage.id],
         timed=timed,
         sessions=len(found),
         own=1 - shape / rate.pieces,

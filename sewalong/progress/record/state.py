@@ -157,11 +157,6 @@ class State(Struct, frozen=True):
         return self.changed.get("blade")
 
     @property
-    def needle_changed(self) -> datetime | None:
-        """When a needle last went in."""
-        return self.changed.get("needle")
-
-    @property
     def session(self) -> SessionRecord | None:
         """The open session, or None."""
         if self.sessions and self.sessions[-1].is_open:

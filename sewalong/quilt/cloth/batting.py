@@ -3,7 +3,6 @@
 Sizes are conventions; makers and shops differ, so the label on the roll decides.
 """
 
-from collections.abc import Sequence
 from fractions import Fraction
 
 from msgspec import Struct
@@ -59,17 +58,14 @@ def smallest_batting(
     top: Size,
     *,
     margin: Length = MARGIN,
-    battings: Sequence[Batting] = BATTINGS,
     unit: Unit = Unit.INCH,
 ) -> BattingChoice:
     """The batting of least area that covers the top and `margin` on each side, either way round.
 
-    Raises `NumbersFault` when the margin is below zero or the list is empty.
+    Raises `NumbersFault` when the margin is below zero.
     """
-    if not battings:
-        raise NumbersFault("No batting sizes are listed. Give at least one.")
     need = top.grown(not_below_zero(margin, "margin"))
-    by_area = sorted(battings, key=lambda one: one.size.width * one.size.length)
+    by_area = sorted(BATTINGS, key=lambda one: one.size.width * one.size.length)
     for one in by_area:
         for turned in (False, True):
             laid = one.size.turned if turned else one.size

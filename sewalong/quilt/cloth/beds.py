@@ -60,15 +60,10 @@ def bed(name: str) -> Bed:
     raise NumbersFault(f"No bed is called '{wanted}' here. Use one of: {names}; or give a size.")
 
 
-def quilt_over(
-    mattress: Size, *, drop: Length, foot: Length | None = None, tuck: Length = Fraction(0)
-) -> Size:
-    """The quilt that hangs `drop` over each side and `foot` over the foot (as much, if None).
+def quilt_over(mattress: Size, drop: Length) -> Size:
+    """The quilt that hangs `drop` inches over each side and over the foot.
 
-    `tuck` is what is added once for folding under or over the pillow. All in inches; raises
-    `NumbersFault` when one is below zero.
+    Raises `NumbersFault` when it is below zero.
     """
     not_below_zero(drop, "drop on each side")
-    at_foot = not_below_zero(drop if foot is None else foot, "drop at the foot")
-    not_below_zero(tuck, "length for the pillow")
-    return Size(mattress.width + 2 * drop, mattress.length + at_foot + tuck)
+    return Size(mattress.width + 2 * drop, mattress.length + drop)

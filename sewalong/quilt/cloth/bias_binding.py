@@ -56,19 +56,17 @@ def bias_binding(
     strip: Length,
     *,
     seam: Length = QUARTER,
-    fineness: Length = Fraction(1),
     unit: Unit = Unit.INCH,
 ) -> BiasBinding:
-    """The smallest square, in steps of `fineness` (inches), that gives `need` inches of bias.
+    """The smallest square, in whole inches, that gives `need` inches of bias.
 
     Raises `NumbersFault` for lengths not above zero.
     """
-    above_zero(fineness, "step")
     by_area = side_by_area(need, strip)
-    side = max(1, int(by_area / float(fineness))) * fineness
+    side = Fraction(max(1, int(by_area)))
     loops, gives = bias_from(side, strip, seam)
     while gives < float(need):
-        side += fineness
+        side += 1
         loops, gives = bias_from(side, strip, seam)
     words = (
         f"a square of {show(side, unit)} gives {loops} loops, {show(gives, unit)} of "

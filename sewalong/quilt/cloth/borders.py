@@ -76,9 +76,7 @@ class BorderNumbers(Struct, frozen=True):
     reason: str
 
 
-def mitre(
-    edge: Length, width: Length, *, seam: Length = QUARTER, spare: Length = MITRE_SPARE
-) -> Mitre:
+def mitre(edge: Length, width: Length, seam: Length = QUARTER) -> Mitre:
     """One mitred strip for an edge that finishes at `edge`, of a border `width` wide finished.
 
     Least: edge + 2 * width + 2 * seam. For a whole seam, 2 * seam * root 2 more, since the
@@ -86,11 +84,10 @@ def mitre(
     """
     above_zero(edge, "edge")
     above_zero(width, "border width")
-    not_below_zero(spare, "spare for the mitre")
     outer = edge + 2 * width
     least = outer + 2 * seam
     whole = float(least) + 2 * float(seam) * ROOT_TWO
-    return Mitre(least, whole, max(outer + spare, round_to(whole, EIGHTH, Rounding.UP)))
+    return Mitre(least, whole, max(outer + MITRE_SPARE, round_to(whole, EIGHTH, Rounding.UP)))
 
 
 def border(
@@ -100,7 +97,6 @@ def border(
     seam: Length = QUARTER,
     usable: Length = USABLE,
     join: Join = Join.STRAIGHT,
-    mitre_spare: Length = MITRE_SPARE,
     unit: Unit = Unit.INCH,
 ) -> BorderNumbers:
     """One border on a top given from raw edge to raw edge.
@@ -124,8 +120,8 @@ def border(
         case Corners.ENDS_FIRST:
             each_side, each_end = outer.length, top.width
         case Corners.MITRED:
-            side_mitre = mitre(top.length - 2 * seam, width, seam=seam, spare=mitre_spare)
-            end_mitre = mitre(top.width - 2 * seam, width, seam=seam, spare=mitre_spare)
+            side_mitre = mitre(top.length - 2 * seam, width, seam)
+            end_mitre = mitre(top.width - 2 * seam, width, seam)
             each_side, each_end = side_mitre.advised, end_mitre.advised
     need = 2 * (each_side + each_end)
     strips = strips_for(need, plan.cut, usable=usable, join=join, seam=seam, unit=unit)
@@ -155,7 +151,6 @@ def borders(
     seam: Length = QUARTER,
     usable: Length = USABLE,
     join: Join = Join.STRAIGHT,
-    mitre_spare: Length = MITRE_SPARE,
     unit: Unit = Unit.INCH,
 ) -> tuple[BorderNumbers, ...]:
     """Any number of borders, the innermost first; each lies on the top the one before it made."""
@@ -167,7 +162,6 @@ def borders(
             seam=seam,
             usable=usable,
             join=join,
-            mitre_spare=mitre_spare,
             unit=unit,
         )
         found.append(one)

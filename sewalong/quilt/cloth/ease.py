@@ -24,12 +24,11 @@ class Ease(Struct, frozen=True):
 
     difference: Length
     share: Fraction
-    limit: Fraction
     within: bool
     reason: str
 
 
-def ease(edge: Length, to: Length, limit: Fraction = EASE_LIMIT, unit: Unit = Unit.INCH) -> Ease:
+def ease(edge: Length, to: Length, unit: Unit = Unit.INCH) -> Ease:
     """How an edge of one length goes onto a piece of another, each in inches.
 
     Raises `NumbersFault` when either is not above zero.
@@ -38,7 +37,7 @@ def ease(edge: Length, to: Length, limit: Fraction = EASE_LIMIT, unit: Unit = Un
     above_zero(to, "length it is joined to")
     difference = edge - to
     share = abs(difference) / to
-    within = share <= limit
+    within = share <= EASE_LIMIT
     percent = f"{float(share * 100):.1f} %"
     if difference == 0:
         words = "they match"
@@ -46,7 +45,7 @@ def ease(edge: Length, to: Length, limit: Fraction = EASE_LIMIT, unit: Unit = Un
         way = "over" if difference > 0 else "short"
         judged = "ease it in" if within else "too much to ease"
         words = f"{show(abs(difference), unit)} {way}, {percent}: {judged}"
-    return Ease(difference, share, limit, within, words)
+    return Ease(difference, share, within, words)
 
 
 def most_off(size: Length, limit: Fraction = REMAKE_LIMIT) -> Length:

@@ -43,11 +43,3 @@ def pieced_border(
         f"edge: a strip cut at {show(cut, unit)} each side, finishing at {show(spacer, unit)}"
     )
     return PiecedBorder(units, length, spacer, cut, words)
-
-
-def units_around(top_around: Length, unit_size: Length) -> int:
-    """Whole units in one round of a top whose four sides come to `top_around`, corners left out.
-
-    Both are finished sizes in inches; raises `NumbersFault` when one is not above zero.
-    """
-    return int(above_zero(top_around, "way round") // above_zero(unit_size, "unit"))

@@ -130,21 +130,6 @@ def cuts_fit(
     return CutsFit(usable, need, left, left >= 0, each, words)
 
 
-def cuts_fit_between(
-    cuts: Sequence[tuple[int, Size]],
-    cloth: Length,
-    *,
-    narrow: Length,
-    wide: Length,
-    unit: Unit = Unit.INCH,
-) -> tuple[CutsFit, CutsFit]:
-    """The same at the narrowest and the widest the cloth may be, when it has not been measured."""
-    return (
-        cuts_fit(cuts, cloth, usable=narrow, unit=unit),
-        cuts_fit(cuts, cloth, usable=wide, unit=unit),
-    )
-
-
 def spares_to_cut(count: int) -> int:
     """Pieces to cut over the number needed while there is cloth: 2 in 100, and at least one.
 

@@ -79,14 +79,12 @@ def thread(
     *,
     ratio: Fraction = LOCKSTITCH_RATIO,
     waste: Fraction = WASTE,
-    needle_share: Fraction = Fraction(1, 2),
     unit: Unit = Unit.INCH,
 ) -> Thread:
-    """The thread for all of `runs`.
+    """The thread for all of `runs`, half of it from the needle, as the tension is balanced.
 
-    `needle_share` is how much of it comes from the needle: half when the tension is balanced.
     Raises `NumbersFault` when there is nothing to sew, for a ratio below 2 (each thread is at
-    least as long as the seam), a waste below zero, or a share outside 0 to 1.
+    least as long as the seam), or a waste below zero.
     """
     seam = sum((run.length for run in runs), Fraction(0))
     above_zero(seam, "seam length")
@@ -96,10 +94,8 @@ def thread(
             "Less thread than twice the seam cannot hold: two threads run along it. "
             "Give a ratio of 2 or more."
         )
-    if not 0 <= needle_share <= 1:
-        raise NumbersFault("The needle's share of the thread lies between none and all of it.")
     total = seam * ratio * (1 + waste)
-    needle = total * needle_share
+    needle = total / 2
     words = (
         f"{_long(seam, unit)} of seam, {float(ratio):g} times as much thread and "
         f"{float(waste * 100):g} % waste: {_long(total, unit)}, {_long(needle, unit)} in the "

@@ -50,8 +50,8 @@ def around(choice: LayoutChoice) -> Around:
     return Around(covering, choice.layout(int(down), int(across)))
 
 
-class Resized(Struct, frozen=True):
-    """A pattern taken to another size: the new layout, and how many times the units it takes."""
+class Grown(Struct, frozen=True):
+    """Another layout than the pattern's, and how many times the units it takes."""
 
     layout: Layout
     units: int
@@ -60,32 +60,18 @@ class Resized(Struct, frozen=True):
     reason: str
 
 
-def resize(choice: LayoutChoice, rows: int, columns: int) -> Resized:
-    """The layout that covers the size wanted, against the `rows` and `columns` of the pattern.
-
-    Units grow with the area: twice as wide and as long takes four times as many. Raises
-    `NumbersFault` when no size is wanted.
-    """
-    old = at_least(1, rows, "rows") * at_least(1, columns, "columns")
-    layout = around(choice).covering
-    return _grown(old, layout)
-
-
-def _grown(old: int, layout: Layout) -> Resized:
-    more = layout.units - old
-    times = Fraction(layout.units, old)
-    change = f"{more} more" if more >= 0 else f"{-more} fewer"
-    reason = (
-        f"{layout.rows} rows of {layout.columns} take {layout.units} units, {change} than {old}: "
-        f"{float(times):.2f} times as many"
-    )
-    return Resized(layout, layout.units, more, times, reason)
-
-
-def grow(choice: LayoutChoice, old: tuple[int, int], new: tuple[int, int]) -> Resized:
+def grow(choice: LayoutChoice, old: tuple[int, int], new: tuple[int, int]) -> Grown:
     """What changing from one layout (rows, columns) to another takes."""
     before = at_least(1, old[0], "rows") * at_least(1, old[1], "columns")
-    return _grown(before, choice.layout(*new))
+    layout = choice.layout(*new)
+    more = layout.units - before
+    times = Fraction(layout.units, before)
+    change = f"{more} more" if more >= 0 else f"{-more} fewer"
+    reason = (
+        f"{layout.rows} rows of {layout.columns} take {layout.units} units, {change} than {before}: "
+        f"{float(times):.2f} times as many"
+    )
+    return Grown(layout, layout.units, more, times, reason)
 
 
 def factor_layouts(units: int) -> tuple[tuple[int, int], ...]:

@@ -10,7 +10,7 @@ from math import ceil
 from msgspec import Struct
 
 from sewalong.lengths import Length, Rounding, Unit, round_to, show
-from sewalong.quilt.as_fraction import ROOT_TWO, as_fraction, diagonal, exactly
+from sewalong.quilt.as_fraction import as_fraction, diagonal, exactly
 from sewalong.quilt.cloth.allowances import half_square_adds, quarter_square_adds
 from sewalong.quilt.cloth.strips import QUARTER
 from sewalong.quilt.refusal import above_zero, at_least, not_below_zero
@@ -125,9 +125,3 @@ def _slanting(rows: int, columns: int) -> tuple[int, ...]:
 def square_around(unit: Length) -> float:
     """The side of the square in which a unit lies on point, corners touching: its diagonal."""
     return diagonal(above_zero(unit, "size of the unit"))
-
-
-def unit_for_width(width: Length, columns: int) -> float:
-    """The size units on point must finish at for `columns` of them to come to `width`."""
-    above_zero(width, "width")
-    return float(width) / (at_least(1, columns, "columns") * ROOT_TWO)

@@ -31,12 +31,16 @@ class Basis(Struct, frozen=True):
 
     quilt: Quilt
     target: Target
-    choices: Choices
     made: Derivation
     unit: Size
     edges: tuple[Size, ...]
     plans: tuple[BorderPlan, ...]
     borders: tuple[BorderNumbers, ...] | NumbersFault
+
+    @property
+    def choices(self) -> Choices:
+        """The owner's choices of cloth and strips."""
+        return self.quilt.choices
 
     @property
     def shown_in(self) -> Unit:
@@ -75,31 +79,36 @@ class Basis(Struct, frozen=True):
         return sum((one.cut - 2 * self.quilt.seam for one in self.quilt.borders), Fraction(0))
 
 
-def basis(quilt: Quilt, target: Target | None = None, choices: Choices | None = None) -> Basis:
-    """The basis for `target` and `choices`, those of the quilt itself where they are None.
+def basis(quilt: Quilt, target: Target | None = None) -> Basis:
+    """The basis for `target`, that of the quilt itself where it is None.
 
     Raises UnknownMethod, SizeRefused or NumbersFault for a quilt no numbers can be had of.
     """
     wanted = quilt.target if target is None else target
-    chosen = quilt.choices if choices is None else choices
     made = derived(quilt)
     unit = Size(as_fraction(made.unit.width), as_fraction(made.unit.height))
     edges = [straight_top(wanted.rows, wanted.columns, unit, quilt.seam)]
     for border in quilt.borders:
         edges.append(edges[-1].grown(border.cut - 2 * quilt.seam))
-    plans = tuple(BorderPlan(border.cut, _CORNERS[chosen.corners]) for border in quilt.borders)
-    found = _borders(quilt, edges[0], plans, chosen)
-    return Basis(quilt, wanted, chosen, made, unit, tuple(edges), plans, found)
+    plans = border_plans(quilt)
+    return Basis(quilt, wanted, made, unit, tuple(edges), plans, _borders(quilt, edges[0], plans))
+
+
+def border_plans(quilt: Quilt) -> tuple[BorderPlan, ...]:
+    """The borders as they are wanted, the innermost first."""
+    corners = _CORNERS[quilt.choices.corners]
+    return tuple(BorderPlan(border.cut, corners) for border in quilt.borders)
 
 
 def _borders(
-    quilt: Quilt, centre: Size, plans: tuple[BorderPlan, ...], choices: Choices
+    quilt: Quilt, centre: Size, plans: tuple[BorderPlan, ...]
 ) -> tuple[BorderNumbers, ...] | NumbersFault:
     """Worked out once; a fault is kept, since only what needs the borders fails by it."""
-    join = Join(choices.joins)
+    chosen = quilt.choices
+    join = Join(chosen.joins)
     try:
         return borders(
-            centre, plans, seam=quilt.seam, usable=choices.usable, join=join, unit=quilt.unit
+            centre, plans, seam=quilt.seam, usable=chosen.usable, join=join, unit=quilt.unit
         )
     except NumbersFault as fault:
         return fault

@@ -30,30 +30,19 @@ class LayoutLine(Struct, frozen=True):
     line: Line
 
 
-def fitting(
-    basis: Basis,
-    have: int,
-    *,
-    wanted: Size | None = None,
-    spare: int | None = None,
-    alike: bool = False,
-) -> tuple[LayoutLine, ...]:
+def fitting(basis: Basis, have: int) -> tuple[LayoutLine, ...]:
     """The one now wanted first, then every rows × columns within reach of `have` units.
 
     At least 2 and at most 60 rows and columns, no more than twice as long as wide, or wide as
-    long; `spare` bounds the units over, a quarter of them unless given. With a size `wanted` the
-    nearest to it come first, else those that leave least over. `alike` keeps those whose four
-    corners match when two units alternate.
+    long, and a quarter of the units over; those that leave least over come first.
     """
     choice = LayoutChoice(
         have,
         basis.unit.grown(-basis.quilt.seam),
         basis.border_in_all,
-        wanted,
-        basis.shown_in,
+        shown_in=basis.shown_in,
     )
-    most_over = have // SPARE_SHARE if spare is None else spare
-    found = layouts(choice, Reach(spare=most_over, stretch=Fraction(2)), alike=alike)
+    found = layouts(choice, Reach(spare=have // SPARE_SHARE, stretch=Fraction(2)))
     now = basis.target
     others = [one for one in found if (one.rows, one.columns) != (now.rows, now.columns)]
     current = choice.layout(now.rows, now.columns)
@@ -67,11 +56,10 @@ def _line(one: Layout, current: bool, basis: Basis) -> LayoutLine:
     if one.short:
         over = f"{one.short:,} short"
     marked = "; the one now wanted" if current else ""
-    reason = str(one.shape) if one.fit is None else one.fit.reason
     line = Line(
         f"{one.rows} rows of {one.columns}",
         f"{size_text(one.size, basis.shown_in)}, {over}{marked}",
-        reason,
+        str(one.shape),
         float(one.size.width),
         float(one.size.length),
     )

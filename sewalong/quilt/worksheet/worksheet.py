@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from msgspec import Struct
 
-from sewalong.quilt.choices import Choices
 from sewalong.quilt.layouts.yield_of_method import units_of
 from sewalong.quilt.quilt import Quilt, Target
 from sewalong.quilt.worksheet.basis import basis as basis_of
@@ -27,7 +26,6 @@ class Worksheet(Struct, frozen=True):
     """
 
     target: Target
-    choices: Choices
     units: int
     sizes: Section
     rows: Section
@@ -46,29 +44,21 @@ class Worksheet(Struct, frozen=True):
         return (self.sizes, self.rows, self.cloth, self.cut_list, self.shopping, self.thread, fit)
 
 
-def worksheet(
-    quilt: Quilt,
-    target: Target | None = None,
-    choices: Choices | None = None,
-    *,
-    have: int | None = None,
-) -> Worksheet:
-    """The numbers of `quilt` for `target` and `choices`, its own where they are None.
+def worksheet(quilt: Quilt, target: Target | None = None, *, have: int | None = None) -> Worksheet:
+    """The numbers of `quilt` for `target`, its own where that is None.
 
     `have` is how many units there are or will be, when the record knows better than the plan;
     layouts are chosen from it. Nothing is raised: what cannot be worked out is said in a line.
     """
     wanted = quilt.target if target is None else target
-    chosen = quilt.choices if choices is None else choices
     try:
-        basis = basis_of(quilt, wanted, chosen)
+        basis = basis_of(quilt, wanted)
         units = units_of(quilt) if have is None else have
         layouts = fitting(basis, units)
     except CANNOT_BE_HAD as fault:
-        return _refused(wanted, chosen, str(fault))
+        return _refused(wanted, str(fault))
     return Worksheet(
         wanted,
-        chosen,
         units,
         sizes(basis),
         rows(basis),
@@ -80,13 +70,12 @@ def worksheet(
     )
 
 
-def _refused(target: Target, choices: Choices, sentence: str) -> Worksheet:
+def _refused(target: Target, sentence: str) -> Worksheet:
     def empty(id: str, title: str) -> Section:
         return Section(id, title, (Line("", sentence),))
 
     return Worksheet(
         target,
-        choices,
         0,
         empty("sizes", "Sizes"),
         empty("rows", "Row by row"),

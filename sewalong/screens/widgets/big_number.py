@@ -23,7 +23,6 @@ _DOTS = {
 }
 NUMBER_LINES = 5
 """Lines the number takes at scale 1."""
-_DOT_COLUMNS = 3
 
 
 def drawn(number: int, scale: int = 1) -> list[str]:

@@ -5,9 +5,7 @@ from __future__ import annotations
 import re
 from itertools import product
 
-import pytest
-
-from sewalong.progress.joining.orientation_checks import AFTER_AN_INTERRUPTION, which_way_up
+from sewalong.progress.joining.orientation_checks import which_way_up
 from sewalong.progress.joining.press_directions import (
     Way,
     nests,
@@ -63,9 +61,9 @@ def test_the_words_name_the_tape() -> None:
 def test_nothing_is_said_by_hands() -> None:
     # Q165, alefthandedquilter.blogspot.com: "Avoid left/right for hands".
     said = [press_words(row, placed=placed) for row in (1, 2) for placed in (True, False)]
-    said += [AFTER_AN_INTERRUPTION, press_rule()]
+    said.append(press_rule())
     for stage in ("sew-rows", "join-rows", "add-borders"):
-        said += which_way_up(stage, one_way=True)
+        said += which_way_up(stage)
     assert not [line for line in said if HANDS.search(line)]
 
 
@@ -78,10 +76,5 @@ def test_a_border_is_looked_at_twice_before_it_is_sewn() -> None:
     )
 
 
-@pytest.mark.parametrize("stage", ["sew-rows", "join-rows", "add-borders"])
-def test_a_one_way_print_is_asked_about_too(stage: str) -> None:
-    assert len(which_way_up(stage, one_way=True)) == len(which_way_up(stage)) + 1
-
-
 def test_where_nothing_can_be_turned_nothing_is_asked() -> None:
-    assert which_way_up("layer", one_way=True) == ()
+    assert which_way_up("layer") == ()

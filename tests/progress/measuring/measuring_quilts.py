@@ -8,7 +8,7 @@ from fractions import Fraction
 from msgspec.structs import replace
 
 from sewalong.lengths import Unit
-from sewalong.piecing.derive import start_sizes
+from sewalong.piecing.derive import derive
 from sewalong.progress.measuring.diagnosis import Diagnosis, diagnose
 from sewalong.quilt.quilt import Quilt
 from tests.progress.building import a_quilt
@@ -20,7 +20,7 @@ STACKED = a_quilt(borders=1)
 def of_size(method_id: str, size: str, rows: int = 9, columns: int = 9) -> Quilt:
     """A quilt whose main start is cut at `size` inches and the others to suit."""
     quilt = a_quilt(method_id, 400, rows, columns)
-    cut = start_sizes(method_id, Fraction(size))
+    cut = derive(method_id, Fraction(size)).starts
     starts = tuple(replace(start, size=cut[start.pile].cutting) for start in quilt.starts)
     return replace(quilt, starts=starts)
 

@@ -11,7 +11,7 @@ from sewalong.lengths import Unit, from_cm
 from sewalong.progress.measuring.choices import Choice, EaseIn, Resew, TrimAll
 from sewalong.progress.measuring.length_words import finely, plainly
 from sewalong.progress.measuring.likely_cause import Cause, Why, cause_of
-from sewalong.progress.measuring.projected_top import planned
+from sewalong.progress.measuring.projected_top import if_seam
 from sewalong.progress.measuring.retarget import relaid
 from sewalong.progress.measuring.spread import spread
 from sewalong.progress.measuring.verdict import Outcome, near_enough, outcome
@@ -54,7 +54,6 @@ def test_a_unit_passes_as_near_as_the_tape_and_is_remade_beyond_three_in_a_hundr
         assert outcome(unit, 10 + sign * (F(1, 32) + HAIR)) is Outcome.BLOCK
         assert outcome(unit, 10 + sign * F("0.3")) is Outcome.BLOCK
         assert outcome(unit, 10 + sign * (F("0.3") + HAIR)) is Outcome.REMAKE
-        assert outcome(unit, 10 + sign * F("0.3"), limit=F("0.029")) is Outcome.REMAKE
 
 
 def test_a_row_is_eased_up_to_two_in_a_hundred() -> None:
@@ -169,16 +168,20 @@ def test_what_a_row_and_a_top_lose_each_way() -> None:
     quilt = of_size("nine-patch", "3.5", 4, 9)
     found = measured(quilt, "unit", "9.375")
     assert found.later_right is not None
-    assert (found.later_right.row_loses, found.later_right.top_loses) == (F(9, 8), (F(9, 8), HALF))
+    assert found.later_right.row_loses == F(9, 8)
+    planned = if_seam(quilt, quilt.target, F(0)).top
+    right = found.later_right.top
+    assert (planned.width - right.width, planned.length - right.length) == (F(9, 8), HALF)
     # Each allowance is 1/32 in wide: the seams between the units take 1/16 in more as well.
     assert found.later_same is not None
     assert found.later_same.row_loses == F(9, 8) + F(8, 16)
-    assert found.later_same.top_loses == (F(9, 8) + F(8, 16), HALF + F(3, 16))
+    same = found.later_same.top
+    assert planned.width - same.width == F(9, 8) + F(8, 16)
+    assert planned.length - same.length == HALF + F(3, 16)
 
 
 def test_what_is_planned_loses_nothing() -> None:
-    found = planned(STACKED, STACKED.target)
-    assert (found.row_loses, found.top_loses) == (F(0), (F(0), F(0)))
+    assert if_seam(STACKED, STACKED.target, F(0)).row_loses == 0
 
 
 def test_a_strip_test_says_nothing_of_what_is_sewn_already() -> None:

@@ -14,7 +14,7 @@ from sewalong.piecing.catalogue import method_ids
 from sewalong.progress.measuring.choices import EaseIn, TrimAll
 from sewalong.progress.measuring.diagnosis import diagnose
 from sewalong.progress.measuring.likely_cause import Why
-from sewalong.progress.measuring.projected_top import planned
+from sewalong.progress.measuring.projected_top import if_seam
 from sewalong.progress.measuring.spread import spread
 from sewalong.progress.record.measurable import Unmeasurable, measurable, proof_piece, read_piece
 from sewalong.quilt.cloth.row import row_length
@@ -92,7 +92,7 @@ def test_what_is_planned_is_what_the_numbers_of_the_quilt_say(method_id: str) ->
             piece = read_piece(quilt, quilt.target, pile)
             assert float(piece.expected) == pytest.approx(shape.size[0], abs=1e-5)
     if read_piece(quilt, quilt.target, "unit").allowances:
-        assert planned(quilt, quilt.target).centre == numbers.centre
+        assert if_seam(quilt, quilt.target, F(0)).centre == numbers.centre
     assert read_piece(quilt, quilt.target, proof_piece(quilt)).allowances > 0
 
 
@@ -173,7 +173,8 @@ def test_a_short_row_is_shared_out_over_its_units(piece: str, of: int) -> None:
     right = measured(STACKED, piece, str(expected - F(1, 2))).later_right
     assert right is not None
     assert right.row_loses == F(1, 2) * 9 / of
-    assert planned(STACKED, STACKED.target).unit.width - right.unit.width == F(1, 2) / of
+    as_planned = if_seam(STACKED, STACKED.target, F(0))
+    assert as_planned.unit.width - right.unit.width == F(1, 2) / of
 
 
 def test_what_came_out_too_large_is_trimmed_to_the_size_planned() -> None:

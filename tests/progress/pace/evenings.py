@@ -2,51 +2,33 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass, field
 from datetime import datetime, timedelta, timezone
-from fractions import Fraction
 from typing import Literal
 
-from sewalong.lengths import Unit
-from sewalong.piecing.definition import definition
+from sewalong.progress.pace.forecast import Forecast, forecast_from
+from sewalong.progress.pace.paces import paces
+from sewalong.progress.pace.sessions import session_facts
 from sewalong.progress.record import events as e
 from sewalong.progress.record.fold import fold
 from sewalong.progress.record.state import State
-from sewalong.quilt.quilt import Border, Quilt, StartPile, Target
+from sewalong.quilt.quilt import Quilt
+from tests.progress.building import a_quilt as a_quilt
 
 MONDAY = datetime(2024, 1, 8, 19, 0, tzinfo=timezone(timedelta(hours=1)))
 DAY = timedelta(days=1)
 
 
-def a_quilt(
-    method_id: str = "stacked-four-patch",
-    pieces: int = 168,
-    rows: int = 9,
-    columns: int = 9,
-    *,
-    borders: int = 0,
-    finishing: tuple[str, ...] = (),
-) -> Quilt:
-    """A quilt with `pieces` in each start pile, cut 5 in (strips 2 1/2 in)."""
-    starts = tuple(
-        StartPile(
-            pile=start.pile,
-            size=Fraction(5, 2) if start.strip else Fraction(5),
-            count=pieces,
-            length=Fraction(40) if start.strip else None,
-        )
-        for start in definition(method_id).starts
-    )
-    return Quilt(
-        name="test quilt",
-        method_id=method_id,
-        unit=Unit.INCH,
-        seam=Fraction(1, 4),
-        starts=starts,
-        target=Target(rows, columns),
-        borders=(Border(Fraction(3), "plain"),) * borders,
-        finishing=finishing,
-    )
+def forecast_of(
+    state: State,
+    record: Sequence[e.Recorded],
+    now: datetime,
+    session_minutes: float | None = None,
+) -> Forecast:
+    """What is left for `state`, the fold of `record`, as the screen and the command work it out."""
+    known = paces(state, record, now)
+    return forecast_from(known, session_facts(state, record, known), session_minutes)
 
 
 @dataclass

@@ -18,13 +18,13 @@ from math import ceil, exp, log2
 from random import Random
 
 from sewalong.piecing.catalogue import method
-from sewalong.progress.pace.forecast import Forecast, forecast
+from sewalong.progress.pace.forecast import Forecast
 from sewalong.progress.pace.guesses import guesses
 from sewalong.progress.record import events as e
 from sewalong.progress.record.fold import fold
 from sewalong.progress.record.route import TopStage, route_for
 from sewalong.quilt.quilt import Quilt
-from tests.progress.pace.evenings import Diary, a_quilt
+from tests.progress.pace.evenings import Diary, a_quilt, forecast_of
 
 METHODS = ("stacked-four-patch", "half-square-two", "paired-squares", "four-patch", "nine-patch")
 SHORT_BREAK = 5.0
@@ -63,7 +63,7 @@ class Sewn:
     def said(self, moment: Moment) -> Forecast:
         """What the program said at that moment."""
         record = self.record[: moment.events]
-        return forecast(fold(self.quilt, record), record, record[-1].event.at)
+        return forecast_of(fold(self.quilt, record), record, record[-1].event.at)
 
 
 def a_quilt_of(rng: Random) -> Quilt:

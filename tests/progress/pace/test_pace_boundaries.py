@@ -14,7 +14,6 @@ from sewalong.progress.pace.by_date import (
     at_this_habit,
     by_date,
     hours_of_habit,
-    in_sessions,
 )
 from sewalong.progress.pace.count_times import Stretch, longest_likely, stretches, usual_minutes
 from sewalong.progress.pace.duration_words import each_takes, hours, hours_between, listed, several
@@ -147,12 +146,9 @@ def test_a_habit_that_comes_out_even_takes_no_week_more() -> None:
     # 9 to 13 hours at three times an hour and a half are 2 and 2.9 weeks.
     assert at_this_habit(LEFT, 90, 3).weeks == (2, 3)
     assert hours_of_habit(1, 1) == 1 / 60
-    assert in_sessions(80, 1, 1) == (80, 80)
     for minutes, times in ((30, 0), (-1, 7)):
         with pytest.raises(ValueError, match="habit"):
             hours_of_habit(minutes, times)
-    with pytest.raises(ValueError, match="session"):
-        in_sessions(80, 8, 0)
 
 
 # Evidence

@@ -12,7 +12,6 @@ from sewalong.progress.pace.by_date import (
     at_this_habit,
     by_date,
     hours_of_habit,
-    in_sessions,
 )
 from sewalong.progress.pace.forecast import Forecast
 
@@ -84,16 +83,6 @@ def test_a_few_days_are_not_made_a_week_of() -> None:
 
 def test_nothing_left_is_in_time_for_any_day() -> None:
     assert by_date(replace(LEFT, stages=()), TODAY, TODAY).verdict is Verdict.DONE
-
-
-def test_fifteen_minutes_at_a_time_for_eighty_units() -> None:
-    """8 units a session, 5 sessions a week: 80/8/5 = 2 weeks, 10 sessions. Source:
-    http://thenextfiftyyears.blogspot.com/2011/04/i-finally-did-15-minute-challenge.html
-    """
-    assert in_sessions(80, 8, 5) == (10, 2)
-    assert in_sessions(81, 8, 5) == (11, 3)
-    with pytest.raises(ValueError, match="session"):
-        in_sessions(80, 0, 5)
 
 
 def test_half_an_hour_a_day_is_three_and_a_half_hours_a_week() -> None:

@@ -8,19 +8,19 @@ from math import ceil, log
 import pytest
 from msgspec.structs import replace
 
-from sewalong.progress.pace.forecast import Forecast, forecast
+from sewalong.progress.pace.forecast import Forecast
 from sewalong.progress.pace.guesses import guesses
 from sewalong.progress.pace.paces import paces
 from sewalong.progress.record.events import TargetChanged
 from sewalong.quilt.quilt import Target
-from tests.progress.pace.evenings import Diary, a_quilt
+from tests.progress.pace.evenings import Diary, a_quilt, forecast_of
 from tests.progress.pace.simulated import calibration
 
 WHOLE = a_quilt(borders=1, finishing=("layer", "quilt", "bind"))
 
 
 def said(diary: Diary, session_minutes: float | None = None) -> Forecast:
-    return forecast(diary.state, diary.record, diary.now, session_minutes)
+    return forecast_of(diary.state, diary.record, diary.now, session_minutes)
 
 
 def width(one: Forecast) -> float:

@@ -6,15 +6,15 @@ from fractions import Fraction as F
 import pytest
 
 from sewalong.quilt.cloth.border_length import border_length
-from sewalong.quilt.cloth.precuts import made_of, packs_between, packs_for
+from sewalong.quilt.cloth.precuts import packs_for
 from sewalong.quilt.cloth.row import carried_across, read_row, row_length, row_of
 from sewalong.quilt.cloth.squares import cloth_for, cuts_fit, spares_to_cut
 from sewalong.quilt.cloth.thread import seam_run
 from sewalong.quilt.cloth.undersized import common_size, recut, shrunk
 from sewalong.quilt.layouts.joining_seams import row_seams
 from sewalong.quilt.layouts.layout import LayoutChoice, Reach, layouts
-from sewalong.quilt.layouts.neighbouring_layouts import factor_layouts, grow, resize
-from sewalong.quilt.layouts.setting_on_point import on_point, unit_for_width
+from sewalong.quilt.layouts.neighbouring_layouts import factor_layouts, grow
+from sewalong.quilt.layouts.setting_on_point import on_point
 from sewalong.quilt.layouts.setting_sashed import sash_strips, sashed
 from sewalong.quilt.refusal import NumbersFault
 from sewalong.quilt.size import Size
@@ -28,8 +28,6 @@ COUNTED: list[tuple[str, int, Callable[[int], object]]] = [
     ("columns", 1, lambda n: CHOICE.layout(1, n)),
     ("units", 0, lambda n: LayoutChoice(n, SIX)),
     ("rows and columns", 1, lambda n: layouts(CHOICE, Reach(fewest=n))),
-    ("rows", 1, lambda n: resize(CHOICE, n, 1)),
-    ("columns", 1, lambda n: resize(CHOICE, 1, n)),
     ("rows", 1, lambda n: grow(CHOICE, (n, 1), (1, 1))),
     ("columns", 1, lambda n: grow(CHOICE, (1, n), (1, 1))),
     ("units", 1, factor_layouts),
@@ -37,7 +35,6 @@ COUNTED: list[tuple[str, int, Callable[[int], object]]] = [
     ("columns", 1, lambda n: row_seams(1, n, SIX)),
     ("rows", 1, lambda n: on_point(n, 1, F(6))),
     ("columns", 1, lambda n: on_point(1, n, F(6))),
-    ("columns", 1, lambda n: unit_for_width(F(60), n)),
     ("rows", 1, lambda n: sashed(n, 1, SIX, F(2))),
     ("columns", 1, lambda n: sashed(1, n, SIX, F(2))),
     ("pieces", 1, lambda n: sash_strips(n, F(6), F(2))),
@@ -50,10 +47,6 @@ COUNTED: list[tuple[str, int, Callable[[int], object]]] = [
     ("pieces", 1, spares_to_cut),
     ("pieces needed", 1, lambda n: packs_for(n, 42)),
     ("pieces in a pack", 1, lambda n: packs_for(42, n)),
-    ("pieces", 0, lambda n: made_of(n, [(4, 1)])),
-    ("pieces taken", 1, lambda n: made_of(4, [(n, 1)])),
-    ("pieces made", 1, lambda n: made_of(4, [(4, n)])),
-    ("pieces in the fullest pack", 22, lambda n: packs_between(140, 22, n)),
     ("seams of 'rows'", 0, lambda n: seam_run("rows", F(6), n)),
     ("measured squares", 1, lambda n: common_size([SIX] * n)),
     ("units in a row", 1, lambda n: shrunk(F(5), F(5), lambda side: side, n)),

@@ -6,7 +6,7 @@ import pytest
 
 from sewalong.lengths import CENTIMETRE
 from sewalong.quilt.as_fraction import as_fraction
-from sewalong.quilt.cloth.ease import EASE_LIMIT, REMAKE_LIMIT, ease, most_off
+from sewalong.quilt.cloth.ease import ease, most_off
 from sewalong.quilt.refusal import NumbersFault
 
 
@@ -28,8 +28,8 @@ def test_a_unit_beside_a_plain_square(nine_patch: str, within: bool) -> None:
 def test_three_in_a_hundred_is_remade(unit: str, off: float) -> None:
     # boutsdechiffons.logipatch.com: "4.5 mm on 15 cm".
     assert float(most_off(F(unit))) == pytest.approx(off, abs=0.006)
+    assert most_off(F(unit)) < F("0.25")
     assert most_off(15 * CENTIMETRE) == F("0.45") * CENTIMETRE
-    assert ease(F(unit) + F("0.25"), F(unit), REMAKE_LIMIT).within is False
 
 
 @pytest.mark.parametrize(
@@ -63,7 +63,7 @@ def test_words_both_ways() -> None:
     assert ease(F(10), F(10)).reason == "they match"
     assert ease(F(10), F(81, 8)).reason == "1/8 in short, 1.2 %: ease it in"
     assert ease(F(9), F(10)).reason == "1 in short, 10.0 %: too much to ease"
-    assert ease(F(10), F(9), EASE_LIMIT).reason == "1 in over, 11.1 %: too much to ease"
+    assert ease(F(10), F(9)).reason == "1 in over, 11.1 %: too much to ease"
 
 
 def test_two_in_a_hundred_are_eased_and_a_hair_more_is_not() -> None:

@@ -15,7 +15,6 @@ from sewalong.quilt.layouts.neighbouring_layouts import (
     factor_layouts,
     grow,
     neighbours,
-    resize,
 )
 from sewalong.quilt.refusal import NumbersFault
 from sewalong.quilt.size import Size
@@ -241,8 +240,9 @@ def test_twice_as_wide_and_long_takes_four_times_the_squares(old: tuple[int, int
     # handmadehappy.wordpress.com 2011: 30 squares of 7 1/2 in make 43 x 51 with the border.
     border = (F(43) - 5 * F(15, 2)) / 2
     choice = LayoutChoice(30, SEVEN_HALF, border, wanted=size(77, 92))
-    found = resize(choice, *old)
-    assert (found.layout.columns, found.layout.rows) == (10, 12)
+    covering = around(choice).covering
+    assert (covering.columns, covering.rows) == (10, 12)
+    found = grow(choice, old, (covering.rows, covering.columns))
     assert (found.units, found.more, found.times) == (120, 90, F(4))
     assert "4.00 times as many" in found.reason
     sixty = LayoutChoice(60, SEVEN_HALF).layout(10, 6)
@@ -342,11 +342,6 @@ def test_a_pattern_may_come_to_as_many_units_or_to_fewer() -> None:
 def test_no_rows_or_columns_is_refused(call: tuple[int, int]) -> None:
     with pytest.raises(NumbersFault, match="at least 1"):
         LayoutChoice(10, SEVEN_HALF).layout(*call)
-
-
-def test_resizing_with_no_size_wanted_is_refused() -> None:
-    with pytest.raises(NumbersFault, match="Give a width and a length"):
-        resize(LayoutChoice(10, SEVEN_HALF), 2, 5)
 
 
 def test_when_not_one_unit_fits_nothing_lies_within() -> None:

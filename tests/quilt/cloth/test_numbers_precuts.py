@@ -6,8 +6,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from sewalong.piecing.catalogue import method
-from sewalong.quilt.cloth.precuts import made_of, packs_between, packs_for
+from sewalong.piecing.catalogue import method, method_ids
+from sewalong.quilt.cloth.precuts import packs_for
 from sewalong.quilt.layouts.layout import LayoutChoice
 from sewalong.quilt.layouts.neighbouring_layouts import around
 from sewalong.quilt.layouts.yield_of_method import made_by_stage, units_from
@@ -41,7 +41,7 @@ def test_packs_for_a_stated_size(width: int) -> None:
     choice = LayoutChoice(0, Size.square(F("4.5")), wanted=Size(F(width), F(63)))
     layout = around(choice).covering
     assert (layout.columns, layout.rows, layout.units) == (10, 14, 140)
-    at_40, at_42 = packs_between(layout.units, 40, 42)
+    at_40, at_42 = packs_for(layout.units, 40), packs_for(layout.units, 42)
     assert (at_42.packs, at_42.spare) == (4, 28)
     assert (at_40.packs, at_40.spare) == (4, 20)
     assert at_42.reason == "4 packs of 42: 140 needed, 3.33 packs, 28 spare"
@@ -64,25 +64,8 @@ def test_packs_for_twenty_nine_square_blocks() -> None:
 )
 def test_two_squares_make_four_units(squares: int, units: int) -> None:
     # laurainstitches.typepad.com: packs of 40 or 42.
-    (batch,) = made_of(squares, [(2, 4)])
-    assert (batch.made, batch.over) == (units, 0)
-
-
-@pytest.mark.parametrize(
-    ("squares", "four_patches", "over", "stacks", "odd", "units"),
-    [
-        pytest.param(42, 10, 2, 5, 0, 20, id="Q039-42"),
-        pytest.param(40, 10, 0, 5, 0, 20, id="Q039-40"),
-        pytest.param(84, 21, 0, 10, 1, 40, id="Q039-84"),
-    ],
-)
-def test_squares_to_four_patches_to_units(
-    squares: int, four_patches: int, over: int, stacks: int, odd: int, units: int
-) -> None:
-    # nationalquilterscircle.com, Measuring precuts: 4 squares, then 2 four-patches to 4 units.
-    first, second = made_of(squares, [(4, 1), (2, 4)])
-    assert (first.done, first.over) == (four_patches, over)
-    assert (second.done, second.over, second.made) == (stacks, odd, units)
+    found = made_by_stage(method("paired-squares"), {"square": squares})
+    assert (found[-1].made, [one.over for one in found if one.over]) == (units, [])
 
 
 @pytest.mark.parametrize(
@@ -90,6 +73,7 @@ def test_squares_to_four_patches_to_units(
     [
         # 42: 21 pairs, of which one is over, and 10 four-patches. 84: 42 pairs, 21 four-patches,
         # of which one is over.
+        pytest.param(40, [20, 10, 10, 5, 5, 20, 20], {}, id="Q039-40"),
         pytest.param(42, [21, 10, 10, 5, 5, 20, 20], {"sew": {"pair": 1}}, id="Q039-42"),
         pytest.param(
             84,
@@ -117,12 +101,20 @@ def test_piles_that_are_there_already_go_in_where_they_lie() -> None:
     assert found[1].over == {"pair": 1}
 
 
-@given(st.integers(0, 2000), st.integers(1, 12), st.integers(1, 12))
-def test_no_piece_is_lost_on_the_way(pieces: int, takes: int, makes: int) -> None:
-    (batch,) = made_of(pieces, [(takes, makes)])
-    assert batch.done * takes + batch.over == pieces
-    assert batch.made == batch.done * makes
-    assert batch.over < takes
+@given(st.sampled_from(method_ids()), st.integers(0, 2000))
+def test_no_piece_is_lost_on_the_way(id: str, pieces: int) -> None:
+    known = method(id)
+    lying = dict.fromkeys((pile.id for pile in known.piles), 0)
+    lying |= dict.fromkeys(known.starts, pieces)
+    found = made_by_stage(known, dict.fromkeys(known.starts, pieces))
+    for stage, one in zip(known.stages, found, strict=True):
+        counts, part = divmod(one.made, stage.makes.count)
+        assert part == 0
+        for taken in stage.takes:
+            lying[taken.pile] -= counts * taken.count
+            assert lying[taken.pile] == one.over.get(taken.pile, 0)
+        assert any(one.over.get(taken.pile, 0) < taken.count for taken in stage.takes)
+        lying[stage.makes.pile] += one.made
 
 
 @given(st.integers(1, 2000), st.integers(1, 60))
@@ -135,5 +127,3 @@ def test_one_pack_fewer_is_short(need: int, per_pack: int) -> None:
 def test_packs_of_nothing_are_refused() -> None:
     with pytest.raises(NumbersFault, match="pieces in a pack"):
         packs_for(140, 0)
-    with pytest.raises(NumbersFault, match="fullest pack"):
-        packs_between(140, 42, 40)

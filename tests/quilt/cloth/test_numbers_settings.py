@@ -9,7 +9,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from sewalong.lengths import Rounding, Unit, from_cm, round_to
-from sewalong.quilt.layouts.setting_on_point import on_point, square_around, unit_for_width
+from sewalong.quilt.layouts.setting_on_point import on_point, square_around
 from sewalong.quilt.layouts.setting_sashed import Meeting, sash_strips, sashed
 from sewalong.quilt.layouts.setting_straight import straight_top, with_own_seam
 from sewalong.quilt.refusal import NumbersFault
@@ -125,11 +125,6 @@ def test_framing_an_old_block_on_point(largest: str) -> None:
     # quiltedforyoucolorado.blogspot.com 2010: at least 17.68 in, trimmed to 18.
     assert square_around(F(largest)) == pytest.approx(17.678, abs=1e-3)
     assert square_around(F(largest)) < 18
-
-
-def test_the_unit_for_a_wanted_width() -> None:
-    side = unit_for_width(F(60), 5)
-    assert float(on_point(1, 5, F(side).limit_denominator(10**9)).size.width) == pytest.approx(60)
 
 
 def test_setting_triangles_in_centimetres() -> None:

@@ -11,7 +11,6 @@ from sewalong.quilt.cloth.squares import (
     FAT_QUARTER,
     cloth_for,
     cuts_fit,
-    cuts_fit_between,
     from_cloth,
     spares_to_cut,
 )
@@ -181,7 +180,7 @@ def test_half_a_metre_is_eight_millimetres_short_of_a_second_row(centimetres: in
 def test_can_they_be_cut_from_one_yard(narrow: int) -> None:
     # quiltingboard.com t131707: 52 of 4 in and 20 of 3 in from one yard of 40-44 in.
     cuts = [(52, Size.square(F(4))), (20, Size.square(F(3)))]
-    at_40, at_44 = cuts_fit_between(cuts, YARD, narrow=F(narrow), wide=F(44))
+    at_40, at_44 = (cuts_fit(cuts, YARD, usable=F(usable)) for usable in (narrow, 44))
     assert [(one.per_strip, one.strips, one.cloth) for one in at_40.cuts] == [
         (10, 6, F(24)),
         (13, 2, F(6)),

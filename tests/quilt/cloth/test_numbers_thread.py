@@ -82,16 +82,6 @@ def test_the_words_name_every_part() -> None:
     assert metres(metric.total) == pytest.approx(250)
 
 
-def test_all_of_the_thread_or_none_may_come_from_the_needle() -> None:
-    run = seam_run("seam", F(10), 1)
-    assert thread([run], needle_share=F(0)).bobbin == thread([run]).total
-    assert thread([run], needle_share=F(1)).bobbin == 0
-    with pytest.raises(NumbersFault, match="share"):
-        thread([run], needle_share=F(-1, 100))
-    with pytest.raises(NumbersFault, match="share"):
-        thread([run], needle_share=F(101, 100))
-
-
 def test_a_diagonal_seam_may_be_a_float() -> None:
     assert float(seam_run("cut units", 5 * sqrt(2), 4).length) == pytest.approx(20 * sqrt(2))
 
@@ -115,8 +105,8 @@ def test_thread_is_shared_out_and_adds_up(seams: list[tuple[F, int]], ratio: F, 
         with pytest.raises(NumbersFault):
             thread(runs)
         return
-    found = thread(runs, ratio=ratio, waste=waste, needle_share=F(2, 5))
-    assert found.needle + found.bobbin == found.total
+    found = thread(runs, ratio=ratio, waste=waste)
+    assert found.needle == found.bobbin == found.total / 2
     assert found.total == sum((run.length for run in runs), F(0)) * ratio * (1 + waste)
 
 
@@ -158,5 +148,3 @@ def test_other_threads_that_cannot_be() -> None:
         seam_run("seam", float("nan"), 1)
     with pytest.raises(NumbersFault):
         wound(F(100), F(0))
-    with pytest.raises(NumbersFault, match="share"):
-        thread([seam_run("seam", F(10), 1)], needle_share=F(2))

@@ -6,7 +6,7 @@ import pytest
 
 from sewalong.lengths import CENTIMETRE, Unit, parse, show
 from sewalong.piecing.catalogue import method_ids, written_method
-from sewalong.piecing.derive import start_sizes
+from sewalong.piecing.derive import derive
 from sewalong.quilt.file.reader import (
     FINISHING_STAGES,
     QuiltFileFaults,
@@ -119,7 +119,7 @@ def test_finishing_stages_come_in_working_order() -> None:
 @pytest.mark.parametrize("id", method_ids())
 def test_there_is_a_file_for_every_method(id: str) -> None:
     written = written_method(id)
-    sizes = start_sizes(id, Fraction(5))
+    sizes = derive(id, Fraction(5)).starts
     lines = [f'name = "One of {id}"', f'method = "{id}"', "layout = {rows = 2, columns = 3}"]
     for index, start in enumerate(written.starts):
         if index:

@@ -102,8 +102,8 @@ def test_the_record_may_know_better_how_many_units_there_are() -> None:
 
 def test_other_choices_change_the_strips() -> None:
     quilt = common()
-    narrow = worksheet(quilt, choices=replace(quilt.choices, usable=F(36)))
+    narrow = worksheet(replace(quilt, choices=replace(quilt.choices, usable=F(36))))
     assert line(narrow.cut_list, "border 1, cream linen").text == "7 strips of 2 1/2 in"
-    straight = worksheet(quilt, choices=replace(quilt.choices, joins="straight"))
+    straight = worksheet(replace(quilt, choices=replace(quilt.choices, joins="straight")))
     # (221.1 - 0.5) / (40 - 0.5) = 5.58
     assert line(straight.cut_list, "border 1, cream linen").reason.endswith("a join, 5.6")
