@@ -16,7 +16,7 @@ from sewalong.progress.acts.counting import Count
 from sewalong.progress.acts.joining import JoinRows
 from sewalong.progress.acts.said import Answer
 from sewalong.progress.acts.undoing import Undo
-from sewalong.progress.plan.plan import over_in_words
+from sewalong.progress.plan.plan import over_in_words, spare_in_words
 from sewalong.progress.record.refused import Refused
 from sewalong.progress.record.time_words import clock
 from sewalong.progress.resuming.interruption import after_interruption
@@ -105,7 +105,7 @@ class SewingScreen(Screen[None]):
         now = self._outcome.plan
         over = over_in_words(self.quilt.state, now)
         return (
-            f"{now.units.spare or 'no'} units spare",
+            spare_in_words(now),
             f"left over: {over}" if over else "nothing left over",
         )
 

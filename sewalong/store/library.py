@@ -43,17 +43,24 @@ class Library:
         return self._db.version_seen()
 
     def entries(self) -> tuple[Shelved, ...]:
-        """Every quilt, the last touched first."""
-        entries = [
-            Shelved(int(id), str(key), str(name), _time(begun), _time(last or begun), str(summary))
-            for id, key, name, begun, last, summary in self._entry_rows()
-        ]
-        return tuple(sorted(entries, key=lambda entry: entry.last_at, reverse=True))
+        """Every quilt, the last touched first.
+
+        That goes by the order of writing, since a clock can be wrong; and by the clock where
+        nothing was written here yet.
+        """
+        turns: dict[int, int] = {}
+        entries = []
+        for id, key, name, begun, last, summary, turn in self._entry_rows():
+            turns[int(id)] = int(turn)
+            began, last_at = _time(begun), _time(last or begun)
+            entries.append(Shelved(int(id), str(key), str(name), began, last_at, str(summary)))
+        last_first = sorted(entries, key=lambda one: (turns[one.id], one.last_at), reverse=True)
+        return tuple(last_first)
 
     def _entry_rows(self) -> list[tuple[str | int, ...]]:
         if self._db.has_derived:
             return self._db.rows(_ENTRIES, __version__)
-        return [(*row, "") for row in self._db.rows(_ENTRIES_ALONE)]
+        return [(*row, "", 0) for row in self._db.rows(_ENTRIES_ALONE)]
 
     def find(self, wanted: str) -> Shelved:
         """The quilt called or numbered `wanted`; raises StoreFault when none or several fit."""
@@ -127,12 +134,13 @@ def _time(value: str | int) -> datetime:
 
 
 _ENTRIES = """
-    SELECT q.id, q.key, q.name, q.started, last.at, COALESCE(s.body, '')
+    SELECT q.id, q.key, q.name, q.started, last.at, COALESCE(s.body, ''), COALESCE(t.turn, 0)
     FROM quilt q
     LEFT JOIN event last ON last.quilt = q.id
         AND last.seq = (SELECT MAX(e.seq) FROM event e WHERE e.quilt = q.id)
     LEFT JOIN summary s ON s.quilt = q.id
         AND s.seq = COALESCE(last.seq, 0) AND s.version = ?
+    LEFT JOIN touched t ON t.quilt = q.id
 """
 
 _ENTRIES_ALONE = """

@@ -81,6 +81,13 @@ STEPS: tuple[tuple[str, ...], ...] = (
         )
         """,
         "CREATE TABLE kept_method (mark TEXT PRIMARY KEY, body TEXT NOT NULL) WITHOUT ROWID",
+        # Which quilt was touched last goes by the order of writing: a clock can be wrong.
+        """
+        CREATE TABLE touched (
+            quilt INTEGER PRIMARY KEY REFERENCES quilt (id),
+            turn INTEGER NOT NULL
+        )
+        """,
     ),
 )
 

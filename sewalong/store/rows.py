@@ -17,7 +17,7 @@ from sewalong.quilt.quilt import Quilt
 from sewalong.store.codec import event_from_json, event_to_json
 from sewalong.store.database import Database
 from sewalong.store.faults import Stale, StoreFault
-from sewalong.store.shelved import SUMMARY, Shelved, folded, keep
+from sewalong.store.shelved import SUMMARY, TOUCHED, Shelved, folded, keep
 
 
 def add(
@@ -50,6 +50,8 @@ def add(
         )
         id = int(cursor.lastrowid or 0)
         connection.executemany(_INSERT, _rows(id, 0, events, bodies))
+        if not events and db.has_derived:
+            connection.execute(TOUCHED, (id,))
     last_at = events[-1].at if events else begun
     return Shelved(id, key, quilt.name, begun, last_at)
 
@@ -123,6 +125,8 @@ def append(
         if last != after:
             raise Stale("The record went on in another window.")
         connection.executemany(_INSERT, _rows(entry.id, after, events, bodies))
+        if db.has_derived:
+            connection.execute(TOUCHED, (entry.id,))
         if summary and db.has_derived:
             last = after + len(events)
             connection.execute(SUMMARY, (entry.id, last, __version__, summary))

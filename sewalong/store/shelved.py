@@ -9,6 +9,11 @@ from msgspec import Struct
 from sewalong.store.database import Database
 from sewalong.store.faults import StoreFault
 
+TOUCHED = """
+    INSERT OR REPLACE INTO touched (quilt, turn)
+    VALUES (?, (SELECT COALESCE(MAX(turn), 0) + 1 FROM touched))
+"""
+
 SUMMARY = "INSERT OR REPLACE INTO summary (quilt, seq, version, body) VALUES (?, ?, ?, ?)"
 
 

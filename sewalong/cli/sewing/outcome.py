@@ -34,6 +34,8 @@ def aftermath(
     lines = [one.event.in_full(state, quilt.record) for one in done(outcome)]
     lines += first
     lines += _next(state, now)
+    if short and (also is None or also[0] != "short"):
+        lines.append(f"Short: {short}")
     if also is not None:
         lines.append(also[1])
     data: dict[str, object] = {
@@ -62,7 +64,10 @@ def _next(state: State, now: Plan) -> list[str]:
 
 
 def said_besides(outcome: Outcome, short: str) -> tuple[str, str] | None:
-    """At most one thing, its kind and its line: a question owed, else the notice."""
+    """At most one thing, its kind and its line: a question owed, else the notice.
+
+    A shortage is no notice but how things stand, and is told beside either.
+    """
     asked, notice = outcome.question, outcome.notice
     if asked is not None:
         return "ask", f"{asked.ask} Answer with: sewalong answer {asked.id} yes (or no)"

@@ -262,3 +262,12 @@ def over_in_words(state: State, now: Plan) -> str:
     """What cannot make a whole one: "1 four-patch, 2 squares"; empty when nothing is over."""
     piles = state.route.piles
     return ", ".join(piles[one.pile].noun.count(one.count) for one in now.over)
+
+
+def spare_in_words(now: Plan) -> str:
+    """Units over what is wanted, or how many there will be too few: "3 units spare"."""
+    if now.shortfall is not None:
+        n = now.shortfall.units
+        return f"{n} {'unit' if n == 1 else 'units'} short"
+    n = now.units.spare
+    return f"{n or 'no'} {'unit' if n == 1 else 'units'} spare"

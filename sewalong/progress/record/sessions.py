@@ -14,7 +14,7 @@ from sewalong.progress.record.limits import short
 from sewalong.progress.record.refused import Refused
 from sewalong.progress.record.state import SessionRecord, State
 from sewalong.progress.record.tally import Sitting, Tally
-from sewalong.progress.record.time_words import day_and_time
+from sewalong.progress.record.time_words import day_and_time, in_the_future
 
 SESSION_GAP = timedelta(hours=4)
 """A session not heard from for this long was over; nobody said so. From memory of evenings."""
@@ -101,5 +101,8 @@ def next_number(state: State) -> int:
 
 
 def is_over(session: SessionRecord, at: datetime) -> bool:
-    """Whether a session left open was not heard from for so long that it was over."""
-    return at - session.last_at >= SESSION_GAP
+    """Whether a session left open was not heard from for so long that it was over.
+
+    A session of another clock, opened or heard from in what is the future now, is over too.
+    """
+    return abs(at - session.last_at) >= SESSION_GAP or in_the_future(session.opened, at)

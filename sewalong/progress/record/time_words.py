@@ -4,6 +4,14 @@ from __future__ import annotations
 
 from datetime import date, datetime, timedelta
 
+CLOCKS_DIFFER = timedelta(minutes=5)
+"""How far two clocks, or one that was set right, may differ without anybody noticing."""
+
+
+def in_the_future(then: datetime, now: datetime) -> bool:
+    """Whether a time in the record lies ahead of the clock: one of the two is wrong."""
+    return then - now > CLOCKS_DIFFER
+
 
 def ago(then: datetime, now: datetime) -> str:
     """How long ago, in days as the calendar counts them where `now` is: "24 days ago"."""

@@ -17,6 +17,7 @@ from sewalong.progress.record.refused import Refused
 from sewalong.progress.record.route import RouteStage
 from sewalong.progress.record.sessions import is_over
 from sewalong.progress.record.state import State
+from sewalong.progress.record.time_words import in_the_future
 
 LONG_STRETCH = timedelta(minutes=60)
 """A caution is shown again after this long. HSE (L26, display screen work only) finds a
@@ -140,7 +141,8 @@ def caution_due(
 
     `read` says when each hazard's caution was last read in this session, `opened` when
     the session began, `blade_changed` when a blade last went in. All hazards due are put
-    in one caution, with the most urgent reason.
+    in one caution, with the most urgent reason. What was read in the future, by a clock that
+    was wrong, is due again; a blade that went in then is no longer new.
     """
     reasons = {
         hazard: why
@@ -161,7 +163,9 @@ def _why(
     blade_changed: datetime | None,
     now: datetime,
 ) -> Why | None:
-    if _cuts(hazard) and blade_changed:
+    if read is not None and in_the_future(read, now):
+        read = None
+    if _cuts(hazard) and blade_changed and not in_the_future(blade_changed, now):
         unread = blade_changed > read if read else blade_changed >= opened
         if unread:
             return Why.NEW_BLADE

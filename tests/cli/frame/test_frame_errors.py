@@ -71,9 +71,9 @@ def test_a_quilt_name_written_into_the_record_by_force_is_shown_harmlessly(begun
     record.commit()
     record.close()
     said = begun.ok("list")
-    assert "[red]␛[2J␇: " in said.lines[0], "it cannot be read, which is said"
-    assert "Gate Post" in said.lines[1], "and it hides no other"
-    assert "\x1b" not in begun.refused("status").err
+    assert "[red]␛[2J␇: " in said.lines[1], "it cannot be read, which is said"
+    assert "Gate Post" in said.lines[0], "and it hides no other"
+    assert "\x1b" not in begun.refused("status", "--quilt", "2").err
 
 
 def test_a_name_in_square_brackets_is_printed_as_typed(desk: Desk) -> None:

@@ -163,8 +163,8 @@ def test_the_same_quilt_is_not_imported_twice_but_under_another_name(
     assert "here already" in begun.refused("import", file).err
     begun.ok("import", file, "--name", "Gate Post again")
     assert [q["name"] for q in begun.ok("list", "--json").data["quilts"]] == [
-        "Gate Post",
         "Gate Post again",
+        "Gate Post",
     ]
     begun.refused("import", file, "--name", "\x1b[2J")
     begun.refused("import", file, "--name", " ")
