@@ -86,7 +86,7 @@ def _line(label: str, one: Layout, choice: LayoutChoice) -> Line:
     corners = ", corners alike" if one.corners_alike else ""
     return Line(
         label,
-        f"{named}{size_text(one.size, choice.shown_in)}, {one.left}",
+        f"{named}{size_text(one.size, choice.shown_in)}, {one.leaves}",
         f"{one.shape}{corners}" + (f"; {one.fit.reason}" if one.fit else ""),
         float(one.size.width),
         float(one.size.length),

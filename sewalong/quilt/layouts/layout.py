@@ -48,7 +48,7 @@ class Layout(Struct, frozen=True):
         return Shape.UPRIGHT if self.size.length > self.size.width else Shape.WIDE
 
     @property
-    def left(self) -> str:
+    def leaves(self) -> str:
         """What it leaves of the units there are, in words."""
         if self.short:
             return f"{self.short:,} short"

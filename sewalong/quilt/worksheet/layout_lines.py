@@ -53,7 +53,7 @@ def _line(one: Layout, current: bool, basis: Basis) -> LayoutLine:
     marked = "; the one now wanted" if current else ""
     line = Line(
         f"{one.rows} rows of {one.columns}",
-        f"{size_text(one.size, basis.shown_in)}, {one.left}{marked}",
+        f"{size_text(one.size, basis.shown_in)}, {one.leaves}{marked}",
         str(one.shape),
         float(one.size.width),
         float(one.size.length),
