@@ -10,10 +10,13 @@ import re
 from msgspec import Struct, ValidationError
 
 Path = tuple[str | int, ...]
-"""Where a value is: keys, and in lists the index, from 0: `("starts", 1, "count")`."""
+"""Where a value is: keys, and in lists the index, from 0: `("starts", 1, "count")`. What stands in
+a table of free keys is at `SOMEWHERE`, for msgspec doesn't say which key it was."""
 
-_PLACED = r"(.*?)(?: - at `\$((?:\.\w+|\[\d+\])*)`)?"
-_STEP = r"\.(\w+)|\[(\d+)\]"
+SOMEWHERE = "..."
+
+_PLACED = r"(.*?)(?: - at `\$((?:\.\w+|\[(?:\d+|\.\.\.)\])*)`)?"
+_STEP = r"\.(\w+)|\[(\d+)\]|\[(\.\.\.)\]"
 _KEY = r"Object (missing required|contains unknown) field `(.*)`"
 
 
@@ -35,7 +38,8 @@ def misfit(error: ValidationError) -> Misfit:
     placed = re.fullmatch(_PLACED, str(error), re.DOTALL)
     assert placed is not None  # Any text is a reason without a place.
     why = placed[1]
-    path = tuple(key or int(index) for key, index in re.findall(_STEP, placed[2] or ""))
+    steps = re.findall(_STEP, placed[2] or "")
+    path = tuple(key or free or int(index) for key, index, free in steps)
     key = re.fullmatch(_KEY, why, re.DOTALL)
     if key is None:
         return Misfit(path, why)
@@ -46,5 +50,10 @@ def misfit(error: ValidationError) -> Misfit:
 
 def dotted(path: Path) -> str:
     """`("starts", 1, "count")` as `starts[2].count`: what is listed is counted from 1."""
-    steps = (f"[{step + 1}]" if isinstance(step, int) else f".{step}" for step in path)
-    return "".join(steps).removeprefix(".")
+    said = ""
+    for step in path:
+        if isinstance(step, int):
+            said += f"[{step + 1}]"
+        else:
+            said += f"[{step}]" if step == SOMEWHERE else f".{step}"
+    return said.removeprefix(".")

@@ -6,7 +6,7 @@ import msgspec
 import pytest
 from msgspec import Struct
 
-from sewalong.misfit import Misfit, dotted, misfit
+from sewalong.misfit import SOMEWHERE, Misfit, dotted, misfit
 
 
 class Inner(Struct, forbid_unknown_fields=True):
@@ -16,6 +16,7 @@ class Inner(Struct, forbid_unknown_fields=True):
 class Outer(Struct, forbid_unknown_fields=True):
     one: Inner
     many: list[Inner]
+    free: dict[str, int] = {}
 
 
 @pytest.mark.parametrize(
@@ -39,6 +40,10 @@ class Outer(Struct, forbid_unknown_fields=True):
             {"one": {"n": 1}, "many": [{"n": "x"}]},
             Misfit(("many", 0, "n"), "Expected `int`, got `str`"),
         ),
+        (
+            {"one": {"n": 1}, "many": [], "free": {"a b": "x"}},
+            Misfit(("free", SOMEWHERE), "Expected `int`, got `str`"),
+        ),
     ],
 )
 def test_the_parts_of_what_did_not_fit(plain: object, expected: Misfit) -> None:
@@ -51,3 +56,7 @@ def test_what_is_listed_is_counted_from_1() -> None:
     assert dotted(()) == ""
     assert dotted(("starts",)) == "starts"
     assert dotted(("starts", 0, "count")) == "starts[1].count"
+
+
+def test_a_key_that_is_not_said_stands_as_dots() -> None:
+    assert dotted(("answers", SOMEWHERE)) == "answers[...]"

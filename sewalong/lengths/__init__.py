@@ -3,16 +3,9 @@
 Standard library only; no clock, disk or terminal.
 """
 
-from sewalong.lengths.cloth import (
-    cloth_length,
-    round_up_cloth,
-    round_up_metres,
-    round_up_yards,
-    show_metres,
-    show_yards,
-)
+from sewalong.lengths.cloth import cloth_length, round_up_cloth
 from sewalong.lengths.fault import LengthFault
-from sewalong.lengths.printing import direction, show, show_stated
+from sewalong.lengths.printing import direction, show, show_some, show_stated
 from sewalong.lengths.reading import parse
 from sewalong.lengths.rounding import Rounding, round_to
 from sewalong.lengths.several import parse_several
@@ -49,11 +42,8 @@ __all__ = [
     "parse_several",
     "round_to",
     "round_up_cloth",
-    "round_up_metres",
-    "round_up_yards",
     "show",
-    "show_metres",
+    "show_some",
     "show_stated",
-    "show_yards",
     "to_cm",
 ]

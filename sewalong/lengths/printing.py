@@ -63,6 +63,14 @@ def show_stated(
     return text if way == "exact" else f"{text} ({way})"
 
 
+def show_some(length: Fraction, unit: Unit, fineness: Fraction) -> str:
+    """`show`, but what is more than nothing never reads as nought: `less than 1/64 in`."""
+    least = fineness * unit.length
+    if 0 < abs(length) < least / 2:
+        return f"less than {show(least, unit, fineness=fineness)}"
+    return show(length, unit, fineness=fineness)
+
+
 def mixed(number: Fraction) -> str:
     """An exact number as a whole and a fraction: `2 1/2`, `7/8`, `-1/8`, `3`, `0`."""
     sign = "-" if number < 0 else ""

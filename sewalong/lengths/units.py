@@ -37,6 +37,8 @@ LONGEST = Fraction(1000)
 
 _EIGHTH = Fraction(1, 8)
 _TENTH = Fraction(1, 10)
+_SIXTY_FOURTH = Fraction(1, 64)
+_HUNDREDTH = Fraction(1, 100)
 
 
 class Unit(StrEnum):
@@ -68,6 +70,17 @@ class Unit(StrEnum):
     def step(self) -> Length:
         """The same step in inches."""
         return _EIGHTH if self is Unit.INCH else MILLIMETRE
+
+    @property
+    def finest(self) -> Fraction:
+        """The step for what is finer than a ruler, such as a seam allowance, in this unit: a 64th
+        of an inch, or a tenth of a millimetre."""
+        return _SIXTY_FOURTH if self is Unit.INCH else _HUNDREDTH
+
+    @property
+    def trim_step(self) -> Length:
+        """The step units are trimmed to, in inches: an eighth of an inch, or half a centimetre."""
+        return _EIGHTH if self is Unit.INCH else CENTIMETRE / 2
 
 
 def to_cm(length: Length) -> Fraction:

@@ -9,8 +9,6 @@ from sewalong.piecing.catalogue import method_for
 from sewalong.piecing.method import Method, MethodKey
 from sewalong.quilt.choices import Choices, Fabric
 
-__all__ = ["Border", "Choices", "Fabric", "Quilt", "StartPile", "Target"]
-
 
 class Target(Struct, frozen=True, order=True):
     """The layout wanted: rows down, columns across, both at least 1."""

@@ -8,6 +8,7 @@ from typing import Any, Union
 
 import msgspec
 
+from sewalong.misfit import dotted, misfit
 from sewalong.progress.record.events import EVENTS, Event
 from sewalong.store.faults import StoreFault
 
@@ -47,7 +48,7 @@ def event_from_json(text: str | bytes) -> Event:
         event: Event = _decoder().decode(text)
     except (ValueError, RecursionError) as error:
         raise StoreFault(
-            f"An event cannot be read ({_plainly(str(error))}). "
+            f"An event cannot be read ({_plainly(error)}). "
             "It may come from a newer sewalong; nothing was changed."
         ) from error
     return event
@@ -65,17 +66,19 @@ _TYPES = {
 }
 
 
-def _plainly(said: str) -> str:
+def _plainly(error: Exception) -> str:
     """What the reader said, in plain words: the key first, then what should stand there."""
-    what, _, where = said.partition(" - at `$")
-    key = where.rstrip("`").lstrip(".")
+    if not isinstance(error, msgspec.ValidationError):
+        return str(error)[:200]
+    found = misfit(error)
+    key, what = dotted(found.path), found.why
     if unfit := re.fullmatch(r"Expected `([a-z]+)(?: \| [a-z]+)?`, got `([a-z]+)`", what):
         should, stands = (_TYPES.get(name, name) for name in unfit.groups())
         what = f"it should be {should} and is {stands}"
-    elif missing := re.fullmatch(r"Object missing required field `(\w+)`", what):
-        key, what = missing[1], "it is missing"
-    elif unknown := re.fullmatch(r"Object contains unknown field `(.*)`", what):
-        key, what = unknown[1], "nothing of this name is known"
+    elif found.missing is not None:
+        key, what = found.missing, "it is missing"
+    elif found.unknown is not None:
+        key, what = found.unknown, "nothing of this name is known"
     elif "datetime" in what:
         what = "it should be a time with its offset"
     elif key == "kind":

@@ -13,10 +13,6 @@ from sewalong.lengths import (
     Unit,
     cloth_length,
     round_up_cloth,
-    round_up_metres,
-    round_up_yards,
-    show_metres,
-    show_yards,
 )
 
 LENGTHS = st.fractions(min_value=0, max_value=1000, max_denominator=1000)
@@ -35,7 +31,7 @@ LENGTHS = st.fractions(min_value=0, max_value=1000, max_denominator=1000)
     ],
 )
 def test_yards(inches: Fraction, yards: str) -> None:
-    assert show_yards(inches) == cloth_length(inches, Unit.INCH) == yards
+    assert cloth_length(inches, Unit.INCH) == yards
 
 
 @pytest.mark.parametrize(
@@ -44,14 +40,14 @@ def test_yards(inches: Fraction, yards: str) -> None:
 )
 def test_metres(centimetres: str, metres: str) -> None:
     inches = Fraction(centimetres) / Fraction("2.54")
-    assert show_metres(inches) == cloth_length(inches, Unit.CM) == metres
+    assert cloth_length(inches, Unit.CM) == metres
 
 
 def test_binding_of_eleven_strips_needs_more_than_three_quarters_of_a_yard() -> None:
     # Common practice, by arithmetic: 11 strips of 2 1/2 in are 27 1/2 in, over the 27 in of 3/4 yd.
     need = 11 * Fraction(5, 2)
     assert cloth_length(need) == "7/8 yd"
-    assert round_up_yards(need) - need == 4
+    assert round_up_cloth(need) - need == 4
 
 
 def test_a_diagonal_does_not_ask_for_an_eighth_more_by_noise() -> None:
@@ -61,17 +57,11 @@ def test_a_diagonal_does_not_ask_for_an_eighth_more_by_noise() -> None:
 
 @given(LENGTHS)
 def test_what_is_bought_is_enough_and_less_than_a_step_over(length: Fraction) -> None:
-    yards = round_up_yards(length)
+    yards = round_up_cloth(length, Unit.INCH)
     assert length <= yards < length + Fraction(9, 2)
     assert (yards / Fraction(9, 2)).denominator == 1
 
     tenth = Fraction(1000, 254)
-    metres = round_up_metres(length)
+    metres = round_up_cloth(length, Unit.CM)
     assert length <= metres < length + tenth
     assert (metres / tenth).denominator == 1
-
-
-@given(LENGTHS)
-def test_what_is_bought_follows_the_owners_unit(length: Fraction) -> None:
-    assert round_up_cloth(length, Unit.INCH) == round_up_yards(length)
-    assert round_up_cloth(length, Unit.CM) == round_up_metres(length)

@@ -15,6 +15,7 @@ from sewalong.lengths import (
     from_cm,
     parse,
     show,
+    show_some,
     show_stated,
     to_cm,
 )
@@ -113,6 +114,23 @@ def test_what_a_zero_hides_is_told() -> None:
     assert show_stated(Fraction(1, 100)) == "0 in (rounded down)"
     assert show_stated(Fraction(-1, 100)) == "0 in (rounded up)"
     assert direction(Fraction(0)) == "exact"
+
+
+@pytest.mark.parametrize("sign", [1, -1])
+def test_what_is_more_than_nothing_never_reads_as_nought(sign: int) -> None:
+    sixteenth = Fraction(1, 16)
+    assert show_some(sign * Fraction(1, 33), Unit.INCH, sixteenth) == "less than 1/16 in"
+    assert show_some(sign * Fraction(1, 32), Unit.INCH, sixteenth).endswith("1/16 in")
+    assert "less" not in show_some(sign * Fraction(1, 32), Unit.INCH, sixteenth)
+    assert show_some(sign * CENTIMETRE / 30, Unit.CM, Fraction(1, 10)) == "less than 0.1 cm"
+    assert show_some(Fraction(0), Unit.INCH, sixteenth) == "0 in"
+
+
+def test_the_steps_of_a_ruler_and_finer() -> None:
+    assert (Unit.INCH.fineness, Unit.INCH.finest) == (Fraction(1, 8), Fraction(1, 64))
+    assert (Unit.CM.fineness, Unit.CM.finest) == (Fraction(1, 10), Fraction(1, 100))
+    assert (Unit.INCH.step, Unit.INCH.trim_step) == (Fraction(1, 8), Fraction(1, 8))
+    assert (Unit.CM.step, Unit.CM.trim_step) == (CENTIMETRE / 10, CENTIMETRE / 2)
 
 
 @given(st.integers(min_value=1, max_value=8000))

@@ -82,16 +82,11 @@ def _named(one: Layout) -> str:
 
 
 def _line(label: str, one: Layout, choice: LayoutChoice) -> Line:
-    over = "takes every unit"
-    if one.spare:
-        over = f"{one.spare:,} spare"
-    if one.short:
-        over = f"{one.short:,} short"
     named = "" if label.endswith(_named(one)) else f"{_named(one)}, "
     corners = ", corners alike" if one.corners_alike else ""
     return Line(
         label,
-        f"{named}{size_text(one.size, choice.shown_in)}, {over}",
+        f"{named}{size_text(one.size, choice.shown_in)}, {one.leaves}",
         f"{one.shape}{corners}" + (f"; {one.fit.reason}" if one.fit else ""),
         float(one.size.width),
         float(one.size.length),

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import argparse
 from collections.abc import Iterator
-from fractions import Fraction
 
 from sewalong.cli.frame.context import Context
 from sewalong.cli.frame.errors import CommandError
@@ -81,7 +80,7 @@ def _measured(
 
 
 def _fine(length: Length, unit: Unit) -> str:
-    return show(length, unit, fineness=Fraction(1, 64 if unit is Unit.INCH else 100))
+    return show(length, unit, fineness=unit.finest)
 
 
 def ease(args: argparse.Namespace, context: Context) -> Report:

@@ -11,7 +11,7 @@ from sewalong.cli.frame.errors import CommandError
 from sewalong.cli.frame.length_arguments import read, read_size, unit_of
 from sewalong.cli.frame.line_report import told
 from sewalong.cli.frame.report import Report
-from sewalong.lengths import CENTIMETRE, Rounding, Unit, round_to, show
+from sewalong.lengths import Rounding, Unit, round_to, show
 from sewalong.quilt.as_fraction import exactly
 from sewalong.quilt.cloth.strips import QUARTER, USABLE
 from sewalong.quilt.layouts.setting_on_point import TriangleSquare, square_around
@@ -121,7 +121,7 @@ def _on_point(args: argparse.Namespace, unit: Unit) -> Iterator[Line]:
         args.columns,
         size.width,
         seam=read(args, "seam", QUARTER),
-        fineness=Fraction(1, 8) if unit is Unit.INCH else CENTIMETRE / 2,
+        fineness=unit.trim_step,
         larger=read(args, "larger", Fraction(0)),
         shown_in=unit,
     )
@@ -144,6 +144,6 @@ def _triangles(label: str, one: TriangleSquare, unit: Unit) -> Iterator[Line]:
 def _around(args: argparse.Namespace, unit: Unit) -> Iterator[Line]:
     """A unit framed on point: the square it lies in with its corners touching."""
     side = square_around(read(args, "size"))
-    least = round_to(side, Fraction(1, 8) if unit is Unit.INCH else CENTIMETRE / 10, Rounding.UP)
+    least = round_to(side, unit.step, Rounding.UP)
     yield Line("framed on point it takes", exactly(side, unit), "the square around it", side)
     yield length_line("at the least", least, unit, "rounded up; larger leaves room to trim")

@@ -12,13 +12,12 @@ from sewalong.cli.frame.errors import CommandError
 from sewalong.cli.frame.length_arguments import method_named, read, read_or_none, read_size, unit_of
 from sewalong.cli.frame.line_report import told
 from sewalong.cli.frame.report import Report
-from sewalong.lengths import CENTIMETRE, Length, Unit, show
+from sewalong.lengths import Length, Unit, show
 from sewalong.piecing.definition import Definition
 from sewalong.piecing.derive import SEAM, STRIP_LENGTH, Derivation, derive, start_for
 from sewalong.piecing.start_sizes import StartSize
 from sewalong.quilt.as_fraction import as_fraction, exactly
 from sewalong.quilt.size import Size
-from sewalong.quilt.worksheet.basis import trim_step
 from sewalong.quilt.worksheet.line import Line, length_line, size_line
 from sewalong.quilt.worksheet.unit_lines import edge_line, seam_room_line
 
@@ -72,8 +71,7 @@ def size(args: argparse.Namespace, context: Context) -> Report:
 
 
 def _step(args: argparse.Namespace, unit: Unit) -> Length:
-    usual = Fraction(1, 8) if unit is Unit.INCH else CENTIMETRE / 10
-    return read(args, "step", usual)
+    return read(args, "step", unit.step)
 
 
 def _to_cut(written: Definition, wanted: Mapping[str, StartSize], unit: Unit) -> Iterator[Line]:
@@ -95,10 +93,10 @@ def _cut(written: Definition, made: Derivation, unit: Unit) -> Iterator[Line]:
 def _unit(made: Derivation, unit: Unit) -> Iterator[Line]:
     raw = Size(as_fraction(made.unit.width), as_fraction(made.unit.height))
     finished = raw.grown(-made.seam)
-    seam_said = show(made.seam, unit, fineness=Fraction(1, 64 if unit is Unit.INCH else 100))
+    seam_said = show(made.seam, unit, fineness=unit.finest)
     yield size_line("unit unfinished", raw, unit, f"seams of {seam_said}")
     yield size_line("unit finishes at", finished, unit)
-    trim = made.unit.trim_to(trim_step(unit))
+    trim = made.unit.trim_to(unit.trim_step)
     kept = " across × ".join(show(side, unit) for side in trim) + " down"
     off = max(raw.width - trim[0], raw.length - trim[1])
     spare = f"{exactly(off, unit)} to trim off" if off > Fraction(1, 10**5) else "nothing to trim"

@@ -24,7 +24,7 @@ from sewalong.quilt.layouts.setting_straight import straight_top
 from sewalong.quilt.quilt import Quilt, Target
 from sewalong.quilt.refusal import NumbersFault
 from sewalong.quilt.size import Size
-from sewalong.quilt.worksheet.basis import border_plans, trim_step
+from sewalong.quilt.worksheet.basis import border_plans
 
 
 class Outlook(Struct, frozen=True):
@@ -90,7 +90,7 @@ def _unit(quilt: Quilt, like: Callable[[Measured], Length]) -> Size:
         size = like(one)
         trim = trimmed_to(quilt)
         if trim is not None:
-            step = trim_step(quilt.unit)
+            step = quilt.unit.trim_step
             enough = size >= trim[here]
             size = trim[here] if enough else round_to(size, step, Rounding.DOWN)
         ways.append(size)

@@ -16,7 +16,7 @@ from sewalong.piecing.start_sizes import run_sizes
 from sewalong.quilt.as_fraction import as_fraction
 from sewalong.quilt.cloth.row import row_length
 from sewalong.quilt.quilt import Quilt, Target
-from sewalong.quilt.worksheet.basis import derived, trim_step
+from sewalong.quilt.worksheet.basis import derived
 
 ACROSS, DOWN = "across", "down"
 MOST_SIDE_BY_SIDE = 200
@@ -205,7 +205,7 @@ def trimmed_to(quilt: Quilt) -> tuple[Length, Length] | None:
     if trims_at(quilt) is None:
         return None
     try:
-        return derived(quilt).unit.trim_to(trim_step(quilt.unit))
+        return derived(quilt).unit.trim_to(quilt.unit.trim_step)
     except (SizeRefused, MethodFault) as error:
         raise Unmeasurable(f"What this quilt comes to cannot be worked out. {error}") from error
 

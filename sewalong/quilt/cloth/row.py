@@ -7,7 +7,7 @@ from collections.abc import Sequence
 
 from msgspec import Struct
 
-from sewalong.lengths import Length, Unit, show
+from sewalong.lengths import Length, Unit, show, show_some
 from sewalong.quilt.refusal import NumbersFault, above_zero, at_least, not_below_zero
 
 
@@ -88,21 +88,13 @@ def _reading_words(
 ) -> str:
     if short == 0:
         return f"{show(expected, unit)}, as it should be"
-    fine = Length(1, 64) if unit is Unit.INCH else Length(1, 100)
-    each = _at_least_shown(abs(off_each), unit, fine)
+    each = show_some(abs(off_each), unit, unit.finest)
     way, wrong = ("short", "wide") if short > 0 else ("over", "narrow")
     plural = "seam" if seams == 1 else "seams"
     return (
-        f"{_at_least_shown(abs(short), unit, fine)} {way} of {show(expected, unit)} "
+        f"{show_some(abs(short), unit, unit.finest)} {way} of {show(expected, unit)} "
         f"over {seams} {plural}: each allowance is {each} too {wrong}"
     )
-
-
-def _at_least_shown(length: Length, unit: Unit, fine: Length) -> str:
-    """The length at a fine step, or that it is less than half of one: never a bare nought."""
-    if length < fine * unit.length / 2:
-        return f"less than {show(fine * unit.length, unit, fineness=fine)}"
-    return show(length, unit, fineness=fine)
 
 
 def carried_across(loss: Length, units: int) -> Length:

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from fractions import Fraction
 from typing import TYPE_CHECKING
 
 from sewalong.lengths import Length, Unit, show_stated
@@ -254,7 +253,7 @@ class _Reader:
 
 def show_finely(length: Length, unit: Unit) -> str:
     """`length` finer than a ruler has it, so that it reads as it was written where it can."""
-    return show_stated(length, unit, fineness=Fraction(1, 64 if unit is Unit.INCH else 100))
+    return show_stated(length, unit, fineness=unit.finest)
 
 
 _WRITE = {

@@ -48,6 +48,13 @@ class Layout(Struct, frozen=True):
         return Shape.UPRIGHT if self.size.length > self.size.width else Shape.WIDE
 
     @property
+    def leaves(self) -> str:
+        """What it leaves of the units there are, in words."""
+        if self.short:
+            return f"{self.short:,} short"
+        return f"{self.spare:,} spare" if self.spare else "takes every unit"
+
+    @property
     def corners_alike(self) -> bool:
         """Whether two alternating units leave the same one in all four corners."""
         return corners_alike(self.rows, self.columns)

@@ -6,7 +6,7 @@ from fractions import Fraction
 
 from msgspec import Struct
 
-from sewalong.lengths import CENTIMETRE, Length, Unit
+from sewalong.lengths import Length, Unit
 from sewalong.piecing.derive import STRIP_LENGTH, Derivation, derive
 from sewalong.quilt.as_fraction import as_fraction
 from sewalong.quilt.choices import Choices
@@ -125,8 +125,3 @@ def derived(quilt: Quilt) -> Derivation:
         fineness=quilt.unit.step,
         unit=quilt.unit,
     )
-
-
-def trim_step(unit: Unit) -> Length:
-    """The marks units are trimmed to: a whole eighth of an inch, or half a centimetre."""
-    return Fraction(1, 8) if unit is Unit.INCH else CENTIMETRE / 2

@@ -50,15 +50,10 @@ def fitting(basis: Basis, have: int) -> tuple[LayoutLine, ...]:
 
 
 def _line(one: Layout, current: bool, basis: Basis) -> LayoutLine:
-    over = "takes every unit"
-    if one.spare:
-        over = f"{one.spare:,} spare"
-    if one.short:
-        over = f"{one.short:,} short"
     marked = "; the one now wanted" if current else ""
     line = Line(
         f"{one.rows} rows of {one.columns}",
-        f"{size_text(one.size, basis.shown_in)}, {over}{marked}",
+        f"{size_text(one.size, basis.shown_in)}, {one.leaves}{marked}",
         str(one.shape),
         float(one.size.width),
         float(one.size.length),

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from fractions import Fraction
 
 from sewalong.lengths import show
 from sewalong.quilt.as_fraction import as_fraction, exactly
@@ -11,7 +10,7 @@ from sewalong.quilt.cloth.borders import borders
 from sewalong.quilt.cloth.row import row_length
 from sewalong.quilt.layouts.setting_straight import straight_top, with_own_seam
 from sewalong.quilt.size import Size
-from sewalong.quilt.worksheet.basis import Basis, trim_step
+from sewalong.quilt.worksheet.basis import Basis
 from sewalong.quilt.worksheet.line import (
     Line,
     Section,
@@ -80,7 +79,7 @@ def _unit(basis: Basis) -> Iterator[Line]:
     yield size_line("unit unfinished", basis.unit, unit)
     yield size_line("unit finishes at", basis.unit.grown(-seam), unit)
     yield edge_line(basis.made)
-    trim = basis.made.unit.trim_to(trim_step(unit))
+    trim = basis.made.unit.trim_to(unit.trim_step)
     yield size_line(
         "trim units to",
         Size(*trim),
@@ -114,7 +113,7 @@ def _top(basis: Basis) -> Iterator[Line]:
 def _trimmed(basis: Basis) -> Iterator[Line]:
     """The same top from units all trimmed to the largest whole step."""
     unit, seam, target = basis.shown_in, basis.quilt.seam, basis.target
-    trimmed = Size(*basis.made.unit.trim_to(trim_step(unit)))
+    trimmed = Size(*basis.made.unit.trim_to(unit.trim_step))
     if trimmed == basis.unit:
         return
     centre = straight_top(target.rows, target.columns, trimmed, seam)
@@ -137,7 +136,7 @@ def _own_seam(basis: Basis) -> Iterator[Line]:
     change = with_own_seam(target.rows, target.columns, basis.unit, quilt.seam, own_unit, own, unit)
     found = borders(change.sewn, basis.plans, seam=own, unit=unit)
     top = (found[-1].outer if found else change.sewn).grown(-own)
-    seam_said = show(own, unit, fineness=Fraction(1, 64 if unit.symbol == "in" else 100))
+    seam_said = show(own, unit, fineness=unit.finest)
     yield size_line(f"unit with your own seam of {seam_said}", own_unit, unit, "unfinished")
     yield size_line("centre with your own seam", change.sewn, unit, change.reason)
     yield Line(

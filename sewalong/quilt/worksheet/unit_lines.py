@@ -35,7 +35,7 @@ def seam_room_line(made: Derivation, trim: tuple[Fraction, Fraction], unit: Unit
         return Line(label, "any: no seam of this method changes the unit's size")
     if room <= 0:
         return Line(label, "none: one seam too wide makes it smaller than that", inches=0.0)
-    fineness = Fraction(1, 64 if unit is Unit.INCH else 100)
+    fineness = unit.finest
     shown = show(room, unit, fineness=fineness, rounding=Rounding.DOWN)
     exact = exactly(room, unit)
     text = f"{shown} (rounded down)" if exact == shown else f"{shown} (rounded down from {exact})"

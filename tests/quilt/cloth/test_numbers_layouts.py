@@ -38,6 +38,13 @@ def test_every_layout_within_reach_is_there_and_nothing_else() -> None:
     assert found == expected
 
 
+def test_what_a_layout_leaves_of_the_units_in_words() -> None:
+    choice = LayoutChoice(1200, SEVEN_HALF)
+    assert choice.layout(30, 40).leaves == "takes every unit"
+    assert choice.layout(1, 1).leaves == "1,199 spare"
+    assert choice.layout(60, 60).leaves == "2,400 short"
+
+
 def test_least_left_over_first_when_no_size_is_wanted() -> None:
     found = layouts(LayoutChoice(81, Size.square(F(6))))
     assert (found[0].rows, found[0].columns, found[0].spare) == (9, 9, 0)
