@@ -44,9 +44,15 @@ def local_now() -> datetime:
 
 
 class OpenQuilt:
-    """One open quilt. `state` is always what is on disk, as far as this window has read."""
+    """One open quilt. `state` is always what is on disk, as far as this window has read.
 
-    def __init__(self, library: Library, entry: Shelved, clock: Clock = local_now) -> None:
+    `named` is false where nobody said which quilt, and the one last touched is meant.
+    """
+
+    def __init__(
+        self, library: Library, entry: Shelved, clock: Clock = local_now, *, named: bool = True
+    ) -> None:
+        self.named = named
         self._library = library
         self._clock = clock
         self.entry = entry

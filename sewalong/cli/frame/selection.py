@@ -68,7 +68,8 @@ def chosen_quilt(args: argparse.Namespace, context: Context) -> Iterator[OpenQui
     from sewalong.service.open_quilt import OpenQuilt
 
     with shelf(args, context) as (library, entry):
-        yield OpenQuilt(library, entry, context.clock)
+        named = wanted_name(args) is not None
+        yield OpenQuilt(library, entry, context.clock, named=named)
 
 
 def wanted_name(args: argparse.Namespace) -> str | None:

@@ -10,7 +10,9 @@ from sewalong.cli.frame.report import Report
 from sewalong.progress.plan.plan import Plan
 from sewalong.progress.record.event import Recorded
 from sewalong.progress.record.said import Mentioned
+from sewalong.progress.record.sessions import SESSION_GAP
 from sewalong.progress.record.state import Standing, State
+from sewalong.progress.record.time_words import ago
 from sewalong.progress.resuming.resume_facts import next_thing, shortfall_in_words
 from sewalong.service.acting import Outcome
 from sewalong.service.open_quilt import OpenQuilt
@@ -31,7 +33,8 @@ def aftermath(
     state, now = quilt.state, outcome.plan
     asked, short = outcome.question, shortfall_in_words(state, now)
     also = said_besides(outcome, short)
-    lines = [one.event.in_full(state, quilt.record) for one in done(outcome)]
+    lines = [*_which(quilt)]
+    lines += [one.event.in_full(state, quilt.record) for one in done(outcome)]
     lines += first
     lines += _next(state, now)
     if short and (also is None or also[0] != "short"):
@@ -48,6 +51,14 @@ def aftermath(
         **(more or {}),
     }
     return Report(tuple(lines), data, aside=tuple(aside))
+
+
+def _which(quilt: OpenQuilt) -> list[str]:
+    """The quilt's name, where nobody named it and it was not touched just now."""
+    last, now = quilt.entry.last_at, quilt.now()
+    if quilt.named or abs(now - last) < SESSION_GAP:
+        return []
+    return [f"This quilt: {quilt.entry.name}, last touched {ago(last, now)}."]
 
 
 def done(outcome: Outcome) -> list[Recorded]:

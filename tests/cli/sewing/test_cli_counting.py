@@ -128,3 +128,16 @@ def test_a_number_that_is_none_is_refused(begun: Desk) -> None:
         assert "is not a whole number" in begun.refused("count", "pair", wrong).err
     for wrong in ("0", "-3", "10000"):
         assert "from 1 to 9999" in begun.refused("count", "pair", wrong).err
+
+
+def test_a_quilt_nobody_named_is_named_when_it_was_not_touched_just_now(begun: Desk) -> None:
+    begun.ok("count", "pair", "2")
+    assert begun.ok("count", "pair").lines[0] == "Counted 1 pair."
+    begun.wait(hours=3, minutes=59)
+    assert begun.ok("count", "pair").lines[0] == "Counted 1 pair."
+    begun.wait(days=3)
+    said = begun.ok("count", "pair")
+    assert said.lines[0] == "This quilt: Gate Post, last touched 3 days ago."
+    begun.wait(days=3)
+    named = begun.ok("count", "pair", "--quilt", "Gate Post")
+    assert "This quilt" not in named.out
