@@ -79,8 +79,33 @@ def test_a_forgotten_session_can_still_be_closed_by_hand_and_ended_when_it_ended
     last = record[-1].event.at
     state = go_on(state, record, c.CloseSession({"machine": "did not look"}), at=last + 20 * HOUR)
     session = state.sessions[-1]
-    assert (session.ended, session.forgotten) == (last, False)
+    assert (len(state.sessions), session.ended, session.forgotten) == (1, last, False)
     assert session.answers == {"machine": "did not look"}
+
+
+def test_a_session_closed_in_time_ends_then_and_one_put_away_from_ends_with_that() -> None:
+    state, record = play(QUILT, c.Count("pair"))
+    closed = go_on(state, [*record], c.CloseSession(), at=EVENING + 2 * HOUR)
+    assert closed.sessions[-1].ended == EVENING + 2 * HOUR
+    closed = go_on(state, record, c.CloseSession(put={"pair": "tin"}), at=EVENING + 20 * HOUR)
+    assert closed.sessions[-1].ended == EVENING + 20 * HOUR
+    assert (len(closed.sessions), closed.where) == (1, {"pair": "tin"})
+
+
+def test_what_was_put_away_on_closing_is_taken_back_in_one() -> None:
+    state, record = play(QUILT, c.Count("pair", 4), c.PutPileAway("square", "shelf"))
+    put = {"pair": "tin", "square": "shoe box"}
+    state = go_on(state, record, c.CloseSession(put=put))
+    assert state.where == put
+    state = go_on(state, record, c.Undo(of=record[-2].seq))
+    assert state.where == {"square": "shelf"}
+    state = go_on(state, record, c.Undo())
+    assert (state.where, state.done["pair"]) == ({}, 4)
+
+
+def test_undoing_after_the_session_opens_no_other() -> None:
+    state, record = play(QUILT, c.Count("pair"), c.CloseSession(), c.Undo())
+    assert (len(state.sessions), record[-1].event.session) == (1, NO_SESSION)
 
 
 def test_a_clock_set_back_does_not_close_a_session_before_it_opened() -> None:

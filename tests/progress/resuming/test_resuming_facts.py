@@ -10,7 +10,6 @@ from msgspec.structs import replace
 from sewalong.progress.joining.current_stage import in_hand
 from sewalong.progress.plan.plan import plan
 from sewalong.progress.record.state import State
-from sewalong.progress.record.time_words import ago
 from sewalong.progress.resuming.resume_facts import AWAY, facts, was_away
 from tests.progress import every_act as c
 from tests.progress.building import (
@@ -147,17 +146,3 @@ def test_with_all_done_the_last_stage_counted_or_else_the_last_of_all_is_in_hand
     assert in_hand(counted_last, plan(counted_last)).line.stage.id == "sew-rows"
     nothing_chosen = replace(state, chosen=None)
     assert in_hand(nothing_chosen, plan(nothing_chosen)).line.stage.id == "bind"
-
-
-@pytest.mark.parametrize(
-    ("days", "words"),
-    [
-        (0, "today"),
-        (1, "yesterday"),
-        (24, "24 days ago"),
-        (90, "3 months ago"),
-        (800, "2 years ago"),
-    ],
-)
-def test_how_long_ago_is_said_as_a_person_would(days: int, words: str) -> None:
-    assert ago(EVENING, EVENING + timedelta(days=days)) == words
