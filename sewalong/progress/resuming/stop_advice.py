@@ -70,7 +70,7 @@ def _waiting_on_the_bias(state: State) -> str:
     return " and ".join(
         state.route.piles[pile].noun.count(state.piles[pile])
         for pile in bias(state.quilt).piles
-        if state.piles.get(pile)
+        if state.piles[pile]
     )
 
 

@@ -334,7 +334,9 @@ def test_the_iron_is_answered_for_once_and_only_where_it_was_asked_about() -> No
     nothing = "Nothing is asked about the iron just now. Nothing was recorded."
     assert refusal(opening(QUILT), c.Answer("iron", "yes")) == nothing
     assert refusal(state, c.Answer("iron", "yes")) == nothing
-    state = go_on(state, record, *everything(QUILT, "press")[1:], c.Answer("iron", "no"))
+    state = go_on(state, record, *everything(QUILT, "press", but=1)[1:], c.Answer("iron", "no"))
+    assert refusal(state, c.Answer("iron", "yes")) == nothing
+    state = go_on(state, record, c.Count("press"), c.CloseSession(ALL_YES))
     assert refusal(state, c.Answer("iron", "yes")) == nothing
 
 

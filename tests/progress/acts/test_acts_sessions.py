@@ -7,6 +7,7 @@ from datetime import timedelta
 import pytest
 
 from sewalong.progress.acts.decide import decide
+from sewalong.progress.record.fold import fold
 from sewalong.progress.record.sessions import NO_SESSION, SESSION_GAP
 from sewalong.progress.record.settings import Settings
 from sewalong.progress.safety.closing_questions import (
@@ -103,6 +104,13 @@ def test_what_was_put_away_on_closing_is_taken_back_in_one() -> None:
     assert (state.where, state.done["pair"]) == ({}, 4)
 
 
+def test_closing_in_the_moment_of_a_count_makes_no_one_act_of_them() -> None:
+    _, record = play(QUILT, c.PutPileAway("square", "tin"), c.Count("pair"), c.Count("pair"))
+    at = record[-1].event.at
+    state = go_on(fold(QUILT, record), record, c.CloseSession(), at=at)
+    assert state.last_act == (record[-2].seq,)
+
+
 def test_undoing_after_the_session_opens_no_other() -> None:
     state, record = play(QUILT, c.Count("pair"), c.CloseSession(), c.Undo())
     assert (len(state.sessions), record[-1].event.session) == (1, NO_SESSION)
@@ -191,7 +199,7 @@ def test_laying_aside_and_notes_on_a_quilt_put_down_open_no_session() -> None:
     )
     assert state.sessions == ()
     assert "session opened" not in counts_of(record)
-    assert {recorded.event.session for recorded in record} == {NO_SESSION}
+    assert {recorded.event.session for recorded in record} == {NO_SESSION} == {0}
     assert [note.text for note in state.notes] == ["wants a darker border"]
 
 

@@ -9,11 +9,11 @@ import pytest
 from msgspec.structs import replace
 
 from sewalong.progress.record import events as e
-from sewalong.progress.record.audit import audit
+from sewalong.progress.record.audit import audit, reckonable
 from sewalong.progress.record.events import Recorded
 from sewalong.progress.record.sessions import NO_SESSION
 from tests.progress import every_act as c
-from tests.progress.building import EVENING, a_quilt, play, whole_top
+from tests.progress.building import EVENING, a_quilt, everything, play, whole_top
 
 QUILT = a_quilt(pieces=40, rows=4, columns=5, borders=1)
 
@@ -36,10 +36,41 @@ def test_every_record_made_here_is_believed() -> None:
         c.Undo(),
         c.Recount("square", 4),
         c.Undo(),
+        c.Mention("short"),
+        c.ChooseStage("sew-rows"),
+        c.Undo(),
         c.MarkDone(),
     )
     assert audit(QUILT, record) is None
     assert audit(QUILT, []) is None
+
+
+def test_what_was_answered_for_is_not_undone_with_what_came_before() -> None:
+    _, record = play(QUILT, *everything(QUILT, "press"), c.Answer("iron", "yes"), c.Undo())
+    assert audit(QUILT, record) is None
+
+
+def test_an_event_says_two_hundred_things_at_most() -> None:
+    def read(things: int) -> str | None:
+        # The number of the session is one of them.
+        hazards = tuple(str(n) for n in range(things - 1))
+        return audit(
+            QUILT, record_of(e.CautionRead(at=EVENING, session=NO_SESSION, hazards=hazards))
+        )
+
+    assert (read(200), read(201)) == (None, "event 1 says more than 200 things")
+
+
+@pytest.mark.parametrize(("year", "can_be"), [(1899, 0), (1900, 1), (8999, 1), (9000, 0)])
+def test_a_year_from_1900_to_8999_can_be_reckoned_with(year: int, can_be: bool) -> None:
+    at = EVENING.replace(year=year)
+    assert reckonable(at) is bool(can_be)
+    note = e.Noted(at=at, session=NO_SESSION, text="x")
+    assert (audit(QUILT, record_of(note)) is None) is bool(can_be)
+
+
+def test_a_time_without_its_offset_cannot_be_reckoned_with() -> None:
+    assert not reckonable(datetime(2023, 11, 4, 19, 0))
 
 
 def test_a_changed_target_may_bring_the_stage_that_joins_rows() -> None:
@@ -119,6 +150,7 @@ TROUBLES: list[tuple[Sequence[e.Event], str]] = [
     ([counted("pair", 10**40)], "event 1 has a number in it that cannot be: far too many"),
     ([e.Noted(at=EVENING, session=1, text="x")], "belongs to session 1, which was not open"),
     ([opened(), opened()], "Session 1 is opened out of turn"),
+    ([e.SessionOpened(at=EVENING, session=2)], "Session 2 is opened out of turn"),
     ([e.SessionClosed(at=EVENING, session=NO_SESSION, ended=EVENING)], "No session is open"),
     ([e.Noted(at=EVENING, session=NO_SESSION, text="x" * 2001)], "has a text that cannot be kept"),
     ([e.Noted(at=EVENING.replace(year=1066), session=NO_SESSION, text="x")], "the year 1066"),
