@@ -343,3 +343,20 @@ def test_after_fourteen_days_a_recount_is_offered_and_not_before() -> None:
 def test_outside_a_session_no_pile_is_asked_about() -> None:
     state, _ = play(QUILT, c.Count("pair", 60), CLOSE)
     assert pause_note(state, EVENING + DAY, plan(state)).piles == ()
+
+
+def test_a_minute_more_is_said_in_the_singular() -> None:
+    found = stop(c.Count("pair", 82))
+    assert found.n == 2
+    assert found.minutes < 1
+    assert found.offer == "Go on to the end of the pile: 2 pairs, about 1 minute?"
+
+
+def test_a_pile_half_done_is_left_unwillingly_while_cut_edges_wait() -> None:
+    found = stop(*everything(QUILT, "press-open", make=40))
+    assert not found.good
+    assert found.why.startswith(
+        "41 units of this lot are still to do at press open. 44 cut units and 40 units wait with "
+        "edges on the bias: they stretch. Lay them flat"
+    )
+    assert found.offer.startswith("Go on to the end of the pile: 41 units, about ")
