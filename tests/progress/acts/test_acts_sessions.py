@@ -238,6 +238,16 @@ def test_after_24_days_the_facts_are_as_they_were_left() -> None:
     }
 
 
+def test_the_last_session_is_the_last_with_a_count_or_else_the_last_of_all() -> None:
+    state, record = play(QUILT, c.OpenSession(), c.CloseSession(), c.OpenSession())
+    assert state.last_session is not None
+    assert state.last_session.number == 2
+    state = go_on(state, record, c.Count("pair"), c.CloseSession(), c.OpenSession())
+    assert [session.number for session in state.sessions] == [1, 2, 3]
+    assert state.last_session is not None
+    assert state.last_session.number == 2
+
+
 def test_a_fresh_quilt_has_had_no_session() -> None:
     state = opening(QUILT)
     assert (state.session, state.last_session) == (None, None)
