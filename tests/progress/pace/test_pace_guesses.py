@@ -65,6 +65,19 @@ def test_a_quilt_of_the_usual_squares_takes_the_minutes_of_its_method() -> None:
         assert found[stage.id] == pytest.approx(1)
 
 
+def test_strips_of_two_and_a_half_inches_take_the_minutes_of_their_method() -> None:
+    strips = a_quilt("four-patch-strips", 20, 5, 5)
+    found = minutes(strips)
+    for stage in strips.method.stages:
+        assert found[stage.id] == pytest.approx(1)
+
+
+def test_two_rows_are_joined_along_their_width_and_one_has_nothing_to_join() -> None:
+    two, one = (a_quilt(rows=rows, columns=9) for rows in (2, 1))
+    assert stage_lengths(two, two.target)["join-rows"].sewn == pytest.approx(CENTRE)
+    assert "join-rows" not in stage_lengths(one, one.target)
+
+
 def test_squares_of_twice_the_side_take_more_by_their_seams_and_cuts() -> None:
     found = minutes(of_size(10))
     assert found["pair"] == found["press"] == 1
