@@ -195,7 +195,7 @@ def practised(b: float) -> float:
 
 def work(b: float, before: int, n: int) -> float:
     """The `n` counts after `before`, in counts of a practised hand."""
-    return sum(x**-b for x in range(before + 1, before + n + 1)) / practised(b)
+    return sum(exp(-b * log(x)) for x in range(before + 1, before + n + 1)) / practised(b)
 
 
 def pieces_ahead(known: Paces, stage: str, session_hours: float) -> tuple[float, float, float]:
