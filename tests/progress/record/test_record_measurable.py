@@ -28,6 +28,19 @@ def test_a_four_patch_is_two_squares_side_by_side_either_way() -> None:
         assert (found.of, found.each, found.at_least) == (2, Fraction(9, 2), None)
 
 
+def test_a_nine_patch_is_three_squares_and_a_strip_set_two_strips_as_long_as_they_were() -> None:
+    quilt = a_quilt("nine-patch", pieces=90, rows=2, columns=5)
+    found = read_piece(quilt, quilt.target, "unit")
+    assert (found.expected, found.allowances, found.seams) == (Fraction(14), 4.0, 2)
+    assert (found.of, found.each) == (3, Fraction(9, 2))
+    strips = a_quilt("four-patch-strips", pieces=20, rows=5, columns=5)
+    across, down = (
+        read_piece(strips, strips.target, piece) for piece in ("strip-set", "strip-set:down")
+    )
+    assert (across.expected, across.of, across.each) == (Fraction(9, 2), 2, Fraction(2))
+    assert (down.expected, down.seams, down.of, down.each) == (Fraction(40), 0, 1, None)
+
+
 def test_a_slanting_seam_is_no_seam_straight_across() -> None:
     quilt = a_quilt("half-square-two", pieces=40, rows=4, columns=5)
     found = read_piece(quilt, quilt.target, proof_piece(quilt))
