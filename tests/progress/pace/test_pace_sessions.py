@@ -123,6 +123,7 @@ def test_what_took_the_time_comes_longest_first_and_adds_up() -> None:
     assert [one.hours for one in times] == sorted((one.hours for one in times), reverse=True)
     assert sum(one.share for one in times) == pytest.approx(1)
     press = next(one for one in times if one.stage == "press")
+    assert press.hours == pytest.approx(2)
     assert (
         press.sentence
         == "press: 2 hours, 18% of the time, 40 pressed four-patches, about 3 minutes each"
