@@ -257,6 +257,15 @@ def test_joined_rows_fix_the_least_number_of_rows() -> None:
     assert state.target.rows == 3
 
 
+def test_rows_joined_by_their_numbers_fix_the_last_of_them() -> None:
+    state, record = play(QUILT, *all_units(QUILT), c.Count("sew-rows", 4), c.JoinRows(2, 3))
+    assert refusal(state, c.ChangeTarget(2, 5)) == (
+        "Rows 2 and 3 are joined already. Unpick that first, or keep 3 rows."
+    )
+    state = go_on(state, record, c.ChangeTarget(3, 5))
+    assert (state.target.rows, state.joints) == (3, ((2, 3),))
+
+
 def test_a_bordered_top_keeps_its_target() -> None:
     state, record = play(QUILT, *whole_top(QUILT))
     assert refusal(state, c.ChangeTarget(6, 5)) == (

@@ -160,6 +160,16 @@ def test_with_one_change_in_between_one_of_each_is_measured() -> None:
     )
 
 
+def test_what_a_recount_says_was_sewn_or_never_was_is_reckoned_in() -> None:
+    state, record = play(QUILT, c.Count("pair", 84), c.Count("sew", 20), GOOD, c.Count("sew", 7))
+    more = go_on(state, made := [*record], c.Recount("four-patch", 29, "made"), BAD)
+    assert counts(risk(more, made)) == {"sew": 9}
+    fewer = go_on(state, unmade := [*record], c.Recount("four-patch", 24, "made"), BAD)
+    assert counts(risk(fewer, unmade)) == {"sew": 4}
+    found = go_on(state, lost := [*record], c.Recount("four-patch", 29, "found"), BAD)
+    assert counts(risk(found, lost)) == {"sew": 7}
+
+
 def test_what_was_sewn_after_the_fault_was_mended_is_not_at_risk_but_the_rest_stays_so() -> None:
     state, record = play(QUILT, c.Count("pair", 84), GOOD, c.Count("sew", 6), BAD)
     state = go_on(state, record, c.Count("sew", 2), GOOD, c.Count("sew", 30))

@@ -36,6 +36,11 @@ def test_a_tally_carried_on_is_the_tally_of_the_whole_record() -> None:
         assert carried.freeze() == fold(QUILT, record)
 
 
+def test_before_anything_happened_there_is_no_event() -> None:
+    state = fold(QUILT, ())
+    assert (state.seq, state.last_act, state.went_on) == (0, (), 0)
+
+
 def test_a_clock_set_back_never_moves_a_session_back() -> None:
     state, record = play(QUILT, c.Count("pair"), c.Count("pair"))
     state = go_on(state, record, c.Count("pair"), at=EVENING - timedelta(hours=1))
