@@ -12,7 +12,7 @@ from sewalong.lengths import Unit
 from sewalong.progress.pace.guesses import guesses
 from sewalong.progress.pace.stage_lengths import UNKNOWN, StageLength, stage_lengths
 from sewalong.progress.record.route import route_for
-from sewalong.quilt.quilt import Quilt
+from sewalong.quilt.quilt import Border, Quilt
 from tests.progress.pace.evenings import a_quilt
 
 QUILT = a_quilt(borders=1, finishing=("layer", "quilt", "bind"))
@@ -57,6 +57,18 @@ def test_where_no_numbers_can_be_had_every_length_is_unknown() -> None:
     found = stage_lengths(of_size(0), QUILT.target)
     assert set(found.values()) == {UNKNOWN}
     assert minutes(of_size(0)) == dict.fromkeys(minutes(QUILT), 1.0)
+
+
+def test_borders_that_are_all_seam_are_of_unknown_length_and_the_rest_is_known() -> None:
+    bare = replace(QUILT, borders=(Border(Fraction(1, 2), "plain"),))
+    found = stage_lengths(bare, bare.target)
+    assert found["add-borders"] == UNKNOWN
+    assert found["join-rows"].sewn == pytest.approx(CENTRE)
+    two = a_quilt(borders=2)
+    # The second goes round a top that is 5 in wider and longer.
+    assert stage_lengths(two, two.target)["add-borders"].sewn == pytest.approx(
+        (4 * CENTRE + 2 * 5 + 4 * (CENTRE + 5) + 2 * 5) / 8
+    )
 
 
 def test_a_quilt_of_the_usual_squares_takes_the_minutes_of_its_method() -> None:

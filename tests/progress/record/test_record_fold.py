@@ -69,3 +69,22 @@ def test_a_count_made_later_than_the_going_on_is_taken_back_by_itself() -> None:
     assert state.last_act == (record[-1].seq,)
     state = go_on(state, record, c.Undo())
     assert state.went_on == record[-3].seq
+
+
+def test_a_copy_of_a_tally_goes_its_own_way() -> None:
+    _, record = play(
+        QUILT,
+        c.LayAside(),
+        c.PickUp(),
+        c.Count("pair", 8),
+        c.PutPileAway("pair", "tin", 3),
+        c.Count("sew", 2),
+        c.CloseSession({"machine": "yes"}),
+        c.WriteNote("so far"),
+    )
+    for cut in range(len(record) + 1):
+        kept = tallied(QUILT, record[:cut])
+        before = kept.freeze()
+        other = carry(kept.copy(), record[:cut], record[cut:])
+        assert other.freeze() == fold(QUILT, record)
+        assert kept.freeze() == before
