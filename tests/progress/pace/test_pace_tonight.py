@@ -40,6 +40,7 @@ def test_half_an_hour_is_spent_at_one_station_when_its_piles_last() -> None:
     assert 24 <= found.minutes <= 30
     assert "Clip the chain" in found.ending
     assert "at the machine" in found.steps[0].sentence
+    assert found.steps[0].why == "Enough waits for it, and it fits the time."
 
 
 def test_it_never_takes_longer_than_asked_nor_uses_what_is_not_there() -> None:

@@ -55,6 +55,9 @@ def test_a_count_that_went_on_without_a_proof_is_taken_back_in_one() -> None:
     before = state
     state = do(state, record, c.Count("sew", 3), at)
     assert [r.event.kind for r in record[-2:]] == ["went on", "counted"]
+    assert record[-2].event.words(state, record) == (
+        "Went on at sew without a fresh check: no piece has been measured yet."
+    )
     assert state.last_act == (record[-2].seq, record[-1].seq)
     state = go_on(state, record, c.Count("sew", 2))
     assert state.last_act == (record[-1].seq,)
