@@ -40,7 +40,8 @@ def test_half_an_hour_is_spent_at_one_station_when_its_piles_last() -> None:
     assert 24 <= found.minutes <= 30
     assert "Clip the chain" in found.ending
     assert "at the machine" in found.steps[0].sentence
-    assert found.steps[0].why == "Enough waits for it, and it fits the time."
+    without = evening(half_sewn(), 30, "machine")
+    assert without.steps[0].why == "Enough waits for it, and it fits the time."
 
 
 def test_it_never_takes_longer_than_asked_nor_uses_what_is_not_there() -> None:
@@ -180,6 +181,17 @@ def test_an_unknown_word_is_refused_with_those_there_are() -> None:
         leave_out(["swimming"])
     with pytest.raises(ValueError, match="minutes"):
         evening(half_sewn(), 0)
+
+
+def test_a_straight_cut_gives_the_next_stage_all_its_pieces() -> None:
+    diary = Diary(a_quilt("half-square-two", 4, 2, 4))
+    found = evening(diary, 60)
+    # Two pairs of squares give four units.
+    assert [(step.stage, step.n) for step in found.steps][-3:] == [
+        ("cut-once", 2),
+        ("press-open", 4),
+        ("trim", 4),
+    ]
 
 
 def test_it_can_be_planned_before_the_first_session() -> None:
