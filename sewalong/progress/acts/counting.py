@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import ClassVar
 
 from sewalong.progress.acts.act import Act, Now
-from sewalong.progress.measuring.proof import NOT_STALE, goes_on_unproved, proof
+from sewalong.progress.measuring.proof import goes_on_unproved, proof
 from sewalong.progress.record.counting import BobbinRanOut, Counted, Unpicked
 from sewalong.progress.record.event import Event
 from sewalong.progress.record.limits import a_stage
@@ -76,6 +76,6 @@ def before_a_count(
         hazards = tuple(hazard.value for hazard in caution.hazards)
         events.append(CautionRead(at=now.at, session=now.session, hazards=hazards))
     if goes_on_unproved(state, stage.id, now.at):
-        why = proof(state, now.at).why or NOT_STALE
+        why = proof(state, now.at).why
         events.append(WentOn(at=now.at, session=now.session, stage=stage.id, why=why))
     return tuple(events)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from sewalong.progress.acts.act import Act, Now, text
 from sewalong.progress.record.event import Event
+from sewalong.progress.record.limits import quoted
 from sewalong.progress.record.refused import Refused
 from sewalong.progress.record.said import Answered, Mentioned
 from sewalong.progress.record.state import State
@@ -18,8 +19,8 @@ class Answer(Act, frozen=True):
 
     def decide(self, state: State, now: Now) -> tuple[Event, ...]:
         if self.question != ON_LEAVING_THE_IRON.id:
-            raise Refused(f"Nothing called “{self.question[:40]}” is asked while sewing.")
-        if state.session is None or state.iron_asked:
+            raise Refused(f"Nothing called {quoted(self.question)} is asked while sewing.")
+        if state.iron_asked:
             raise Refused("Nothing is asked about the iron just now. Nothing was recorded.")
         if self.answer not in ANSWERS:
             raise Refused(f"{ON_LEAVING_THE_IRON.ask} Answer yes, no or did not look.")

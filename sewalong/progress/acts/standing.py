@@ -26,8 +26,6 @@ class LayAside(Act, frozen=True):
 class PickUp(Act, frozen=True):
     """Go on with a quilt that was laid aside or done."""
 
-    sits_down: ClassVar[bool] = False
-
     def decide(self, state: State, now: Now) -> tuple[Event, ...]:
         picked_up = PickedUp(at=now.at, session=now.session)
         picked_up.check(state)

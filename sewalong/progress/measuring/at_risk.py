@@ -125,8 +125,6 @@ def _lines(state: State, found: AtRisk) -> tuple[str, ...]:
         label = next(s.label for s in state.route.stages if s.id == stage.stage)
         days = ", ".join(f"{day_said(then.day)}: {then.n}" for then in stage.sewn)
         units = f", {stage.units} units" if stage.units else ""
-        if stage.units and stage.made.one == "unit" and stage.units == stage.pieces:
-            units = ""
         lines.append(
             f"At risk since {since}: {stage.noun.count(stage.n)} from {label}{units} ({days})."
         )

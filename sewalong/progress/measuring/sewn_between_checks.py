@@ -8,11 +8,11 @@ from fractions import Fraction
 
 from msgspec import Struct, field
 
-from sewalong.piecing.method import Noun, Station
+from sewalong.piecing.method import Noun, Stage, Station
 from sewalong.progress.measuring.proof import changed_by
 from sewalong.progress.record import events as e
 from sewalong.progress.record.recount_rules import counts_made, maker
-from sewalong.progress.record.route import JOIN_ROWS, ROW, RouteStage, TopStage
+from sewalong.progress.record.route import JOIN_ROWS, ROW, RouteStage
 from sewalong.progress.record.settings import Settings
 from sewalong.progress.record.state import SeamChange, State
 from sewalong.progress.record.time_words import day_said
@@ -27,7 +27,7 @@ class SewnThen(Struct, frozen=True):
 
 
 class Doubtful(Struct, frozen=True):
-    """One machine stage: `n` counts of it are at risk, and what they made in pieces.
+    """One machine stage: `n` counts of it are at risk.
 
     `units` is how many units they come to (None for the top).
     """
@@ -35,8 +35,6 @@ class Doubtful(Struct, frozen=True):
     stage: str
     n: int
     noun: Noun
-    pieces: int
-    made: Noun
     units: int | None
     sewn: tuple[SewnThen, ...]
 
@@ -180,21 +178,10 @@ class SewnBetween:
                 so_far, day = (before.n, before.day) if before else (0, one.day)
                 sessions[one.session] = SewnThen(one.session, day, so_far + one.n)
         n = self.total(stage.id)
-        if isinstance(stage, TopStage):
-            return Doubtful(
-                stage.id, n, stage.counts, n, stage.counts, None, tuple(sessions.values())
-            )
-        made = self.state.route.piles[stage.makes.pile].noun
-        units = int(n * stage.makes.count * _units_in(self.state, stage.makes.pile))
-        return Doubtful(
-            stage.id,
-            n,
-            stage.counts,
-            n * stage.makes.count,
-            made,
-            units,
-            tuple(sessions.values()),
-        )
+        units = None
+        if isinstance(stage, Stage):
+            units = int(n * stage.makes.count * _units_in(self.state, stage.makes.pile))
+        return Doubtful(stage.id, n, stage.counts, units, tuple(sessions.values()))
 
 
 def _units_in(state: State, pile: str) -> Fraction:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import defaultdict
 from collections.abc import Mapping, Sequence
 from datetime import datetime, timedelta
 from statistics import median
@@ -63,25 +64,27 @@ def session_facts(
     `state` is the fold of `record`, `known` its paces.
     """
     makes = _units_by_stage(state)
-    by_session: dict[int, tuple[float, int]] = {}
+    stretches = defaultdict(list)
+    for one in known.stretches:
+        stretches[one.session].append(one)
     units = 0
-    for stretch in known.stretches:
-        spent, _ = by_session.get(stretch.session, (0.0, 0))
-        units += makes.get(stretch.stage, 0) * stretch.n
-        by_session[stretch.session] = (spent + known.minutes_of(stretch) / 60, units)
-    return tuple(
-        SessionFacts(
-            number=session.number,
-            opened=session.opened,
-            hours=by_session.get(session.number, (0.0, 0))[0],
-            counts=session.counts,
-            pieces=sum(session.counts.values()),
-            units=by_session.get(session.number, (0.0, 0))[1],
-            is_open=session.is_open,
-        )
-        for session in state.sessions
-        if session.counts
-    )
+    facts = []
+    for session in state.sessions:
+        if session.counts:
+            within = stretches[session.number]
+            units += sum(makes.get(one.stage, 0) * one.n for one in within)
+            facts.append(
+                SessionFacts(
+                    number=session.number,
+                    opened=session.opened,
+                    hours=sum(known.minutes_of(one) for one in within) / 60,
+                    counts=session.counts,
+                    pieces=sum(session.counts.values()),
+                    units=units,
+                    is_open=session.is_open,
+                )
+            )
+    return tuple(facts)
 
 
 def _units_by_stage(state: State) -> dict[str, int]:

@@ -40,7 +40,6 @@ def slope_from(spells: Sequence[Spell]) -> Slope:
         ]
         weight = sum(w for w, _, _ in points)
         middle = sum(w * x for w, x, _ in points) / weight
-        height = sum(w * y for w, _, y in points) / weight
         precision += sum(w * (x - middle) ** 2 for w, x, _ in points)
-        weighted -= sum(w * (x - middle) * (y - height) for w, x, y in points)
+        weighted -= sum(w * (x - middle) * y for w, x, y in points)
     return Slope(max(0.0, weighted / precision), 1 / precision)

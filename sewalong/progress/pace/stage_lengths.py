@@ -47,14 +47,11 @@ def _of_the_top(now: Basis) -> dict[str, StageLength]:
     rows, columns = now.target.rows, now.target.columns
     found = {
         "sew-rows": StageLength(float(row_seams(1, columns, now.unit).length)),
+        JOIN_ROWS: StageLength(float(top_seams(rows, columns, now.unit, now.quilt.seam).each)),
         "layer": StageLength(),
         "quilt": StageLength(sewn=None),
         "bind": StageLength(float(binding_seams(now.top).length) / SIDES_OF_A_BORDER),
     }
-    if rows > 1:
-        found[JOIN_ROWS] = StageLength(
-            float(top_seams(rows, columns, now.unit, now.quilt.seam).each)
-        )
     if now.quilt.borders:
         try:
             around = sum(float(border_seams(one).length) for one in now.bordered())

@@ -88,7 +88,7 @@ def plan(state: State) -> Plan:
     """The plan for `state`."""
     to_do, missing, beyond = _backward(state, {ROW.id: state.target.rows})
     for top in state.route.of_the_top:
-        to_do[top.id] = max(0, top.steps - state.done[top.id])
+        to_do[top.id] = top.steps - state.done[top.id]
     possible = _possible(state)
     wanted = state.target.units
     made = state.piles[state.quilt.method.unit] + _in_rows(state)

@@ -10,7 +10,7 @@ LONGEST_SHAPE = 2.0
 
 
 def layouts_within(
-    units: int, wanted: Target, *, columns: int | None = None, least_rows: int = 0
+    units: int, wanted: Target, *, columns: int | None = None, least_rows: int = 1
 ) -> tuple[Target, ...]:
     """At most three layouts of at most `units` units, nearest to `wanted` first.
 
@@ -20,14 +20,13 @@ def layouts_within(
     """
     if columns is not None:
         rows = min(units // columns, wanted.rows)
-        found = [Target(rows, columns)] if rows >= max(1, least_rows) else []
+        found = [Target(rows, columns)] if rows >= least_rows else []
         return tuple(target for target in found if target != wanted)
     found = [
         Target(rows, across)
         for rows in range(1, units + 1)
         for across in [units // rows]
-        if across >= 1
-        and _shape(rows, across) <= LONGEST_SHAPE
+        if _shape(rows, across) <= LONGEST_SHAPE
         and (rows == across or (rows < across) == (wanted.rows <= wanted.columns))
     ]
     shape = _shape(wanted.rows, wanted.columns)

@@ -102,8 +102,8 @@ class BobbinRanOut(Event, frozen=True, kw_only=True, tag="bobbin ran out"):
 def count_after_going_on(event: Event, tally: Tally, seq: int) -> None:
     """A count can be taken back, in one with the going on without a proof that came with it."""
     tally.can_undo(seq)
-    went_on_with_it = tally.went_on and tally.went_on == seq - 1 and tally.last_at == event.at
-    tally.one_act(2 if went_on_with_it else 1)
+    if tally.went_on == seq - 1 and tally.last_at == event.at:
+        tally.one_act(2)
 
 
 def can_count(state: State, stage: RouteStage, n: int) -> None:

@@ -38,6 +38,6 @@ def step(tally: Tally, recorded: Recorded) -> None:
     event.apply(tally, recorded.seq)
     sitting = tally.sitting
     # A clock that was set back never moves the record back.
-    if sitting is not None and event.session == sitting.number and event.at > sitting.last_at:
-        sitting.last_at = event.at
+    if sitting is not None and event.session == sitting.number:
+        sitting.last_at = max(sitting.last_at, event.at)
     tally.seq, tally.last_at = recorded.seq, event.at

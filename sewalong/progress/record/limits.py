@@ -16,7 +16,7 @@ def a_stage(state: State, id: str) -> RouteStage:
     stage = state.route.stage(id)
     if stage is None:
         known = [stage.id for stage in state.route.stages]
-        raise Refused(f"This quilt has no stage “{id[:40]}”. {_nearest(id, known)}")
+        raise Refused(f"This quilt has no stage {quoted(id)}. {_nearest(id, known)}")
     return stage
 
 
@@ -24,7 +24,7 @@ def a_pile(state: State, id: str) -> str:
     """`id` if there is such a pile; raises Refused, naming the nearest."""
     piles = state.route.piles
     if id not in piles:
-        raise Refused(f"This quilt has no pile “{id[:40]}”. {_nearest(id, list(piles))}")
+        raise Refused(f"This quilt has no pile {quoted(id)}. {_nearest(id, list(piles))}")
     return id
 
 
@@ -38,6 +38,11 @@ def a_number(n: int) -> int:
 def short(n: int) -> str:
     """A number fit for a sentence: a tampered file can hold one of thousands of digits."""
     return str(n) if abs(n) < 10**9 else "far too many"
+
+
+def quoted(name: str) -> str:
+    """What somebody called a thing, as far as it fits a sentence: “pair”."""
+    return f"“{name[:40]}”"
 
 
 def are(n: int) -> str:

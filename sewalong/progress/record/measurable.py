@@ -13,6 +13,7 @@ from sewalong.piecing.catalogue import written_method
 from sewalong.piecing.cloth import Piece
 from sewalong.piecing.faults import MethodFault, SizeRefused
 from sewalong.piecing.start_sizes import run_sizes
+from sewalong.progress.record.limits import quoted
 from sewalong.quilt.as_fraction import as_fraction
 from sewalong.quilt.cloth.row import row_length
 from sewalong.quilt.quilt import Quilt, Target
@@ -91,7 +92,7 @@ def _read(quilt: Quilt, target: Target, piece: str) -> Measured:
     if head in {pile.id for pile in quilt.method.piles} and rest in ("", DOWN):
         return _of_pile(quilt, head, rest or ACROSS)
     known = ", ".join(one.id for one in measurable(quilt, target))
-    raise Unmeasurable(f"Nothing called “{piece[:40]}” can be measured here. There are: {known}.")
+    raise Unmeasurable(f"Nothing called {quoted(piece)} can be measured here. There are: {known}.")
 
 
 @lru_cache(maxsize=64)

@@ -83,7 +83,7 @@ class PutAway(Event, frozen=True, kw_only=True, tag="put away"):
 
     def apply(self, tally: Tally, seq: int) -> None:
         places = tally.places.get(self.pile, {})
-        there = tally.piles.get(self.pile, 0)
+        there = tally.piles[self.pile]
         tally.places[self.pile] = put_away(places, self.place, self.n, there)
         tally.can_undo(seq)
         first, last = tally.put_away

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from itertools import takewhile
+
 from sewalong.piecing.method import Stage
 from sewalong.progress.record.route import JOIN_ROWS, ROW, RouteStage, TopStage
 from sewalong.progress.record.state import State
@@ -11,7 +13,7 @@ def ready(state: State, stage: RouteStage) -> int:
     """How many of a stage could be done now with what waits for it."""
     if isinstance(stage, Stage):
         return min(state.piles[taken.pile] // taken.count for taken in stage.takes)
-    left = max(0, stage.steps - state.done[stage.id])
+    left = stage.steps - state.done[stage.id]
     if stage.id == JOIN_ROWS:
         return min(left, max(0, state.piles[ROW.id] - 1 - state.done[stage.id]))
     return left if _before_is_done(state, stage) else 0
@@ -19,11 +21,7 @@ def ready(state: State, stage: RouteStage) -> int:
 
 def _before_is_done(state: State, stage: TopStage) -> bool:
     """Whether the top is ready for `stage`: rows all sewn and joined, and each stage before."""
-    if state.piles[ROW.id] < state.target.rows:
-        return False
-    for earlier in state.route.of_the_top:
-        if earlier.id == stage.id:
-            return True
-        if state.done[earlier.id] < earlier.steps:
-            return False
-    return True
+    before = takewhile(lambda other: other.id != stage.id, state.route.of_the_top)
+    return state.piles[ROW.id] >= state.target.rows and all(
+        state.done[other.id] == other.steps for other in before
+    )

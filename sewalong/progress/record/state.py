@@ -147,9 +147,7 @@ class State(Struct, frozen=True):
     @property
     def where(self) -> Mapping[str, str]:
         """By pile, in words: where it lies, or where it was last put."""
-        return {
-            pile: in_words(places, self.piles.get(pile, 0)) for pile, places in self.places.items()
-        }
+        return {pile: in_words(places, self.piles[pile]) for pile, places in self.places.items()}
 
     @property
     def blade_changed(self) -> datetime | None:

@@ -85,10 +85,10 @@ class Tally(Struct):
 
     def change(self, pile: str, n: int) -> None:
         """`n` pieces come to a pile (below zero: leave it); no place then holds more than it."""
-        there = self.piles[pile] = self.piles.get(pile, 0) + n
+        self.piles[pile] += n
         places = self.places.get(pile)
         if places:
-            self.places[pile] = settled(places, there)
+            self.places[pile] = settled(places, self.piles[pile])
 
     def count(self, stage_id: str, n: int) -> None:
         """Count `n` of a stage; a negative `n` puts the pieces back.
@@ -102,9 +102,10 @@ class Tally(Struct):
             for taken in stage.takes:
                 self.change(taken.pile, -n * taken.count)
             self.change(stage.makes.pile, n * stage.makes.count)
-        self.done[stage_id] = self.done.get(stage_id, 0) + n
-        # What is unpicked without saying which were the seams sewn last.
-        del self.joints[max(0, self.done.get(JOIN_ROWS, 0)) :]
+        self.done[stage_id] += n
+        if stage_id == JOIN_ROWS:
+            # What is unpicked without saying which were the seams sewn last.
+            del self.joints[self.done[JOIN_ROWS] :]
         self.chosen, self.chosen_by_hand = stage_id, False
         if self.sitting is not None:
             counts = self.sitting.counts
@@ -147,9 +148,7 @@ class Tally(Struct):
 
     def one_act(self, events: int) -> None:
         """The last so many events that can be taken back were one act, and one undo is enough."""
-        if events > 1:
-            together = tuple(seq for act in self.acts[-events:] for seq in act)
-            self.acts[-events:] = [together]
+        self.acts[-events:] = [tuple(seq for act in self.acts[-events:] for seq in act)]
 
     def copy(self) -> Tally:
         """The same, changed apart from this one."""

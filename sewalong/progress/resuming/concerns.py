@@ -9,7 +9,7 @@ from msgspec import Struct
 
 from sewalong.piecing.method import Noun, Station
 from sewalong.progress.joining.bias_edges import bias, may_be_cut, pieces_wanted
-from sewalong.progress.measuring.proof import ProofStanding, proof
+from sewalong.progress.measuring.proof import proof
 from sewalong.progress.plan.plan import Plan
 from sewalong.progress.record import events as e
 from sewalong.progress.record.state import State
@@ -84,28 +84,23 @@ def _seam(state: State, now: datetime, now_plan: Plan) -> Iterator[Concern]:
     """A seam that nobody has to sew any more is no worry, nor one the person went on with."""
     to_sew = any(line.to_do and line.stage.station is Station.MACHINE for line in now_plan.lines)
     told = proof(state, now)
-    if (
-        not to_sew
-        or told.went_on
-        or told.standing not in (ProofStanding.STALE, ProofStanding.FAILED)
-    ):
+    if not to_sew or told.went_on:
         return
-    since = told.failed.at if told.failed else _changed_at(state, told.last.seq if told.last else 0)
-    yield Concern("Seam", since or now, f"Not proved as it is now: {told.why}.")
-
-
-def _changed_at(state: State, after: int) -> datetime | None:
-    for change in state.seam_changes:
-        if change.seq > after:
-            return change.at
-    return None
+    last = told.last
+    if told.failed is not None:
+        since = told.failed.at
+    elif last is not None and told.why:
+        since = next((each.at for each in state.seam_changes if each.seq > last.seq), now)
+    else:
+        return
+    yield Concern("Seam", since, f"Not proved as it is now: {told.why}.")
 
 
 def _on_the_bias(state: State, now: datetime) -> Iterator[Concern]:
     if not may_be_cut(state):
         return
     soft = bias(state.quilt)
-    wait = [_noun(state, pile).count(n) for pile in soft.piles if (n := state.piles.get(pile, 0))]
+    wait = [_noun(state, pile).count(n) for pile in soft.piles if (n := state.piles[pile])]
     cut = [session.last_at for session in state.sessions if session.counts.get(soft.cut, 0) > 0]
     if wait and cut:
         yield Concern(

@@ -54,7 +54,8 @@ def _half_a_chain(state: State, chain: StageLine, cut_open: str) -> StopHere:
     stage, n = chain.stage, min(chain.to_do, chain.ready)
     minutes = n * stage.minutes
     left = stage.counts.count(n)
-    about = f", about {max(1, round(minutes))} minutes" if minutes else ""
+    whole = max(1, round(minutes))
+    about = f", about {whole} minute{'' if whole == 1 else 's'}"
     why = f"{left} of this lot {'is' if n == 1 else 'are'} still to do at {stage.label}."
     if cut_open:
         why += f" {cut_open} wait with edges on the bias: they stretch. {STAY}"
@@ -70,7 +71,7 @@ def _waiting_on_the_bias(state: State) -> str:
     return " and ".join(
         state.route.piles[pile].noun.count(state.piles[pile])
         for pile in bias(state.quilt).piles
-        if state.piles.get(pile)
+        if state.piles[pile]
     )
 
 

@@ -74,4 +74,4 @@ def test_a_session_left_open_is_closed_as_forgotten_by_the_next(pressed: Desk) -
     pressed.wait(days=24)
     said = pressed.ok("count", "pair", "1")
     assert said.lines[1].startswith("Session 1 was never closed; last heard from ")
-    assert said.lines[1] == "Session 2 opened."
+    assert said.lines[2] == "Session 2 opened."

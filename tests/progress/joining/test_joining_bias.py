@@ -7,10 +7,10 @@ from fractions import Fraction
 import pytest
 from msgspec.structs import replace
 
-from sewalong.progress.joining.bias_edges import Bias, bias, pieces_wanted
+from sewalong.progress.joining.bias_edges import Bias, bias, may_be_cut, pieces_wanted
 from sewalong.progress.plan.plan import plan
 from tests.progress import every_act as c
-from tests.progress.building import a_quilt, all_units, go_on, play
+from tests.progress.building import a_quilt, all_units, everything, go_on, play
 
 
 @pytest.mark.parametrize("method", ["paired-squares", "stacked-four-patch"])
@@ -42,3 +42,9 @@ def test_pieces_are_wanted_until_the_last_row_is_sewn_of_them() -> None:
     assert pieces_wanted(plan(state))
     state = go_on(state, record, c.Count("sew-rows", 2))
     assert not pieces_wanted(plan(state))
+
+
+def test_nothing_lies_on_the_bias_before_anything_was_cut() -> None:
+    quilt = a_quilt()
+    assert not may_be_cut(play(quilt, *everything(quilt, "sew-around"))[0])
+    assert may_be_cut(play(quilt, *everything(quilt, "cut-twice"))[0])

@@ -10,8 +10,9 @@ from hypothesis import strategies as st
 
 from sewalong.progress.joining.join_order import join_tree, levels
 from sewalong.progress.joining.next_joins import joining, pieces
+from sewalong.progress.record.joined_rows import unnumbered
 from tests.progress import every_act as c
-from tests.progress.building import a_quilt, all_units, go_on, play, refusal
+from tests.progress.building import a_quilt, all_units, go_on, opening, play, refusal
 
 
 def test_twelve_rows_are_eleven_seams_in_four_levels() -> None:
@@ -141,3 +142,25 @@ def test_before_a_row_is_sewn_rows_come_first() -> None:
     quilt = a_quilt(pieces=64, rows=5, columns=6)
     state, _ = play(quilt, *all_units(quilt), c.Count("sew-rows", 1))
     assert joining(state).lines == ("4 seams to go of 4. Sew more rows first.",)
+
+
+def test_there_is_no_row_before_the_first_and_none_after_the_last() -> None:
+    state, _ = play(a_quilt(pieces=64, rows=5, columns=6))
+    for first, second, row in ((0, 1, 0), (5, 6, 6)):
+        assert refusal(state, c.JoinRows(first, second)) == (
+            f"There is no row {row}: the rows are numbered from 1 to 5. "
+            "Read the tag again, the right way up."
+        )
+
+
+def test_rows_that_are_not_neighbours_are_told_where_they_go() -> None:
+    state, _ = play(a_quilt(pieces=64, rows=5, columns=6))
+    for first, second, goes in (
+        (1, 3, "Row 1 goes to 2, row 3 to 2 or 4."),
+        (2, 5, "Row 2 goes to 1 or 3, row 5 to 4."),
+    ):
+        assert goes in refusal(state, c.JoinRows(first, second))
+
+
+def test_a_quilt_of_one_row_has_no_seam_whose_rows_nobody_said() -> None:
+    assert unnumbered(opening(a_quilt(pieces=16, rows=1, columns=8))) == 0

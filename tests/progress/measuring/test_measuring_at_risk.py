@@ -131,6 +131,45 @@ def test_what_was_undone_unpicked_or_never_sewn_is_not_at_risk() -> None:
     assert counts(risk(state, record)) == {"sew": 4}
 
 
+def test_the_places_are_those_of_what_came_of_the_seams_in_doubt_since() -> None:
+    state, record = play(
+        QUILT,
+        c.Count("pair", 60),
+        c.Count("sew", 20),
+        c.Count("press", 20),
+        c.PutPileAway("pressed-four-patch", "tin"),
+        GOOD,
+        c.Count("pair", 24),
+        c.PutPileAway("pair", "box"),
+        c.Count("sew", 7),
+    )
+    aside = [*record]
+    sewn = go_on(state, aside, BAD)
+    assert risk(sewn, aside).places == {}
+    state = go_on(state, record, c.Count("press", 4), c.PutPileAway("four-patch", "lid"), BAD)
+    # Those pressed since went to what lies in the tin, or may have.
+    assert risk(state, record).places == {"four-patch": "lid", "pressed-four-patch": "tin"}
+
+
+def test_with_one_change_in_between_one_of_each_is_measured() -> None:
+    state, record = play(QUILT, c.Count("pair", 84), GOOD, c.Count("sew", 10))
+    state = go_on(state, record, c.ChangeTool("needle"), c.Count("sew", 10), BAD)
+    assert risk(state, record).lines[1] == (
+        "The machine was changed in between: measure one of each. since the last check; "
+        "since another needle went in (4 Nov)."
+    )
+
+
+def test_what_a_recount_says_was_sewn_or_never_was_is_reckoned_in() -> None:
+    state, record = play(QUILT, c.Count("pair", 84), c.Count("sew", 20), GOOD, c.Count("sew", 7))
+    more = go_on(state, made := [*record], c.Recount("four-patch", 29, "made"), BAD)
+    assert counts(risk(more, made)) == {"sew": 9}
+    fewer = go_on(state, unmade := [*record], c.Recount("four-patch", 24, "made"), BAD)
+    assert counts(risk(fewer, unmade)) == {"sew": 4}
+    found = go_on(state, lost := [*record], c.Recount("four-patch", 29, "found"), BAD)
+    assert counts(risk(found, lost)) == {"sew": 7}
+
+
 def test_what_was_sewn_after_the_fault_was_mended_is_not_at_risk_but_the_rest_stays_so() -> None:
     state, record = play(QUILT, c.Count("pair", 84), GOOD, c.Count("sew", 6), BAD)
     state = go_on(state, record, c.Count("sew", 2), GOOD, c.Count("sew", 30))

@@ -6,7 +6,13 @@ from fractions import Fraction
 
 import pytest
 
-from sewalong.progress.measuring.proof import Proof, ProofStanding, goes_on_unproved, proof
+from sewalong.progress.measuring.proof import (
+    Proof,
+    ProofStanding,
+    changes,
+    goes_on_unproved,
+    proof,
+)
 from sewalong.progress.record.seam import Tool
 from sewalong.progress.record.settings import Settings
 from sewalong.progress.record.state import State
@@ -203,3 +209,18 @@ def test_q122_the_first_and_every_tenth_are_opened_so_ten_are_unpicked_and_not_s
     )
     assert sampling_line(sew, 10) == ""
     assert sampling_line(QUILT.method.stage("press"), 60) == ""
+
+
+def test_a_bobbin_in_between_does_not_make_the_machine_forget_how_it_was_set() -> None:
+    quarter, wide = Settings(foot="1/4 in"), Settings(foot="wide")
+    state, _ = play(
+        QUILT, c.RecordSettings(quarter), GOOD, c.ChangeTool("bobbin"), c.RecordSettings(wide)
+    )
+    assert (now(state).standing, now(state).why) == (
+        ProofStanding.STALE,
+        "foot wide instead of 1/4 in",
+    )
+
+
+def test_settings_first_written_down_changed_nothing() -> None:
+    assert changes(None, Settings(foot="wide")) == ""

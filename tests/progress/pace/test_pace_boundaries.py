@@ -259,6 +259,7 @@ def test_the_eighth_day_is_another_week() -> None:
 def test_minutes_for_each_unit_are_told_from_the_first_unit_on() -> None:
     assert minutes_per_unit(facts(1.0, 2.0, units=1)) == 180
     assert minutes_per_unit(facts(1.0, 2.0, units=0)) is None
+    assert minutes_per_unit([*facts(1.0, 2.0), *facts(3.0, units=4)]) == 90
     assert [point.hours for point in work_over_time(facts(1.0, 2.0, 0.5))] == [1.0, 3.0, 3.5]
 
 

@@ -3,14 +3,18 @@
 from __future__ import annotations
 
 from datetime import timedelta
-from math import ceil, log
+from itertools import combinations
+from math import ceil, exp, log, sqrt
+from typing import Any
 
 import pytest
 from msgspec.structs import replace
+from scipy import stats  # type: ignore[import-untyped]
 
+from sewalong.progress.pace.duration_words import each_takes
 from sewalong.progress.pace.forecast import Forecast
 from sewalong.progress.pace.guesses import guesses
-from sewalong.progress.pace.paces import paces
+from sewalong.progress.pace.paces import Paces, paces
 from sewalong.progress.record.events import TargetChanged
 from sewalong.quilt.quilt import Target
 from tests.progress.pace.evenings import Diary, a_quilt, forecast_of
@@ -179,3 +183,128 @@ def test_the_first_ring_of_sixteen_took_616_minutes() -> None:
     assert rings.to_do == 15
     assert rings.low < 15 * 616 / 60 < rings.high
     assert rings.high / rings.low > 1.5, "one ring says little about the others"
+
+
+# The whole reckoning once more, from the docstrings and with scipy's distributions.
+
+
+def practised(b: float) -> float:
+    """The time of the twentieth count."""
+    return exp(-b * log(20))
+
+
+def work(b: float, before: int, n: int) -> float:
+    """The `n` counts after `before`, in counts of a practised hand."""
+    return sum(exp(-b * log(x)) for x in range(before + 1, before + n + 1)) / practised(b)
+
+
+def pieces_ahead(known: Paces, stage: str, session_hours: float) -> tuple[float, float, float]:
+    """Of a stage: work ahead, how many independent pieces that is worth, and its lean."""
+    one, line, b = known.stages[stage], known.plan.line(stage), known.slope.b
+    ahead = work(b, line.done, line.to_do)
+
+    def ratio(slope: float) -> float:
+        return log(work(slope, line.done, line.to_do) / line.to_do) - log(
+            work(slope, 0, line.done) / line.done
+        )
+
+    lean = (ratio(b + 0.01) - ratio(b)) / 0.01 if one.timed and line.done else 0.0
+    mean = one.rate.minutes * ahead / (one.rate.pieces - 1)
+    sessions = max(1.0, mean / 60 / session_hours)
+    spread = 1 / (10 * line.to_do) + 0.2**2 / sessions + lean**2 * known.slope.variance
+    return ahead, 1 / spread, lean
+
+
+def time_ahead(known: Paces, stage: str, k: float) -> Any:
+    """The minutes of `k` pieces at a rate that is not known."""
+    rate = known.stages[stage].rate
+    return stats.betaprime(k, rate.pieces, scale=rate.minutes)
+
+
+def test_the_hours_of_a_stage_are_the_quantiles_of_its_time() -> None:
+    diary = Diary(a_quilt("plain-squares", 200, 10, 20))
+    for _ in range(3):
+        diary.evening(*[("square-up", 5, 4.0)] * 6)
+    known = paces(diary.state, diary.record, diary.now)
+    now = said(diary)
+    for line in now.stages:
+        ahead, k, _ = pieces_ahead(known, line.stage, now.session_hours)
+        of = time_ahead(known, line.stage, k)
+        expected = [float(of.ppf(p)) * ahead / k / 60 for p in (0.1, 0.5, 0.9)]
+        assert [line.low, line.middle, line.high] == pytest.approx(expected, rel=1e-6)
+
+
+def test_the_hours_in_all_have_the_mean_and_the_spread_of_their_parts_tied_together() -> None:
+    diary = Diary(a_quilt("plain-squares", 200, 10, 20))
+    for _ in range(3):
+        diary.evening(*[("square-up", 5, 4.0)] * 6)
+    diary.evening(("sew-rows", 2, 60))
+    known = paces(diary.state, diary.record, diary.now)
+    now = said(diary)
+    parts = []
+    for line in now.stages:
+        ahead, k, lean = pieces_ahead(known, line.stage, now.session_hours)
+        of = time_ahead(known, line.stage, k)
+        own = known.stages[line.stage].own
+        parts.append((float(of.mean()) * ahead / k, float(of.var()) * (ahead / k) ** 2, own, lean))
+    mean, variance = sum(part[0] for part in parts), sum(part[1] for part in parts)
+    for (m, _, own, lean), (m2, _, own2, lean2) in combinations(parts, 2):
+        tie = (1 - own) * (1 - own2) * known.owner_variance + lean * lean2 * known.slope.variance
+        variance += 2 * m * m2 * tie
+    spread = log(1 + variance / mean**2)
+    of_all = stats.lognorm(sqrt(spread), scale=mean / 60 / exp(spread / 2))
+    expected = [float(of_all.ppf(p)) for p in (0.1, 0.5, 0.9)]
+    assert len(parts) == 3
+    assert [now.low, now.middle, now.high] == pytest.approx(expected, rel=1e-6)
+
+
+def guessed(diary: Diary, stage: str) -> float:
+    """Minutes guessed for one count of a stage."""
+    return guesses(diary.state.quilt, diary.state.target)[stage].minutes
+
+
+def test_a_pace_begins_at_its_guess_and_is_told_by_its_own_sessions() -> None:
+    diary = Diary(a_quilt("plain-squares", 200, 10, 20))
+    fresh = paces(diary.state, diary.record, diary.now).stages["square-up"]
+    # The owner may be off by 0.35 at all stages alike, and at each by 0.5 more.
+    spread = 0.35**2 + 0.5**2
+    shape, b = 2 + 1 / spread, 0.12
+    assert fresh.rate.pieces == pytest.approx(shape)
+    assert fresh.rate.minutes == pytest.approx(
+        (shape - 1) * guessed(diary, "square-up") * exp(spread / 2)
+    )
+    middle = fresh.rate.minutes / (shape - 1) / sqrt(1 + 1 / (shape - 2))
+    assert fresh.minutes == pytest.approx(middle * work(b, 0, 5) / 5)
+    assert (fresh.own, fresh.timed, fresh.sessions) == (0, 0, 0)
+    diary.evening(("square-up", 30, 20))
+    told = paces(diary.state, diary.record, diary.now).stages["square-up"]
+    worth = 1 / (1 / (10 * 30) + 0.2**2)
+    each = 20 / work(b, 0, 30)
+    assert told.rate.pieces == pytest.approx(shape + worth)
+    assert told.rate.minutes == pytest.approx(fresh.rate.minutes + worth * each)
+    assert told.own == pytest.approx(1 - shape / (shape + worth))
+    assert told.timed == 30
+
+
+def test_the_owners_factor_is_read_from_the_other_stages_as_far_as_they_weigh() -> None:
+    diary = Diary(a_quilt("plain-squares", 200, 10, 20))
+    diary.evening(("square-up", 30, 20))
+    known = paces(diary.state, diary.record, diary.now)
+    guess = guessed(diary, "square-up")
+    worth, each = 1 / (1 / (10 * 30) + 0.2**2), 20 / work(0.12, 0, 30)
+    weight, prior = 1 / (1 / worth + 0.5**2), 1 / 0.35**2
+    factor, variance = weight * log(each / guess) / (prior + weight), 1 / (prior + weight)
+    assert known.owner_variance == pytest.approx(variance)
+    rows, spread = known.stages["sew-rows"], variance + 0.5**2
+    assert rows.rate.pieces == pytest.approx(2 + 1 / spread)
+    assert rows.rate.minutes / (rows.rate.pieces - 1) == pytest.approx(
+        guessed(diary, "sew-rows") * exp(factor + spread / 2)
+    )
+    assert rows.reason.endswith(f"; by your pace so far {each_takes(rows.minutes)}")
+
+
+def test_a_session_of_an_hour_is_said_so_and_one_of_fifty_nine_minutes_too() -> None:
+    diary = Diary(a_quilt())
+    assert said(diary, 60).sentence.endswith("sessions of an hour.")
+    assert said(diary, 59).sentence.endswith("sessions of 59 minutes.")
+    assert said(diary, 120).sentence.endswith("sessions of 120 minutes.")

@@ -12,7 +12,7 @@ from sewalong.lengths import Unit
 from sewalong.progress.pace.guesses import guesses
 from sewalong.progress.pace.stage_lengths import UNKNOWN, StageLength, stage_lengths
 from sewalong.progress.record.route import route_for
-from sewalong.quilt.quilt import Quilt
+from sewalong.quilt.quilt import Border, Quilt
 from tests.progress.pace.evenings import a_quilt
 
 QUILT = a_quilt(borders=1, finishing=("layer", "quilt", "bind"))
@@ -59,10 +59,35 @@ def test_where_no_numbers_can_be_had_every_length_is_unknown() -> None:
     assert minutes(of_size(0)) == dict.fromkeys(minutes(QUILT), 1.0)
 
 
+def test_borders_that_are_all_seam_are_of_unknown_length_and_the_rest_is_known() -> None:
+    bare = replace(QUILT, borders=(Border(Fraction(1, 2), "plain"),))
+    found = stage_lengths(bare, bare.target)
+    assert found["add-borders"] == UNKNOWN
+    assert found["join-rows"].sewn == pytest.approx(CENTRE)
+    two = a_quilt(borders=2)
+    # The second goes round a top that is 5 in wider and longer.
+    assert stage_lengths(two, two.target)["add-borders"].sewn == pytest.approx(
+        (4 * CENTRE + 2 * 5 + 4 * (CENTRE + 5) + 2 * 5) / 8
+    )
+
+
 def test_a_quilt_of_the_usual_squares_takes_the_minutes_of_its_method() -> None:
     found = minutes(QUILT)
     for stage in QUILT.method.stages:
         assert found[stage.id] == pytest.approx(1)
+
+
+def test_strips_of_two_and_a_half_inches_take_the_minutes_of_their_method() -> None:
+    strips = a_quilt("four-patch-strips", 20, 5, 5)
+    found = minutes(strips)
+    for stage in strips.method.stages:
+        assert found[stage.id] == pytest.approx(1)
+
+
+def test_two_rows_are_joined_along_their_width_and_one_has_nothing_to_join() -> None:
+    two, one = (a_quilt(rows=rows, columns=9) for rows in (2, 1))
+    assert stage_lengths(two, two.target)["join-rows"].sewn == pytest.approx(CENTRE)
+    assert "join-rows" not in stage_lengths(one, one.target)
 
 
 def test_squares_of_twice_the_side_take_more_by_their_seams_and_cuts() -> None:

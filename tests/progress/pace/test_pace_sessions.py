@@ -15,6 +15,7 @@ from sewalong.progress.pace.sessions import (
     what_took_the_time,
     work_over_time,
 )
+from sewalong.progress.record import events as e
 from tests.progress.pace.evenings import DAY, MONDAY, Diary, a_quilt
 
 
@@ -85,6 +86,20 @@ def test_a_session_holds_its_pieces_and_its_hours() -> None:
     assert usual_hours(()) is None
 
 
+def test_a_session_spent_at_what_is_no_stage_any_more_keeps_the_units_there_are() -> None:
+    diary = Diary(a_quilt("plain-squares", 40, 2, 2))
+    diary.evening(("square-up", 8, 4))
+    diary.evening(("sew-rows", 2, 6))
+    diary.evening(("join-rows", 1, 3))
+    diary.unpick("join-rows", 1)
+    diary.add(e.TargetChanged(at=diary.now, session=0, rows=1, columns=2))
+    found = facts(diary)
+    assert [one.units for one in found] == [8, 8, 8]
+    assert [one.pieces for one in found] == [8, 2, 1]
+    assert found[-1].hours == 0
+    assert minutes_per_unit(found) == pytest.approx(sum(one.hours for one in found) * 60 / 8)
+
+
 def test_the_open_session_has_no_length_yet() -> None:
     diary = Diary(a_quilt())
     diary.evening(("pair", 10, 4))
@@ -108,6 +123,7 @@ def test_what_took_the_time_comes_longest_first_and_adds_up() -> None:
     assert [one.hours for one in times] == sorted((one.hours for one in times), reverse=True)
     assert sum(one.share for one in times) == pytest.approx(1)
     press = next(one for one in times if one.stage == "press")
+    assert press.hours == pytest.approx(2)
     assert (
         press.sentence
         == "press: 2 hours, 18% of the time, 40 pressed four-patches, about 3 minutes each"

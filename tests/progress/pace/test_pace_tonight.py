@@ -9,9 +9,11 @@ import pytest
 from sewalong.piecing.method import Station
 from sewalong.progress.pace.bias_cuts import bias_cuts
 from sewalong.progress.pace.exclusions import LEAVE_OUT_WORDS, is_left_out, leave_out
+from sewalong.progress.pace.paces import paces
 from sewalong.progress.pace.tonight import Tonight, tonight
 from sewalong.progress.record.refused import Refused
-from tests.progress.pace.evenings import Diary, a_quilt
+from tests.progress.building import opening
+from tests.progress.pace.evenings import MONDAY, Diary, a_quilt
 
 
 def evening(diary: Diary, minutes: float, *words: str) -> Tonight:
@@ -38,6 +40,8 @@ def test_half_an_hour_is_spent_at_one_station_when_its_piles_last() -> None:
     assert 24 <= found.minutes <= 30
     assert "Clip the chain" in found.ending
     assert "at the machine" in found.steps[0].sentence
+    without = evening(half_sewn(), 30, "machine")
+    assert without.steps[0].why == "Enough waits for it, and it fits the time."
 
 
 def test_it_never_takes_longer_than_asked_nor_uses_what_is_not_there() -> None:
@@ -123,11 +127,71 @@ def test_too_few_minutes_for_anything_say_so() -> None:
     assert found.ending.startswith("No whole count fits in 5 minutes: the shortest, layer, takes")
 
 
+def test_the_minutes_asked_for_are_said_to_the_nearest() -> None:
+    diary = Diary(a_quilt("plain-squares", 4, 2, 2, finishing=("layer",)))
+    diary.evening(("square-up", 4, 2), ("sew-rows", 2, 6), ("join-rows", 1, 3))
+    assert evening(diary, 5.5).ending.startswith("No whole count fits in 6 minutes: ")
+    assert evening(diary, 5.5).ending.endswith(" Begin it and stop at the end of a seam.")
+    cuts = Diary(a_quilt())
+    cuts.evening(("pair", 84, 28), ("sew", 42, 84), ("press", 42, 30), ("stack", 21, 15))
+    cuts.evening(*[("sew-around", 3, 4.5)] * 7)
+    said = evening(cuts, 3.5).ending
+    assert said.startswith(
+        "No whole count fits in 4 minutes: the shortest, cut twice, takes about "
+    )
+    assert said.endswith(" each, with what must follow it the same day.")
+
+
+def test_eight_steps_are_planned_at_most_and_what_must_follow_a_cut_is_no_step_of_its_own() -> None:
+    quilt = a_quilt(pieces=8, rows=1, columns=4, borders=1, finishing=("layer", "quilt", "bind"))
+    found = evening(Diary(quilt), 200)
+    assert stages(found) == [
+        "pair",
+        "sew",
+        "press",
+        "stack",
+        "sew-around",
+        "cut-twice",
+        "press-open",
+        "sew-rows",
+        "add-borders",
+    ]
+    assert [step.n for step in found.steps] == [4, 2, 2, 1, 1, 1, 4, 1, 4]
+    # Three minutes for each change of place, and none to begin with.
+    known = paces(opening(quilt), (), MONDAY).stages
+    work = sum(step.n * known[step.stage].minutes for step in found.steps)
+    assert found.minutes == pytest.approx(work + 3 * found.changes)
+    assert found.changes == 7
+    assert [step.why for step in found.steps] == [
+        "It is the stage in hand.",
+        "Its pieces wait, and there is time left.",
+        "Its pieces wait, and there is time left.",
+        "Its pieces wait, and there is time left.",
+        "Its pieces wait, and there is time left.",
+        "Its pieces wait, and there is time left.",
+        "The same evening: cut edges stretch while they wait.",
+        "Its pieces wait, and there is time left.",
+        "No change of station.",
+    ]
+    assert found.ending.startswith("Ends where the pile of “add borders” does.")
+
+
 def test_an_unknown_word_is_refused_with_those_there_are() -> None:
     with pytest.raises(Refused, match=r"Nothing is called “swimming”\. Leave out one of: cutting"):
         leave_out(["swimming"])
     with pytest.raises(ValueError, match="minutes"):
         evening(half_sewn(), 0)
+
+
+def test_a_straight_cut_gives_the_next_stage_all_its_pieces() -> None:
+    diary = Diary(a_quilt("half-square-two", 4, 2, 4))
+    found = evening(diary, 60)
+    # Two pairs of squares give four units.
+    assert [(step.stage, step.n) for step in found.steps][-3:] == [
+        ("cut-once", 2),
+        ("press-open", 4),
+        ("trim", 4),
+    ]
 
 
 def test_it_can_be_planned_before_the_first_session() -> None:

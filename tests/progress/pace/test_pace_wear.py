@@ -9,7 +9,7 @@ import pytest
 from sewalong.piecing.method import Noun
 from sewalong.progress.pace.break_points import at_a_chains_end, at_a_stage_boundary
 from sewalong.progress.pace.paces import paces
-from sewalong.progress.pace.ran_out import ran_out
+from sewalong.progress.pace.ran_out import RanOut, ran_out
 from sewalong.progress.pace.use_since_change import use_between
 from sewalong.progress.pace.wear import Wear, WearChoices, worn
 from sewalong.progress.plan.plan import plan
@@ -173,7 +173,9 @@ def test_ten_of_thirty_minutes_without_a_bobbin_is_a_third_of_the_run() -> None:
         "Likely from piece 81 on: 40 blocks of 120 not sewn."
     )
     assert ran_out(7, 20, 1).unsewn == 1
-    for wrong in ((0, 30, 10), (10, 0, 0), (10, 5, 6)):
+    assert [ran_out(10, 30, without).unsewn for without in (0, 0.1, 3, 3.1, 30)] == [0, 1, 1, 2, 10]
+    assert ran_out(1, 0.5, 0.1) == RanOut(0, 1)
+    for wrong in ((0, 30, 10), (10, 0, 0), (10, -1, 0), (10, 5, 6), (10, 5, -0.5)):
         with pytest.raises(ValueError, match="run"):
             ran_out(*wrong)
 
@@ -184,3 +186,85 @@ def test_a_later_now_changes_no_hours() -> None:
         diary.evening(*[("sew", 5, 10.0)] * 6)
     later = worn(diary.state, diary.record, diary.now + timedelta(days=90), NEVER_STOP)
     assert later == said(diary)
+
+
+def test_the_needle_that_counts_is_the_last_one() -> None:
+    diary = pairs_laid()
+    for _ in range(8):
+        diary.sit_down()
+        diary.change("needle")
+        diary.put_away()
+        diary.evening(*[("sew", 5, 10.0)] * 6)
+    assert said(diary) == ()
+    last = max(r.seq for r in diary.record if isinstance(r.event, e.ToolChanged))
+    known = paces(diary.state, diary.record, diary.now)
+    used = use_between(diary.state, known, last).machine_hours
+    assert used == pytest.approx(1, abs=0.02)
+    (due,) = said(diary, WearChoices(needle_hours=used, stop_minutes=0))
+    assert due.id == f"needle-{last}"
+    assert said(diary, WearChoices(needle_hours=used * 1.01, stop_minutes=0)) == ()
+
+
+def test_without_a_needle_in_the_record_it_says_so() -> None:
+    diary = pairs_laid()
+    for _ in range(9):
+        diary.evening(*[("sew", 5, 10.0)] * 6)
+    (due,) = said(diary)
+    assert due.id == "needle-0"
+    assert "at the machine and no new needle is in the record; " in due.sentence
+
+
+def test_a_bobbin_is_learned_from_the_last_five() -> None:
+    diary = pairs_laid()
+    diary.sit_down()
+    # The first lasted twenty four-patches, the four after it and the sixth a hundred.
+    for n in (1, 20, 100, 100, 100, 100):
+        diary.count("sew", n, n * 2.0)
+        bobbin(diary)
+    diary.count("sew", 19, 38)
+    diary.put_away()
+    assert f"bobbin-{diary.record[-3].seq}" in [wear.id for wear in said(diary)]
+    again = pairs_laid()
+    again.sit_down()
+    for n in (1, 20, 100, 100, 100, 100, 100):
+        again.count("sew", n, n * 2.0)
+        bobbin(again)
+    again.count("sew", 19, 38)
+    again.put_away()
+    assert "bobbin" not in [wear.id.split("-")[0] for wear in said(again)]
+
+
+def test_a_blade_is_named_by_its_change() -> None:
+    diary = Diary(a_quilt("plain-squares", 400, 20, 20))
+    diary.sit_down()
+    diary.change("blade")
+    diary.count("square-up", 100, 30)
+    diary.change("blade")
+    diary.count("square-up", 100, 30)
+    diary.put_away()
+    (due,) = said(diary)
+    assert due.id == "blade-4"
+
+
+def test_a_stop_is_named_by_its_session_its_rest_and_how_often_it_came() -> None:
+    diary = pairs_laid()
+    diary.sit_down()
+    for _ in range(5):
+        diary.count("sew", 5, 11.1)
+    (first,) = said(diary, WearChoices())
+    assert first.id == "stop-2-0-1"
+    assert first.sentence.startswith("56 minutes at it: ")
+    rested = diary.count("sew", 5, 90)
+    for _ in range(5):
+        diary.count("sew", 5, 11)
+    (after,) = said(diary, WearChoices())
+    assert after.id == f"stop-2-{rested}-1"
+
+
+def test_what_was_counted_and_unpicked_at_once_has_no_length() -> None:
+    diary = Diary(a_quilt("plain-squares", 4, 2, 2, finishing=("layer", "quilt")))
+    diary.evening(("square-up", 4, 2), ("sew-rows", 1, 3), ("sew-rows", 1, 3), ("join-rows", 1, 3))
+    diary.evening(("layer", 1, 60), ("quilt", 1, 20), ("quilt", -1, 0))
+    known = paces(diary.state, diary.record, diary.now)
+    # Each row is one seam of 5 in, and the one between them is 9 1/2 in.
+    assert use_between(diary.state, known, 0).sewn == pytest.approx(2 * 5 + 9.5)

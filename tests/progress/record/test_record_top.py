@@ -143,6 +143,13 @@ def test_a_new_target_keeps_all_that_was_done() -> None:
     assert plan(state).line("join-rows").to_do == 2
 
 
+def test_rows_spoiled_leave_the_columns_free_and_the_units_used_up() -> None:
+    state, record = play(QUILT, *all_units(QUILT), c.Count("sew-rows"), c.Spoil("row", 1, "ink"))
+    state = go_on(state, record, c.ChangeTarget(4, 4), c.Count("sew-rows"))
+    assert (state.piles["unit"], state.piles["row"]) == (80 - 5 - 4, 1)
+    assert state.done["sew-rows"] == 2
+
+
 def test_a_target_of_one_row_and_back_again() -> None:
     state, record = play(QUILT, *all_units(QUILT), c.Count("sew-rows", 2), c.Count("join-rows"))
     state = go_on(state, record, c.Unpick("join-rows"), c.ChangeTarget(1, 5))

@@ -6,7 +6,7 @@ import pytest
 
 from sewalong.progress.plan.plan import plan
 from sewalong.progress.record.joined_rows import joined, unnumbered
-from sewalong.progress.record.recount_rules import Accepted, to_count, ways
+from sewalong.progress.record.recount_rules import Accepted, ToCount, can_be_made, to_count, ways
 from sewalong.progress.record.state import State
 from sewalong.progress.resuming.resume_facts import facts
 from tests.progress import every_act as c
@@ -101,7 +101,10 @@ REFUSED: list[tuple[c.Recount, str]] = [
     (c.Recount("four-patch", 31, "missing"), "so none are missing"),
     (c.Recount("four-patch", 90, "made"), "only enough for 12 waits there"),
     (c.Recount("square", 4, "made"), "Squares are not made here"),
-    (c.Recount("cut-unit", 2, "made"), "gives 4"),
+    (c.Recount("cut-unit", 2, "made"), "2 cut units cannot be made: each stack gives 4."),
+    (c.Recount("four-patch", 43, "made"), "13 four-patches cannot have been made at sew: only"),
+    (c.Recount("stack", 1, "made"), "1 stack cannot have been made at stack: nothing waits there."),
+    (c.Recount("square", 1, "made"), "Say found or lost instead."),
     (c.Recount("four-patch", -1), "A recount is a number from 0"),
 ]
 
@@ -261,3 +264,43 @@ def test_a_bobbin_runs_out_only_where_something_is_sewn_and_only_of_what_lies_th
     state, _ = play(QUILT, c.Count("pair", 84), c.Count("sew", 3), c.Count("press", 2))
     assert refusal(state, c.BobbinEmpty("press", 1)).startswith("No bobbin runs out at press.")
     assert refusal(state, c.BobbinEmpty("sew", 2)).startswith("Only 1 four-patch from sew lies")
+
+
+def test_no_more_is_said_to_be_made_than_could_have_been() -> None:
+    state, _ = play(QUILT, c.Count("pair", 84), c.Count("sew", 30))
+
+    def can(pile: str, *differences: int) -> list[bool]:
+        return [can_be_made(state, pile, difference) for difference in differences]
+
+    assert can("four-patch", 12, 13, -30, -31) == [True, False, True, False]
+    assert can("pressed-four-patch", 1, 30, 31, -1) == [True, True, False, False]
+    assert can("stack", 1, -1) == [False, False]
+    assert can("cut-unit", 2, -2) == [False, False]
+    assert can("square", 1, -1) == [False, False]
+
+
+def test_only_pieces_that_turn_up_are_of_the_missing_ones() -> None:
+    state, record = after_recount(26, "missing")
+    others: list[tuple[int, Accepted, int]] = [
+        (25, "stands", 4),
+        (27, "made", 4),
+        (25, "spoiled", 4),
+        (25, "lost", 0),
+        (28, "stands", 2),
+        (28, "found", 2),
+    ]
+    for counted, how, missing in others:
+        after = go_on(state, [*record], c.Recount("four-patch", counted, how))
+        assert after.missing.get("four-patch", 0) == missing
+
+
+def test_a_pile_in_one_place_is_counted_as_the_pile_it_is() -> None:
+    state, _ = play(QUILT, c.PutPileAway("square", "tin", 40))
+    assert to_count(state, "square") == (ToCount("square", "", 168),)
+
+
+def test_what_was_found_here_was_never_made_here() -> None:
+    state, _ = play(QUILT, c.Find("stack", 3))
+    assert refusal(state, c.Recount("stack", 2, "made")) == (
+        "Only 0 stacks counted at stack so far. Say lost, spoiled or missing instead."
+    )

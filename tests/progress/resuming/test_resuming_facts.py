@@ -3,14 +3,15 @@
 from __future__ import annotations
 
 from datetime import timedelta
+from fractions import Fraction
 
 import pytest
 from msgspec.structs import replace
 
 from sewalong.progress.joining.current_stage import in_hand
 from sewalong.progress.plan.plan import plan
+from sewalong.progress.record.settings import Settings
 from sewalong.progress.record.state import State
-from sewalong.progress.record.time_words import ago
 from sewalong.progress.resuming.resume_facts import AWAY, facts, was_away
 from tests.progress import every_act as c
 from tests.progress.building import (
@@ -61,6 +62,63 @@ def test_a_forgotten_session_says_what_nobody_asked_about() -> None:
     assert said(state, "Not asked") == [
         "That session was never closed, so nobody asked about the iron or the machine."
     ]
+
+
+def test_nobody_is_told_of_questions_not_asked_while_sewing_or_after_closing() -> None:
+    state, record = play(QUILT, *everything(QUILT, "press"))
+    soon = record[-1].event.at + MINUTE
+    assert "Not asked" not in [fact.label for fact in facts(state, soon)]
+    state = go_on(state, record, c.CloseSession({"iron": "yes", "machine": "did not look"}))
+    assert said(state, "Not asked") == []
+    assert said(state, "Look first") == [
+        "Asked about the machine at the end, you said: you did not look."
+    ]
+
+
+def test_a_quilt_put_down_says_so_and_why() -> None:
+    state, record = play(QUILT, c.LayAside("no border cloth"))
+    assert said(state, "Laid aside") == ["This quilt is laid aside: no border cloth"]
+    state = go_on(state, record, c.PickUp(), c.LayAside())
+    assert said(state, "Laid aside") == ["This quilt is laid aside."]
+    state = go_on(state, record, c.PickUp())
+    assert said(state, "Laid aside") == said(state, "Done") == []
+    state = go_on(state, record, c.MarkDone())
+    assert said(state, "Done") == ["This quilt is marked done."]
+
+
+@pytest.mark.parametrize(
+    ("n", "waits"),
+    [(1, "1 four-patch waits; 2 "), (2, "2 four-patches wait; 2 ")],
+)
+def test_one_waits_and_two_wait(n: int, waits: str) -> None:
+    small = a_quilt(pieces=8, rows=1, columns=4)
+    state, _ = play(small, c.Count("pair", 4), c.Count("sew", n), c.ChooseStage("press"))
+    assert said(state, "Next") == [f"Press (at the iron): {waits}pressed four-patches to go."]
+
+
+def test_what_proved_the_seam_is_the_later_of_the_tape_and_the_note() -> None:
+    written = c.RecordSettings(Settings(foot="1/4 in", proof="three strips"))
+    state, record = play(QUILT, written)
+    assert said(state, "Proved by") == ["three strips (24 days ago)"]
+    state = go_on(state, record, c.Measure("strips:3:3/2", (Fraction(7, 2),)))
+    assert said(state, "Proved by") == [
+        "3 strips of 1 1/2 in side by side measured 3 1/2 in (24 days ago)"
+    ]
+    state = go_on(state, record, written)
+    assert said(state, "Proved by") == ["three strips (24 days ago)"]
+    state, _ = play(QUILT, c.RecordSettings(Settings(machine="old one", foot="1/4 in")))
+    assert said(state, "Proved by") == ["Nothing. Sew three strips and measure before you go on."]
+    assert said(state, "Machine") == ["old one, foot 1/4 in"]
+
+
+def test_what_was_spoiled_is_told_of_the_last_evening_or_while_the_quilt_is_short_for_it() -> None:
+    spoiled = ["1 square: a hole (24 days ago)"]
+    state, record = play(a_quilt(pieces=48, rows=4, columns=5), c.Spoil("square", 1, "a hole"))
+    assert said(state, "Spoiled") == spoiled
+    state = go_on(state, record, c.CloseSession(), c.Count("pair"))
+    assert said(state, "Spoiled") == []
+    state = go_on(state, record, c.ChangeTarget(9, 9))
+    assert said(state, "Spoiled") == spoiled
 
 
 def test_what_was_only_unpicked_is_not_said_as_a_count_below_nothing() -> None:
@@ -147,17 +205,3 @@ def test_with_all_done_the_last_stage_counted_or_else_the_last_of_all_is_in_hand
     assert in_hand(counted_last, plan(counted_last)).line.stage.id == "sew-rows"
     nothing_chosen = replace(state, chosen=None)
     assert in_hand(nothing_chosen, plan(nothing_chosen)).line.stage.id == "bind"
-
-
-@pytest.mark.parametrize(
-    ("days", "words"),
-    [
-        (0, "today"),
-        (1, "yesterday"),
-        (24, "24 days ago"),
-        (90, "3 months ago"),
-        (800, "2 years ago"),
-    ],
-)
-def test_how_long_ago_is_said_as_a_person_would(days: int, words: str) -> None:
-    assert ago(EVENING, EVENING + timedelta(days=days)) == words

@@ -25,6 +25,7 @@ from tests.progress.building import (
     whole_top,
 )
 
+ALL_YES = {"iron": "yes", "blade": "yes", "machine": "yes", "pins": "yes"}
 QUILT = a_quilt(pieces=40, rows=4, columns=5, borders=2, finishing=("layer", "quilt", "bind"))
 
 
@@ -140,6 +141,12 @@ def test_more_cannot_be_spoiled_than_lies_there() -> None:
     assert refusal(state, c.Spoil("square", 1, "a hole")).startswith("Only 0 squares lie there")
 
 
+def test_of_rows_not_joined_all_can_be_spoiled_and_no_more() -> None:
+    state, record = play(QUILT, *all_units(QUILT), c.Count("sew-rows", 4))
+    assert refusal(state, c.Spoil("row", 5, "bleach")).startswith("Only 4 rows lie there")
+    assert go_on(state, record, c.Spoil("row", 4, "bleach")).piles["row"] == 0
+
+
 def test_a_joined_row_cannot_be_spoiled() -> None:
     state, _ = play(QUILT, *all_units(QUILT), c.Count("sew-rows", 4), c.Count("join-rows", 1))
     assert refusal(state, c.Spoil("row", 3, "bleach")).startswith("Only 2 rows lie there")
@@ -164,6 +171,20 @@ def test_a_recount_of_rows_counts_the_rows_in_the_top_too() -> None:
         "3 rows are in the top already, so there are at least that many. "
         "Count the rows in the top too."
     )
+
+
+def test_no_more_was_unsewn_than_nothing_was_made_of() -> None:
+    state, record = play(QUILT, *everything(QUILT, "sew"), c.Count("press", 7))
+    assert refusal(state, c.BobbinEmpty("sew", 4)) == (
+        "Only 3 four-patches from sew lie there that nothing was made of yet, so 4 cannot be "
+        "unsewn. Count what is really sewn and recount that pile."
+    )
+    assert refusal(state, c.BobbinEmpty("press", 1)) == (
+        "No bobbin runs out at press. Name the stage at the machine that was sewn with the "
+        "empty bobbin."
+    )
+    state = go_on(state, record, c.BobbinEmpty("sew", 3))
+    assert (state.done["sew"], state.piles["pair"], state.piles["four-patch"]) == (7, 6, 0)
 
 
 def test_the_only_row_of_a_bordered_runner_is_in_the_top() -> None:
@@ -236,6 +257,15 @@ def test_joined_rows_fix_the_least_number_of_rows() -> None:
     assert state.target.rows == 3
 
 
+def test_rows_joined_by_their_numbers_fix_the_last_of_them() -> None:
+    state, record = play(QUILT, *all_units(QUILT), c.Count("sew-rows", 4), c.JoinRows(2, 3))
+    assert refusal(state, c.ChangeTarget(2, 5)) == (
+        "Rows 2 and 3 are joined already. Unpick that first, or keep 3 rows."
+    )
+    state = go_on(state, record, c.ChangeTarget(3, 5))
+    assert (state.target.rows, state.joints) == (3, ((2, 3),))
+
+
 def test_a_bordered_top_keeps_its_target() -> None:
     state, record = play(QUILT, *whole_top(QUILT))
     assert refusal(state, c.ChangeTarget(6, 5)) == (
@@ -283,6 +313,14 @@ def test_a_caution_comes_before_the_count() -> None:
     assert sentence.startswith("Read the caution first (Needle): Fingers out of the needle's path")
 
 
+def test_a_caution_comes_before_rows_are_joined_by_their_numbers() -> None:
+    state, record = play(QUILT, *all_units(QUILT), c.Count("sew-rows", 4), c.CloseSession(ALL_YES))
+    at = record[-1].event.at + HOUR
+    assert "Read the caution first (Needle · Pins)" in refusal(state, c.JoinRows(1, 2), at)
+    joined = decide(state, c.JoinRows(1, 2, caution_read=True), at)
+    assert [event.kind for event in joined] == ["session opened", "caution read", "rows joined"]
+
+
 def test_closing_needs_an_open_session() -> None:
     state, _record = play(QUILT, c.OpenSession(), c.CloseSession())
     for before in (opening(QUILT), state):
@@ -298,6 +336,17 @@ def test_closing_asks_first_and_takes_no_other_answer() -> None:
     )
     assert "machine off" in refusal(state, c.CloseSession({"iron": "yes"}))
     assert "iron off" in refusal(state, c.CloseSession({"iron": "surely", "machine": "yes"}))
+
+
+def test_the_iron_is_answered_for_once_and_only_where_it_was_asked_about() -> None:
+    state, record = play(QUILT, c.Count("pair", 20))
+    nothing = "Nothing is asked about the iron just now. Nothing was recorded."
+    assert refusal(opening(QUILT), c.Answer("iron", "yes")) == nothing
+    assert refusal(state, c.Answer("iron", "yes")) == nothing
+    state = go_on(state, record, *everything(QUILT, "press", but=1)[1:], c.Answer("iron", "no"))
+    assert refusal(state, c.Answer("iron", "yes")) == nothing
+    state = go_on(state, record, c.Count("press"), c.CloseSession(ALL_YES))
+    assert refusal(state, c.Answer("iron", "yes")) == nothing
 
 
 def test_the_iron_question_takes_one_of_its_answers() -> None:
@@ -323,6 +372,9 @@ def test_the_iron_question_takes_one_of_its_answers() -> None:
         c.ChangeTarget(2, 2),
         c.OpenSession(),
         c.LayAside(),
+        c.BobbinEmpty("sew", 1),
+        c.JoinRows(1, 2),
+        c.GoOn("sew"),
     ],
     ids=lambda ask: type(ask).__name__,
 )

@@ -7,6 +7,7 @@ from datetime import timedelta
 import pytest
 
 from sewalong.progress.acts.decide import decide
+from sewalong.progress.record.fold import fold
 from sewalong.progress.record.sessions import NO_SESSION, SESSION_GAP
 from sewalong.progress.record.settings import Settings
 from sewalong.progress.safety.closing_questions import (
@@ -79,8 +80,40 @@ def test_a_forgotten_session_can_still_be_closed_by_hand_and_ended_when_it_ended
     last = record[-1].event.at
     state = go_on(state, record, c.CloseSession({"machine": "did not look"}), at=last + 20 * HOUR)
     session = state.sessions[-1]
-    assert (session.ended, session.forgotten) == (last, False)
+    assert (len(state.sessions), session.ended, session.forgotten) == (1, last, False)
     assert session.answers == {"machine": "did not look"}
+
+
+def test_a_session_closed_in_time_ends_then_and_one_put_away_from_ends_with_that() -> None:
+    state, record = play(QUILT, c.Count("pair"))
+    closed = go_on(state, [*record], c.CloseSession(), at=EVENING + 2 * HOUR)
+    assert closed.sessions[-1].ended == EVENING + 2 * HOUR
+    closed = go_on(state, record, c.CloseSession(put={"pair": "tin"}), at=EVENING + 20 * HOUR)
+    assert closed.sessions[-1].ended == EVENING + 20 * HOUR
+    assert (len(closed.sessions), closed.where) == (1, {"pair": "tin"})
+
+
+def test_what_was_put_away_on_closing_is_taken_back_in_one() -> None:
+    state, record = play(QUILT, c.Count("pair", 4), c.PutPileAway("square", "shelf"))
+    put = {"pair": "tin", "square": "shoe box"}
+    state = go_on(state, record, c.CloseSession(put=put))
+    assert state.where == put
+    state = go_on(state, record, c.Undo(of=record[-2].seq))
+    assert state.where == {"square": "shelf"}
+    state = go_on(state, record, c.Undo())
+    assert (state.where, state.done["pair"]) == ({}, 4)
+
+
+def test_closing_in_the_moment_of_a_count_makes_no_one_act_of_them() -> None:
+    _, record = play(QUILT, c.PutPileAway("square", "tin"), c.Count("pair"), c.Count("pair"))
+    at = record[-1].event.at
+    state = go_on(fold(QUILT, record), record, c.CloseSession(), at=at)
+    assert state.last_act == (record[-2].seq,)
+
+
+def test_undoing_after_the_session_opens_no_other() -> None:
+    state, record = play(QUILT, c.Count("pair"), c.CloseSession(), c.Undo())
+    assert (len(state.sessions), record[-1].event.session) == (1, NO_SESSION)
 
 
 def test_a_clock_set_back_does_not_close_a_session_before_it_opened() -> None:
@@ -166,7 +199,7 @@ def test_laying_aside_and_notes_on_a_quilt_put_down_open_no_session() -> None:
     )
     assert state.sessions == ()
     assert "session opened" not in counts_of(record)
-    assert {recorded.event.session for recorded in record} == {NO_SESSION}
+    assert {recorded.event.session for recorded in record} == {NO_SESSION} == {0}
     assert [note.text for note in state.notes] == ["wants a darker border"]
 
 
@@ -203,6 +236,16 @@ def test_after_24_days_the_facts_are_as_they_were_left() -> None:
         "pair": 2,
         "four-patch": 5,
     }
+
+
+def test_the_last_session_is_the_last_with_a_count_or_else_the_last_of_all() -> None:
+    state, record = play(QUILT, c.OpenSession(), c.CloseSession(), c.OpenSession())
+    assert state.last_session is not None
+    assert state.last_session.number == 2
+    state = go_on(state, record, c.Count("pair"), c.CloseSession(), c.OpenSession())
+    assert [session.number for session in state.sessions] == [1, 2, 3]
+    assert state.last_session is not None
+    assert state.last_session.number == 2
 
 
 def test_a_fresh_quilt_has_had_no_session() -> None:

@@ -7,11 +7,13 @@ from fractions import Fraction
 
 from sewalong.progress.joining.bias_edges import bias
 from sewalong.progress.plan.plan import plan
+from sewalong.progress.record.measurable import read_piece
 from sewalong.progress.record.settings import Settings
 from sewalong.progress.record.state import State
+from sewalong.progress.resuming.concerns import concerns
 from sewalong.progress.resuming.interruption import after_interruption
 from sewalong.progress.resuming.pause_note import pause_note
-from sewalong.progress.resuming.recount_advice import worth_counting
+from sewalong.progress.resuming.recount_advice import offer_in_words, worth_counting
 from sewalong.progress.resuming.resume_facts import facts
 from sewalong.progress.resuming.stop_advice import StopHere, stop_here
 from tests.progress import every_act as c
@@ -162,6 +164,50 @@ def test_edges_on_the_bias_that_waited_are_said_with_how_long() -> None:
     )
 
 
+def test_edges_on_the_bias_are_told_by_the_last_evening_that_cut_some() -> None:
+    state, record = play(QUILT, *everything(QUILT, "cut-twice", make=3), CLOSE)
+    state = go_on(state, record, c.Count("cut-twice", 2), CLOSE, at=EVENING + 20 * DAY)
+    (worry,) = [
+        worry
+        for worry in concerns(state, record, EVENING + 21 * DAY, plan(state))
+        if worry.label == "On the bias"
+    ]
+    assert worry.text.startswith("20 cut units with edges on the bias, cut yesterday: ")
+    assert worry.since == record[-2].event.at
+
+
+def test_a_seam_changed_since_it_was_proved_worries_from_that_change_on() -> None:
+    state, record = play(
+        QUILT, c.ChangeTool("foot"), GOOD, c.ChangeTool("needle"), c.ChangeTool("power"), CLOSE
+    )
+    (seam,) = concerns(state, record, EVENING + DAY, plan(state))
+    assert (seam.label, seam.since) == ("Seam", record[3].event.at)
+    assert seam.text == (
+        "Not proved as it is now: another needle went in, the machine was switched off and on."
+    )
+    state = go_on(state, record, c.GoOn("sew"))
+    assert concerns(state, record, EVENING + DAY, plan(state)) == ()
+
+
+def test_a_seam_measured_wrong_worries_from_that_measure_on() -> None:
+    state, record = play(QUILT, GOOD, c.ChangeTool("foot"), c.Measure("unit", (Fraction(6),)))
+    (seam,) = concerns(state, record, EVENING + DAY, plan(state))
+    assert (seam.label, seam.since) == ("Seam", record[-1].event.at)
+    assert seam.text == "Not proved as it is now: unit measured last did not come out right."
+
+
+def test_no_seam_worries_before_it_was_ever_proved_or_once_nothing_is_to_be_sewn() -> None:
+    quilt = a_quilt("half-square-two", 4, 1, 4)
+    state, record = play(quilt, c.ChangeTool("foot"))
+    assert concerns(state, record, EVENING, plan(state)) == ()
+    right = read_piece(quilt, quilt.target, "open-unit").expected
+    state = go_on(state, record, c.Measure("open-unit", (right,)), c.ChangeTool("foot"))
+    state = go_on(state, record, *everything(quilt, "trim"))
+    assert [worry.label for worry in concerns(state, record, EVENING, plan(state))] == ["Seam"]
+    state = go_on(state, record, c.Count("sew-rows"))
+    assert concerns(state, record, EVENING, plan(state)) == ()
+
+
 def test_after_a_long_absence_only_the_piles_that_matter_next_are_counted() -> None:
     state, record = play(
         QUILT, c.Count("pair", 60), c.Count("sew", 25), c.Count("press", 20), CLOSE
@@ -231,3 +277,86 @@ def test_nothing_is_asked_after_the_session_is_over_or_before_the_first_count() 
     last = record[-1].event.at
     assert after_interruption(state, last + HOUR) == ""
     assert after_interruption(state, last + 5 * HOUR) == ""
+
+
+def test_five_quiet_minutes_are_none_and_more_are_an_interruption() -> None:
+    state, record = play(QUILT, c.Count("pair", 84), c.Count("sew", 1))
+    last = record[-1].event.at
+    assert after_interruption(state, last + 5 * MINUTE) == ""
+    assert after_interruption(state, last + 5.1 * MINUTE) != ""
+
+
+def test_what_another_session_counted_was_not_interrupted_in_this_one() -> None:
+    state, record = play(QUILT, c.Count("pair", 84), CLOSE, c.OpenSession())
+    assert after_interruption(state, record[-1].event.at + 30 * MINUTE) == ""
+
+
+def test_who_turned_to_a_stage_by_hand_was_not_interrupted_at_it() -> None:
+    state, record = play(QUILT, c.Count("pair", 60), c.Count("sew", 1), c.ChooseStage("pair"))
+    assert after_interruption(state, record[-1].event.at + 30 * MINUTE) == ""
+
+
+def test_away_from_the_machine_the_top_piece_is_compared_too() -> None:
+    state, record = play(QUILT, *everything(QUILT, "press", make=1))
+    assert after_interruption(state, record[-1].event.at + 30 * MINUTE) == (
+        "Before you go on: compare the top piece with the last one. Which edge, which end?"
+    )
+
+
+def test_of_two_kinds_sewn_together_the_first_is_laid_on_the_last_one_sewn() -> None:
+    quilt = a_quilt("four-patch-strips", 3, 4, 6)
+    state, record = play(quilt, c.ReadCaution("sew-strips"), c.Count("sew-strips"))
+    assert "lay the top dark strip on the last one sewn" in (
+        after_interruption(state, record[-1].event.at + 60 * MINUTE)
+    )
+
+
+def test_a_seam_between_rows_takes_a_minute_a_unit_and_twice_that_is_no_interruption() -> None:
+    state, record = play(QUILT, *everything(QUILT, "press-open"), c.Count("sew-rows", 9))
+    state = go_on(state, record, c.JoinRows(1, 2))
+    last = record[-1].event.at
+    assert after_interruption(state, last + 18 * MINUTE) == ""
+    assert after_interruption(state, last + 19 * MINUTE) == (
+        "Before you go on: which edge is next, and which end is the top?"
+    )
+
+
+def test_a_place_to_stop_says_how_long_the_rest_of_the_chain_takes() -> None:
+    found = stop(c.Count("pair", 84), c.Count("sew", 41))
+    minutes = QUILT.method.stage("sew").minutes
+    assert (found.n, found.minutes) == (1, minutes)
+    assert found.why == "1 four-patch of this lot is still to do at sew."
+    assert found.offer == "Go on to the end of the chain: 1 four-patch, about 2 minutes?"
+
+
+def test_after_fourteen_days_a_recount_is_offered_and_not_before() -> None:
+    state, _ = play(QUILT, c.Count("pair", 60), CLOSE)
+    last = state.sessions[-1].last_at
+    assert worth_counting(state, last + 14 * DAY - MINUTE, plan(state)) == ()
+    assert offer_in_words(state, last + 14 * DAY - MINUTE, plan(state)) == ""
+    assert [one.pile for one in worth_counting(state, last + 14 * DAY, plan(state))] == [
+        "square",
+        "pair",
+    ]
+
+
+def test_outside_a_session_no_pile_is_asked_about() -> None:
+    state, _ = play(QUILT, c.Count("pair", 60), CLOSE)
+    assert pause_note(state, EVENING + DAY, plan(state)).piles == ()
+
+
+def test_a_minute_more_is_said_in_the_singular() -> None:
+    found = stop(c.Count("pair", 82))
+    assert found.n == 2
+    assert found.minutes < 1
+    assert found.offer == "Go on to the end of the pile: 2 pairs, about 1 minute?"
+
+
+def test_a_pile_half_done_is_left_unwillingly_while_cut_edges_wait() -> None:
+    found = stop(*everything(QUILT, "press-open", make=40))
+    assert not found.good
+    assert found.why.startswith(
+        "41 units of this lot are still to do at press open. 44 cut units and 40 units wait with "
+        "edges on the bias: they stretch. Lay them flat"
+    )
+    assert found.offer.startswith("Go on to the end of the pile: 41 units, about ")

@@ -231,7 +231,29 @@ def test_a_square_layout_is_offered_for_a_long_one_too() -> None:
 
 def test_no_layout_is_offered_when_there_is_nothing_to_lay() -> None:
     assert layouts_within(0, Target(9, 9)) == ()
-    assert layouts_within(8, Target(9, 9), columns=9, least_rows=1) == ()
+    assert layouts_within(8, Target(9, 9), columns=9) == ()
+
+
+def test_three_layouts_at_most_are_offered_and_one_or_two_units_are_a_layout() -> None:
+    assert layouts_within(72, Target(9, 9)) == (Target(8, 9), Target(6, 12), Target(7, 10))
+    assert layouts_within(1, Target(2, 2)) == (Target(1, 1),)
+    assert layouts_within(2, Target(3, 1)) == (Target(2, 1),)
+
+
+def test_rows_sewn_are_kept_in_the_layouts_offered() -> None:
+    assert layouts_within(50, Target(9, 9), columns=9, least_rows=5) == (Target(5, 9),)
+    assert layouts_within(50, Target(9, 9), columns=9, least_rows=6) == ()
+    assert layouts_within(100, Target(9, 9), columns=9, least_rows=5) == ()
+
+
+def test_what_is_over_is_the_same_once_rows_are_sewn() -> None:
+    quilt = a_quilt(pieces=42, rows=2, columns=4)
+    over = plan(opening(quilt)).over
+    assert over == (Pieces("square", 2),)
+    state, record = play(quilt, *everything(quilt, "press-open"), c.Find("square", 3))
+    assert plan(state).over == (Pieces("square", 1), Pieces("four-patch", 1))
+    state = go_on(state, record, c.Count("sew-rows", 2))
+    assert plan(state).over == (Pieces("square", 1), Pieces("four-patch", 1))
 
 
 def test_target_and_spare_follow_the_change_of_target() -> None:
