@@ -13,18 +13,17 @@ from textual.content import Content
 from textual.screen import Screen
 
 from sewalong.progress.pace.by_date import by_date
-from sewalong.progress.pace.forecast import Forecast, forecast_from
-from sewalong.progress.pace.paces import paces
+from sewalong.progress.pace.forecast import Forecast
 from sewalong.progress.pace.sessions import (
     SessionFacts,
     StageTime,
-    session_facts,
     what_took_the_time,
     work_over_time,
 )
 from sewalong.screens.prompts.dialogs import Field, FormDialog, LinesDialog
 from sewalong.screens.widgets.breakpoints import mark_size
 from sewalong.screens.widgets.literal_text import Words
+from sewalong.service.looks import how_it_goes
 from sewalong.service.open_quilt import OpenQuilt
 
 LAST_SESSIONS = 12
@@ -51,10 +50,9 @@ class PaceScreen(Screen[None]):
         self._quilt = quilt
 
     def compose(self) -> ComposeResult:
-        state, record, now = self._quilt.state, self._quilt.record, self._quilt.now()
-        pace = paces(state, record, now)
-        facts = session_facts(state, record, pace)
-        left = self._left = forecast_from(pace, facts)
+        state, going = self._quilt.state, how_it_goes(self._quilt)
+        pace, facts = going.pace, going.sessions
+        left = self._left = going.left
         with Horizontal(id="top"):
             yield Words(state.quilt.name, id="top-name")
             yield Words("how is it going?", id="top-clock")

@@ -9,14 +9,13 @@ from textual.containers import Horizontal, VerticalScroll
 from textual.screen import Screen
 
 from sewalong.progress.acts.act import Act
-from sewalong.progress.plan.plan import plan
 from sewalong.progress.record.refused import Refused
-from sewalong.progress.resuming.recount_advice import worth_counting
 from sewalong.screens.prompts.facts import sheet
 from sewalong.screens.widgets.breakpoints import mark_size
 from sewalong.screens.widgets.keys import first_that_fits
 from sewalong.screens.widgets.literal_text import Words
 from sewalong.service.acting import do
+from sewalong.service.looks import worth_counting
 from sewalong.service.open_quilt import OpenQuilt
 from sewalong.store.faults import StoreFault
 
@@ -70,8 +69,7 @@ class ReturnScreen(Screen[bool]):
         """Count the few piles that matter next, one number at a time."""
         from sewalong.screens.prompts.pile_prompts import count_by_hand
 
-        state = self.quilt.state
-        for count in worth_counting(state, self.quilt.now(), plan(state)):
+        for count in worth_counting(self.quilt):
             if not await count_by_hand(self, count):
                 break
         page = self.query_one(VerticalScroll)

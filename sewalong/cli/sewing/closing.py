@@ -18,12 +18,11 @@ from sewalong.cli.sewing.closing_prompts import (
 from sewalong.cli.sewing.outcome import aftermath
 from sewalong.progress.acts.said import Answer
 from sewalong.progress.acts.sessions import CloseSession
-from sewalong.progress.plan.plan import plan
 from sewalong.progress.record.state import SessionRecord, State
 from sewalong.progress.record.time_words import spoken
-from sewalong.progress.resuming.pause_note import pause_note
 from sewalong.progress.safety.closing_questions import ANSWERS, Question, questions
 from sewalong.service.acting import do
+from sewalong.service.looks import pause
 
 _WAYS = "yes, no or did-not-look"
 _SHORT = {"y": "yes", "n": "no", "?": "did not look"}
@@ -47,7 +46,7 @@ def close(args: argparse.Namespace, context: Context) -> Report:
         state = quilt.state
         asked = questions(state) if state.session else ()
         answers = _answers(args.answer, asked)
-        note = pause_note(state, quilt.now(), plan(state))
+        note = pause(quilt)
         places = placed(args.put, state)
         open_questions = [question for question in asked if question.id not in answers]
         next_step = args.next

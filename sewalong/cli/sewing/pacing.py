@@ -11,18 +11,17 @@ from sewalong.cli.frame.report import Report
 from sewalong.cli.frame.selection import chosen_quilt
 from sewalong.progress.pace.by_date import at_this_habit, by_date
 from sewalong.progress.pace.duration_words import each_takes, hours
-from sewalong.progress.pace.forecast import Forecast, forecast_from
-from sewalong.progress.pace.paces import paces
+from sewalong.progress.pace.forecast import Forecast
 from sewalong.progress.pace.sessions import (
     SessionFacts,
     minutes_per_unit,
-    session_facts,
     usual_hours,
     what_took_the_time,
     work_over_time,
 )
 from sewalong.progress.record.route import Route
 from sewalong.progress.record.time_words import day
+from sewalong.service.looks import how_it_goes
 
 _LONGEST_SESSION = 24 * 60
 _MOST_TIMES = 100
@@ -33,10 +32,8 @@ def forecast(args: argparse.Namespace, context: Context) -> Report:
     wanted = None if args.by is None else _date(args.by)
     _session(args)
     with chosen_quilt(args, context) as quilt:
-        now = context.clock()
-        known = paces(quilt.state, quilt.record, now)
-        facts = session_facts(quilt.state, quilt.record, known)
-        found = forecast_from(known, facts, args.session)
+        now = quilt.now()
+        found = how_it_goes(quilt, args.session).left
     lines = [found.sentence]
     lines += [f"{line[:1].upper()}{line[1:]}" for line in found.lines]
     data = {"quilt": quilt.entry.name, **_forecast_data(found)}
@@ -109,15 +106,14 @@ def _forecast_data(found: Forecast) -> dict[str, object]:
 def pace(args: argparse.Namespace, context: Context) -> Report:
     """`pace [QUILT]`"""
     with chosen_quilt(args, context) as quilt:
-        state = quilt.state
-        known = paces(state, quilt.record, context.clock())
-        facts = session_facts(state, quilt.record, known)
+        state, going = quilt.state, how_it_goes(quilt)
+        facts = going.sessions
     if not facts:
         return Report(
             ("Nothing has been counted yet, so there is no pace. Guesses: sewalong forecast",),
             {"quilt": quilt.entry.name, "sessions": [], "stages": []},
         )
-    took = what_took_the_time(known)
+    took = what_took_the_time(going.pace)
     each = minutes_per_unit(facts)
     usual = usual_hours(facts)
     lines = [_session_line(one, state.route) for one in facts]

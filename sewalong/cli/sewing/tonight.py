@@ -9,8 +9,7 @@ from sewalong.cli.frame.errors import CommandError
 from sewalong.cli.frame.report import Report
 from sewalong.cli.frame.selection import chosen_quilt
 from sewalong.progress.pace.duration_words import each_takes
-from sewalong.progress.pace.exclusions import leave_out
-from sewalong.progress.pace.tonight import tonight as evening
+from sewalong.service.looks import tonight as evening
 
 _DAY = 24 * 60
 
@@ -20,9 +19,8 @@ def tonight(args: argparse.Namespace, context: Context) -> Report:
     if not 1 <= args.minutes <= _DAY:
         raise CommandError(f"Give the minutes you have, from 1 to {_DAY}.")
     words = [word for text in args.without for word in text.replace(",", " ").split()]
-    left_out = leave_out(words)
     with chosen_quilt(args, context) as quilt:
-        found = evening(quilt.state, quilt.record, context.clock(), args.minutes, left_out)
+        found = evening(quilt, args.minutes, words)
         lines = [f"{n}. {step.sentence}" for n, step in enumerate(found.steps, start=1)]
         if found.steps:
             lines.append(f"In all {each_takes(found.minutes)} of your {args.minutes}.")

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from sewalong.progress.acts.sessions import CloseSession
-from sewalong.progress.resuming.pause_note import pause_note
 from sewalong.progress.safety.closing_questions import questions
 from sewalong.screens.prompts.desk import Desk
 from sewalong.screens.prompts.dialogs import Field, FormDialog, QuestionDialog
+from sewalong.service.looks import pause
 
 
 async def close(desk: Desk) -> bool:
@@ -29,7 +29,7 @@ async def close(desk: Desk) -> bool:
 async def _pause(desk: Desk, answers: dict[str, str]) -> bool:
     """The pause note on one form: the next step, and a place for each pile that was touched."""
     quilt = desk.quilt
-    note = pause_note(quilt.state, quilt.now(), desk.outcome.plan)
+    note = pause(quilt)
 
     def carry_out(values: dict[str, str]) -> str | None:
         put = {

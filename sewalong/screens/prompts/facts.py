@@ -7,9 +7,9 @@ from textual.binding import Binding
 from textual.containers import Horizontal, VerticalScroll
 from textual.widget import Widget
 
-from sewalong.progress.resuming.resume_facts import facts
 from sewalong.screens.prompts.dialogs import Dialog
 from sewalong.screens.widgets.literal_text import Words
+from sewalong.service.looks import where_was_i
 from sewalong.service.open_quilt import OpenQuilt
 
 FIRST = ("Next", "Not asked", "Look first", "Short")
@@ -31,7 +31,7 @@ class Fact(Horizontal):
 
 def sheet(quilt: OpenQuilt) -> list[Widget]:
     """One line a fact."""
-    return [Fact(fact.label, fact.text) for fact in facts(quilt.state, quilt.now(), quilt.record)]
+    return [Fact(fact.label, fact.text) for fact in where_was_i(quilt)]
 
 
 class FactsDialog(Dialog[None]):

@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from sewalong.progress.pace.exclusions import LEAVE_OUT_WORDS, leave_out
-from sewalong.progress.pace.tonight import tonight as plan_tonight
+from sewalong.progress.pace.exclusions import LEAVE_OUT_WORDS
 from sewalong.progress.record.refused import Refused
 from sewalong.screens.prompts.common import whole
 from sewalong.screens.prompts.desk import Desk
 from sewalong.screens.prompts.dialogs import Field, FormDialog, LinesDialog
+from sewalong.service.looks import tonight as evening
 
 
 async def where(desk: Desk) -> None:
@@ -26,11 +26,9 @@ async def tonight(desk: Desk) -> None:
         if not minutes:
             return "Write how many minutes there are, such as 45."
         try:
-            left_out = leave_out(values["without"].replace(",", " ").split())
+            found = evening(desk.quilt, minutes, values["without"].replace(",", " ").split())
         except Refused as refusal:
             return str(refusal)
-        quilt = desk.quilt
-        found = plan_tonight(quilt.state, quilt.record, quilt.now(), minutes, left_out)
         lines[:] = [step.sentence for step in found.steps] + [found.ending]
         return None
 

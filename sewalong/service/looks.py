@@ -1,0 +1,74 @@
+"""Looks at an open quilt, for both faces: as it stands now, by the clock it was opened with.
+
+What a look takes is loaded when it is first taken.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import TYPE_CHECKING
+
+from msgspec import Struct
+
+from sewalong.progress.plan.plan import plan
+from sewalong.service.open_quilt import OpenQuilt
+
+if TYPE_CHECKING:
+    from sewalong.progress.pace.forecast import Forecast
+    from sewalong.progress.pace.paces import Paces
+    from sewalong.progress.pace.sessions import SessionFacts
+    from sewalong.progress.pace.tonight import Tonight
+    from sewalong.progress.record.recount_rules import ToCount
+    from sewalong.progress.resuming.pause_note import PauseNote
+    from sewalong.progress.resuming.resume_facts import Fact
+
+
+class Going(Struct, frozen=True):
+    """How it is going: the pace of every stage, the sessions so far, and what is left."""
+
+    pace: Paces
+    sessions: tuple[SessionFacts, ...]
+    left: Forecast
+
+
+def how_it_goes(quilt: OpenQuilt, session_minutes: int | None = None) -> Going:
+    """Pace, sessions and forecast; `session_minutes` is how long a session will be, if said."""
+    from sewalong.progress.pace.forecast import forecast_from
+    from sewalong.progress.pace.paces import paces
+    from sewalong.progress.pace.sessions import session_facts
+
+    pace = paces(quilt.state, quilt.record, quilt.now())
+    sessions = session_facts(quilt.state, quilt.record, pace)
+    return Going(pace, sessions, forecast_from(pace, sessions, session_minutes))
+
+
+def tonight(quilt: OpenQuilt, minutes: int, without: Sequence[str]) -> Tonight:
+    """What fits into so many minutes; `without` names what is left out, a word each.
+
+    Raises Refused for a word that names nothing that can be.
+    """
+    from sewalong.progress.pace.exclusions import leave_out
+    from sewalong.progress.pace.tonight import tonight as evening
+
+    return evening(quilt.state, quilt.record, quilt.now(), minutes, leave_out(without))
+
+
+def where_was_i(quilt: OpenQuilt) -> tuple[Fact, ...]:
+    """The facts for coming back, the most pressing first."""
+    from sewalong.progress.resuming.resume_facts import facts
+
+    return facts(quilt.state, quilt.now(), quilt.record)
+
+
+def worth_counting(quilt: OpenQuilt) -> tuple[ToCount, ...]:
+    """The few piles to count first on coming back."""
+    from sewalong.progress.resuming.recount_advice import worth_counting as few
+
+    return few(quilt.state, quilt.now(), plan(quilt.state))
+
+
+def pause(quilt: OpenQuilt) -> PauseNote:
+    """What to keep on putting away: the next step, and where each pile lies."""
+    from sewalong.progress.resuming.pause_note import pause_note
+
+    return pause_note(quilt.state, quilt.now(), plan(quilt.state))
