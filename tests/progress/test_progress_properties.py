@@ -13,11 +13,12 @@ from sewalong.progress.acts.decide import decide
 from sewalong.progress.plan.plan import plan
 from sewalong.progress.record import events as e
 from sewalong.progress.record.audit import audit
+from sewalong.progress.record.counting import can_be_unpicked
 from sewalong.progress.record.fold import fold
 from sewalong.progress.record.state import Standing, State
-from sewalong.quilt.quilt import Quilt
+from sewalong.quilt.quilt import Quilt, Target
 from tests.progress import every_act as c
-from tests.progress.building import MINUTE, Record, do, opening
+from tests.progress.building import MINUTE, Record, a_quilt, do, everything, opening, play
 from tests.progress.wandering import Ask, histories, small_quilt, wander
 
 a_while = settings(max_examples=40, deadline=None)
@@ -277,6 +278,33 @@ def test_the_suggestion_can_be_followed_and_is_needed(quilt: Quilt, history: Seq
             assert line.ready > 0
             assert line.waiting > 0
             decide(state, c.ReadCaution(line.stage.id), step.at)
+
+
+@a_while
+@given(small_quilt, histories)
+def test_no_layout_offered_and_nothing_offered_for_unpicking_is_refused(
+    quilt: Quilt, history: Sequence[Ask]
+) -> None:
+    for step in wander(quilt, history):
+        state, now = step.after, plan(step.after)
+        if state.standing is not Standing.IN_PROGRESS:
+            continue
+        for layout in now.shortfall.layouts if now.shortfall else ():
+            decide(state, c.ChangeTarget(layout.rows, layout.columns), step.at)
+        for line in now.lines:
+            if can_be_unpicked(state, line.stage):
+                decide(state, c.Unpick(line.stage.id, 1), step.at)
+
+
+def test_a_layout_with_fewer_rows_than_are_joined_by_number_is_not_offered() -> None:
+    quilt = a_quilt(rows=9, columns=1, pieces=24)
+    three_rows = [*everything(quilt), c.Count("sew-rows", 3), c.Spoil("unit", 4, "coffee")]
+    apart = plan(play(quilt, *three_rows)[0]).shortfall
+    joined = plan(play(quilt, *three_rows, c.JoinRows(8, 9))[0]).shortfall
+    assert apart is not None
+    assert joined is not None
+    assert apart.layouts == (Target(8, 1),)
+    assert joined.layouts == ()
 
 
 @a_while

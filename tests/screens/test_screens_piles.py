@@ -154,7 +154,7 @@ async def test_nothing_sewn_is_nothing_to_unpick(path: Path) -> None:
     async with at_sewing(path) as room:
         before = room.seq()
         await room.press("k")
-        await room.sees("Not done: Nothing has been sewn yet, so there is nothing to unpick.")
+        await room.sees("Not done: There is nothing now that can be unpicked.")
         assert room.seq() == before
 
 

@@ -15,8 +15,10 @@ from msgspec.structs import replace
 from sewalong.piecing.method import Noun, Pieces, Stage, Station
 from sewalong.progress.plan.smaller_layouts import layouts_within
 from sewalong.progress.record.readiness import ready
+from sewalong.progress.record.refused import Refused
 from sewalong.progress.record.route import JOIN_ROWS, ROW, RouteStage, TopStage
 from sewalong.progress.record.state import Standing, State
+from sewalong.progress.record.steering import must_be_within_reach
 from sewalong.quilt.quilt import Target
 
 
@@ -230,7 +232,17 @@ def _shortfall(state: State, possible: int, missing: Mapping[str, int]) -> Short
     layouts = layouts_within(
         possible, state.target, columns=fixed_columns, least_rows=state.piles[ROW.id]
     )
-    return Shortfall(wanted - possible, more, after - wanted, layouts)
+    can_be = tuple(layout for layout in layouts if _can_be_wanted(state, layout))
+    return Shortfall(wanted - possible, more, after - wanted, can_be)
+
+
+def _can_be_wanted(state: State, layout: Target) -> bool:
+    """Whether it would be taken: what is offered must not be refused."""
+    try:
+        must_be_within_reach(state, layout.rows, layout.columns)
+    except Refused:
+        return False
+    return True
 
 
 def _suggest(state: State, lines: tuple[StageLine, ...]) -> Suggestion | None:

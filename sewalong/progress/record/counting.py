@@ -44,9 +44,9 @@ class Unpicked(Event, frozen=True, kw_only=True, tag="unpicked"):
 
     def check(self, state: State) -> None:
         stage, n = a_stage(state, self.stage), a_number(self.n)
-        if isinstance(stage, Stage) and stage.station not in (Station.MACHINE, Station.TABLE):
+        if stage.station is Station.MAT:
             raise Refused(
-                f"What {stage.label} did cannot be taken apart again. "
+                f"What {stage.label} did is cut and cannot be taken apart again. "
                 "If it was counted by mistake, undo it or recount the pile."
             )
         possible = still_whole(state, stage)
@@ -111,6 +111,14 @@ def can_count(state: State, stage: RouteStage, n: int) -> None:
     possible = ready(state, stage)
     if n > possible:
         raise Refused(_not_enough(state, stage, n, possible))
+
+
+def can_be_unpicked(state: State, stage: RouteStage) -> bool:
+    """Whether anything of a stage can be taken apart now."""
+    try:
+        return stage.station is not Station.MAT and still_whole(state, stage) > 0
+    except Refused:
+        return False
 
 
 def still_whole(state: State, stage: RouteStage) -> int:

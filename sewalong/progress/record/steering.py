@@ -41,36 +41,7 @@ class TargetChanged(Event, frozen=True, kw_only=True, tag="target changed"):
     columns: int
 
     def check(self, state: State) -> None:
-        rows, columns = self.rows, self.columns
-        if not (1 <= rows <= MOST_ROWS and 1 <= columns <= MOST_ROWS):
-            raise Refused(f"Rows and columns are numbers from 1 to {MOST_ROWS}.")
-        if (rows, columns) == (state.target.rows, state.target.columns):
-            raise Refused(f"The target is {state.target} already.")
-        sewn = state.piles[ROW.id]
-        if sewn and columns != state.target.columns:
-            raise Refused(
-                f"{ROW.noun.count(sewn)} of {state.target.columns} {are(sewn)} sewn already. "
-                f"Unpick {'it' if sewn == 1 else 'them'} first, "
-                f"or keep {state.target.columns} across."
-            )
-        past_joining = last_on_the_top(state, after=state.route.stage(JOIN_ROWS))
-        if past_joining is not None:
-            raise Refused(
-                f"The top has been through {past_joining.label} already. Unpick that first, "
-                f"or keep {state.target}."
-            )
-        last = max((second for _, second in state.joints), default=0)
-        if last > rows:
-            raise Refused(
-                f"Rows {last - 1} and {last} are joined already. Unpick that first, "
-                f"or keep {last} rows."
-            )
-        in_the_top = joined_rows(state)
-        if in_the_top > rows:
-            raise Refused(
-                f"{ROW.noun.count(in_the_top)} are joined already. "
-                f"Unpick {in_the_top - rows} first, or keep {in_the_top} rows."
-            )
+        must_be_within_reach(state, self.rows, self.columns)
 
     def apply(self, tally: Tally, seq: int) -> None:
         tally.retarget(Target(self.rows, self.columns))
@@ -78,3 +49,36 @@ class TargetChanged(Event, frozen=True, kw_only=True, tag="target changed"):
 
     def words(self, state: State, record: Sequence[Recorded]) -> str:
         return f"The target is now {self.rows} × {self.columns}."
+
+
+def must_be_within_reach(state: State, rows: int, columns: int) -> None:
+    """Raise Refused for a layout that contradicts what is sewn, or is wanted already."""
+    if not (1 <= rows <= MOST_ROWS and 1 <= columns <= MOST_ROWS):
+        raise Refused(f"Rows and columns are numbers from 1 to {MOST_ROWS}.")
+    if (rows, columns) == (state.target.rows, state.target.columns):
+        raise Refused(f"The target is {state.target} already.")
+    sewn = state.piles[ROW.id]
+    if sewn and columns != state.target.columns:
+        raise Refused(
+            f"{ROW.noun.count(sewn)} of {state.target.columns} {are(sewn)} sewn already. "
+            f"Unpick {'it' if sewn == 1 else 'them'} first, "
+            f"or keep {state.target.columns} across."
+        )
+    past_joining = last_on_the_top(state, after=state.route.stage(JOIN_ROWS))
+    if past_joining is not None:
+        raise Refused(
+            f"The top has been through {past_joining.label} already. Unpick that first, "
+            f"or keep {state.target}."
+        )
+    last = max((second for _, second in state.joints), default=0)
+    if last > rows:
+        raise Refused(
+            f"Rows {last - 1} and {last} are joined already. Unpick that first, "
+            f"or keep {last} rows."
+        )
+    in_the_top = joined_rows(state)
+    if in_the_top > rows:
+        raise Refused(
+            f"{ROW.noun.count(in_the_top)} are joined already. "
+            f"Unpick {in_the_top - rows} first, or keep {in_the_top} rows."
+        )

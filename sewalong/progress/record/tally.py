@@ -110,7 +110,8 @@ class Tally(Struct):
         if self.sitting is not None:
             counts = self.sitting.counts
             counts[stage_id] = counts.get(stage_id, 0) + n
-        if Hazard.IRON in stage.hazards:
+        # Nothing is heated to take apart what was pressed.
+        if n > 0 and Hazard.IRON in stage.hazards:
             self.iron_asked = False
 
     def spoil(self, spoilage: Spoilage) -> None:

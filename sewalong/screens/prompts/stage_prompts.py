@@ -13,6 +13,7 @@ from sewalong.progress.acts.steering import ChangeTarget, ChooseStage
 from sewalong.progress.joining.next_joins import joining
 from sewalong.progress.joining.row_tags import read_label, row_label
 from sewalong.progress.plan.plan import StageLine
+from sewalong.progress.record.counting import can_be_unpicked
 from sewalong.progress.record.refused import Refused
 from sewalong.progress.record.state import Standing
 from sewalong.screens.prompts.common import NOT_A_NUMBER, whole
@@ -50,10 +51,10 @@ async def unpick(desk: Desk) -> None:
     choices = [
         Choice(line.stage.id, f"{line.stage.label}: {line.done} done")
         for line in desk.outcome.plan.lines
-        if line.done
+        if line.done and can_be_unpicked(desk.quilt.state, line.stage)
     ]
     if not choices:
-        desk.tell("Nothing has been sewn yet, so there is nothing to unpick.", refused=True)
+        desk.tell("There is nothing now that can be unpicked.", refused=True)
         return
     dialog = ChoiceDialog(
         "Unpick the work of which stage?", choices, desk.outcome.hand.line.stage.id

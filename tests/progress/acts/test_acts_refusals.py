@@ -86,16 +86,25 @@ def test_a_name_of_any_length_is_quoted_short() -> None:
     assert len(refusal(opening(QUILT), c.Find("x" * 5000, 1))) < 300
 
 
-@pytest.mark.parametrize(
-    ("stage", "counts"), [("press", "four-patch"), ("cut-twice", "stack"), ("press-open", "unit")]
-)
-def test_what_was_pressed_or_cut_cannot_be_taken_apart(stage: str, counts: str) -> None:
-    state, _ = play(QUILT, *everything(QUILT, stage))
-    label = stage.replace("-", " ")
-    assert refusal(state, c.Unpick(stage)) == (
-        f"What {label} did cannot be taken apart again. "
+def test_what_was_cut_cannot_be_taken_apart() -> None:
+    state, _ = play(QUILT, *everything(QUILT, "cut-twice"))
+    assert refusal(state, c.Unpick("cut-twice")) == (
+        "What cut twice did is cut and cannot be taken apart again. "
         "If it was counted by mistake, undo it or recount the pile."
     )
+
+
+def test_a_pressed_seam_goes_back_to_the_iron_and_then_to_the_ripper() -> None:
+    state, _ = play(
+        QUILT,
+        *everything(QUILT, "press", make=4),
+        c.Unpick("press", 2),
+        c.Unpick("sew", 2),
+    )
+    assert state.done["press"] == 2
+    before, _ = play(QUILT, *everything(QUILT, "press", make=4))
+    assert state.done["sew"] == before.done["sew"] - 2
+    assert state.piles["pair"] == before.piles["pair"] + 4
 
 
 def test_only_what_lies_there_can_be_taken_apart() -> None:
