@@ -287,13 +287,13 @@ def test_five_quiet_minutes_are_none_and_more_are_an_interruption() -> None:
 
 
 def test_what_another_session_counted_was_not_interrupted_in_this_one() -> None:
-    state, record = play(QUILT, c.Count("pair", 84), CLOSE, c.OpenSession())
+    state, record = play(QUILT, c.Count("pair", 1), CLOSE, c.OpenSession())
     assert after_interruption(state, record[-1].event.at + 30 * MINUTE) == ""
 
 
 def test_who_turned_to_a_stage_by_hand_was_not_interrupted_at_it() -> None:
     state, record = play(QUILT, c.Count("pair", 60), c.Count("sew", 1), c.ChooseStage("pair"))
-    assert after_interruption(state, record[-1].event.at + 30 * MINUTE) == ""
+    assert after_interruption(state, record[-1].event.at + 3 * HOUR) == ""
 
 
 def test_away_from_the_machine_the_top_piece_is_compared_too() -> None:
