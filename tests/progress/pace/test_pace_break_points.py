@@ -84,7 +84,7 @@ def test_wear_is_looked_for_at_boundaries_and_at_a_chains_end_after_fifty_minute
     def looked_for(state: State, after: float) -> bool:
         return something_may_be_worn(state, plan(state), EVENING + after * MINUTE)
 
-    state, record = play(QUILT, c.OpenSession(), c.Count("pair", 20))
+    state, record = play(QUILT, c.OpenSession(), c.Count("pair", 10))
     assert [looked_for(state, after) for after in (2, 49.9, 50)] == [False, False, True]
     state = go_on(state, record, c.Count("sew", 1))
     assert not looked_for(state, 90), "in the middle of a chain"
