@@ -42,8 +42,8 @@ def something_may_be_worn(state: State, now: Plan, at: datetime) -> bool:
 
     Between stage boundaries only a stop can be due, and none before its time has gone by.
     """
-    if at_a_stage_boundary(state, now):
-        return True
     session = state.session
-    sat = at - session.opened if session else timedelta(0)
+    if session is None or at_a_stage_boundary(state, now):
+        return True
+    sat = at - session.opened
     return sat >= timedelta(minutes=STOP_MINUTES) and at_a_chains_end(state, now)

@@ -75,12 +75,13 @@ def worn(
 def _needle(
     state: State, record: Sequence[Recorded], known: Paces, chosen: WearChoices
 ) -> Iterator[Wear]:
-    last = changes(record, "needle")[-1:] or (0,)
-    sewn = use_between(state, known, last[0]).machine_hours
+    when = changes(record, "needle")
+    last = when[-1] if when else 0
+    sewn = use_between(state, known, last).machine_hours
     if chosen.needle_hours and sewn >= chosen.needle_hours:
-        since = "on this needle" if last[0] else "and no new needle is in the record"
+        since = "on this needle" if last else "and no new needle is in the record"
         yield Wear(
-            f"needle-{last[0]}",
+            f"needle-{last}",
             f"About {hours(sewn)} at the machine {since}; "
             f"you change it after {hours(chosen.needle_hours)}.",
         )

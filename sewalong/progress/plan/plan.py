@@ -140,9 +140,9 @@ def _backward(
             wants[taken.pile] = wants.get(taken.pile, 0) + to_do[stage.id] * taken.count
             spent[taken.pile] = spent.get(taken.pile, 0) + beyond[stage.id] * taken.count
     missing = {
-        pile: wants.get(pile, 0) - state.piles[pile]
+        pile: wants[pile] - state.piles[pile]
         for pile in state.route.starts
-        if wants.get(pile, 0) > state.piles[pile]
+        if wants[pile] > state.piles[pile]
     }
     return to_do, missing, beyond
 

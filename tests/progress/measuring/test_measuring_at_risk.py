@@ -164,6 +164,8 @@ def test_what_a_recount_says_was_sewn_or_never_was_is_reckoned_in() -> None:
     state, record = play(QUILT, c.Count("pair", 84), c.Count("sew", 20), GOOD, c.Count("sew", 7))
     more = go_on(state, made := [*record], c.Recount("four-patch", 29, "made"), BAD)
     assert counts(risk(more, made)) == {"sew": 9}
+    one = go_on(state, by_one := [*record], c.Recount("four-patch", 28, "made"), BAD)
+    assert counts(risk(one, by_one)) == {"sew": 8}
     fewer = go_on(state, unmade := [*record], c.Recount("four-patch", 24, "made"), BAD)
     assert counts(risk(fewer, unmade)) == {"sew": 4}
     found = go_on(state, lost := [*record], c.Recount("four-patch", 29, "found"), BAD)

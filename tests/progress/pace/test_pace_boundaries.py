@@ -182,6 +182,7 @@ def test_a_session_in_which_nothing_stands_or_no_time_is_known_teaches_nothing()
     assert spells([stretch(2, 4.0), stretch(-2, 3.0)]) == ()
     assert spells([stretch(2, None)]) == ()
     assert spells([stretch(2, 0.0)]) == ()
+    assert [one.minutes for one in spells([stretch(2, 0.5)])] == [0.5]
     (one,) = spells([stretch(2, None), stretch(1, 3.0)])
     assert (one.n, one.before, one.each) == (1, 2, 3.0)
 

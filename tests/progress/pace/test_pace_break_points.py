@@ -9,10 +9,15 @@ import pytest
 from sewalong.piecing.cloth import Patch
 from sewalong.piecing.geometry import Polygon
 from sewalong.progress.pace.bias_cuts import _of_patch, bias_cuts
-from sewalong.progress.pace.break_points import at_a_chains_end, at_a_stage_boundary
+from sewalong.progress.pace.break_points import (
+    at_a_chains_end,
+    at_a_stage_boundary,
+    something_may_be_worn,
+)
 from sewalong.progress.plan.plan import plan
+from sewalong.progress.record.state import State
 from tests.progress import every_act as c
-from tests.progress.building import a_quilt, go_on, play
+from tests.progress.building import EVENING, MINUTE, a_quilt, go_on, play
 
 QUILT = a_quilt(pieces=160, rows=4, columns=5)
 
@@ -73,3 +78,17 @@ def test_an_edge_stretches_that_is_more_than_a_degree_off_the_threads(
 ) -> None:
     patch = Patch(points, "A", (sin(radians(degrees)), -cos(radians(degrees))))
     assert _of_patch(patch) == pytest.approx(inches)
+
+
+def test_wear_is_looked_for_at_boundaries_and_at_a_chains_end_after_fifty_minutes() -> None:
+    def looked_for(state: State, after: float) -> bool:
+        return something_may_be_worn(state, plan(state), EVENING + after * MINUTE)
+
+    state, record = play(QUILT, c.OpenSession(), c.Count("pair", 10))
+    assert [looked_for(state, after) for after in (2, 49.9, 50)] == [False, False, True]
+    state = go_on(state, record, c.Count("sew", 1))
+    assert not looked_for(state, 90), "in the middle of a chain"
+    state = go_on(state, record, c.ChooseStage("press"))
+    assert something_may_be_worn(state, plan(state), EVENING) is True
+    state = go_on(state, record, c.CloseSession({"machine": "yes"}))
+    assert looked_for(state, 5)

@@ -7,7 +7,7 @@ import pytest
 from sewalong.progress.pace.count_times import effective, stretches
 from sewalong.progress.pace.session_samples import spells
 from sewalong.progress.record import events as e
-from tests.progress.pace.evenings import Diary, a_quilt
+from tests.progress.pace.evenings import DAY, Diary, a_quilt
 
 GUESS = {"pair": 0.3, "sew": 2.0, "press": 0.7}
 
@@ -171,3 +171,13 @@ def test_time_before_putting_away_is_not_carried_to_small_pieces_or_from_a_forgo
     left.sit_down()
     left.count("quilt", 1, 40)
     assert [stretch.minutes for stretch in stretches(left.record, guesses)] == [40]
+
+
+def test_rows_joined_by_their_numbers_are_one_seam() -> None:
+    diary = Diary(a_quilt("plain-squares", 4, 2, 2))
+    diary.evening(("square-up", 4, 2), ("sew-rows", 2, 6))
+    diary.sit_down(diary.now + DAY)
+    diary.pass_by(5)
+    diary.add(e.RowsJoined(at=diary.now, session=diary.session, first=1, second=2))
+    last = stretches(diary.record, {"square-up": 0.5, "sew-rows": 3.0, "join-rows": 5.0})[-1]
+    assert (last.stage, last.n, last.minutes) == ("join-rows", 1, 5.0)

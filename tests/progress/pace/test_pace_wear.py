@@ -254,6 +254,7 @@ def test_a_stop_is_named_by_its_session_its_rest_and_how_often_it_came() -> None
     (first,) = said(diary, WearChoices())
     assert first.id == "stop-2-0-1"
     assert first.sentence.startswith("56 minutes at it: ")
+    diary.count("sew", 5, 90)
     rested = diary.count("sew", 5, 90)
     for _ in range(5):
         diary.count("sew", 5, 11)

@@ -55,6 +55,17 @@ def test_every_stage_says_needed_done_to_do_and_waiting() -> None:
     assert now.line("stack").waiting_noun.of(3) == "pressed four-patches"
 
 
+def test_of_two_piles_the_scarcer_is_the_one_said_to_wait() -> None:
+    quilt = a_quilt("nine-patch-strips", pieces=5, rows=2, columns=4)
+    state, record = play(quilt, c.Spoil("light-strip", 2, "faded"))
+    line = plan(state).line("sew-outer-sets")
+    # Two dark strips and a light one to a set: five dark are enough for two, three light for three.
+    assert (line.ready, line.waiting, line.waiting_noun.one) == (2, 5, "dark strip")
+    state = go_on(state, record, c.Spoil("light-strip", 2, "faded"))
+    line = plan(state).line("sew-outer-sets")
+    assert (line.ready, line.waiting, line.waiting_noun.one) == (1, 1, "light strip")
+
+
 def test_in_batch_sewing_most_of_the_work_is_done_before_the_first_unit_is() -> None:
     """The shape, not the number, of a maker's log of 80 blocks sewn in batches: 82 % of the
     work was done when 2 blocks existed.

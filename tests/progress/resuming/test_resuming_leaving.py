@@ -166,13 +166,13 @@ def test_edges_on_the_bias_that_waited_are_said_with_how_long() -> None:
 
 def test_edges_on_the_bias_are_told_by_the_last_evening_that_cut_some() -> None:
     state, record = play(QUILT, *everything(QUILT, "cut-twice", make=3), CLOSE)
-    state = go_on(state, record, c.Count("cut-twice", 2), CLOSE, at=EVENING + 20 * DAY)
+    state = go_on(state, record, c.Count("cut-twice"), CLOSE, at=EVENING + 20 * DAY)
     (worry,) = [
         worry
         for worry in concerns(state, record, EVENING + 21 * DAY, plan(state))
         if worry.label == "On the bias"
     ]
-    assert worry.text.startswith("20 cut units with edges on the bias, cut yesterday: ")
+    assert worry.text.startswith("16 cut units with edges on the bias, cut yesterday: ")
     assert worry.since == record[-2].event.at
 
 
@@ -287,13 +287,13 @@ def test_five_quiet_minutes_are_none_and_more_are_an_interruption() -> None:
 
 
 def test_what_another_session_counted_was_not_interrupted_in_this_one() -> None:
-    state, record = play(QUILT, c.Count("pair", 84), CLOSE, c.OpenSession())
+    state, record = play(QUILT, c.Count("pair", 1), CLOSE, c.OpenSession())
     assert after_interruption(state, record[-1].event.at + 30 * MINUTE) == ""
 
 
 def test_who_turned_to_a_stage_by_hand_was_not_interrupted_at_it() -> None:
     state, record = play(QUILT, c.Count("pair", 60), c.Count("sew", 1), c.ChooseStage("pair"))
-    assert after_interruption(state, record[-1].event.at + 30 * MINUTE) == ""
+    assert after_interruption(state, record[-1].event.at + 3 * HOUR) == ""
 
 
 def test_away_from_the_machine_the_top_piece_is_compared_too() -> None:
