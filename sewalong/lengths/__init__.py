@@ -12,7 +12,7 @@ from sewalong.lengths.cloth import (
     show_yards,
 )
 from sewalong.lengths.fault import LengthFault
-from sewalong.lengths.printing import direction, show, show_stated
+from sewalong.lengths.printing import as_given, direction, show, show_stated
 from sewalong.lengths.reading import parse
 from sewalong.lengths.rounding import Rounding, round_to
 from sewalong.lengths.several import parse_several
@@ -42,6 +42,7 @@ __all__ = [
     "LengthFault",
     "Rounding",
     "Unit",
+    "as_given",
     "cloth_length",
     "direction",
     "from_cm",

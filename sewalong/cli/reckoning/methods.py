@@ -12,7 +12,7 @@ from sewalong.cli.frame.errors import CommandError
 from sewalong.cli.frame.length_arguments import method_named, read, read_or_none, unit_of
 from sewalong.cli.frame.line_report import told
 from sewalong.cli.frame.report import Report
-from sewalong.lengths import Unit, show
+from sewalong.lengths import Unit, as_given
 from sewalong.piecing.catalogue import method as method_called
 from sewalong.piecing.catalogue import method_ids, written_method
 from sewalong.piecing.cloth import Flat, Patch
@@ -81,7 +81,7 @@ def _stages(method: Method, made: Derivation, unit: Unit) -> Iterator[Line]:
     for number, stage in enumerate(method.stages, start=1):
         takes = " and ".join(_pieces(method, one) for one in stage.takes)
         work = made.stage(stage.id)
-        sewn = f", {show(work.sewn, unit)} of seam" if work.sewn else ""
+        sewn = f", {as_given(work.sewn, unit)} of seam" if work.sewn else ""
         yield Line(
             f"stage {number}, {stage.label}",
             f"takes {takes}, makes {_pieces(method, stage.makes)}{sewn}",

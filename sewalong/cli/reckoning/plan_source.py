@@ -91,12 +91,12 @@ def _with_settings(quilt: Quilt, args: argparse.Namespace) -> Quilt:
 
 
 def _refuse_seam(quilt: Quilt) -> None:
-    from sewalong.lengths import show
+    from sewalong.lengths import as_given
 
     for border in quilt.borders:
         if border.cut <= 2 * quilt.seam:
             raise CommandError(
-                f"A border cut at {show(border.cut, quilt.unit)} is used up by such seams. "
+                f"A border cut at {as_given(border.cut, quilt.unit)} is used up by such seams. "
                 "Give a narrower --seam."
             )
 

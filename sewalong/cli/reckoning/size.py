@@ -12,7 +12,7 @@ from sewalong.cli.frame.errors import CommandError
 from sewalong.cli.frame.length_arguments import method_named, read, read_or_none, read_size, unit_of
 from sewalong.cli.frame.line_report import told
 from sewalong.cli.frame.report import Report
-from sewalong.lengths import CENTIMETRE, Length, Unit, show
+from sewalong.lengths import CENTIMETRE, Length, Unit, as_given, show
 from sewalong.piecing.definition import Definition
 from sewalong.piecing.derive import SEAM, STRIP_LENGTH, Derivation, derive, start_for
 from sewalong.piecing.start_sizes import StartSize
@@ -80,7 +80,7 @@ def _to_cut(written: Definition, wanted: Mapping[str, StartSize], unit: Unit) ->
     for pile, one in wanted.items():
         many = written.noun(pile).many
         exact = exactly(one.exact, unit)
-        shown = show(one.cutting, unit, fineness=Fraction(1, 64) if unit is Unit.INCH else None)
+        shown = as_given(one.cutting, unit)
         same = as_fraction(one.exact) == one.cutting
         text = shown if same else f"{shown} (rounded up from {exact})"
         yield Line(f"cut {many} at", text, inches=float(one.cutting))
@@ -88,7 +88,8 @@ def _to_cut(written: Definition, wanted: Mapping[str, StartSize], unit: Unit) ->
 
 def _cut(written: Definition, made: Derivation, unit: Unit) -> Iterator[Line]:
     first, *others = written.starts
-    yield length_line(written.noun(first.pile).many, made.starts[first.pile].cutting, unit)
+    start = made.starts[first.pile].cutting
+    yield Line(written.noun(first.pile).many, as_given(start, unit), inches=float(start))
     yield from _to_cut(written, {one.pile: made.starts[one.pile] for one in others}, unit)
 
 
@@ -99,7 +100,7 @@ def _unit(made: Derivation, unit: Unit) -> Iterator[Line]:
     yield size_line("unit unfinished", raw, unit, f"seams of {seam_said}")
     yield size_line("unit finishes at", finished, unit)
     trim = made.unit.trim_to(trim_step(unit))
-    kept = " across × ".join(show(side, unit) for side in trim) + " down"
+    kept = " across × ".join(as_given(side, unit) for side in trim) + " down"
     off = max(raw.width - trim[0], raw.length - trim[1])
     spare = f"{exactly(off, unit)} to trim off" if off > Fraction(1, 10**5) else "nothing to trim"
     yield Line("trim units to", kept, spare, float(trim[0]), float(trim[1]))

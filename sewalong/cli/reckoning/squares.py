@@ -11,7 +11,7 @@ from sewalong.cli.frame.length_arguments import read, read_or_none, read_size, s
 from sewalong.cli.frame.line_report import told
 from sewalong.cli.frame.report import Report
 from sewalong.cli.reckoning.strip_lines import buy_line
-from sewalong.lengths import Unit, show
+from sewalong.lengths import Unit, as_given
 from sewalong.quilt.cloth.squares import FAT_QUARTER, cloth_for, cuts_fit, from_cloth, spares_to_cut
 from sewalong.quilt.cloth.strips import USABLE
 from sewalong.quilt.size import Size
@@ -48,7 +48,7 @@ def _squares(args: argparse.Namespace, unit: Unit) -> Iterator[Line]:
             "short of one more row",
             found.short_of_next,
             unit,
-            f"at {show(next_row, unit)} of cloth",
+            f"at {as_given(next_row, unit)} of cloth",
         )
     if args.count is not None:
         needed = cloth_for(args.count, piece, usable=usable, unit=unit)
@@ -71,7 +71,7 @@ def _fit(args: argparse.Namespace, unit: Unit) -> Iterator[Line]:
     for usable in widths:
         found = cuts_fit(cuts, cloth, usable=usable, unit=unit)
         verdict = "fits" if found.fits else "does not fit"
-        yield Line(f"at {show(usable, unit)} usable", verdict, found.reason, float(found.need))
+        yield Line(f"at {as_given(usable, unit)} usable", verdict, found.reason, float(found.need))
         for one in found.cuts:
             yield Line("", one.reason)
 

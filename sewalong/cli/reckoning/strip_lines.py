@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sewalong.lengths import Unit, cloth_length, show
+from sewalong.lengths import Unit, as_given, cloth_length
 from sewalong.quilt.cloth.purchase import Purchase
 from sewalong.quilt.cloth.strips import Strips
 from sewalong.quilt.worksheet.line import Line, plural
@@ -19,8 +19,8 @@ def strip_lines(strips: Strips, unit: Unit) -> Iterator[Line]:
     """The strips, and the cloth for them."""
     yield Line(
         "strips",
-        f"{plural(strips.count, 'strip')} of {show(strips.width, unit)}",
-        f"{strips.reason}; so many down to {show(strips.narrowest, unit)} of usable width",
+        f"{plural(strips.count, 'strip')} of {strips.width_text}",
+        f"{strips.reason}; so many down to {as_given(strips.narrowest, unit)} of usable width",
         float(strips.cloth),
     )
     yield buy_line(strips.purchase, unit)

@@ -6,9 +6,10 @@ from math import ceil
 
 from msgspec import Struct
 
-from sewalong.lengths import Length, Unit, show
+from sewalong.lengths import Length, Unit, as_given
 from sewalong.quilt.cloth.purchase import Purchase, to_buy
 from sewalong.quilt.cloth.strips import USABLE
+from sewalong.quilt.cloth.to_cut import to_cut
 from sewalong.quilt.refusal import NumbersFault, above_zero, not_below_zero
 from sewalong.quilt.size import Size
 
@@ -78,9 +79,11 @@ def backing(
     if (crosswise.cloth, crosswise.panels) < (lengthwise.cloth, lengthwise.panels):
         best, other = crosswise, lengthwise
     saves = other.cloth - best.cloth
-    saved = f"saves {show(saves, unit)} of cloth" if saves else "no more cloth than the other way"
+    saved = (
+        f"saves {as_given(saves, unit)} of cloth" if saves else "no more cloth than the other way"
+    )
     words = (
-        f"{size.show(unit)} with {show(margin, unit)} each side; seams {best.seams.value}: "
+        f"{size.show(unit)} with {as_given(margin, unit)} each side; seams {best.seams.value}: "
         f"{best.reason}; {saved}"
     )
     return Backing(size, margin, best, other, saves, words)
@@ -93,16 +96,17 @@ def _way(
     loss = 2 * not_below_zero(seam, "seam allowance of the back")
     if loss >= usable:
         raise NumbersFault("The cloth is no wider than its own seam. Check the usable width.")
+    panel = to_cut(along, unit).length
     panels = max(1, ceil((across - loss) / (usable - loss)))
     reach = panels_reach(panels, usable, seam)
-    cloth = panels * along
+    cloth = panels * panel
     plural = "panel" if panels == 1 else "panels"
     words = (
-        f"{panels} {plural} of {show(along, unit)} reach {show(reach, unit)} "
-        f"of the {show(across, unit)} needed"
+        f"{panels} {plural} of {as_given(panel, unit)} reach {as_given(reach, unit)} "
+        f"of the {as_given(across, unit)} needed"
     )
     return BackingWay(
-        seams, panels, along, reach, reach - across, cloth, to_buy(cloth, unit), words
+        seams, panels, panel, reach, reach - across, cloth, to_buy(cloth, unit), words
     )
 
 
@@ -132,6 +136,6 @@ def backing_from(
     above_zero(cloth, "cloth in hand")
     best = backing(top, margin=margin, usable=usable, seam=seam, unit=unit).best
     short = max(best.cloth - cloth, Fraction(0))
-    verdict = f"{show(short, unit)} short" if short else "enough"
-    words = f"{show(cloth, unit)} in hand, {verdict}: {best.reason}"
+    verdict = f"{as_given(short, unit)} short" if short else "enough"
+    words = f"{as_given(cloth, unit)} in hand, {verdict}: {best.reason}"
     return BackingCheck(short == 0, short, best, words)

@@ -8,7 +8,7 @@ from fractions import Fraction
 
 from msgspec import Struct
 
-from sewalong.lengths import Length, Unit, show
+from sewalong.lengths import Length, Unit, as_given
 from sewalong.quilt.cloth.backing import MARGIN
 from sewalong.quilt.refusal import NumbersFault, not_below_zero
 from sewalong.quilt.size import Size
@@ -78,7 +78,7 @@ def smallest_batting(
                 how = " on its side" if turned else ""
                 words = (
                     f"{one.name}, {one.size.show(unit)}{how}, for {need.show(unit)}: "
-                    f"{show(over[0], unit)} over across, {show(over[1], unit)} over down"
+                    f"{as_given(over[0], unit)} over across, {as_given(over[1], unit)} over down"
                 )
                 return BattingChoice(need, one, turned, over, words)
     words = f"no listed batting covers {need.show(unit)}: buy it from the roll, or join two"
@@ -93,7 +93,7 @@ def largest_top(batting: Size, margin: Length = MARGIN, unit: Unit = Unit.INCH) 
     not_below_zero(margin, "margin")
     if min(batting.width, batting.length) <= 2 * margin:
         raise NumbersFault(
-            f"{batting.show(unit)} of batting leaves no top with {show(margin, unit)} each side. "
+            f"{batting.show(unit)} of batting leaves no top with {as_given(margin, unit)} each side. "
             "Take a smaller margin or a larger batting."
         )
     return batting.grown(-margin)

@@ -9,7 +9,7 @@ from math import sqrt
 
 from msgspec import Struct
 
-from sewalong.lengths import Length, Unit, show
+from sewalong.lengths import Length, Unit, as_given
 from sewalong.quilt.as_fraction import ROOT_TWO, exactly
 from sewalong.quilt.cloth.strips import QUARTER
 from sewalong.quilt.refusal import NumbersFault, above_zero, not_below_zero
@@ -71,8 +71,8 @@ def bias_binding(
         side += fineness
         loops, gives = bias_from(side, strip, seam)
     words = (
-        f"a square of {show(side, unit)} gives {loops} loops, {show(gives, unit)} of "
-        f"{show(need, unit)} needed (by area alone {exactly(by_area, unit)})"
+        f"a square of {as_given(side, unit)} gives {loops} loops, {as_given(gives, unit)} of "
+        f"{as_given(need, unit)} needed (by area alone {exactly(by_area, unit)})"
     )
     return BiasBinding(need, strip, by_area, side, loops, gives, words)
 
@@ -103,13 +103,13 @@ def bias_from_remnant(
     loops, gives = bias_from(shorter_side, strip, seam)
     if loops == 0:
         raise NumbersFault(
-            f"A square of {show(shorter_side, unit)} gives no whole loop of {show(strip, unit)}. "
+            f"A square of {as_given(shorter_side, unit)} gives no whole loop of {as_given(strip, unit)}. "
             "Use a larger piece, a narrower strip, or cut the binding on the straight grain."
         )
     enough = gives >= float(need)
     off = abs(gives - float(need))
     words = (
-        f"a square of {show(shorter_side, unit)} gives {loops} loops, {show(gives, unit)}: "
-        f"{show(off, unit)} {'over' if enough else 'short'}"
+        f"a square of {as_given(shorter_side, unit)} gives {loops} loops, {as_given(gives, unit)}: "
+        f"{as_given(off, unit)} {'over' if enough else 'short'}"
     )
     return BiasRemnant(shorter_side, loops, gives, enough, words)

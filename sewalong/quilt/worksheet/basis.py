@@ -12,6 +12,7 @@ from sewalong.quilt.as_fraction import as_fraction
 from sewalong.quilt.choices import Choices
 from sewalong.quilt.cloth.borders import BorderNumbers, BorderPlan, Corners, borders
 from sewalong.quilt.cloth.strips import Join
+from sewalong.quilt.cloth.to_cut import to_cut
 from sewalong.quilt.layouts.setting_straight import straight_top
 from sewalong.quilt.quilt import Quilt, Target
 from sewalong.quilt.refusal import NumbersFault
@@ -72,7 +73,7 @@ class Basis(Struct, frozen=True):
     @property
     def border_in_all(self) -> Length:
         """What all borders together add on each side, finished."""
-        return sum((one.cut - 2 * self.quilt.seam for one in self.quilt.borders), Fraction(0))
+        return (self.top.width - self.centre.width) / 2
 
 
 def basis(quilt: Quilt, target: Target | None = None, choices: Choices | None = None) -> Basis:
@@ -86,7 +87,8 @@ def basis(quilt: Quilt, target: Target | None = None, choices: Choices | None = 
     unit = Size(as_fraction(made.unit.width), as_fraction(made.unit.height))
     edges = [straight_top(wanted.rows, wanted.columns, unit, quilt.seam)]
     for border in quilt.borders:
-        edges.append(edges[-1].grown(border.cut - 2 * quilt.seam))
+        cut = to_cut(border.cut, quilt.unit).length
+        edges.append(edges[-1].grown(cut - 2 * quilt.seam))
     plans = tuple(BorderPlan(border.cut, _CORNERS[chosen.corners]) for border in quilt.borders)
     found = _borders(quilt, edges[0], plans, chosen)
     return Basis(quilt, wanted, chosen, made, unit, tuple(edges), plans, found)

@@ -10,7 +10,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sewalong.lengths import show
+from sewalong.lengths import as_given
 from sewalong.quilt.worksheet.basis import Basis
 from sewalong.quilt.worksheet.cloth import (
     back_of,
@@ -43,12 +43,11 @@ def cut_list(basis: Basis) -> Section:
 
 
 def _border_strips(basis: Basis) -> Iterator[Line]:
-    unit = basis.shown_in
     found = list(enumerate(zip(basis.quilt.borders, basis.bordered(), strict=True), start=1))
     for place, (border, one) in sorted(found, key=lambda each: -each[1][0].cut):
         yield Line(
             border_label(place, border.cloth),
-            strips_text(one.strips.count, show(border.cut, unit)),
+            strips_text(one.strips.count, one.strips.width_text),
             one.strips.reason,
             float(one.strips.cloth),
         )
@@ -58,7 +57,7 @@ def _binding(basis: Basis) -> Iterator[Line]:
     strips = binding_of(basis).strips
     yield Line(
         "binding",
-        strips_text(strips.count, show(strips.width, basis.shown_in)),
+        strips_text(strips.count, strips.width_text),
         strips.reason,
         float(strips.cloth),
     )
@@ -79,9 +78,9 @@ def _piece(one: PieceCloth, basis: Basis) -> Line:
     unit = basis.shown_in
     noun = basis.quilt.method.pile(one.pile).noun
     label = f"{noun.many}, {one.name}" if one.name else noun.many
-    wide = show(one.cut.piece.length, unit)
+    wide = one.cut.strip_text
     if one.strip:
-        text = f"{noun.count(one.cut.count)} of {wide}, {show(one.cut.piece.width, unit)} long"
+        text = f"{noun.count(one.cut.count)} of {wide}, {as_given(one.cut.piece.width, unit)} long"
     else:
         text = f"{noun.count(one.cut.count)} of {wide} from {strips_text(one.cut.strips, wide)}"
     return Line(label, text, f"if not cut yet; {one.cut.reason}", float(one.cut.cloth))
@@ -93,8 +92,8 @@ def _border_lengths(basis: Basis) -> Iterator[Line]:
     for place, (border, one) in enumerate(numbers, start=1):
         yield Line(
             f"{border_label(place, border.cloth)}, to length",
-            f"2 sides of {show(one.each_side, unit)}, top and bottom of "
-            f"{show(one.each_end, unit)}, or as the real top measures",
+            f"2 sides of {as_given(one.each_side, unit)}, top and bottom of "
+            f"{as_given(one.each_end, unit)}, or as the real top measures",
             f"when the top is sewn so far; {one.plan.corners.value}",
             float(one.each_side),
             float(one.each_end),
@@ -106,7 +105,7 @@ def _back(basis: Basis) -> Iterator[Line]:
     when = "when all borders are on" if basis.quilt.borders else "when the top is done"
     yield Line(
         "back",
-        f"{plural(way.panels, 'panel')} of {show(way.panel, basis.shown_in)}, "
+        f"{plural(way.panels, 'panel')} of {as_given(way.panel, basis.shown_in)}, "
         f"seams {way.seams.value}",
         f"{when}; {way.reason}",
         float(way.cloth),
@@ -117,7 +116,7 @@ def _batting(basis: Basis) -> Iterator[Line]:
     need = batting_of(basis).need
     yield Line(
         "batting",
-        f"{show(need.width, basis.shown_in)} across × {show(need.length, basis.shown_in)} down",
+        f"{as_given(need.width, basis.shown_in)} across × {as_given(need.length, basis.shown_in)} down",
         "with the back, and as large",
         float(need.width),
         float(need.length),

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from msgspec import Struct
 
-from sewalong.lengths import METRE, Length, cloth_length, show
+from sewalong.lengths import METRE, Length, as_given, cloth_length
 from sewalong.quilt.cloth.purchase import to_buy
 from sewalong.quilt.cloth.thread import metres, wound
 from sewalong.quilt.worksheet.basis import Basis
@@ -39,7 +39,7 @@ def _packs(basis: Basis) -> Iterator[Line]:
     for start in basis.quilt.starts:
         if start.packs is not None:
             noun = basis.quilt.method.pile(start.pile).noun
-            size = show(start.size, basis.shown_in)
+            size = as_given(start.size, basis.shown_in)
             yield Line(
                 f"{noun.many} of {size}",
                 plural(start.packs, "pack"),
@@ -64,7 +64,7 @@ def _cloth(basis: Basis) -> Iterator[Line]:
             yield Line(label, str(fault))
     for uses in by_name.values():
         purchase = to_buy(sum((use.cloth for use in uses), Length(0)), unit)
-        parts = ", ".join(f"{use.what} {show(use.cloth, unit)}" for use in uses)
+        parts = ", ".join(f"{use.what} {as_given(use.cloth, unit)}" for use in uses)
         yield Line(
             uses[0].name,
             f"buy {cloth_length(purchase.need, unit)}",

@@ -5,10 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterator
 from fractions import Fraction
 
-from sewalong.lengths import show
+from sewalong.lengths import as_given, show
 from sewalong.quilt.as_fraction import as_fraction, exactly
 from sewalong.quilt.cloth.borders import borders
 from sewalong.quilt.cloth.row import row_length
+from sewalong.quilt.cloth.to_cut import to_cut
 from sewalong.quilt.layouts.setting_straight import straight_top, with_own_seam
 from sewalong.quilt.size import Size
 from sewalong.quilt.worksheet.basis import Basis, trim_step
@@ -60,7 +61,7 @@ def _starts(basis: Basis) -> Iterator[Line]:
             yield length_line(noun.many, start.size, unit, there)
         else:
             width = length_line(noun.many, start.size, unit)
-            long = show(start.length, unit)
+            long = as_given(start.length, unit)
             yield Line(noun.many, f"{width.text} wide, {long} long", there, width.inches)
 
 
@@ -105,8 +106,8 @@ def _top(basis: Basis) -> Iterator[Line]:
     for number, (border, edge) in enumerate(
         zip(basis.quilt.borders, basis.edges[1:], strict=True), start=1
     ):
-        width = border.cut - 2 * basis.quilt.seam
-        reason = f"{border.cloth} adds {show(width, unit)} each side, raw edge to raw edge"
+        width = to_cut(border.cut, unit).length - 2 * basis.quilt.seam
+        reason = f"{border.cloth} adds {as_given(width, unit)} each side, raw edge to raw edge"
         yield size_line(f"with border {number}", edge, unit, reason)
     yield size_line("top finishes at", basis.finishes_at, unit, "once it is bound")
 
