@@ -108,7 +108,7 @@ def _strip_line(label: str, count: int, cut: Size, usable: Fraction, unit: Unit)
         return
     strips = sash_strips(count, cut.length, cut.width, usable=usable, unit=unit)
     text = f"{plural(strips.strips, 'strip')} of {as_given(cut.width, unit)}, {strips.over} over"
-    yield Line(label, text, f"{strips.reason}; {strips.purchase.reason}",
+    yield Line(label, text, f"{strips.reason}, {strips.narrower.words}; {strips.purchase.reason}",
                float(strips.purchase.buy))  # fmt: skip
 
 

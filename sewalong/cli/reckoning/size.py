@@ -19,7 +19,7 @@ from sewalong.piecing.start_sizes import StartSize
 from sewalong.quilt.as_fraction import as_fraction, exactly
 from sewalong.quilt.size import Size
 from sewalong.quilt.worksheet.basis import trim_step
-from sewalong.quilt.worksheet.line import Line, length_line, size_line
+from sewalong.quilt.worksheet.line import Line, size_line
 from sewalong.quilt.worksheet.unit_lines import edge_line, seam_room_line
 
 

@@ -12,6 +12,7 @@ from sewalong.cli.frame.line_report import told
 from sewalong.cli.frame.report import Report
 from sewalong.cli.reckoning.strip_lines import buy_line
 from sewalong.lengths import Unit, as_given
+from sewalong.quilt.cloth.narrower import width_text
 from sewalong.quilt.cloth.squares import FAT_QUARTER, cloth_for, cuts_fit, from_cloth, spares_to_cut
 from sewalong.quilt.cloth.strips import USABLE
 from sewalong.quilt.size import Size
@@ -41,6 +42,9 @@ def _squares(args: argparse.Namespace, unit: Unit) -> Iterator[Line]:
     if cloth is not None:
         found = from_cloth(Size(usable, cloth), piece, unit)
         yield Line("pieces", plural(found.count, "piece"), found.reason)
+        if found.across:
+            limit = width_text(found.across_down_to, unit)
+            yield Line("narrower cloth", f"one across less below {limit} usable")
         yield length_line("left down", found.left_down, unit)
         yield length_line("left across", found.left_across, unit)
         next_row = cloth + found.short_of_next
@@ -54,6 +58,7 @@ def _squares(args: argparse.Namespace, unit: Unit) -> Iterator[Line]:
         needed = cloth_for(args.count, piece, usable=usable, unit=unit)
         yield Line("strips", plural(needed.strips, "strip"), needed.reason, float(needed.cloth))
         yield buy_line(needed.purchase, unit)
+        yield Line("narrower cloth", needed.narrower.words)
         spare = spares_to_cut(args.count)
         yield Line("spares", f"cut {spare} more while there is cloth", "2 in 100, at least one")
     if args.count is None and cloth is None and not args.fat_quarter:

@@ -7,6 +7,7 @@ from math import ceil
 from msgspec import Struct
 
 from sewalong.lengths import Length, Unit, as_given
+from sewalong.quilt.cloth.narrower import so_many_down_to
 from sewalong.quilt.cloth.purchase import Purchase, to_buy
 from sewalong.quilt.cloth.strips import USABLE
 from sewalong.quilt.cloth.to_cut import to_cut
@@ -29,13 +30,15 @@ class Seams(StrEnum):
 
 class BackingWay(Struct, frozen=True):
     """One way to piece it, lengths in inches: `panels` of `panel` each, which sewn together reach
-    `reach`, of which `over` is more than needed."""
+    `reach`, of which `over` is more than needed. So many panels do down to `narrowest` of usable
+    width."""
 
     seams: Seams
     panels: int
     panel: Length
     reach: Length
     over: Length
+    narrowest: Length
     cloth: Length
     purchase: Purchase
     reason: str
@@ -98,15 +101,16 @@ def _way(
         raise NumbersFault("The cloth is no wider than its own seam. Check the usable width.")
     panel = to_cut(along, unit).length
     panels = max(1, ceil((across - loss) / (usable - loss)))
+    narrowest = (across + loss * (panels - 1)) / panels
     reach = panels_reach(panels, usable, seam)
     cloth = panels * panel
     plural = "panel" if panels == 1 else "panels"
     words = (
         f"{panels} {plural} of {as_given(panel, unit)} reach {as_given(reach, unit)} "
-        f"of the {as_given(across, unit)} needed"
+        f"of the {as_given(across, unit)} needed, {so_many_down_to(narrowest, unit)}"
     )
     return BackingWay(
-        seams, panels, panel, reach, reach - across, cloth, to_buy(cloth, unit), words
+        seams, panels, panel, reach, reach - across, narrowest, cloth, to_buy(cloth, unit), words
     )
 
 

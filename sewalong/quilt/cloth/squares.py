@@ -11,6 +11,7 @@ from math import ceil
 from msgspec import Struct
 
 from sewalong.lengths import Length, Unit, as_given
+from sewalong.quilt.cloth.narrower import Narrower, narrower, width_text
 from sewalong.quilt.cloth.purchase import Purchase, to_buy
 from sewalong.quilt.cloth.strips import USABLE
 from sewalong.quilt.cloth.to_cut import cut_size, size_to_cut, to_cut
@@ -25,11 +26,13 @@ SPARE_SHARE = Fraction(2, 100)
 
 
 class FromCloth(Struct, frozen=True):
-    """What a piece of cloth gives. `left_across` and `left_down` are the strips of cloth over, and
+    """What a piece of cloth gives, `across` of them down to `across_down_to` of usable width
+    (zero when none fit). `left_across` and `left_down` are the strips of cloth over, and
     `short_of_next` how much longer it would have to be for one more row of pieces."""
 
     across: int
     down: int
+    across_down_to: Length
     left_across: Length
     left_down: Length
     short_of_next: Length
@@ -57,6 +60,7 @@ def from_cloth(cloth: Size, piece: Size, unit: Unit = Unit.INCH) -> FromCloth:
     return FromCloth(
         across,
         down,
+        across * piece.width,
         cloth.width - across * piece.width,
         left_down,
         piece.length - left_down,
@@ -79,6 +83,7 @@ class ClothFor(Struct, frozen=True):
     over: int
     cloth: Length
     purchase: Purchase
+    narrower: Narrower
     reason: str
 
 
@@ -110,15 +115,26 @@ def cloth_for(
         f"{as_given(usable, unit)} usable, {over} over"
     )
     return ClothFor(
-        count, piece, strip_text, per_strip, strips, over, cloth, to_buy(cloth, unit), words
+        count,
+        piece,
+        strip_text,
+        per_strip,
+        strips,
+        over,
+        cloth,
+        to_buy(cloth, unit),
+        narrower(count, piece.width, per_strip, unit),
+        words,
     )
 
 
 class CutsFit(Struct, frozen=True):
     """Whether several cuts come out of one cloth at one usable width. `left` is the length of
-    cloth over, below zero when it is short."""
+    cloth over, below zero when it is short; `down_to` the least usable width they still fit at,
+    None when they do not fit."""
 
     usable: Length
+    down_to: Length | None
     need: Length
     left: Length
     fits: bool
@@ -140,9 +156,30 @@ def cuts_fit(
     each = tuple(cloth_for(count, piece, usable=usable, unit=unit) for count, piece in cuts)
     need = sum((one.cloth for one in each), Fraction(0))
     left = cloth - need
-    verdict = f"{as_given(left, unit)} left" if left >= 0 else f"{as_given(-left, unit)} short"
+    down_to = _fits_down_to(each, cloth) if left >= 0 else None
+    verdict = f"{as_given(-left, unit)} short"
+    if down_to is not None:
+        verdict = f"{as_given(left, unit)} left, fits down to {width_text(down_to, unit)} usable"
     words = f"{as_given(need, unit)} of {as_given(cloth, unit)} at {as_given(usable, unit)} usable: {verdict}"
-    return CutsFit(usable, need, left, left >= 0, each, words)
+    return CutsFit(usable, down_to, need, left, left >= 0, each, words)
+
+
+def _fits_down_to(cuts: Sequence[ClothFor], cloth: Length) -> Length:
+    """The least width at which these cuts, which fit, still do. Their cloth only changes where
+    one piece a strip is lost, so those widths are tried from the widest down."""
+    steps = {n * cut.piece.width for cut in cuts for n in range(1, cut.per_strip + 1)}
+    fits = max(steps)
+    for width in sorted(steps, reverse=True):
+        if any(cut.piece.width > width for cut in cuts):
+            break
+        if sum(_cloth_at(width, cut) for cut in cuts) > cloth:
+            break
+        fits = width
+    return fits
+
+
+def _cloth_at(usable: Length, cut: ClothFor) -> Length:
+    return ceil(cut.count / (usable // cut.piece.width)) * cut.piece.length
 
 
 def cuts_fit_between(

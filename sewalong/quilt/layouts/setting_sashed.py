@@ -8,6 +8,7 @@ from msgspec import Struct
 
 from sewalong.lengths import Length, Unit, as_given
 from sewalong.quilt.cloth.allowances import square_adds
+from sewalong.quilt.cloth.narrower import Narrower, narrower
 from sewalong.quilt.cloth.purchase import Purchase, to_buy
 from sewalong.quilt.cloth.strips import QUARTER, USABLE
 from sewalong.quilt.cloth.to_cut import cut_size, to_cut
@@ -122,6 +123,7 @@ class SashStrips(Struct, frozen=True):
     strips: int
     over: int
     purchase: Purchase
+    narrower: Narrower
     reason: str
 
 
@@ -154,4 +156,6 @@ def sash_strips(
         f"{strips} {plural}: {pieces} of {as_given(cut_length, unit)}, {per_strip} a strip at "
         f"{as_given(usable, unit)} usable, {over} over"
     )
-    return SashStrips(pieces, per_strip, strips, over, to_buy(strips * cut_width, unit), reason)
+    purchase = to_buy(strips * cut_width, unit)
+    less = narrower(pieces, cut_length, per_strip, unit)
+    return SashStrips(pieces, per_strip, strips, over, purchase, less, reason)

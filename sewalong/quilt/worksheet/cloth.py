@@ -9,6 +9,7 @@ from sewalong.quilt.cloth.backing import Backing, BackingWay, backing
 from sewalong.quilt.cloth.batting import BattingChoice, smallest_batting
 from sewalong.quilt.cloth.binding import Binding, binding
 from sewalong.quilt.cloth.borders import BorderNumbers
+from sewalong.quilt.cloth.narrower import so_many_down_to
 from sewalong.quilt.worksheet.basis import Basis
 from sewalong.quilt.worksheet.line import Line, Section, attempt, plural, size_line
 
@@ -75,7 +76,7 @@ def _borders(basis: Basis) -> Iterator[Line]:
             label,
             f"{strips_text(strips.count, strips.width_text)}, "
             f"buy {cloth_length(strips.cloth, unit)}",
-            f"{strips.reason}; {strips.purchase.reason}",
+            f"{strips.reason}, {so_many_down_to(strips.narrowest, unit)}; {strips.purchase.reason}",
             float(strips.purchase.buy),
         )
         yield _lengths(label, one, basis)
@@ -124,7 +125,8 @@ def _binding(basis: Basis) -> Iterator[Line]:
     yield Line(
         "binding",
         f"{text}, buy {cloth_length(one.strips.cloth, unit)}",
-        f"{one.reason}; {one.strips.purchase.reason}",
+        f"{one.reason}, {so_many_down_to(one.strips.narrowest, unit)}; "
+        f"{one.strips.purchase.reason}",
         float(one.strips.purchase.buy),
     )
 

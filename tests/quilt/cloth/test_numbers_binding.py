@@ -16,6 +16,7 @@ from sewalong.quilt.cloth.bias_binding import (
 )
 from sewalong.quilt.cloth.binding import binding, binding_from_remnant, binding_length
 from sewalong.quilt.cloth.strips import Join
+from sewalong.quilt.cloth.to_cut import to_cut
 from sewalong.quilt.refusal import NumbersFault
 from sewalong.quilt.size import Size
 
@@ -220,7 +221,8 @@ def test_a_remnant_too_small_for_a_strip_is_refused() -> None:
     st.fractions(1, 4, max_denominator=4),
 )
 def test_a_remnant_never_gives_more_than_its_area(width: F, length: F, strip: F) -> None:
-    if max(width, length) < strip or min(width, length) <= 0:
+    strip = to_cut(strip).length
+    if max(width, length) < strip:
         return
     found = binding_from_remnant(Size(width, length), F(40), strip=strip)
     assert found.gives * strip <= width * length
