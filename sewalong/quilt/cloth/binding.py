@@ -19,12 +19,14 @@ ALLOWANCE = Fraction(12)
 
 
 class Binding(Struct, frozen=True):
-    """Lengths in inches: `length` is the way `around` and the `allowance`."""
+    """Lengths in inches: `length` is the way `around` and the `allowance`, and
+    `around_reason` says only that, without the strips."""
 
     around: Length
     allowance: Length
     length: Length
     strips: Strips
+    around_reason: str
     reason: str
 
 
@@ -50,8 +52,8 @@ def binding(
     """
     length = binding_length(top, allowance)
     strips = strips_for(length, strip, usable=usable, join=join, seam=seam, unit=unit)
-    words = f"{as_given(top.around, unit)} around and {as_given(allowance, unit)} allowance; {strips.reason}"
-    return Binding(top.around, allowance, length, strips, words)
+    around = f"{as_given(top.around, unit)} around and {as_given(allowance, unit)} allowance"
+    return Binding(top.around, allowance, length, strips, around, f"{around}; {strips.reason}")
 
 
 class Remnant(Struct, frozen=True):

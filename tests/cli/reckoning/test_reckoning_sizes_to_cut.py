@@ -134,3 +134,17 @@ def test_a_border_length_in_centimetres_is_a_whole_millimetre(ask: Ask) -> None:
     cut = next(line for line in data["lines"] if line["label"] == "cut two at")
     assert cut["text"] == "152.6 cm"
     assert cut["inches"] == pytest.approx(152.6 / 2.54)
+
+
+def test_bias_from_a_piece_in_hand_says_nothing_of_straight_strips(ask: Ask) -> None:
+    out = ask("reckon binding --top 60 x 80 --bias --remnant 20 x 60").out
+    assert "enough" in out
+    assert "441 1/8 in on the bias" in out
+    for straight in ("40 in usable", "strips:", "buy", "a join"):
+        assert straight not in out
+
+
+def test_a_square_to_cut_bias_from_is_a_whole_centimetre_for_who_works_in_them(ask: Ask) -> None:
+    data = ask("reckon binding --top 150 x 200 cm --strip 6.4 cm --bias --json").data
+    side = data["lines"][-1]["inches"] * 2.54
+    assert side == pytest.approx(round(side))
