@@ -12,9 +12,10 @@ from sewalong.cli.frame.errors import CommandError
 from sewalong.cli.frame.length_arguments import method_named, read, read_or_none, read_size, unit_of
 from sewalong.cli.frame.line_report import told
 from sewalong.cli.frame.report import Report
+from sewalong.cli.reckoning.strip_taken import strip_taken
 from sewalong.lengths import CENTIMETRE, Length, Unit, as_given, show
 from sewalong.piecing.definition import Definition
-from sewalong.piecing.derive import SEAM, STRIP_LENGTH, Derivation, derive, start_for
+from sewalong.piecing.derive import SEAM, Derivation, derive, start_for
 from sewalong.piecing.start_sizes import StartSize
 from sewalong.quilt.as_fraction import as_fraction, exactly
 from sewalong.quilt.size import Size
@@ -49,11 +50,12 @@ def size(args: argparse.Namespace, context: Context) -> Report:
             unit=unit,
         )
         sizes = {pile: one.cutting for pile, one in wanted.items()}
+    strip = strip_taken(written, args, sizes[written.starts[0].pile])
     made = derive(
         written,
         sizes,
         seam,
-        strip_length=read(args, "strip-length", STRIP_LENGTH),
+        strip_length=strip.length,
         fineness=_step(args, unit),
         unit=unit,
     )
@@ -62,7 +64,7 @@ def size(args: argparse.Namespace, context: Context) -> Report:
         lines += _to_cut(written, wanted, unit)
     else:
         lines += _cut(written, made, unit)
-    lines += _unit(made, unit)
+    lines += [*strip.lines, *_unit(made, unit)]
     if args.trim_to is not None:
         lines += _trimmed(made, read_size(args, "trim-to"), unit)
     own = read_or_none(args, "own-seam")

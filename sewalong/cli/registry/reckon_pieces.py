@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from sewalong.cli.registry.argument import Argument, length, whole
 from sewalong.cli.registry.command import Command
-from sewalong.cli.registry.shared import METHOD, SEAM, UNIT
+from sewalong.cli.registry.shared import METHOD, SEAM, STRIP, STRIP_LENGTH, UNIT
 
 GROUP = "Reckon pieces"
 
@@ -24,6 +24,10 @@ COMMANDS = (
                 repeated=True,
             ),
             whole("--units", "units wanted, to see the pieces they take"),
+            STRIP,
+            STRIP_LENGTH,
+            SEAM,
+            UNIT,
         ),
     ),
     Command(

@@ -5,7 +5,7 @@ from __future__ import annotations
 from fractions import Fraction as F
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from sewalong.lengths import parse
@@ -81,6 +81,7 @@ def test_pieces_from_cloth_lose_one_across_just_below_the_width_said(piece: F, w
         assert from_cloth(Size(limit - GRID, F(36)), Size.square(piece)).across == found.across - 1
 
 
+@settings(deadline=None)
 @given(
     st.lists(st.tuples(st.integers(1, 60), st.integers(16, 120)), min_size=1, max_size=3),
     st.integers(1, 120).map(F),
