@@ -12,9 +12,11 @@ from sewalong.cli.frame.line_report import told
 from sewalong.cli.frame.report import Report
 from sewalong.cli.reckoning.strip_lines import buy_line
 from sewalong.lengths import Unit, as_given
+from sewalong.quilt.cloth.labels import Cut, to_label
 from sewalong.quilt.cloth.narrower import width_text
 from sewalong.quilt.cloth.squares import FAT_QUARTER, cloth_for, cuts_fit, from_cloth, spares_to_cut
 from sewalong.quilt.cloth.strips import USABLE
+from sewalong.quilt.cloth.to_cut import cut_size
 from sewalong.quilt.size import Size
 from sewalong.quilt.worksheet.line import Line, length_line, plural
 
@@ -69,6 +71,9 @@ def _fit(args: argparse.Namespace, unit: Unit) -> Iterator[Line]:
     """Whether several cuts come out of one piece of cloth, at one width or between two."""
     cuts = [_cut(" ".join(words), unit) for words in args.cut]
     cloth = read(args, "cloth")
+    kinds = [Cut.of("", plural(count, "piece"), cut_size(piece, unit)) for count, piece in cuts]
+    for near in to_label(kinds):
+        yield Line("label", near.words(unit), "so near they are taken for each other")
     widths = [read(args, "usable", USABLE)]
     widest = read_or_none(args, "widest")
     if widest is not None:

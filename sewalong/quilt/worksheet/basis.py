@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from fractions import Fraction
 
 from msgspec import Struct
@@ -28,7 +29,8 @@ _CORNERS = {
 class Basis(Struct, frozen=True):
     """`unit` and `centre` run from raw edge to raw edge, the unit untrimmed; `edges` are the top
     after each border, raw edge to raw edge, beginning with the centre. `plans` are the borders as
-    they are wanted, and `borders` their numbers or why they cannot be had."""
+    they are wanted, and `borders` their numbers or why they cannot be had. `short` is how many
+    starting pieces the record says are missing by pile, None when only the plan is known."""
 
     quilt: Quilt
     target: Target
@@ -38,6 +40,7 @@ class Basis(Struct, frozen=True):
     edges: tuple[Size, ...]
     plans: tuple[BorderPlan, ...]
     borders: tuple[BorderNumbers, ...] | NumbersFault
+    short: Mapping[str, int] | None = None
 
     @property
     def shown_in(self) -> Unit:
@@ -76,7 +79,12 @@ class Basis(Struct, frozen=True):
         return (self.top.width - self.centre.width) / 2
 
 
-def basis(quilt: Quilt, target: Target | None = None, choices: Choices | None = None) -> Basis:
+def basis(
+    quilt: Quilt,
+    target: Target | None = None,
+    choices: Choices | None = None,
+    short: Mapping[str, int] | None = None,
+) -> Basis:
     """The basis for `target` and `choices`, those of the quilt itself where they are None.
 
     Raises UnknownMethod, SizeRefused or NumbersFault for a quilt no numbers can be had of.
@@ -91,7 +99,7 @@ def basis(quilt: Quilt, target: Target | None = None, choices: Choices | None = 
         edges.append(edges[-1].grown(cut - 2 * quilt.seam))
     plans = tuple(BorderPlan(border.cut, _CORNERS[chosen.corners]) for border in quilt.borders)
     found = _borders(quilt, edges[0], plans, chosen)
-    return Basis(quilt, wanted, chosen, made, unit, tuple(edges), plans, found)
+    return Basis(quilt, wanted, chosen, made, unit, tuple(edges), plans, found, short)
 
 
 def _borders(

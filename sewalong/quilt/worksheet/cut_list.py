@@ -19,8 +19,9 @@ from sewalong.quilt.worksheet.cloth import (
     border_label,
     strips_text,
 )
+from sewalong.quilt.worksheet.label_lines import label_lines
 from sewalong.quilt.worksheet.line import Line, Section, attempt, plural
-from sewalong.quilt.worksheet.piece_cloth import PieceCloth, piece_cloths
+from sewalong.quilt.worksheet.starting_pieces import starting_pieces
 
 RULE = (
     "longest pieces first, as short ones can be cut from what is left; what must fit the sewn "
@@ -34,10 +35,11 @@ def cut_list(basis: Basis) -> Section:
         Line("order", RULE),
         *attempt("border strips", lambda: _border_strips(basis)),
         *attempt("binding", lambda: _binding(basis)),
-        *attempt("starting pieces", lambda: _starts(basis)),
+        *attempt("starting pieces", lambda: starting_pieces(basis)),
         *attempt("borders to length", lambda: _border_lengths(basis)),
         *attempt("back", lambda: _back(basis)),
         *attempt("batting", lambda: _batting(basis)),
+        *attempt("label", lambda: label_lines(basis)),
     ]
     return Section("cut-list", "Cut list, in cutting order", tuple(lines))
 
@@ -61,29 +63,6 @@ def _binding(basis: Basis) -> Iterator[Line]:
         strips.reason,
         float(strips.cloth),
     )
-
-
-def _starts(basis: Basis) -> Iterator[Line]:
-    method = basis.quilt.method
-    for start in basis.quilt.starts:
-        if start.packs is not None:
-            noun = method.pile(start.pile).noun
-            packs = plural(start.packs, "pack")
-            yield Line(noun.many, "cut already", f"{noun.count(start.count)} in {packs}")
-    for one in sorted(piece_cloths(basis), key=lambda each: -each.longest):
-        yield _piece(one, basis)
-
-
-def _piece(one: PieceCloth, basis: Basis) -> Line:
-    unit = basis.shown_in
-    noun = basis.quilt.method.pile(one.pile).noun
-    label = f"{noun.many}, {one.name}" if one.name else noun.many
-    wide = one.cut.strip_text
-    if one.strip:
-        text = f"{noun.count(one.cut.count)} of {wide}, {as_given(one.cut.piece.width, unit)} long"
-    else:
-        text = f"{noun.count(one.cut.count)} of {wide} from {strips_text(one.cut.strips, wide)}"
-    return Line(label, text, f"if not cut yet; {one.cut.reason}", float(one.cut.cloth))
 
 
 def _border_lengths(basis: Basis) -> Iterator[Line]:

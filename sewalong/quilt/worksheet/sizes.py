@@ -58,11 +58,10 @@ def _starts(basis: Basis) -> Iterator[Line]:
             packs = "1 pack" if start.packs == 1 else f"{start.packs} packs"
             there = f"{start.count} in {packs}, at their label"
         if start.length is None:
-            yield length_line(noun.many, start.size, unit, there)
+            text = as_given(start.size, unit)
         else:
-            width = length_line(noun.many, start.size, unit)
-            long = as_given(start.length, unit)
-            yield Line(noun.many, f"{width.text} wide, {long} long", there, width.inches)
+            text = f"{as_given(start.size, unit)} wide, {as_given(start.length, unit)} long"
+        yield Line(noun.many, text, there, float(start.size))
 
 
 def _piles(basis: Basis) -> Iterator[Line]:

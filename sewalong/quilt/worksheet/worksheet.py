@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+
 from msgspec import Struct
 
 from sewalong.quilt.choices import Choices
@@ -52,16 +54,18 @@ def worksheet(
     choices: Choices | None = None,
     *,
     have: int | None = None,
+    short: Mapping[str, int] | None = None,
 ) -> Worksheet:
     """The numbers of `quilt` for `target` and `choices`, its own where they are None.
 
     `have` is how many units there are or will be, when the record knows better than the plan;
-    layouts are chosen from it. Nothing is raised: what cannot be worked out is said in a line.
+    layouts are chosen from it. `short` is the starting pieces missing for the target, by pile, by
+    the record. Nothing is raised: what cannot be worked out is said in a line.
     """
     wanted = quilt.target if target is None else target
     chosen = quilt.choices if choices is None else choices
     try:
-        basis = basis_of(quilt, wanted, chosen)
+        basis = basis_of(quilt, wanted, chosen, short)
         units = units_of(quilt) if have is None else have
         layouts = fitting(basis, units)
     except CANNOT_BE_HAD as fault:
