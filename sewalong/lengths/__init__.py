@@ -5,7 +5,7 @@ Standard library only; no clock, disk or terminal.
 
 from sewalong.lengths.cloth import cloth_length, round_up_cloth
 from sewalong.lengths.fault import LengthFault
-from sewalong.lengths.printing import direction, show, show_some, show_stated
+from sewalong.lengths.printing import as_given, direction, show, show_some, show_stated
 from sewalong.lengths.reading import parse
 from sewalong.lengths.rounding import Rounding, round_to
 from sewalong.lengths.several import parse_several
@@ -35,6 +35,7 @@ __all__ = [
     "LengthFault",
     "Rounding",
     "Unit",
+    "as_given",
     "cloth_length",
     "direction",
     "from_cm",

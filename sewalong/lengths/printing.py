@@ -71,6 +71,26 @@ def show_some(length: Fraction, unit: Unit, fineness: Fraction) -> str:
     return show(length, unit, fineness=fineness)
 
 
+def as_given(length: Fraction | float, unit: Unit = Unit.INCH, *, symbol: bool = True) -> str:
+    """A length as a person writes it: `2 9/16 in`, `7 1/3 in`, `2.533 in`, `6.35 cm`.
+
+    Quotes what was typed, where `show` would round it to the lines of a ruler: fractions of an
+    inch to the 64th or with a denominator of one figure, and decimals to the thousandth. Anything finer was worked out, and is printed as by `show`.
+    """
+    for fineness in _FRACTIONS_AS_WRITTEN if unit is Unit.INCH else ():
+        if direction(length, unit, fineness=fineness) == "exact":
+            return show(length, unit, fineness=fineness, symbol=symbol)
+    thousandth = Fraction(1, 1000)
+    if direction(length, unit, fineness=thousandth) == "exact":
+        rounded = _rounded(length, unit, thousandth, Rounding.NEAREST)
+        text = decimal(rounded / unit.length)
+        return f"{text} {unit.symbol}" if symbol else text
+    return show(length, unit, symbol=symbol)
+
+
+_FRACTIONS_AS_WRITTEN = tuple(Fraction(1, below) for below in (64, 3, 6, 7, 9))
+
+
 def mixed(number: Fraction) -> str:
     """An exact number as a whole and a fraction: `2 1/2`, `7/8`, `-1/8`, `3`, `0`."""
     sign = "-" if number < 0 else ""

@@ -8,6 +8,9 @@ from sewalong.piecing.definition import FINAL_PILE, Definition
 from sewalong.piecing.method import Method, MethodKey, Pieces, Stage
 from sewalong.piecing.start_sizes import EIGHTH, run_sizes, starts_from
 
+USUAL_STRIP = Fraction(5, 2)
+"""The width strips are taken to be cut at, in inches, until somebody says another."""
+
 
 def count_out(written: Definition, key: MethodKey) -> Method:
     """The method in the file `written`, its counts worked out for the sizes in `key`.
@@ -16,7 +19,7 @@ def count_out(written: Definition, key: MethodKey) -> Method:
     give no segment.
     """
     # Counts of methods from squares are the same at any size; this one is ample.
-    ample = Fraction(5, 2) if written.starts[0].strip else 40 * key.seam
+    ample = USUAL_STRIP if written.starts[0].strip else 40 * key.seam
     main = ample if key.start is None or not written.starts[0].strip else key.start
     sizes = {
         pile: float(entry.cutting)

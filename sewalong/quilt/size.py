@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from msgspec import Struct
 
-from sewalong.lengths import Length, Unit, show
+from sewalong.lengths import Length, Unit, as_given
 from sewalong.quilt.refusal import above_zero
 
 
@@ -47,4 +47,4 @@ class Size(Struct, frozen=True):
 
     def show(self, unit: Unit = Unit.INCH) -> str:
         """`48 × 60 in`, to the nearest eighth of an inch or millimetre."""
-        return f"{show(self.width, unit, symbol=False)} × {show(self.length, unit)}"
+        return f"{as_given(self.width, unit, symbol=False)} × {as_given(self.length, unit)}"

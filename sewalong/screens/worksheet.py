@@ -70,7 +70,10 @@ class WorksheetScreen(Screen[None]):
 
     def _worked_out(self) -> Worksheet:
         state = self._quilt.state
-        return worksheet(state.quilt, state.target, have=plan(state).units.possible)
+        now = plan(state)
+        pieces = () if now.shortfall is None else now.shortfall.pieces
+        short = {one.pile: one.count for one in pieces}
+        return worksheet(state.quilt, state.target, have=now.units.possible, short=short)
 
     def compose(self) -> ComposeResult:
         with Horizontal(id="top"):

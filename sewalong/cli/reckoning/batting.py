@@ -10,7 +10,7 @@ from sewalong.cli.frame.errors import CommandError
 from sewalong.cli.frame.length_arguments import read, read_size, unit_of
 from sewalong.cli.frame.line_report import told
 from sewalong.cli.frame.report import Report
-from sewalong.lengths import Unit, show
+from sewalong.lengths import Unit, as_given
 from sewalong.quilt.cloth.backing import MARGIN
 from sewalong.quilt.cloth.batting import largest_top, smallest_batting
 from sewalong.quilt.worksheet.line import Line, size_line
@@ -35,4 +35,4 @@ def _lines(args: argparse.Namespace, unit: Unit) -> Iterator[Line]:
                    float(size.width), float(size.length))  # fmt: skip
     if args.batting is not None:
         top = largest_top(read_size(args, "batting"), margin, unit)
-        yield size_line("largest top", top, unit, f"{show(margin, unit)} each side")
+        yield size_line("largest top", top, unit, f"{as_given(margin, unit)} each side")

@@ -11,7 +11,8 @@ from sewalong.cli.frame.line_report import told
 from sewalong.cli.frame.report import Report
 from sewalong.cli.reckoning.strip_lines import strip_lines
 from sewalong.lengths import Unit
-from sewalong.quilt.cloth.bias_binding import bias_binding, bias_from_remnant
+from sewalong.quilt.cloth.bias_binding import bias_binding
+from sewalong.quilt.cloth.bias_remnant import bias_from_remnant
 from sewalong.quilt.cloth.binding import ALLOWANCE, STRIP, binding_from_remnant
 from sewalong.quilt.cloth.binding import binding as binding_for
 from sewalong.quilt.cloth.strips import QUARTER, USABLE
@@ -38,17 +39,17 @@ def _lines(args: argparse.Namespace, unit: Unit) -> Iterator[Line]:
         seam=seam,
         unit=unit,
     )
-    yield length_line("binding", found.length, unit, found.reason)
     piece = read_size(args, "remnant") if args.remnant is not None else None
     if args.bias:
+        yield length_line("binding", found.length, unit, found.around_reason)
         if piece is not None:
-            side = min(piece.width, piece.length)
-            left = bias_from_remnant(side, found.length, strip, seam=seam, unit=unit)
+            left = bias_from_remnant(piece, found.length, strip, seam=seam, unit=unit)
             yield Line("from that piece", "enough" if left.enough else "not enough", left.reason)
             return
         cut = bias_binding(found.length, strip, seam=seam, unit=unit)
         yield length_line("cut on the bias from a square of", cut.side, unit, cut.reason)
         return
+    yield length_line("binding", found.length, unit, found.reason)
     if piece is not None:
         remnant = binding_from_remnant(
             piece, found.length, strip=strip, join=read_join(args), seam=seam, unit=unit

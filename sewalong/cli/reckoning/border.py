@@ -11,7 +11,7 @@ from sewalong.cli.frame.length_arguments import read, read_join, read_size, unit
 from sewalong.cli.frame.line_report import told
 from sewalong.cli.frame.report import Report
 from sewalong.cli.reckoning.strip_lines import strip_lines
-from sewalong.lengths import Length, Unit, parse, show
+from sewalong.lengths import Length, Unit, parse
 from sewalong.quilt.cloth.borders import BorderPlan, Corners, borders
 from sewalong.quilt.cloth.strips import QUARTER, USABLE
 from sewalong.quilt.worksheet.line import Line, length_line, size_line
@@ -47,7 +47,7 @@ def _lines(args: argparse.Namespace, unit: Unit) -> Iterator[Line]:
     )
     for number, one in enumerate(found, start=1):
         label = f"border {number}"
-        yield Line(label, f"cut at {show(one.plan.cut, unit)}", one.reason, float(one.plan.cut))
+        yield Line(label, f"cut at {one.strips.width_text}", one.reason, float(one.strips.width))
         if one.side_mitre is not None and one.end_mitre is not None:
             for where, mitre in (("sides", one.side_mitre), ("top and bottom", one.end_mitre)):
                 yield length_line(f"{label}, {where}, at the least", mitre.least, unit)

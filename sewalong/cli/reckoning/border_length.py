@@ -8,7 +8,7 @@ from sewalong.cli.frame.context import Context
 from sewalong.cli.frame.length_arguments import read, unit_of
 from sewalong.cli.frame.line_report import told
 from sewalong.cli.frame.report import Report
-from sewalong.lengths import parse_several, show
+from sewalong.lengths import as_given, parse_several
 from sewalong.quilt.as_fraction import exactly
 from sewalong.quilt.cloth.border_length import SPREAD_LIMIT, LengthRule
 from sewalong.quilt.cloth.border_length import border_length as length_of
@@ -33,8 +33,8 @@ def border_length(args: argparse.Namespace, context: Context) -> Report:
     ]
     for one, over in zip(measured, found.to_ease, strict=True):
         way = "to ease in" if over > 0 else "to stretch"
-        text = f"{show(abs(over), unit)} {way}" if over else "as the border"
-        lines.append(Line(f"where it measures {show(one, unit)}", text, "", float(over)))
+        text = f"{as_given(abs(over), unit)} {way}" if over else "as the border"
+        lines.append(Line(f"where it measures {as_given(one, unit)}", text, "", float(over)))
     if found.warning:
         lines.append(Line("too far apart", found.warning))
     return told(lines, unit=unit.value)

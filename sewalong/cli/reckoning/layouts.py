@@ -8,14 +8,14 @@ from fractions import Fraction
 
 from sewalong.cli.frame.context import Context
 from sewalong.cli.frame.errors import CommandError
-from sewalong.cli.frame.length_arguments import read, read_size, size_of, unit_of
+from sewalong.cli.frame.length_arguments import read, read_size, unit_of
 from sewalong.cli.frame.line_report import line_data
 from sewalong.cli.frame.report import Report
 from sewalong.cli.reckoning.plan_source import meant
+from sewalong.cli.reckoning.wanted_size import wanted_size
 from sewalong.quilt.layouts.layout import Layout, LayoutChoice, Reach
 from sewalong.quilt.layouts.layout import layouts as within_reach
 from sewalong.quilt.layouts.neighbouring_layouts import around, grow, neighbours
-from sewalong.quilt.size import Size
 from sewalong.quilt.worksheet.line import Line, size_text
 
 
@@ -103,7 +103,7 @@ def _of_quilt(args: argparse.Namespace, context: Context) -> tuple[LayoutChoice,
         units_of(found.quilt) if found.have is None else found.have,
         rests_on.unit.grown(-found.quilt.seam),
         rests_on.border_in_all,
-        _wanted(args),
+        wanted_size(args),
         found.quilt.unit,
     )
     return choice, (found.target.rows, found.target.columns)
@@ -113,29 +113,22 @@ def _bare(args: argparse.Namespace) -> tuple[LayoutChoice, tuple[int, int] | Non
     if args.name is not None or args.quilt is not None:
         raise CommandError("Name a quilt, or give --units and --finishes; not both.")
     if args.units is None:
-        raise CommandError("Give --units besides --finishes: how many units there are.")
+        raise CommandError(
+            "Give --units besides --finishes: how many units there are. From a size to the "
+            "blocks it takes: sewalong reckon blocks"
+        )
     if args.units < 1:
         raise CommandError("--units takes a whole number from 1.")
     unit = unit_of(args)
     size = read_size(args, "finishes")
-    choice = LayoutChoice(args.units, size, read(args, "border", Fraction(0)), _wanted(args), unit)
+    choice = LayoutChoice(
+        args.units, size, read(args, "border", Fraction(0)), wanted_size(args), unit
+    )
     if args.rows is None and args.columns is None:
         return choice, None
     if args.rows is None or args.columns is None:
         raise CommandError("Give --rows and --columns together.")
     return choice, (args.rows, args.columns)
-
-
-def _wanted(args: argparse.Namespace) -> Size | None:
-    from sewalong.quilt.cloth.beds import bed, quilt_over
-
-    if args.near is not None:
-        if args.bed is not None:
-            raise CommandError("Give --near or --bed, not both.")
-        return size_of(" ".join(args.near), unit_of(args))
-    if args.bed is None:
-        return None
-    return quilt_over(bed(args.bed).size, read(args, "drop", Fraction(0)))
 
 
 def _counts_of(text: str, name: str) -> tuple[int, int]:

@@ -12,11 +12,12 @@ from sewalong.cli.frame.errors import CommandError
 from sewalong.cli.frame.length_arguments import method_named, read, read_or_none, unit_of
 from sewalong.cli.frame.line_report import told
 from sewalong.cli.frame.report import Report
-from sewalong.lengths import Unit, show
+from sewalong.cli.reckoning.strip_taken import strip_taken
+from sewalong.lengths import Unit, as_given
 from sewalong.piecing.catalogue import method as method_called
 from sewalong.piecing.catalogue import method_ids, written_method
 from sewalong.piecing.cloth import Flat, Patch
-from sewalong.piecing.derive import SEAM, STRIP_LENGTH, Derivation, derive
+from sewalong.piecing.derive import SEAM, Derivation, derive
 from sewalong.piecing.geometry import area
 from sewalong.piecing.method import Method, Pieces
 from sewalong.piecing.same_when_turned import alike
@@ -43,14 +44,14 @@ def show_method(args: argparse.Namespace) -> Report:
     unit = unit_of(args)
     seam = read(args, "seam", SEAM)
     written = method_named(args.method)
-    strips = written.starts[0].strip
-    usual = Fraction(5, 2) if strips else Fraction(5)
-    start = read(args, "start", usual)
-    strip_length = read(args, "strip-length", STRIP_LENGTH)
+    strip = strip_taken(written, args)
+    start = strip.width if written.starts[0].strip else read(args, "start", Fraction(5))
+    strip_length = strip.length
     made = derive(written, start, seam, strip_length=strip_length, unit=unit)
     method = method_called(written.id, start=start, strip_length=strip_length, seam=seam)
     lines = [
         Line("method", f"{method.name}, {method.id}", method.about),
+        *strip.lines,
         *_starts(method, made, unit, given=read_or_none(args, "start") is not None),
         *_stages(method, made, unit),
         *_piles(method, made, unit),
@@ -81,7 +82,7 @@ def _stages(method: Method, made: Derivation, unit: Unit) -> Iterator[Line]:
     for number, stage in enumerate(method.stages, start=1):
         takes = " and ".join(_pieces(method, one) for one in stage.takes)
         work = made.stage(stage.id)
-        sewn = f", {show(work.sewn, unit)} of seam" if work.sewn else ""
+        sewn = f", {as_given(work.sewn, unit)} of seam" if work.sewn else ""
         yield Line(
             f"stage {number}, {stage.label}",
             f"takes {takes}, makes {_pieces(method, stage.makes)}{sewn}",

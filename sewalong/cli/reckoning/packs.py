@@ -7,10 +7,12 @@ from collections.abc import Iterator
 
 from sewalong.cli.frame.context import Context
 from sewalong.cli.frame.errors import CommandError
-from sewalong.cli.frame.length_arguments import method_named
+from sewalong.cli.frame.length_arguments import method_named, read
 from sewalong.cli.frame.line_report import told
 from sewalong.cli.frame.report import Report
+from sewalong.cli.reckoning.strip_taken import strip_taken
 from sewalong.piecing.catalogue import method as method_called
+from sewalong.piecing.derive import SEAM
 from sewalong.piecing.method import Method
 from sewalong.quilt.cloth.precuts import packs_for
 from sewalong.quilt.layouts.neighbouring_layouts import factor_layouts
@@ -30,7 +32,14 @@ def packs(args: argparse.Namespace, context: Context) -> Report:
 
 def makes(args: argparse.Namespace, context: Context) -> Report:
     """`reckon makes --method M --have N`, or --have PILE=N once for each pile; or --units N."""
-    method = method_called(method_named(args.method).id)
+    written = method_named(args.method)
+    strip = strip_taken(written, args)
+    method = method_called(
+        written.id,
+        start=strip.width,
+        strip_length=strip.length,
+        seam=read(args, "seam", SEAM),
+    )
     if (args.units is None) == (not args.have):
         raise CommandError("Give --have and what there is, or --units and how many are wanted.")
     if args.units is not None:
@@ -38,13 +47,16 @@ def makes(args: argparse.Namespace, context: Context) -> Report:
             raise CommandError("--units takes a whole number from 1.")
         need = pieces_for(method, args.units)
         lines = [
-            Line(method.pile(pile).noun.many, f"{count:,}", f"for {args.units:,} units")
-            for pile, count in need.items()
+            *strip.lines,
+            *(
+                Line(method.pile(pile).noun.many, f"{count:,}", f"for {args.units:,} units")
+                for pile, count in need.items()
+            ),
         ]
         return told(lines, method=method.id, need=need)
     have = _have(method, args.have)
     units = units_from(method, have)
-    return told(_made(method, have, units), method=method.id, units=units)
+    return told([*strip.lines, *_made(method, have, units)], method=method.id, units=units)
 
 
 def _have(method: Method, typed: list[str]) -> dict[str, int]:

@@ -16,7 +16,7 @@ def plan(args: argparse.Namespace, context: Context) -> Report:
     found = meant(args, context)
     from sewalong.quilt.worksheet.worksheet import worksheet
 
-    all_of_it = worksheet(found.quilt, found.target, have=found.have)
+    all_of_it = worksheet(found.quilt, found.target, have=found.have, short=found.short)
     if all_of_it.refusal:
         raise CommandError(all_of_it.refusal)
     sections = [

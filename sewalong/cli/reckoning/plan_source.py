@@ -14,16 +14,21 @@ from sewalong.cli.frame.errors import CommandError
 from sewalong.cli.frame.length_arguments import changed, read_or_none
 
 if TYPE_CHECKING:
+    from collections.abc import Mapping
+
+    from sewalong.progress.record.state import State
     from sewalong.quilt.quilt import Quilt, Target
 
 
 class Meant(Struct, frozen=True):
-    """`target` is the one now wanted, and `have` the units there are or will be by the record
-    (None when only the plan is known)."""
+    """`target` is the one now wanted; `have` the units there are or will be by the record, and
+    `short` the starting pieces missing for the target by pile (None when only the plan is
+    known)."""
 
     quilt: Quilt
     target: Target
     have: int | None
+    short: Mapping[str, int] | None = None
 
 
 def meant(args: argparse.Namespace, context: Context) -> Meant:
@@ -32,7 +37,8 @@ def meant(args: argparse.Namespace, context: Context) -> Meant:
     Raises CommandError with every fault of a quilt file, and as every command does for a quilt in
     the record.
     """
-    found = _from_file(args.name) if _is_file(args) else _from_record(args, context)
+    state = None if _is_file(args) else _state(args, context)
+    found = _from_file(args.name) if state is None else _from_record(state)
     quilt = _with_settings(found.quilt, args)
     if quilt.seam != found.quilt.seam:
         _refuse_seam(quilt)
@@ -42,7 +48,8 @@ def meant(args: argparse.Namespace, context: Context) -> Meant:
         target = _target(
             target.rows if rows is None else rows, target.columns if columns is None else columns
         )
-    return Meant(quilt, target, found.have)
+    short = None if state is None else _short(state, target)
+    return Meant(quilt, target, found.have, short)
 
 
 def _is_file(args: argparse.Namespace) -> bool:
@@ -67,12 +74,24 @@ def _from_file(file: str) -> Meant:
     return Meant(quilt, quilt.target, None)
 
 
-def _from_record(args: argparse.Namespace, context: Context) -> Meant:
+def _state(args: argparse.Namespace, context: Context) -> State:
     from sewalong.cli.frame.selection import chosen_quilt
-    from sewalong.progress.plan.plan import plan
 
     with chosen_quilt(args, context) as open_quilt:
-        state = open_quilt.state
+        return open_quilt.state
+
+
+def _short(state: State, target: Target) -> dict[str, int]:
+    """The starting pieces missing for `target`, by pile."""
+    from sewalong.progress.plan.plan import plan
+
+    short = plan(replace(state, target=target)).shortfall
+    return {} if short is None else {one.pile: one.count for one in short.pieces}
+
+
+def _from_record(state: State) -> Meant:
+    from sewalong.progress.plan.plan import plan
+
     return Meant(state.quilt, state.target, plan(state).units.possible)
 
 
@@ -91,12 +110,12 @@ def _with_settings(quilt: Quilt, args: argparse.Namespace) -> Quilt:
 
 
 def _refuse_seam(quilt: Quilt) -> None:
-    from sewalong.lengths import show
+    from sewalong.lengths import as_given
 
     for border in quilt.borders:
         if border.cut <= 2 * quilt.seam:
             raise CommandError(
-                f"A border cut at {show(border.cut, quilt.unit)} is used up by such seams. "
+                f"A border cut at {as_given(border.cut, quilt.unit)} is used up by such seams. "
                 "Give a narrower --seam."
             )
 

@@ -11,9 +11,10 @@ from sewalong.cli.frame.errors import CommandError
 from sewalong.cli.frame.length_arguments import read, read_size, unit_of
 from sewalong.cli.frame.line_report import told
 from sewalong.cli.frame.report import Report
-from sewalong.lengths import Rounding, Unit, round_to, show
+from sewalong.lengths import Rounding, Unit, as_given, round_to
 from sewalong.quilt.as_fraction import exactly
 from sewalong.quilt.cloth.strips import QUARTER, USABLE
+from sewalong.quilt.cloth.to_cut import to_cut
 from sewalong.quilt.layouts.setting_on_point import TriangleSquare, square_around
 from sewalong.quilt.layouts.setting_on_point import on_point as set_on_point
 from sewalong.quilt.layouts.setting_sashed import Meeting, sash_strips
@@ -96,7 +97,7 @@ def _sashed(args: argparse.Namespace, unit: Unit) -> Iterator[Line]:
 
 def _sashes(label: str, count: int, cut: Size, unit: Unit) -> Line:
     """`cut` is across the strip and along it."""
-    of = f"{show(cut.width, unit)} × {show(cut.length, unit)}"
+    of = f"{as_given(cut.width, unit)} × {as_given(cut.length, unit)}"
     text = f"{plural(count, 'sash', 'sashes')} of {of}"
     return Line(label, text, "cut", float(cut.width), float(cut.length))
 
@@ -106,8 +107,8 @@ def _strip_line(label: str, count: int, cut: Size, usable: Fraction, unit: Unit)
         yield Line(label, "longer than the cloth is wide: join strips, or cut along the cloth")
         return
     strips = sash_strips(count, cut.length, cut.width, usable=usable, unit=unit)
-    text = f"{plural(strips.strips, 'strip')} of {show(cut.width, unit)}, {strips.over} over"
-    yield Line(label, text, f"{strips.reason}; {strips.purchase.reason}",
+    text = f"{plural(strips.strips, 'strip')} of {as_given(cut.width, unit)}, {strips.over} over"
+    yield Line(label, text, f"{strips.reason}, {strips.narrower.words}; {strips.purchase.reason}",
                float(strips.purchase.buy))  # fmt: skip
 
 
@@ -135,7 +136,7 @@ def _on_point(args: argparse.Namespace, unit: Unit) -> Iterator[Line]:
 def _triangles(label: str, one: TriangleSquare, unit: Unit) -> Iterator[Line]:
     yield Line(
         label,
-        f"{one.triangles} from {plural(one.squares, 'square')} cut at {show(one.cut_at, unit)}",
+        f"{one.triangles} from {plural(one.squares, 'square')} cut at {to_cut(one.cut_at, unit).text}",
         f"{one.reason}; so the straight grain lies outside",
         float(one.cut_at),
     )

@@ -12,13 +12,14 @@ from sewalong.cli.frame.errors import CommandError
 from sewalong.cli.frame.length_arguments import method_named, read, read_or_none, read_size, unit_of
 from sewalong.cli.frame.line_report import told
 from sewalong.cli.frame.report import Report
-from sewalong.lengths import Length, Unit, show
+from sewalong.cli.reckoning.strip_taken import strip_taken
+from sewalong.lengths import Length, Unit, as_given, show
 from sewalong.piecing.definition import Definition
-from sewalong.piecing.derive import SEAM, STRIP_LENGTH, Derivation, derive, start_for
+from sewalong.piecing.derive import SEAM, Derivation, derive, start_for
 from sewalong.piecing.start_sizes import StartSize
 from sewalong.quilt.as_fraction import as_fraction, exactly
 from sewalong.quilt.size import Size
-from sewalong.quilt.worksheet.line import Line, length_line, size_line
+from sewalong.quilt.worksheet.line import Line, size_line
 from sewalong.quilt.worksheet.unit_lines import edge_line, seam_room_line
 
 
@@ -48,11 +49,12 @@ def size(args: argparse.Namespace, context: Context) -> Report:
             unit=unit,
         )
         sizes = {pile: one.cutting for pile, one in wanted.items()}
+    strip = strip_taken(written, args, sizes[written.starts[0].pile])
     made = derive(
         written,
         sizes,
         seam,
-        strip_length=read(args, "strip-length", STRIP_LENGTH),
+        strip_length=strip.length,
         fineness=_step(args, unit),
         unit=unit,
     )
@@ -61,7 +63,7 @@ def size(args: argparse.Namespace, context: Context) -> Report:
         lines += _to_cut(written, wanted, unit)
     else:
         lines += _cut(written, made, unit)
-    lines += _unit(made, unit)
+    lines += [*strip.lines, *_unit(made, unit)]
     if args.trim_to is not None:
         lines += _trimmed(made, read_size(args, "trim-to"), unit)
     own = read_or_none(args, "own-seam")
@@ -78,7 +80,7 @@ def _to_cut(written: Definition, wanted: Mapping[str, StartSize], unit: Unit) ->
     for pile, one in wanted.items():
         many = written.noun(pile).many
         exact = exactly(one.exact, unit)
-        shown = show(one.cutting, unit, fineness=Fraction(1, 64) if unit is Unit.INCH else None)
+        shown = as_given(one.cutting, unit)
         same = as_fraction(one.exact) == one.cutting
         text = shown if same else f"{shown} (rounded up from {exact})"
         yield Line(f"cut {many} at", text, inches=float(one.cutting))
@@ -86,7 +88,8 @@ def _to_cut(written: Definition, wanted: Mapping[str, StartSize], unit: Unit) ->
 
 def _cut(written: Definition, made: Derivation, unit: Unit) -> Iterator[Line]:
     first, *others = written.starts
-    yield length_line(written.noun(first.pile).many, made.starts[first.pile].cutting, unit)
+    start = made.starts[first.pile].cutting
+    yield Line(written.noun(first.pile).many, as_given(start, unit), inches=float(start))
     yield from _to_cut(written, {one.pile: made.starts[one.pile] for one in others}, unit)
 
 
@@ -97,7 +100,7 @@ def _unit(made: Derivation, unit: Unit) -> Iterator[Line]:
     yield size_line("unit unfinished", raw, unit, f"seams of {seam_said}")
     yield size_line("unit finishes at", finished, unit)
     trim = made.unit.trim_to(unit.trim_step)
-    kept = " across × ".join(show(side, unit) for side in trim) + " down"
+    kept = " across × ".join(as_given(side, unit) for side in trim) + " down"
     off = max(raw.width - trim[0], raw.length - trim[1])
     spare = f"{exactly(off, unit)} to trim off" if off > Fraction(1, 10**5) else "nothing to trim"
     yield Line("trim units to", kept, spare, float(trim[0]), float(trim[1]))

@@ -11,9 +11,12 @@ from sewalong.cli.frame.length_arguments import read, read_or_none, read_size, s
 from sewalong.cli.frame.line_report import told
 from sewalong.cli.frame.report import Report
 from sewalong.cli.reckoning.strip_lines import buy_line
-from sewalong.lengths import Unit, show
+from sewalong.lengths import Unit, as_given
+from sewalong.quilt.cloth.labels import Cut, to_label
+from sewalong.quilt.cloth.narrower import width_text
 from sewalong.quilt.cloth.squares import FAT_QUARTER, cloth_for, cuts_fit, from_cloth, spares_to_cut
 from sewalong.quilt.cloth.strips import USABLE
+from sewalong.quilt.cloth.to_cut import cut_size
 from sewalong.quilt.size import Size
 from sewalong.quilt.worksheet.line import Line, length_line, plural
 
@@ -41,6 +44,9 @@ def _squares(args: argparse.Namespace, unit: Unit) -> Iterator[Line]:
     if cloth is not None:
         found = from_cloth(Size(usable, cloth), piece, unit)
         yield Line("pieces", plural(found.count, "piece"), found.reason)
+        if found.across:
+            limit = width_text(found.across_down_to, unit)
+            yield Line("narrower cloth", f"one across less below {limit} usable")
         yield length_line("left down", found.left_down, unit)
         yield length_line("left across", found.left_across, unit)
         next_row = cloth + found.short_of_next
@@ -48,12 +54,13 @@ def _squares(args: argparse.Namespace, unit: Unit) -> Iterator[Line]:
             "short of one more row",
             found.short_of_next,
             unit,
-            f"at {show(next_row, unit)} of cloth",
+            f"at {as_given(next_row, unit)} of cloth",
         )
     if args.count is not None:
         needed = cloth_for(args.count, piece, usable=usable, unit=unit)
         yield Line("strips", plural(needed.strips, "strip"), needed.reason, float(needed.cloth))
         yield buy_line(needed.purchase, unit)
+        yield Line("narrower cloth", needed.narrower.words)
         spare = spares_to_cut(args.count)
         yield Line("spares", f"cut {spare} more while there is cloth", "2 in 100, at least one")
     if args.count is None and cloth is None and not args.fat_quarter:
@@ -64,6 +71,9 @@ def _fit(args: argparse.Namespace, unit: Unit) -> Iterator[Line]:
     """Whether several cuts come out of one piece of cloth, at one width or between two."""
     cuts = [_cut(" ".join(words), unit) for words in args.cut]
     cloth = read(args, "cloth")
+    kinds = [Cut.of("", plural(count, "piece"), cut_size(piece, unit)) for count, piece in cuts]
+    for near in to_label(kinds):
+        yield Line("label", near.words(unit), "so near they are taken for each other")
     widths = [read(args, "usable", USABLE)]
     widest = read_or_none(args, "widest")
     if widest is not None:
@@ -71,7 +81,7 @@ def _fit(args: argparse.Namespace, unit: Unit) -> Iterator[Line]:
     for usable in widths:
         found = cuts_fit(cuts, cloth, usable=usable, unit=unit)
         verdict = "fits" if found.fits else "does not fit"
-        yield Line(f"at {show(usable, unit)} usable", verdict, found.reason, float(found.need))
+        yield Line(f"at {as_given(usable, unit)} usable", verdict, found.reason, float(found.need))
         for one in found.cuts:
             yield Line("", one.reason)
 

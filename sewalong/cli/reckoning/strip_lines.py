@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sewalong.lengths import Unit, cloth_length, show
+from sewalong.lengths import Unit, cloth_length
+from sewalong.quilt.cloth.narrower import so_many_down_to
 from sewalong.quilt.cloth.purchase import Purchase
 from sewalong.quilt.cloth.strips import Strips
 from sewalong.quilt.worksheet.line import Line, plural
@@ -19,8 +20,8 @@ def strip_lines(strips: Strips, unit: Unit) -> Iterator[Line]:
     """The strips, and the cloth for them."""
     yield Line(
         "strips",
-        f"{plural(strips.count, 'strip')} of {show(strips.width, unit)}",
-        f"{strips.reason}; so many down to {show(strips.narrowest, unit)} of usable width",
+        f"{plural(strips.count, 'strip')} of {strips.width_text}",
+        f"{strips.reason}; {so_many_down_to(strips.narrowest, unit)}",
         float(strips.cloth),
     )
     yield buy_line(strips.purchase, unit)

@@ -52,6 +52,6 @@ def length(
     )
 
 
-def size(name: str, help: str, *, required: bool = False) -> Argument:
+def size(name: str, help: str, *, required: bool = False, repeated: bool = False) -> Argument:
     """`--NAME ACROSS x DOWN`, or one length for a square; needs no quotes."""
-    return Argument(name, help, "SIZE", nargs="+", required=required)
+    return Argument(name, help, "SIZE", nargs="+", required=required, repeated=repeated)

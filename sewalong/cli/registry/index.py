@@ -41,6 +41,7 @@ RECKONED: dict[str, dict[str, tuple[str, ...]]] = {
         "packs": ("precuts",),
     },
     "reckon_tops": {
+        "blocks": ("bed", "wanted"),
         "straight": ("edge-to-edge",),
         "sashing": ("sashed", "sashes", "cornerstones"),
         "on-point": ("setting-triangles", "diagonal"),
@@ -50,6 +51,8 @@ RECKONED: dict[str, dict[str, tuple[str, ...]]] = {
     },
     "reckon_pieces": {
         "makes": ("yield",),
+        "enlarge": ("double", "scaled"),
+        "cut-up": ("recut", "resew"),
         "row": ("seam",),
         "ease": ("easing",),
         "shrunk": ("shrinkage", "undersized"),

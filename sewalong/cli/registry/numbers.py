@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from sewalong.cli.registry.argument import Argument, flag, length, size, whole
 from sewalong.cli.registry.command import Command
-from sewalong.cli.registry.shared import METHOD, SEAM, UNIT, WHICH_QUILT
+from sewalong.cli.registry.shared import METHOD, SEAM, STRIP_LENGTH, UNIT, WHICH_QUILT
 
 GROUP = "Numbers"
 
@@ -32,8 +32,6 @@ _FILE_OR_QUILT = (
     Argument("--unit", "the unit to print in", choices=("inch", "cm")),
 )
 """The quilt `plan` and `layouts` work on, and what is tried in place of its own settings."""
-
-_STRIP_LENGTH = length("--strip-length", "usable length of a strip (default: 40 in)")
 
 COMMANDS = (
     Command(
@@ -86,7 +84,7 @@ COMMANDS = (
             METHOD,
             length("--square", "side of the square, cut first", dest="start"),
             length("--strip", "width of the strip, cut first", dest="start"),
-            _STRIP_LENGTH,
+            STRIP_LENGTH,
             length("--finishes", "the unit wanted, without its seams"),
             length("--unfinished", "the unit wanted, with its seams"),
             SEAM,
@@ -108,7 +106,7 @@ COMMANDS = (
             Argument("method", "which method", "M", nargs="?"),
             length("--square", "side of the square, to work it out for", dest="start"),
             length("--strip", "width of the strip, to work it out for", dest="start"),
-            _STRIP_LENGTH,
+            STRIP_LENGTH,
             SEAM,
             UNIT,
         ),

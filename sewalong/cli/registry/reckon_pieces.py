@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from sewalong.cli.registry.argument import Argument, length, whole
+from sewalong.cli.registry.argument import Argument, length, size, whole
 from sewalong.cli.registry.command import Command
-from sewalong.cli.registry.shared import METHOD, SEAM, UNIT
+from sewalong.cli.registry.shared import METHOD, SEAM, STRIP, STRIP_LENGTH, UNIT
 
 GROUP = "Reckon pieces"
 
@@ -24,6 +24,46 @@ COMMANDS = (
                 repeated=True,
             ),
             whole("--units", "units wanted, to see the pieces they take"),
+            STRIP,
+            STRIP_LENGTH,
+            SEAM,
+            UNIT,
+        ),
+    ),
+    Command(
+        "reckon enlarge",
+        GROUP,
+        "what pieces are cut at for a larger or smaller block",
+        "sewalong.cli.reckoning.cut_up:enlarge",
+        "sewalong reckon enlarge --cut 2 1/2 --cut 2 1/2 x 4 1/2 --times 2",
+        (
+            size("--cut", "a piece as it is cut now; once for each", required=True, repeated=True),
+            Argument("--times", "how many times as large, such as 2, 1.5 or 3/4", "N"),
+            length("--from", "the size the block finishes at now"),
+            length("--to", "the size it is to finish at"),
+            Argument(
+                "--piece",
+                "straight; half or quarters for a square cut in 2 or 4 triangles",
+                choices=("straight", "half", "quarters"),
+                default="straight",
+            ),
+            SEAM,
+            UNIT,
+        ),
+    ),
+    Command(
+        "reckon cut-up",
+        GROUP,
+        "a whole piece cut up and sewn together again",
+        "sewalong.cli.reckoning.cut_up:cut_up",
+        "sewalong reckon cut-up --piece 8 1/2 --upright 2 --lying 2",
+        (
+            size("--piece", "what is cut up, raw edge to raw edge"),
+            size("--wanted", "what it is to measure, to see what to begin with"),
+            whole("--upright", "cuts from top to bottom"),
+            whole("--lying", "cuts from side to side"),
+            SEAM,
+            UNIT,
         ),
     ),
     Command(

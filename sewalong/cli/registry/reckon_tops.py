@@ -17,6 +17,25 @@ _ROWS_AND_COLUMNS = (
 
 COMMANDS = (
     Command(
+        "reckon blocks",
+        GROUP,
+        "from a size wanted to the blocks, however they are set",
+        "sewalong.cli.reckoning.blocks:blocks",
+        "sewalong reckon blocks --bed queen --drop 13 --finishes 6 --sash 1 1/2",
+        (
+            size("--near", "the size wanted, across x down"),
+            Argument("--bed", "a bed to cover, such as queen", "NAME"),
+            length("--drop", "with --bed: how far it hangs down on each side and at the foot"),
+            size("--finishes", "the size a block finishes at", required=True),
+            length("--sash", "the width a sash finishes at, to see it with sashes"),
+            flag("--inner-only", "no sashes around the outside"),
+            length("--border", "what borders add on each side, finished"),
+            Argument("--method", "how blocks are made, to see the pieces they take", "M"),
+            SEAM,
+            UNIT,
+        ),
+    ),
+    Command(
         "reckon straight",
         GROUP,
         "units set edge to edge",

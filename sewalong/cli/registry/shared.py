@@ -41,4 +41,8 @@ UNIT = Argument(
 
 SEAM = length("--seam", "seam allowance (default: 1/4 in)")
 
+STRIP = length("--strip", "width of the strip, cut first", dest="start")
+
+STRIP_LENGTH = length("--strip-length", "usable length of a strip (default: 40 in)")
+
 USABLE = length("--usable", "width of cloth that can be used (default: 40 in)")

@@ -109,7 +109,7 @@ def plan(state: State) -> Plan:
         units=units,
         over=_over(state, possible),
         shortfall=_shortfall(state, possible, missing),
-        suggestion=_suggest(state, lines),
+        suggestion=_suggest(state, lines, possible),
         work_done=_work_done(lines),
         complete=all(line.to_do == 0 for line in lines),
     )
@@ -245,19 +245,37 @@ def _can_be_wanted(state: State, layout: Target) -> bool:
     return True
 
 
-def _suggest(state: State, lines: tuple[StageLine, ...]) -> Suggestion | None:
-    """Go on while the pile lasts; else the furthest-along stage that can and must be done."""
+def _suggest(state: State, lines: tuple[StageLine, ...], possible: int) -> Suggestion | None:
+    """Go on while the pile lasts; else the furthest-along stage that can and must be done.
+
+    Never one that would leave fewer units possible than there are now.
+    """
     if state.standing is not Standing.IN_PROGRESS:
         return None
     for line in lines:
-        if line.stage.id == state.chosen and line.to_do and line.ready:
+        if line.stage.id == state.chosen and _worth_doing(state, line, possible):
             return Suggestion(line.stage.id, f"its pile still has {_waits(line)}")
     for line in reversed(lines):
-        if line.to_do and line.ready:
+        if _worth_doing(state, line, possible):
             return Suggestion(
                 line.stage.id, f"the furthest along with enough waiting: {_waits(line)}"
             )
     return None
+
+
+def _worth_doing(state: State, line: StageLine, possible: int) -> bool:
+    if not line.to_do or not line.ready:
+        return False
+    stage = line.stage
+    if isinstance(stage, TopStage):
+        return True
+    # Only a pile that two stages take from can be used up by the first and fail the second.
+    others = [taken.pile for one in state.route.of_pieces if one != stage for taken in one.takes]
+    if not any(taken.pile in others for taken in stage.takes):
+        return True
+    stock = dict(state.piles)
+    _make(stock, stage, 1)
+    return _possible(replace(state, piles=stock)) >= possible
 
 
 def _waits(line: StageLine) -> str:

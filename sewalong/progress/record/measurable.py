@@ -16,6 +16,7 @@ from sewalong.piecing.start_sizes import run_sizes
 from sewalong.progress.record.limits import quoted
 from sewalong.quilt.as_fraction import as_fraction
 from sewalong.quilt.cloth.row import row_length
+from sewalong.quilt.cloth.to_cut import to_cut
 from sewalong.quilt.quilt import Quilt, Target
 from sewalong.quilt.worksheet.basis import derived
 
@@ -233,7 +234,10 @@ def _side_by_side(quilt: Quilt, target: Target, n: int, way: str) -> Measured:
 def _top(quilt: Quilt, target: Target, way: str, *, bordered: bool) -> Measured:
     inner = _side_by_side(quilt, target, target.columns if way == ACROSS else target.rows, way)
     borders = quilt.borders if bordered else ()
-    added = sum((2 * (border.cut - 2 * quilt.seam) for border in borders), Fraction(0))
+    added = sum(
+        (2 * (to_cut(border.cut, quilt.unit).length - 2 * quilt.seam) for border in borders),
+        Fraction(0),
+    )
     name = "top" if bordered else "centre"
     return Measured(
         f"{name}:{way}",

@@ -6,9 +6,11 @@ from math import ceil
 
 from msgspec import Struct
 
-from sewalong.lengths import Length, Unit, show
+from sewalong.lengths import Length, Unit, as_given
+from sewalong.quilt.cloth.narrower import so_many_down_to
 from sewalong.quilt.cloth.purchase import Purchase, to_buy
 from sewalong.quilt.cloth.strips import USABLE
+from sewalong.quilt.cloth.to_cut import to_cut
 from sewalong.quilt.refusal import NumbersFault, above_zero, not_below_zero
 from sewalong.quilt.size import Size
 
@@ -28,13 +30,15 @@ class Seams(StrEnum):
 
 class BackingWay(Struct, frozen=True):
     """One way to piece it, lengths in inches: `panels` of `panel` each, which sewn together reach
-    `reach`, of which `over` is more than needed."""
+    `reach`, of which `over` is more than needed. So many panels do down to `narrowest` of usable
+    width."""
 
     seams: Seams
     panels: int
     panel: Length
     reach: Length
     over: Length
+    narrowest: Length
     cloth: Length
     purchase: Purchase
     reason: str
@@ -78,9 +82,11 @@ def backing(
     if (crosswise.cloth, crosswise.panels) < (lengthwise.cloth, lengthwise.panels):
         best, other = crosswise, lengthwise
     saves = other.cloth - best.cloth
-    saved = f"saves {show(saves, unit)} of cloth" if saves else "no more cloth than the other way"
+    saved = (
+        f"saves {as_given(saves, unit)} of cloth" if saves else "no more cloth than the other way"
+    )
     words = (
-        f"{size.show(unit)} with {show(margin, unit)} each side; seams {best.seams.value}: "
+        f"{size.show(unit)} with {as_given(margin, unit)} each side; seams {best.seams.value}: "
         f"{best.reason}; {saved}"
     )
     return Backing(size, margin, best, other, saves, words)
@@ -93,16 +99,18 @@ def _way(
     loss = 2 * not_below_zero(seam, "seam allowance of the back")
     if loss >= usable:
         raise NumbersFault("The cloth is no wider than its own seam. Check the usable width.")
+    panel = to_cut(along, unit).length
     panels = max(1, ceil((across - loss) / (usable - loss)))
+    narrowest = (across + loss * (panels - 1)) / panels
     reach = panels_reach(panels, usable, seam)
-    cloth = panels * along
+    cloth = panels * panel
     plural = "panel" if panels == 1 else "panels"
     words = (
-        f"{panels} {plural} of {show(along, unit)} reach {show(reach, unit)} "
-        f"of the {show(across, unit)} needed"
+        f"{panels} {plural} of {as_given(panel, unit)} reach {as_given(reach, unit)} "
+        f"of the {as_given(across, unit)} needed, {so_many_down_to(narrowest, unit)}"
     )
     return BackingWay(
-        seams, panels, along, reach, reach - across, cloth, to_buy(cloth, unit), words
+        seams, panels, panel, reach, reach - across, narrowest, cloth, to_buy(cloth, unit), words
     )
 
 
@@ -132,6 +140,6 @@ def backing_from(
     above_zero(cloth, "cloth in hand")
     best = backing(top, margin=margin, usable=usable, seam=seam, unit=unit).best
     short = max(best.cloth - cloth, Fraction(0))
-    verdict = f"{show(short, unit)} short" if short else "enough"
-    words = f"{show(cloth, unit)} in hand, {verdict}: {best.reason}"
+    verdict = f"{as_given(short, unit)} short" if short else "enough"
+    words = f"{as_given(cloth, unit)} in hand, {verdict}: {best.reason}"
     return BackingCheck(short == 0, short, best, words)

@@ -4,15 +4,16 @@ The square is cut corner to corner, the two triangles are sewn into a slanting s
 are sewn together one strip apart, and the tube is cut round and round.
 """
 
-from fractions import Fraction
 from math import sqrt
 
 from msgspec import Struct
 
-from sewalong.lengths import Length, Unit, show
+from sewalong.lengths import Length, Rounding, Unit, as_given, show
 from sewalong.quilt.as_fraction import ROOT_TWO, exactly
 from sewalong.quilt.cloth.strips import QUARTER
-from sewalong.quilt.refusal import NumbersFault, above_zero, not_below_zero
+from sewalong.quilt.cloth.to_cut import to_cut
+from sewalong.quilt.refusal import above_zero, not_below_zero
+from sewalong.quilt.size import Size
 
 
 class BiasBinding(Struct, frozen=True):
@@ -37,17 +38,24 @@ def side_by_area(need: Length, strip: Length) -> float:
 
 
 def bias_from(side: Length, strip: Length, seam: Length = QUARTER) -> tuple[int, float]:
-    """Whole loops and the length they give, in inches, from a square of this side.
+    """Whole loops and the length they give, in inches, from a square of this side."""
+    return bias_tube(Size.square(side), strip, seam)
 
-    Plane geometry: the sheet is side / root 2 high, so it holds that by the strip width in whole
-    loops; each is side * root 2 long, less what two seams lying at a slant across it take, which
-    is 2 * seam * root 2 each.
+
+def bias_tube(piece: Size, strip: Length, seam: Length = QUARTER) -> tuple[int, float]:
+    """Whole loops and the length they give, in inches, from a piece sewn into a tube.
+
+    Plane geometry: a corner is cut off at 45 degrees and sewn to the other end, which takes two
+    allowances from the longer side; what is left of it is divided into strips, each strip width
+    times root 2 along the edge. A loop is the shorter side times root 2, less the two allowances
+    of the tube's seam, which lie at a slant across it.
     """
-    above_zero(side, "side of the square")
     above_zero(strip, "strip width")
     not_below_zero(seam, "seam allowance")
-    loops = int(float(side) / ROOT_TWO / float(strip))
-    loop = (float(side) - 4 * float(seam)) * ROOT_TWO
+    across, along = sorted((float(piece.width), float(piece.length)))
+    taken = 2 * float(seam)
+    loops = int(max(0.0, along - taken) / ROOT_TWO / float(strip))
+    loop = (across - taken) * ROOT_TWO
     return (loops, loops * loop) if loops and loop > 0 else (0, 0.0)
 
 
@@ -58,56 +66,21 @@ def bias_binding(
     seam: Length = QUARTER,
     unit: Unit = Unit.INCH,
 ) -> BiasBinding:
-    """The smallest square, in whole inches, that gives `need` inches of bias.
+    """The smallest square, in whole inches or centimetres, that gives `need` inches of bias.
 
+    The strip is taken as it is cut.
     Raises `NumbersFault` for lengths not above zero.
     """
+    step = unit.length
+    strip = to_cut(strip, unit).length
     by_area = side_by_area(need, strip)
-    side = Fraction(max(1, int(by_area)))
+    side = max(1, int(by_area / float(step))) * step
     loops, gives = bias_from(side, strip, seam)
     while gives < float(need):
-        side += 1
+        side += step
         loops, gives = bias_from(side, strip, seam)
     words = (
-        f"a square of {show(side, unit)} gives {loops} loops, {show(gives, unit)} of "
-        f"{show(need, unit)} needed (by area alone {exactly(by_area, unit)})"
+        f"a square of {as_given(side, unit)} gives {loops} loops of {as_given(strip, unit)}, "
+        f"{show(gives, unit, rounding=Rounding.DOWN)} of {as_given(need, unit)} needed (by area alone {exactly(by_area, unit)})"
     )
     return BiasBinding(need, strip, by_area, side, loops, gives, words)
-
-
-class BiasRemnant(Struct, frozen=True):
-    """What a left-over piece gives on the bias, from the largest square in it."""
-
-    side: Length
-    loops: int
-    gives: float
-    enough: bool
-    reason: str
-
-
-def bias_from_remnant(
-    shorter_side: Length,
-    need: Length,
-    strip: Length,
-    *,
-    seam: Length = QUARTER,
-    unit: Unit = Unit.INCH,
-) -> BiasRemnant:
-    """Whether the square in a left-over piece gives `need` inches.
-
-    Raises `NumbersFault` when not one loop can be cut from it.
-    """
-    above_zero(need, "length needed")
-    loops, gives = bias_from(shorter_side, strip, seam)
-    if loops == 0:
-        raise NumbersFault(
-            f"A square of {show(shorter_side, unit)} gives no whole loop of {show(strip, unit)}. "
-            "Use a larger piece, a narrower strip, or cut the binding on the straight grain."
-        )
-    enough = gives >= float(need)
-    off = abs(gives - float(need))
-    words = (
-        f"a square of {show(shorter_side, unit)} gives {loops} loops, {show(gives, unit)}: "
-        f"{show(off, unit)} {'over' if enough else 'short'}"
-    )
-    return BiasRemnant(shorter_side, loops, gives, enough, words)

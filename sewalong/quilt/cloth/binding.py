@@ -4,8 +4,9 @@ from fractions import Fraction
 
 from msgspec import Struct
 
-from sewalong.lengths import Length, Unit, show
+from sewalong.lengths import Length, Unit, as_given
 from sewalong.quilt.cloth.strips import QUARTER, USABLE, Join, Strips, join_loss, strips_for
+from sewalong.quilt.cloth.to_cut import to_cut
 from sewalong.quilt.refusal import NumbersFault, above_zero, not_below_zero
 from sewalong.quilt.size import Size
 
@@ -18,12 +19,14 @@ ALLOWANCE = Fraction(12)
 
 
 class Binding(Struct, frozen=True):
-    """Lengths in inches: `length` is the way `around` and the `allowance`."""
+    """Lengths in inches: `length` is the way `around` and the `allowance`, and
+    `around_reason` says only that, without the strips."""
 
     around: Length
     allowance: Length
     length: Length
     strips: Strips
+    around_reason: str
     reason: str
 
 
@@ -49,10 +52,8 @@ def binding(
     """
     length = binding_length(top, allowance)
     strips = strips_for(length, strip, usable=usable, join=join, seam=seam, unit=unit)
-    words = (
-        f"{show(top.around, unit)} around and {show(allowance, unit)} allowance; {strips.reason}"
-    )
-    return Binding(top.around, allowance, length, strips, words)
+    around = f"{as_given(top.around, unit)} around and {as_given(allowance, unit)} allowance"
+    return Binding(top.around, allowance, length, strips, around, f"{around}; {strips.reason}")
 
 
 class Remnant(Struct, frozen=True):
@@ -82,6 +83,7 @@ def binding_from_remnant(
     """
     above_zero(need, "length needed")
     above_zero(strip, "strip width")
+    strip = to_cut(strip, unit).length
     loss = join_loss(join, strip, seam)
     ways = [
         _cut(piece.width, piece.length, strip, loss),
@@ -90,13 +92,13 @@ def binding_from_remnant(
     gives, count, each = max(ways)
     if count == 0:
         raise NumbersFault(
-            f"Not one strip of {show(strip, unit)} can be cut from {piece.show(unit)}. "
+            f"Not one strip of {as_given(strip, unit)} can be cut from {piece.show(unit)}. "
             "Use a larger piece or a narrower strip."
         )
     over = gives - need
     plural = "strip" if count == 1 else "strips"
-    verdict = f"{show(over, unit)} over" if over >= 0 else f"{show(-over, unit)} short"
-    words = f"{count} {plural} of {show(each, unit)} join to {show(gives, unit)}: {verdict}"
+    verdict = f"{as_given(over, unit)} over" if over >= 0 else f"{as_given(-over, unit)} short"
+    words = f"{count} {plural} of {as_given(each, unit)} join to {as_given(gives, unit)}: {verdict}"
     return Remnant(count, each, gives, over, over >= 0, words)
 
 

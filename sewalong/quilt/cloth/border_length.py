@@ -10,7 +10,7 @@ from fractions import Fraction
 
 from msgspec import Struct
 
-from sewalong.lengths import Length, Rounding, Unit, round_to, show
+from sewalong.lengths import Length, Rounding, Unit, as_given, round_to, show
 from sewalong.quilt.refusal import NumbersFault, above_zero, at_least
 
 SPREAD_LIMIT = Fraction(1, 2)
@@ -48,15 +48,16 @@ def border_length(
     rule: LengthRule = LengthRule.MEAN,
     *,
     limit: Length = SPREAD_LIMIT,
-    fineness: Length = Fraction(1, 8),
+    fineness: Length | None = None,
     unit: Unit = Unit.INCH,
 ) -> BorderLength:
     """From the measurements in order across the top: one edge, the middle, the other edge.
 
-    Rounded to the nearest `fineness`, in inches. Raises `NumbersFault` for fewer than two
+    Rounded to the nearest `fineness`, in inches: an eighth or a millimetre unless given. Raises `NumbersFault` for fewer than two
     measurements, or for the middle of an even number.
     """
     at_least(2, len(measured), "measurements")
+    fineness = unit.step if fineness is None else fineness
     for one in measured:
         above_zero(one, "measurement")
     if rule is LengthRule.MIDDLE:
@@ -73,11 +74,11 @@ def border_length(
     to_ease = tuple(one - length for one in measured)
     most = max(abs(one) for one in to_ease) / length
     fine = fineness / unit.length
-    places = ", ".join(show(one, unit, symbol=False) for one in measured)
+    places = ", ".join(as_given(one, unit, symbol=False) for one in measured)
     followed = "through the middle" if rule is LengthRule.MIDDLE else "mean"
     reason = (
         f"{show(length, unit, fineness=fine)}, {followed} of {places}; "
-        f"they differ by {show(spread, unit)}"
+        f"they differ by {as_given(spread, unit)}"
     )
     return BorderLength(
         length, exact, rule, spread, to_ease, most, _warning(spread, limit, most, unit), reason
@@ -88,7 +89,7 @@ def _warning(spread: Length, limit: Length, most: Fraction, unit: Unit) -> str:
     if spread <= limit:
         return ""
     return (
-        f"The measurements differ by {show(spread, unit)}, more than {show(limit, unit)}, and "
+        f"The measurements differ by {as_given(spread, unit)}, more than {as_given(limit, unit)}, and "
         f"up to {float(most * 100):.1f} % would have to be eased. Look for a seam to take in or "
         "let out, or a stretched edge, before cutting the border."
     )

@@ -6,9 +6,10 @@ from fractions import Fraction
 
 from msgspec import Struct
 
-from sewalong.lengths import Length, Rounding, Unit, round_to, show
+from sewalong.lengths import Length, Rounding, Unit, as_given, round_to
 from sewalong.quilt.as_fraction import ROOT_TWO
 from sewalong.quilt.cloth.strips import QUARTER, USABLE, Join, Strips, strips_for
+from sewalong.quilt.cloth.to_cut import to_cut
 from sewalong.quilt.refusal import NumbersFault, above_zero, not_below_zero
 from sewalong.quilt.size import Size
 
@@ -101,14 +102,15 @@ def border(
 ) -> BorderNumbers:
     """One border on a top given from raw edge to raw edge.
 
+    Its width and its lengths are taken as they are cut (see `to_cut`).
     The strips are joined into one and the four lengths cut from it. Raises `NumbersFault` when
     the seams would eat the border or the top.
     """
     not_below_zero(seam, "seam allowance")
-    width = above_zero(plan.cut, "border strip") - 2 * seam
+    width = to_cut(above_zero(plan.cut, "border strip"), unit).length - 2 * seam
     if width <= 0:
         raise NumbersFault(
-            f"A border cut at {show(plan.cut, unit)} is used up by its two seams. Cut it wider."
+            f"A border cut at {as_given(plan.cut, unit)} is used up by its two seams. Cut it wider."
         )
     if min(top.width, top.length) <= 2 * seam:
         raise NumbersFault("The top is used up by its own seams. Give its size from edge to edge.")
@@ -123,11 +125,12 @@ def border(
             side_mitre = mitre(top.length - 2 * seam, width, seam)
             end_mitre = mitre(top.width - 2 * seam, width, seam)
             each_side, each_end = side_mitre.advised, end_mitre.advised
+    each_side, each_end = (to_cut(length, unit).length for length in (each_side, each_end))
     need = 2 * (each_side + each_end)
     strips = strips_for(need, plan.cut, usable=usable, join=join, seam=seam, unit=unit)
     words = (
-        f"{plan.corners.value}: 2 sides of {show(each_side, unit)}, top and bottom of "
-        f"{show(each_end, unit)}; {strips.reason}"
+        f"{plan.corners.value}: 2 sides of {as_given(each_side, unit)}, top and bottom of "
+        f"{as_given(each_end, unit)}; {strips.reason}"
     )
     return BorderNumbers(
         plan,

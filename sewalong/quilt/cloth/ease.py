@@ -4,7 +4,7 @@ from fractions import Fraction
 
 from msgspec import Struct
 
-from sewalong.lengths import Length, Unit, show
+from sewalong.lengths import Length, Unit, as_given
 from sewalong.quilt.refusal import above_zero
 
 EASE_LIMIT = Fraction(2, 100)
@@ -44,7 +44,7 @@ def ease(edge: Length, to: Length, unit: Unit = Unit.INCH) -> Ease:
     else:
         way = "over" if difference > 0 else "short"
         judged = "ease it in" if within else "too much to ease"
-        words = f"{show(abs(difference), unit)} {way}, {percent}: {judged}"
+        words = f"{as_given(abs(difference), unit)} {way}, {percent}: {judged}"
     return Ease(difference, share, within, words)
 
 

@@ -4,15 +4,18 @@ from math import ceil
 
 from msgspec import Struct
 
-from sewalong.lengths import Length, Unit, show
+from sewalong.lengths import Length, Unit, as_given
+from sewalong.quilt.as_fraction import exactly
 from sewalong.quilt.cloth.allowances import square_adds
 from sewalong.quilt.cloth.strips import QUARTER
+from sewalong.quilt.cloth.to_cut import to_cut
 from sewalong.quilt.refusal import above_zero
 
 
 class PiecedBorder(Struct, frozen=True):
     """Finished lengths in inches. `spacer` goes on each of the two ends of the edge, as a plain
-    strip that finishes at that width; `cut` is what to cut it at, both zero when none is needed."""
+    strip that finishes at that width; `cut` is what to cut it at, both zero when none is needed.
+    A spacer that had to be rounded up to be cut makes the edge longer than its units by as much."""
 
     units: int
     length: Length
@@ -35,11 +38,22 @@ def pieced_border(
     length = units * unit_size
     spacer = (length - edge) / 2
     if spacer == 0:
-        words = f"{units} units come to {show(length, unit)}, just the edge"
+        words = f"{units} units come to {as_given(length, unit)}, just the edge"
         return PiecedBorder(units, length, spacer, spacer, words)
-    cut = spacer + square_adds(seam)
+    cut = to_cut(spacer + square_adds(seam), unit)
+    left = 2 * (cut.length - square_adds(seam) - spacer)
+    ease = f", {exactly(left, unit)} to ease in" if left else ""
     words = (
-        f"{units} units come to {show(length, unit)}, {show(length - edge, unit)} more than the "
-        f"edge: a strip cut at {show(cut, unit)} each side, finishing at {show(spacer, unit)}"
+        f"{units} units come to {as_given(length, unit)}, {as_given(length - edge, unit)} more than the "
+        f"edge: a strip cut at {cut.text} each side, finishing at "
+        f"{as_given(spacer + left / 2, unit)}{ease}"
     )
-    return PiecedBorder(units, length, spacer, cut, words)
+    return PiecedBorder(units, length, spacer + left / 2, cut.length, words)
+
+
+def units_around(top_around: Length, unit_size: Length) -> int:
+    """Whole units in one round of a top whose four sides come to `top_around`, corners left out.
+
+    Both are finished sizes in inches; raises `NumbersFault` when one is not above zero.
+    """
+    return int(above_zero(top_around, "way round") // above_zero(unit_size, "unit"))

@@ -2,7 +2,7 @@
 
 from msgspec import Struct
 
-from sewalong.lengths import METRE, YARD, Length, Unit, cloth_length, round_up_cloth, show
+from sewalong.lengths import METRE, YARD, Length, Unit, as_given, cloth_length, round_up_cloth
 from sewalong.quilt.refusal import above_zero
 
 
@@ -25,6 +25,6 @@ def to_buy(need: Length, unit: Unit = Unit.INCH) -> Purchase:
     buy = round_up_cloth(need, unit)
     slack = buy - need
     sold_by, symbol = (YARD, "yd") if unit is Unit.INCH else (METRE, "m")
-    in_shop = f"{show(need, unit)} of cloth, {float(need / sold_by):.2f} {symbol}"
-    over = f"{show(slack, unit)} slack" if slack else "no slack"
+    in_shop = f"{as_given(need, unit)} of cloth, {float(need / sold_by):.2f} {symbol}"
+    over = f"{as_given(slack, unit)} slack" if slack else "no slack"
     return Purchase(need, buy, slack, f"{in_shop}: buy {cloth_length(need, unit)}, {over}")

@@ -9,7 +9,7 @@ from fractions import Fraction
 
 from msgspec import Struct
 
-from sewalong.lengths import Length, Unit, show
+from sewalong.lengths import Length, Unit, as_given
 from sewalong.quilt.as_fraction import exactly
 from sewalong.quilt.refusal import NumbersFault, above_zero, at_least
 from sewalong.quilt.size import Size
@@ -59,13 +59,13 @@ def shrunk(
     at_least(1, in_row, "units in a row")
     if common > label:
         raise NumbersFault(
-            f"The common size {show(common, shown_in)} is more than {show(label, shown_in)} on "
+            f"The common size {as_given(common, shown_in)} is more than {as_given(label, shown_in)} on "
             "the label. Cut them to the label, or give the larger size as the label."
         )
     at_label, now = float(unit_of(label)), float(unit_of(common))
     lost = at_label - now
     words = (
-        f"squares at {show(common, shown_in)}, not {show(label, shown_in)}: the unit is "
+        f"squares at {as_given(common, shown_in)}, not {as_given(label, shown_in)}: the unit is "
         f"{exactly(now, shown_in)}, not {exactly(at_label, shown_in)}; a row of {in_row} loses "
         f"{exactly(lost * in_row, shown_in)}"
     )

@@ -2,7 +2,7 @@
 
 from msgspec import Struct
 
-from sewalong.lengths import Length, Unit, show
+from sewalong.lengths import Length, Unit, as_given
 from sewalong.quilt.size import Size
 
 
@@ -41,4 +41,4 @@ def fit(size: Size, wanted: Size, unit: Unit = Unit.INCH) -> Fit:
 def _way(over: Length, where: str, unit: Unit) -> str:
     if over == 0:
         return f"exact {where}"
-    return f"{show(abs(over), unit)} {'over' if over > 0 else 'short'} {where}"
+    return f"{as_given(abs(over), unit)} {'over' if over > 0 else 'short'} {where}"

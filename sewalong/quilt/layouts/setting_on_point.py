@@ -9,10 +9,11 @@ from math import ceil
 
 from msgspec import Struct
 
-from sewalong.lengths import Length, Rounding, Unit, round_to, show
+from sewalong.lengths import Length, Rounding, Unit, round_to
 from sewalong.quilt.as_fraction import as_fraction, diagonal, exactly
 from sewalong.quilt.cloth.allowances import half_square_adds, quarter_square_adds
 from sewalong.quilt.cloth.strips import QUARTER
+from sewalong.quilt.cloth.to_cut import to_cut
 from sewalong.quilt.refusal import above_zero, at_least, not_below_zero
 from sewalong.quilt.size import Size
 
@@ -101,12 +102,12 @@ def _square(
     exact = finished + adds
     rounded_adds = round_to(adds, fineness, Rounding.UP)
     by_rule = round_to(finished + float(rounded_adds), fineness, Rounding.UP)
-    cut_at = by_rule + larger
+    to_be_cut = to_cut(by_rule + larger, unit)
+    cut_at = to_be_cut.length
     squares = ceil(triangles / from_one)
-    at = show(cut_at, unit, fineness=fineness / unit.length)
     plural = "square" if squares == 1 else "squares"
     reason = (
-        f"{squares} {plural} {cuts} corner to corner, cut at {at} (exactly {exactly(exact, unit)})"
+        f"{squares} {plural} {cuts} corner to corner, cut at {to_be_cut.text} (exactly {exactly(exact, unit)})"
         if squares
         else "none needed"
     )

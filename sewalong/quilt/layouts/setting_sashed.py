@@ -6,10 +6,12 @@ from math import ceil
 
 from msgspec import Struct
 
-from sewalong.lengths import Length, Unit, show
+from sewalong.lengths import Length, Unit, as_given
 from sewalong.quilt.cloth.allowances import square_adds
+from sewalong.quilt.cloth.narrower import Narrower, narrower
 from sewalong.quilt.cloth.purchase import Purchase, to_buy
 from sewalong.quilt.cloth.strips import QUARTER, USABLE
+from sewalong.quilt.cloth.to_cut import cut_size, to_cut
 from sewalong.quilt.refusal import NumbersFault, above_zero, at_least, not_below_zero
 from sewalong.quilt.size import Size
 
@@ -58,20 +60,24 @@ def sashed(
 ) -> Sashed:
     """Units of one size set with sashes of one width between them, and around when `outer`.
 
-    `unit` and `sash` are finished sizes. Raises `NumbersFault` for counts below one or a sash
+    `unit` and `sash` are finished sizes. A sash finishes at what it is cut less its allowances,
+    so that a width no ruler shows makes the top a little larger (see `to_cut`); along the units
+    it is cut up to the ruler's next line. Raises `NumbersFault` for counts below one or a sash
     that is not above zero.
     """
     at_least(1, rows, "rows")
     at_least(1, columns, "columns")
     above_zero(sash, "sash")
     not_below_zero(seam, "seam allowance")
+    adds = square_adds(seam)
+    width = to_cut(sash + adds, shown_in)
+    sash = width.length - adds
     extra = 1 if outer else -1
     across, down = columns + extra, rows + extra
     size = Size(
         columns * unit.width + across * sash,
         rows * unit.length + down * sash,
     )
-    adds = square_adds(seam)
     with_stones = meeting is Meeting.CORNERSTONES
     lying = down * columns if with_stones else down
     long = unit.width if with_stones else size.width
@@ -80,14 +86,16 @@ def sashed(
         f"{across * rows + lying} sashes: {across * rows} standing between the columns, {lying} "
         f"lying between the rows; {stones} cornerstones; {size.show(shown_in)}"
     )
+    if width.rounded:
+        words = f"{words}; sashes cut at {width.text}, finishing at {as_given(sash, shown_in)}"
     return Sashed(
         size,
         across * rows,
         lying,
         stones,
-        Size(sash + adds, unit.length + adds),
-        Size(long + adds, sash + adds),
-        Size.square(sash + adds) if stones else None,
+        cut_size(Size(width.length, unit.length + adds), shown_in),
+        cut_size(Size(long + adds, width.length), shown_in),
+        Size.square(width.length) if stones else None,
         _row_by_row(rows, unit.length, sash, outer),
         words,
     )
@@ -115,6 +123,7 @@ class SashStrips(Struct, frozen=True):
     strips: int
     over: int
     purchase: Purchase
+    narrower: Narrower
     reason: str
 
 
@@ -132,19 +141,21 @@ def sash_strips(
     a piece is longer than the cloth is wide.
     """
     at_least(1, pieces, "pieces")
-    above_zero(cut_length, "length to cut")
-    above_zero(cut_width, "strip width")
+    cut_length = to_cut(above_zero(cut_length, "length to cut"), unit).length
+    cut_width = to_cut(above_zero(cut_width, "strip width"), unit).length
     per_strip = int(usable // cut_length)
     if per_strip == 0:
         raise NumbersFault(
-            f"A piece of {show(cut_length, unit)} is longer than the {show(usable, unit)} of "
+            f"A piece of {as_given(cut_length, unit)} is longer than the {as_given(usable, unit)} of "
             "usable cloth. Join strips, or cut along the cloth."
         )
     strips = ceil(pieces / per_strip)
     over = strips * per_strip - pieces
     plural = "strip" if strips == 1 else "strips"
     reason = (
-        f"{strips} {plural}: {pieces} of {show(cut_length, unit)}, {per_strip} a strip at "
-        f"{show(usable, unit)} usable, {over} over"
+        f"{strips} {plural}: {pieces} of {as_given(cut_length, unit)}, {per_strip} a strip at "
+        f"{as_given(usable, unit)} usable, {over} over"
     )
-    return SashStrips(pieces, per_strip, strips, over, to_buy(strips * cut_width, unit), reason)
+    purchase = to_buy(strips * cut_width, unit)
+    less = narrower(pieces, cut_length, per_strip, unit)
+    return SashStrips(pieces, per_strip, strips, over, purchase, less, reason)

@@ -2,7 +2,7 @@
 
 from msgspec import Struct
 
-from sewalong.lengths import Length, Unit, show
+from sewalong.lengths import Length, Unit, as_given
 from sewalong.quilt.cloth.row import row_length
 from sewalong.quilt.size import Size
 
@@ -55,4 +55,4 @@ def with_own_seam(
 def _change(lost: Length, unit: Unit) -> str:
     if lost == 0:
         return "the same"
-    return f"{show(abs(lost), unit)} {'less' if lost > 0 else 'more'}"
+    return f"{as_given(abs(lost), unit)} {'less' if lost > 0 else 'more'}"

@@ -24,17 +24,7 @@ def pieces_for(method: Method, units: int) -> dict[str, int]:
 
 def units_from(method: Method, pieces: Mapping[str, int]) -> int:
     """The most units that so many starting pieces give; what is over of any stage is not used."""
-    most = 1
-    while _enough(method, pieces, most):
-        most *= 2
-    least = 0
-    while most - least > 1:
-        middle = (least + most) // 2
-        if _enough(method, pieces, middle):
-            least = middle
-        else:
-            most = middle
-    return least
+    return _most(method, {pile.id: 0 for pile in method.piles} | dict(pieces))
 
 
 def units_of(quilt: Quilt) -> int:
@@ -42,12 +32,9 @@ def units_of(quilt: Quilt) -> int:
     return units_from(quilt.method, {start.pile: start.count for start in quilt.starts})
 
 
-def _enough(method: Method, pieces: Mapping[str, int], units: int) -> bool:
-    return all(pieces.get(pile, 0) >= n for pile, n in pieces_for(method, units).items())
-
-
 class Made(Struct, frozen=True):
-    """What one stage makes of all that lies there for it; `over` cannot make a whole one."""
+    """What one stage makes; `over` is what is left in the end of the piles it is the last to take
+    from."""
 
     stage: str
     made: int
@@ -55,14 +42,70 @@ class Made(Struct, frozen=True):
 
 
 def made_by_stage(method: Method, pieces: Mapping[str, int]) -> tuple[Made, ...]:
-    """Every stage done as often as it can be, in order, with what is left over of its piles."""
+    """Every stage, in order, with what is left over of its piles.
+
+    Where two stages take from one pile, the first leaves the second what the most units need:
+    done as often as it could be, it would leave fewer units. What no unit can be made of is then
+    taken as far as it goes.
+    """
     lying = {pile.id: pieces.get(pile.id, 0) for pile in method.piles}
-    found = []
+    counts = _counts_for(method, lying, _most(method, lying))
+    made: dict[str, int] = {}
+    for needed in (counts, None):
+        for stage in method.stages:
+            could = min(lying[one.pile] // one.count for one in stage.takes)
+            times = could if needed is None else needed[stage.id]
+            for one in stage.takes:
+                lying[one.pile] -= times * one.count
+            lying[stage.makes.pile] += times * stage.makes.count
+            made[stage.id] = made.get(stage.id, 0) + times * stage.makes.count
+    last = {one.pile: stage.id for stage in method.stages for one in stage.takes}
+    return tuple(
+        Made(
+            stage.id,
+            made[stage.id],
+            {
+                one.pile: lying[one.pile]
+                for one in stage.takes
+                if lying[one.pile] and last[one.pile] == stage.id
+            },
+        )
+        for stage in method.stages
+    )
+
+
+def _most(method: Method, lying: Mapping[str, int]) -> int:
+    """The most units of what lies there, pieces half way included."""
+    least, most = 0, 1
+    while _reaches(method, lying, most):
+        least, most = most, most * 2
+    while most - least > 1:
+        middle = (least + most) // 2
+        if _reaches(method, lying, middle):
+            least = middle
+        else:
+            most = middle
+    return least
+
+
+def _reaches(method: Method, lying: Mapping[str, int], units: int) -> bool:
+    counts = _counts_for(method, lying, units)
+    taken = dict.fromkeys(method.starts, 0)
     for stage in method.stages:
-        counts = min(lying[one.pile] // one.count for one in stage.takes)
         for one in stage.takes:
-            lying[one.pile] -= counts * one.count
-        lying[stage.makes.pile] += counts * stage.makes.count
-        over = {one.pile: lying[one.pile] for one in stage.takes if lying[one.pile]}
-        found.append(Made(stage.id, counts * stage.makes.count, over))
-    return tuple(found)
+            if one.pile in taken:
+                taken[one.pile] += counts[stage.id] * one.count
+    return all(count <= lying[pile] for pile, count in taken.items())
+
+
+def _counts_for(method: Method, lying: Mapping[str, int], units: int) -> dict[str, int]:
+    """How often each stage is done for `units`, once what lies half way has been used."""
+    wants = dict.fromkeys(lying, 0)
+    wants[method.unit] = units
+    counts: dict[str, int] = {}
+    for stage in reversed(method.stages):
+        short = max(0, wants[stage.makes.pile] - lying[stage.makes.pile])
+        counts[stage.id] = ceil(short / stage.makes.count)
+        for one in stage.takes:
+            wants[one.pile] += counts[stage.id] * one.count
+    return counts

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from fractions import Fraction
+from collections.abc import Mapping
 
 from msgspec import Struct
 
@@ -12,6 +12,7 @@ from sewalong.quilt.as_fraction import as_fraction
 from sewalong.quilt.choices import Choices
 from sewalong.quilt.cloth.borders import BorderNumbers, BorderPlan, Corners, borders
 from sewalong.quilt.cloth.strips import Join
+from sewalong.quilt.cloth.to_cut import to_cut
 from sewalong.quilt.layouts.setting_straight import straight_top
 from sewalong.quilt.quilt import Quilt, Target
 from sewalong.quilt.refusal import NumbersFault
@@ -27,7 +28,8 @@ _CORNERS = {
 class Basis(Struct, frozen=True):
     """`unit` and `centre` run from raw edge to raw edge, the unit untrimmed; `edges` are the top
     after each border, raw edge to raw edge, beginning with the centre. `plans` are the borders as
-    they are wanted, and `borders` their numbers or why they cannot be had."""
+    they are wanted, and `borders` their numbers or why they cannot be had. `short` is how many
+    starting pieces the record says are missing by pile, None when only the plan is known."""
 
     quilt: Quilt
     target: Target
@@ -36,6 +38,7 @@ class Basis(Struct, frozen=True):
     edges: tuple[Size, ...]
     plans: tuple[BorderPlan, ...]
     borders: tuple[BorderNumbers, ...] | NumbersFault
+    short: Mapping[str, int] | None = None
 
     @property
     def choices(self) -> Choices:
@@ -76,10 +79,12 @@ class Basis(Struct, frozen=True):
     @property
     def border_in_all(self) -> Length:
         """What all borders together add on each side, finished."""
-        return sum((one.cut - 2 * self.quilt.seam for one in self.quilt.borders), Fraction(0))
+        return (self.top.width - self.centre.width) / 2
 
 
-def basis(quilt: Quilt, target: Target | None = None) -> Basis:
+def basis(
+    quilt: Quilt, target: Target | None = None, short: Mapping[str, int] | None = None
+) -> Basis:
     """The basis for `target`, that of the quilt itself where it is None.
 
     Raises UnknownMethod, SizeRefused or NumbersFault for a quilt no numbers can be had of.
@@ -89,9 +94,11 @@ def basis(quilt: Quilt, target: Target | None = None) -> Basis:
     unit = Size(as_fraction(made.unit.width), as_fraction(made.unit.height))
     edges = [straight_top(wanted.rows, wanted.columns, unit, quilt.seam)]
     for border in quilt.borders:
-        edges.append(edges[-1].grown(border.cut - 2 * quilt.seam))
+        cut = to_cut(border.cut, quilt.unit).length
+        edges.append(edges[-1].grown(cut - 2 * quilt.seam))
     plans = border_plans(quilt)
-    return Basis(quilt, wanted, made, unit, tuple(edges), plans, _borders(quilt, edges[0], plans))
+    found = _borders(quilt, edges[0], plans)
+    return Basis(quilt, wanted, made, unit, tuple(edges), plans, found, short)
 
 
 def border_plans(quilt: Quilt) -> tuple[BorderPlan, ...]:

@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sewalong.lengths import cloth_length, show
+from sewalong.lengths import as_given, cloth_length
 from sewalong.quilt.cloth.backing import Backing, BackingWay, backing
 from sewalong.quilt.cloth.batting import BattingChoice, smallest_batting
 from sewalong.quilt.cloth.binding import Binding, binding
 from sewalong.quilt.cloth.borders import BorderNumbers
+from sewalong.quilt.cloth.narrower import so_many_down_to
 from sewalong.quilt.worksheet.basis import Basis
 from sewalong.quilt.worksheet.line import Line, Section, attempt, plural, size_line
 
@@ -18,7 +19,7 @@ def cloth(basis: Basis) -> Section:
     lines = [
         Line(
             "reckoned with",
-            f"{show(basis.choices.usable, basis.shown_in)} of usable width, "
+            f"{as_given(basis.choices.usable, basis.shown_in)} of usable width, "
             f"{basis.choices.joins} joins, corners {basis.choices.corners}",
             "settings: measure your own cloth",
         ),
@@ -73,9 +74,9 @@ def _borders(basis: Basis) -> Iterator[Line]:
         strips = one.strips
         yield Line(
             label,
-            f"{strips_text(strips.count, show(border.cut, unit))}, "
+            f"{strips_text(strips.count, strips.width_text)}, "
             f"buy {cloth_length(strips.cloth, unit)}",
-            f"{strips.reason}; {strips.purchase.reason}",
+            f"{strips.reason}, {so_many_down_to(strips.narrowest, unit)}; {strips.purchase.reason}",
             float(strips.purchase.buy),
         )
         yield _lengths(label, one, basis)
@@ -84,10 +85,10 @@ def _borders(basis: Basis) -> Iterator[Line]:
 def _lengths(label: str, one: BorderNumbers, basis: Basis) -> Line:
     """What to cut the joined strip into."""
     unit = basis.shown_in
-    text = f"2 sides of {show(one.each_side, unit)}, top and bottom of {show(one.each_end, unit)}"
+    text = f"2 sides of {as_given(one.each_side, unit)}, top and bottom of {as_given(one.each_end, unit)}"
     reason = f"{one.plan.corners.value}; measure the real top before cutting"
     if one.side_mitre is not None and one.end_mitre is not None:
-        least = f"{show(one.side_mitre.least, unit)} and {show(one.end_mitre.least, unit)}"
+        least = f"{as_given(one.side_mitre.least, unit)} and {as_given(one.end_mitre.least, unit)}"
         reason = f"{reason}; mitred strips need {least} at the least, the rest is to cut off"
     return Line(f"{label}, lengths", text, reason, float(one.each_side), float(one.each_end))
 
@@ -95,9 +96,11 @@ def _lengths(label: str, one: BorderNumbers, basis: Basis) -> Line:
 def _backing(basis: Basis) -> Iterator[Line]:
     unit = basis.shown_in
     back = back_of(basis)
-    margin = show(back.margin, unit)
+    margin = as_given(back.margin, unit)
     yield size_line("back", back.size, unit, f"the top and {margin} each side")
-    saves = f"takes {show(back.saves, unit)} less cloth" if back.saves else "takes no more cloth"
+    saves = (
+        f"takes {as_given(back.saves, unit)} less cloth" if back.saves else "takes no more cloth"
+    )
     yield _way(back.best, f"this way {saves}", basis)
     yield _way(back.other, "", basis)
 
@@ -105,7 +108,7 @@ def _backing(basis: Basis) -> Iterator[Line]:
 def _way(way: BackingWay, marked: str, basis: Basis) -> Line:
     unit = basis.shown_in
     bought = f"buy {cloth_length(way.cloth, unit)}"
-    text = f"{plural(way.panels, 'panel')} of {show(way.panel, unit)}, {bought}"
+    text = f"{plural(way.panels, 'panel')} of {as_given(way.panel, unit)}, {bought}"
     reason = f"{way.reason}; {way.purchase.reason}"
     return Line(
         f"backing, seams {way.seams.value}",
@@ -118,11 +121,12 @@ def _way(way: BackingWay, marked: str, basis: Basis) -> Line:
 def _binding(basis: Basis) -> Iterator[Line]:
     unit = basis.shown_in
     one = binding_of(basis)
-    text = strips_text(one.strips.count, show(basis.choices.binding, unit))
+    text = strips_text(one.strips.count, one.strips.width_text)
     yield Line(
         "binding",
         f"{text}, buy {cloth_length(one.strips.cloth, unit)}",
-        f"{one.reason}; {one.strips.purchase.reason}",
+        f"{one.reason}, {so_many_down_to(one.strips.narrowest, unit)}; "
+        f"{one.strips.purchase.reason}",
         float(one.strips.purchase.buy),
     )
 

@@ -10,7 +10,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sewalong.lengths import show
+from sewalong.lengths import as_given
 from sewalong.quilt.worksheet.basis import Basis
 from sewalong.quilt.worksheet.cloth import (
     back_of,
@@ -19,8 +19,9 @@ from sewalong.quilt.worksheet.cloth import (
     border_label,
     strips_text,
 )
+from sewalong.quilt.worksheet.label_lines import label_lines
 from sewalong.quilt.worksheet.line import Line, Section, attempt, plural
-from sewalong.quilt.worksheet.piece_cloth import PieceCloth, piece_cloths
+from sewalong.quilt.worksheet.starting_pieces import starting_pieces
 
 RULE = (
     "longest pieces first, as short ones can be cut from what is left; what must fit the sewn "
@@ -34,21 +35,21 @@ def cut_list(basis: Basis) -> Section:
         Line("order", RULE),
         *attempt("border strips", lambda: _border_strips(basis)),
         *attempt("binding", lambda: _binding(basis)),
-        *attempt("starting pieces", lambda: _starts(basis)),
+        *attempt("starting pieces", lambda: starting_pieces(basis)),
         *attempt("borders to length", lambda: _border_lengths(basis)),
         *attempt("back", lambda: _back(basis)),
         *attempt("batting", lambda: _batting(basis)),
+        *attempt("label", lambda: label_lines(basis)),
     ]
     return Section("cut-list", "Cut list, in cutting order", tuple(lines))
 
 
 def _border_strips(basis: Basis) -> Iterator[Line]:
-    unit = basis.shown_in
     found = list(enumerate(zip(basis.quilt.borders, basis.bordered(), strict=True), start=1))
     for place, (border, one) in sorted(found, key=lambda each: -each[1][0].cut):
         yield Line(
             border_label(place, border.cloth),
-            strips_text(one.strips.count, show(border.cut, unit)),
+            strips_text(one.strips.count, one.strips.width_text),
             one.strips.reason,
             float(one.strips.cloth),
         )
@@ -58,33 +59,10 @@ def _binding(basis: Basis) -> Iterator[Line]:
     strips = binding_of(basis).strips
     yield Line(
         "binding",
-        strips_text(strips.count, show(strips.width, basis.shown_in)),
+        strips_text(strips.count, strips.width_text),
         strips.reason,
         float(strips.cloth),
     )
-
-
-def _starts(basis: Basis) -> Iterator[Line]:
-    method = basis.quilt.method
-    for start in basis.quilt.starts:
-        if start.packs is not None:
-            noun = method.pile(start.pile).noun
-            packs = plural(start.packs, "pack")
-            yield Line(noun.many, "cut already", f"{noun.count(start.count)} in {packs}")
-    for one in sorted(piece_cloths(basis), key=lambda each: -each.longest):
-        yield _piece(one, basis)
-
-
-def _piece(one: PieceCloth, basis: Basis) -> Line:
-    unit = basis.shown_in
-    noun = basis.quilt.method.pile(one.pile).noun
-    label = f"{noun.many}, {one.name}" if one.name else noun.many
-    wide = show(one.cut.piece.length, unit)
-    if one.strip:
-        text = f"{noun.count(one.cut.count)} of {wide}, {show(one.cut.piece.width, unit)} long"
-    else:
-        text = f"{noun.count(one.cut.count)} of {wide} from {strips_text(one.cut.strips, wide)}"
-    return Line(label, text, f"if not cut yet; {one.cut.reason}", float(one.cut.cloth))
 
 
 def _border_lengths(basis: Basis) -> Iterator[Line]:
@@ -93,8 +71,8 @@ def _border_lengths(basis: Basis) -> Iterator[Line]:
     for place, (border, one) in enumerate(numbers, start=1):
         yield Line(
             f"{border_label(place, border.cloth)}, to length",
-            f"2 sides of {show(one.each_side, unit)}, top and bottom of "
-            f"{show(one.each_end, unit)}, or as the real top measures",
+            f"2 sides of {as_given(one.each_side, unit)}, top and bottom of "
+            f"{as_given(one.each_end, unit)}, or as the real top measures",
             f"when the top is sewn so far; {one.plan.corners.value}",
             float(one.each_side),
             float(one.each_end),
@@ -106,7 +84,7 @@ def _back(basis: Basis) -> Iterator[Line]:
     when = "when all borders are on" if basis.quilt.borders else "when the top is done"
     yield Line(
         "back",
-        f"{plural(way.panels, 'panel')} of {show(way.panel, basis.shown_in)}, "
+        f"{plural(way.panels, 'panel')} of {as_given(way.panel, basis.shown_in)}, "
         f"seams {way.seams.value}",
         f"{when}; {way.reason}",
         float(way.cloth),
@@ -117,7 +95,7 @@ def _batting(basis: Basis) -> Iterator[Line]:
     need = batting_of(basis).need
     yield Line(
         "batting",
-        f"{show(need.width, basis.shown_in)} across × {show(need.length, basis.shown_in)} down",
+        f"{as_given(need.width, basis.shown_in)} across × {as_given(need.length, basis.shown_in)} down",
         "with the back, and as large",
         float(need.width),
         float(need.length),

@@ -10,9 +10,10 @@ from fractions import Fraction
 
 from msgspec import Struct
 
-from sewalong.lengths import Rounding, Unit, direction, round_to, show
+from sewalong.lengths import Rounding, Unit, as_given, direction, round_to, show
 from sewalong.piecing.faults import MethodFault, SizeRefused, UnknownMethod
 from sewalong.quilt.as_fraction import exactly
+from sewalong.quilt.cloth.to_cut import ruler_line
 from sewalong.quilt.refusal import NumbersFault
 from sewalong.quilt.size import Size
 
@@ -47,10 +48,16 @@ class Section(Struct, frozen=True):
 
 
 def length_text(inches: Fraction | float, unit: Unit) -> str:
-    """`6 3/8 in (rounded up from 6.364 in)`; nothing behind a length that is exact."""
-    way = direction(inches, unit)
-    shown = show(inches, unit)
+    """`6 3/8 in (rounded up from 6.364 in)`; nothing behind a length that a ruler shows."""
+    shown, way = _on_a_ruler(inches, unit)
     return shown if way == "exact" else f"{shown} ({rounded_from(way, inches, unit)})"
+
+
+def _on_a_ruler(inches: Fraction | float, unit: Unit) -> tuple[str, str]:
+    """The length as it can be laid by a ruler, and which way it was rounded to that."""
+    if direction(inches, unit, fineness=ruler_line(unit) / 2 / unit.length) == "exact":
+        return as_given(inches, unit), "exact"
+    return show(inches, unit), direction(inches, unit)
 
 
 def rounded_from(way: str, inches: Fraction | float, unit: Unit) -> str:
@@ -62,13 +69,14 @@ def rounded_from(way: str, inches: Fraction | float, unit: Unit) -> str:
 
 def size_text(size: Size, unit: Unit) -> str:
     """`65 3/4 in across × 65 3/4 in down (rounded down from 65.776 × 65.776 in)`."""
-    shown = f"{show(size.width, unit)} across × {show(size.length, unit)} down"
-    ways = {direction(side, unit) for side in (size.width, size.length)}
-    if ways == {"exact"}:
+    across, way_across = _on_a_ruler(size.width, unit)
+    down, way_down = _on_a_ruler(size.length, unit)
+    shown = f"{across} across × {down} down"
+    if way_across == way_down == "exact":
         return shown
-    way = ways.pop() if len(ways) == 1 else "rounded"
-    across = exactly(size.width, unit).removesuffix(f" {unit.symbol}")
-    return f"{shown} ({way} from {across} × {exactly(size.length, unit)})"
+    way = way_across if way_across == way_down else "rounded"
+    exactly_across = exactly(size.width, unit).removesuffix(f" {unit.symbol}")
+    return f"{shown} ({way} from {exactly_across} × {exactly(size.length, unit)})"
 
 
 def length_line(label: str, inches: Fraction | float, unit: Unit, reason: str = "") -> Line:

@@ -6,13 +6,19 @@ from collections.abc import Iterator
 
 from msgspec import Struct
 
-from sewalong.lengths import METRE, Length, cloth_length, show
+from sewalong.lengths import METRE, Length, as_given, cloth_length
+from sewalong.quilt.cloth.precuts import packs_for
 from sewalong.quilt.cloth.purchase import to_buy
 from sewalong.quilt.cloth.thread import metres, wound
 from sewalong.quilt.worksheet.basis import Basis
 from sewalong.quilt.worksheet.cloth import back_of, batting_of, binding_of
 from sewalong.quilt.worksheet.line import CANNOT_BE_HAD, Line, Section, attempt, plural
-from sewalong.quilt.worksheet.piece_cloth import piece_cloths
+from sewalong.quilt.worksheet.piece_cloth import (
+    cloth_of,
+    fabric_counts,
+    piece_cloths,
+    start_needs,
+)
 from sewalong.quilt.worksheet.thread_lines import thread_of
 
 
@@ -36,23 +42,37 @@ def shopping(basis: Basis) -> Section:
 
 
 def _packs(basis: Basis) -> Iterator[Line]:
-    for start in basis.quilt.starts:
-        if start.packs is not None:
-            noun = basis.quilt.method.pile(start.pile).noun
-            size = show(start.size, basis.shown_in)
-            yield Line(
-                f"{noun.many} of {size}",
-                plural(start.packs, "pack"),
-                f"{noun.count(start.count)} in all; count them, packs differ",
-            )
+    """The packs there are, and those still short; of each fabric with a name, its own count."""
+    for need in start_needs(basis):
+        start, noun = need.start, need.noun
+        if start.packs is None:
+            continue
+        label = f"{noun.many} of {as_given(start.size, basis.shown_in)}"
+        yield Line(
+            label,
+            plural(start.packs, "pack"),
+            f"{noun.count(start.count)} in all; {need.words}; count them, packs differ",
+        )
+        if basis.quilt.fabrics:
+            for name, count in fabric_counts(need, basis).items():
+                yield Line(f"{label}, {name or 'any other'}", noun.count(count), "for the target")
+        if need.short:
+            per_pack = max(1, start.count // start.packs)
+            more = packs_for(need.short, per_pack)
+            text = f"{plural(more.packs, 'more pack', 'more packs')} of {per_pack}"
+            yield Line(f"{label}, still short", text, f"{noun.count(need.short)} short")
 
 
 def _cloth(basis: Basis) -> Iterator[Line]:
-    """Strips of several things from one cloth are added before they are rounded up."""
+    """Strips of several things from one cloth are added before they are rounded up.
+
+    What is short is a line of its own: it is what to buy once the pieces there are have been cut.
+    """
     unit = basis.shown_in
     by_name: dict[str, list[Use]] = {}
     for label, uses_of in (
         ("starting pieces", _pieces),
+        ("pieces still short", _short),
         ("borders", _borders),
         ("binding", _binding),
         ("backing", _backing),
@@ -64,7 +84,7 @@ def _cloth(basis: Basis) -> Iterator[Line]:
             yield Line(label, str(fault))
     for uses in by_name.values():
         purchase = to_buy(sum((use.cloth for use in uses), Length(0)), unit)
-        parts = ", ".join(f"{use.what} {show(use.cloth, unit)}" for use in uses)
+        parts = ", ".join(f"{use.what} {as_given(use.cloth, unit)}" for use in uses)
         yield Line(
             uses[0].name,
             f"buy {cloth_length(purchase.need, unit)}",
@@ -78,6 +98,13 @@ def _pieces(basis: Basis) -> Iterator[Use]:
         noun = basis.quilt.method.pile(piece.pile).noun
         name = piece.name or f"cloth for {noun.many}, if not cut yet"
         yield Use(name, noun.count(piece.cut.count), piece.cut.cloth)
+
+
+def _short(basis: Basis) -> Iterator[Use]:
+    for need in start_needs(basis):
+        if need.short and need.start.packs is None:
+            cut = cloth_of(need.start, need.short, basis)
+            yield Use(f"cloth for {need.noun.many} still short", need.words, cut.cloth)
 
 
 def _borders(basis: Basis) -> Iterator[Use]:

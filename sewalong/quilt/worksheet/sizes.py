@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sewalong.lengths import show
+from sewalong.lengths import as_given, show
 from sewalong.quilt.as_fraction import as_fraction, exactly
 from sewalong.quilt.cloth.borders import borders
 from sewalong.quilt.cloth.row import row_length
+from sewalong.quilt.cloth.to_cut import to_cut
 from sewalong.quilt.layouts.setting_straight import straight_top, with_own_seam
 from sewalong.quilt.size import Size
 from sewalong.quilt.worksheet.basis import Basis
@@ -56,11 +57,10 @@ def _starts(basis: Basis) -> Iterator[Line]:
             packs = "1 pack" if start.packs == 1 else f"{start.packs} packs"
             there = f"{start.count} in {packs}, at their label"
         if start.length is None:
-            yield length_line(noun.many, start.size, unit, there)
+            text = as_given(start.size, unit)
         else:
-            width = length_line(noun.many, start.size, unit)
-            long = show(start.length, unit)
-            yield Line(noun.many, f"{width.text} wide, {long} long", there, width.inches)
+            text = f"{as_given(start.size, unit)} wide, {as_given(start.length, unit)} long"
+        yield Line(noun.many, text, there, float(start.size))
 
 
 def _piles(basis: Basis) -> Iterator[Line]:
@@ -104,8 +104,8 @@ def _top(basis: Basis) -> Iterator[Line]:
     for number, (border, edge) in enumerate(
         zip(basis.quilt.borders, basis.edges[1:], strict=True), start=1
     ):
-        width = border.cut - 2 * basis.quilt.seam
-        reason = f"{border.cloth} adds {show(width, unit)} each side, raw edge to raw edge"
+        width = to_cut(border.cut, unit).length - 2 * basis.quilt.seam
+        reason = f"{border.cloth} adds {as_given(width, unit)} each side, raw edge to raw edge"
         yield size_line(f"with border {number}", edge, unit, reason)
     yield size_line("top finishes at", basis.finishes_at, unit, "once it is bound")
 

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+
 from msgspec import Struct
 
 from sewalong.quilt.layouts.yield_of_method import units_of
@@ -44,15 +46,22 @@ class Worksheet(Struct, frozen=True):
         return (self.sizes, self.rows, self.cloth, self.cut_list, self.shopping, self.thread, fit)
 
 
-def worksheet(quilt: Quilt, target: Target | None = None, *, have: int | None = None) -> Worksheet:
+def worksheet(
+    quilt: Quilt,
+    target: Target | None = None,
+    *,
+    have: int | None = None,
+    short: Mapping[str, int] | None = None,
+) -> Worksheet:
     """The numbers of `quilt` for `target`, its own where that is None.
 
     `have` is how many units there are or will be, when the record knows better than the plan;
-    layouts are chosen from it. Nothing is raised: what cannot be worked out is said in a line.
+    layouts are chosen from it. `short` is the starting pieces missing for the target, by pile, by
+    the record. Nothing is raised: what cannot be worked out is said in a line.
     """
     wanted = quilt.target if target is None else target
     try:
-        basis = basis_of(quilt, wanted)
+        basis = basis_of(quilt, wanted, short)
         units = units_of(quilt) if have is None else have
         layouts = fitting(basis, units)
     except CANNOT_BE_HAD as fault:

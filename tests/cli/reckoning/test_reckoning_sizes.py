@@ -183,3 +183,31 @@ def test_a_command_answers_it(
     assert answer.status == 0, answer.err
     missing = [part for part in parts if part not in answer.out]
     assert not missing, f"{problem} ({source}): {missing} not in\n{answer.out}"
+
+
+def test_methods_from_strips_say_which_strip_they_take(ask: Ask) -> None:
+    example = "strips taken: 2 1/2 in wide, 40 in long (an example; give --strip and --strip-length"
+    assert example in ask("methods show rail-fence").out
+    assert example in ask("reckon makes --method rail-fence --units 20").out
+    assert "strips taken: 3 in wide, 42 in long\n" in (
+        ask("size --method four-patch-strips --strip 3 --strip-length 42").out
+    )
+
+
+def test_another_strip_makes_another_count(ask: Ask) -> None:
+    # 40 in hold 6 squares of 6 1/2 in, and 4 of 9 1/2 in; 20 units take 4 and 5 strips.
+    assert ask("reckon makes --method rail-fence --units 20 --json").data["need"] == {
+        "dark-strip": 4, "medium-strip": 4, "light-strip": 4
+    }  # fmt: skip
+    wider = ask("reckon makes --method rail-fence --units 20 --strip 3 1/2 --json").data
+    assert wider["need"]["dark-strip"] == 5
+    # 4 strips of 33 in hold 5 of 6 1/2 in each.
+    shorter = "reckon makes --method rail-fence --strip-length 33 --json"
+    have = "--have dark-strip=4 --have medium-strip=4 --have light-strip=4"
+    assert ask(f"{shorter} {have}").data["units"] == 20
+
+
+def test_a_method_from_squares_takes_no_strip(ask: Ask) -> None:
+    answer = ask("reckon makes --method four-patch --have 20 --strip-length 33")
+    assert answer.status == 2
+    assert "Four-patch begins with squares. Leave --strip-length out." in answer.err

@@ -172,3 +172,51 @@ def test_a_command_answers_it(
     assert answer.status == 0, answer.err
     missing = [part for part in parts if part not in answer.out]
     assert not missing, f"{problem} ({source}): {missing} not in\n{answer.out}"
+
+
+def test_from_a_bed_to_the_blocks_in_every_setting(ask: Ask) -> None:
+    command = "reckon blocks --bed queen --drop 13 --finishes 6 --sash 1 1/2"
+    out = ask(f"{command} --method stacked-four-patch").out
+    assert "wanted: 86 in across × 93 in down" in out
+    assert "straight, covers it: 16 rows of 15, 240 blocks, 90 in across × 96 in down" in out
+    assert "straight, covers it, takes: 480 squares" in out
+    assert "with sashes, covers it: 13 rows of 12, 156 blocks, 337 sashes" in out
+    assert "on point, covers it: 11 rows of 11, 221 blocks, 40 side and 4 corner" in out
+    data = ask(f"{command} --json").data
+    assert [(one["setting"], one["blocks"]) for one in data["layouts"] if one["covers"]] == [
+        ("straight", 240), ("with sashes", 156), ("on point", 221)
+    ]  # fmt: skip
+
+
+def test_blocks_that_are_not_square_are_not_set_on_point(ask: Ask) -> None:
+    out = ask("reckon blocks --near 60 x 80 --finishes 6 x 9").out
+    assert "straight, covers it: 9 rows of 10" in out
+    assert "on point" not in out
+
+
+def test_layouts_without_a_count_say_where_a_size_leads_to_blocks(ask: Ask) -> None:
+    assert "sewalong reckon blocks" in ask("layouts --finishes 6 --near 60 x 80").err
+
+
+def test_blocks_need_a_size(ask: Ask) -> None:
+    answer = ask("reckon blocks --finishes 6")
+    assert answer.status == 2
+    assert "Give --near and a size, or --bed" in answer.err
+
+
+def test_a_piece_cut_up_and_the_piece_to_begin_with(ask: Ask) -> None:
+    out = ask("reckon cut-up --piece 8 1/2 --upright 2 --lying 2").out
+    assert "sewn together again: 7 1/2 in across × 7 1/2 in down" in out
+    out = ask("reckon cut-up --wanted 60 x 80 --upright 3 --lying 2").out
+    assert "begin with: 61 1/2 × 81 in" in out
+    assert "Give one of --piece" in ask("reckon cut-up --upright 2").err
+
+
+def test_a_block_at_another_size(ask: Ask) -> None:
+    out = ask("reckon enlarge --cut 2 1/2 --cut 2 1/2 x 4 1/2 --from 6 --to 9").out
+    assert "times as large: 1 1/2" in out
+    assert "instead of 2 1/2 in cut: 3 1/2 in" in out
+    assert "instead of 2 1/2 × 4 1/2 in cut: 3 1/2 in × 6 1/2 in" in out
+    assert "cloth: 2.25 times as much" in out
+    for wrong in ("--times 0", "--times x", "--from 6", "--times 1/0"):
+        assert ask(f"reckon enlarge --cut 2 1/2 {wrong}").status == 2

@@ -62,7 +62,7 @@ def test_the_seam_direction_saves_more_than_a_yard(width: int) -> None:
     assert float(found.saves / YARD) == pytest.approx(1.33, abs=0.005)
     assert found.reason == (
         "48 × 72 in with 0 in each side; seams across the width: 2 panels of 48 in reach 79 in "
-        "of the 72 in needed; saves 48 in of cloth"
+        "of the 72 in needed, so many down to 36 1/2 in usable; saves 48 in of cloth"
     )
 
 
@@ -91,7 +91,8 @@ def test_a_printed_crib_back_cannot_cover_even_with_no_margin() -> None:
     assert not found.enough
     assert found.short == 90 - 54
     assert found.reason == (
-        "54 in in hand, 36 in short: 2 panels of 45 in reach 83 in of the 60 in needed"
+        "54 in in hand, 36 in short: 2 panels of 45 in reach 83 in of the 60 in needed, "
+        "so many down to 30 1/2 in usable"
     )
 
 
@@ -149,7 +150,7 @@ def test_of_two_ways_that_take_as_much_the_one_with_fewer_panels_is_better() -> 
     assert (upright.best.seams, upright.best.panels) == (Seams.LENGTHWISE, 1)
     assert (upright.best.cloth, upright.other.cloth) == (F(48), F(48))
     assert upright.reason.endswith(
-        "1 panel of 48 in reach 40 in of the 24 in needed; no more cloth than the other way"
+        "1 panel of 48 in reach 40 in of the 24 in needed, so many down to 24 in usable; no more cloth than the other way"
     )
     wide = backing(size(48, 24), margin=NONE)
     assert (wide.best.seams, wide.best.panels) == (Seams.CROSSWISE, 1)

@@ -16,6 +16,7 @@ from sewalong.quilt.cloth.borders import BorderPlan, Corners, border, borders, m
 from sewalong.quilt.cloth.pieced_border import pieced_border
 from sewalong.quilt.cloth.purchase import to_buy
 from sewalong.quilt.cloth.strips import Join, strips_for
+from sewalong.quilt.cloth.to_cut import to_cut
 from sewalong.quilt.refusal import NumbersFault
 from sewalong.quilt.size import Size
 
@@ -187,7 +188,7 @@ def test_every_border_adds_its_finished_width_each_side(
     width: F, length: F, plans: list[BorderPlan]
 ) -> None:
     found = borders(Size(width, length), plans)
-    added = 2 * sum((plan.cut - HALF for plan in plans), F(0))
+    added = 2 * sum((to_cut(plan.cut).length - HALF for plan in plans), F(0))
     assert found[-1].outer == Size(width + added, length + added)
     for inner, outer in pairwise(found):
         assert outer.inner == inner.outer

@@ -78,7 +78,10 @@ def test_a_metric_quilt_speaks_of_centimetres_and_metres() -> None:
     assert edged.strips.reason == "6 strips: 580 cm at 105 cm usable less 1.5 cm a join, 5.6"
     assert edged.strips.purchase.reason == "60 cm of cloth, 0.60 m: buy 0.6 m, no slack"
     back = backing(edged.outer, margin=from_cm(F(10)), usable=usable, seam=SEAM, unit=Unit.CM)
-    assert back.best.reason == "2 panels of 158.5 cm reach 208.5 cm of the 188.5 cm needed"
+    assert (
+        back.best.reason
+        == "2 panels of 158.5 cm reach 208.5 cm of the 188.5 cm needed, so many down to 95 cm usable"
+    )
     assert back.best.purchase.reason.endswith("buy 3.2 m, 3 cm slack")
     bound = binding(
         edged.outer,

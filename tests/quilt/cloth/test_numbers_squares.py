@@ -190,7 +190,7 @@ def test_can_they_be_cut_from_one_yard(narrow: int) -> None:
     assert at_40.fits
     assert at_44.fits
     assert (at_40.left, at_44.left) == (F(6), F(10))
-    assert at_40.reason == "30 in of 36 in at 40 in usable: 6 in left"
+    assert at_40.reason == "30 in of 36 in at 40 in usable: 6 in left, fits down to 32 in usable"
 
 
 @pytest.mark.parametrize("found_cloth", [pytest.param(63, id="Q101")])
@@ -209,7 +209,10 @@ def test_cloth_may_be_just_enough_or_half_an_inch_short() -> None:
     cuts = [(15, Size.square(F("12.5")))]
     enough = cuts_fit(cuts, F("62.5"))
     assert (enough.left, enough.fits) == (F(0), True)
-    assert enough.reason == "62 1/2 in of 62 1/2 in at 40 in usable: 0 in left"
+    assert (
+        enough.reason
+        == "62 1/2 in of 62 1/2 in at 40 in usable: 0 in left, fits down to 37 1/2 in usable"
+    )
     over = cuts_fit(cuts, F(63))
     assert (over.left, over.fits) == (F("0.5"), True)
     short = cuts_fit(cuts, F(62))

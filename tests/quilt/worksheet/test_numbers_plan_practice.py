@@ -49,8 +49,9 @@ def test_what_is_bought_is_within_what_suffices(found: Worksheet) -> None:
 def test_the_reason_of_a_border_can_be_followed(found: Worksheet) -> None:
     inner = line(found.cut_list, "border 1, cream linen")
     assert inner.text == "6 strips of 2 1/2 in"
-    # (53.276 + 57.276) * 2 = 221.1; (221.1 - 2.5) / (40 - 2.5) = 5.8
-    assert inner.reason == "6 strips: 221 1/8 in at 40 in usable less 2 1/2 in a join, 5.8"
+    # Cut to the ruler's next line: (53 5/16 + 57 5/16) * 2 = 221 1/4;
+    # (221.25 - 2.5) / (40 - 2.5) = 5.8
+    assert inner.reason == "6 strips: 221 1/4 in at 40 in usable less 2 1/2 in a join, 5.8"
 
 
 def test_each_border_adds_to_the_top(found: Worksheet) -> None:

@@ -78,9 +78,14 @@ def test_the_back_is_never_cut_before_the_borders_are_on() -> None:
 
 
 def test_squares_from_packs_are_cut_already_and_others_come_from_cloth() -> None:
-    assert "squares: cut already (168 squares in 4 packs)" in texts(common(), "cut-list")
+    assert (
+        "squares: cut already (168 squares in 4 packs; 168 for the target: 168 there, none short)"
+        in texts(common(), "cut-list")
+    )
     counted = texts(plain("stacked-four-patch", SQUARES), "cut-list")
-    assert "64 squares of 5 in from 8 strips of 5 in" in counted
+    # 16 units are 4 stacks of two four-patches: 32 squares of the 64.
+    assert "squares: 32 squares of 5 in from 4 strips of 5 in" in counted
+    assert "32 for the target: 64 there, none short; if not cut yet" in counted
 
 
 def test_the_larger_pieces_are_cut_first_whatever_order_they_are_named_in() -> None:
@@ -113,12 +118,12 @@ def test_strips_are_cut_as_long_as_they_are_said_to_be() -> None:
     quilt = plain("four-patch-strips", STRIPS)
     cut = texts(quilt, "cut-list")
     # Strips of 42 in show that the cloth is wider than the 40 in that are usual.
-    assert "dark strips: 6 dark strips of 2 1/2 in, 42 in long (if not cut yet; 6 strips of" in cut
+    assert "dark strips: 2 dark strips of 2 1/2 in, 42 in long (2 for the target: 6 there" in cut
     assert "1 a strip at 42 in usable, 0 over" in cut
     sizes = texts(quilt, "sizes")
     assert "dark strips: 2 1/2 in wide, 42 in long (6 at their label)" in sizes
     shop = texts(quilt, "shopping")
-    assert "cloth for dark strips, if not cut yet: buy 1/2 yd" in shop
+    assert "cloth for dark strips, if not cut yet: buy 1/4 yd" in shop
     # Shorter strips come off cloth of the usual width.
     assert "1 a strip at 40 in usable" in texts(
         plain("four-patch-strips", STRIPS.replace("42", "30")), "cut-list"
@@ -128,14 +133,14 @@ def test_strips_are_cut_as_long_as_they_are_said_to_be() -> None:
 def test_one_pack_is_one_pack() -> None:
     quilt = plain("stacked-four-patch", '[squares]\nsize = "5"\npacks = 1\nin_a_pack = 42')
     assert "squares: 5 in (42 in 1 pack, at their label)" in texts(quilt, "sizes")
-    assert "squares: cut already (42 squares in 1 pack)" in texts(quilt, "cut-list")
+    assert "squares: cut already (42 squares in 1 pack; " in texts(quilt, "cut-list")
     assert "squares of 5 in: 1 pack (42 squares in all" in texts(quilt, "shopping")
 
 
 def test_named_fabrics_get_their_share_of_the_pieces() -> None:
     named = '[[fabric]]\nletter = "A"\nname = "sand"\n[[fabric]]\nletter = "B"\nname = "Sea"\n'
     quilt = plain("half-square-two", SQUARES, more=named)
-    assert "squares, sand: 32 squares of 5 in from 4 strips of 5 in" in texts(quilt, "cut-list")
+    assert "squares, sand: 8 squares of 5 in from 1 strip of 5 in" in texts(quilt, "cut-list")
     shop = labels(quilt, "shopping")
     assert "sand" in shop
     assert "Sea" in shop
@@ -143,10 +148,11 @@ def test_named_fabrics_get_their_share_of_the_pieces() -> None:
 
 def test_a_piece_left_over_by_the_shares_is_cut_too() -> None:
     named = '[[fabric]]\nletter = "A"\nname = "sand"\n'
-    odd = SQUARES.replace("64", "65")
-    cut = texts(plain("half-square-two", odd, more=named), "cut-list")
-    assert "squares, sand: 33 squares of 5 in" in cut
-    assert "squares: 33 squares of 5 in" in cut
+    # 5 units take 3 pairs of squares, one of each.
+    cut = texts(plain("half-square-two", SQUARES, 1, 5, more=named), "cut-list")
+    assert "squares in all: 6 squares" in cut
+    assert "squares, sand: 3 squares of 5 in" in cut
+    assert "squares: 3 squares of 5 in" in cut
 
 
 def test_without_borders_the_back_is_cut_when_the_top_is_done() -> None:

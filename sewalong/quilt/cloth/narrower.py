@@ -1,0 +1,55 @@
+"""What changes when the cloth turns out narrower than it was taken to be: where the next step lies.
+
+Usable width is guessed before the selvedges are off, and a quarter of an inch can cost a whole
+strip. So everything that is cut across the cloth says down to which width its count holds.
+"""
+
+from math import ceil
+
+from msgspec import Struct
+
+from sewalong.lengths import Length, Rounding, Unit, as_given, direction, show
+from sewalong.quilt.cloth.to_cut import ruler_line
+
+
+class Narrower(Struct, frozen=True):
+    """Usable widths in inches: so many pieces a strip down to `each_down_to`, so many strips in
+    all down to `strips_down_to`, and `strips_below` strips just below `each_down_to` (0: none
+    can be cut)."""
+
+    each_down_to: Length
+    strips_down_to: Length
+    strips_below: int
+    words: str
+
+
+def narrower(count: int, along: Length, per_strip: int, unit: Unit = Unit.INCH) -> Narrower:
+    """For `count` pieces that lie `per_strip` to a strip, each `along` inches of it."""
+    strips = ceil(count / per_strip)
+    each = per_strip * along
+    all_of_them = ceil(count / strips) * along
+    below = ceil(count / (per_strip - 1)) if per_strip > 1 else 0
+    limit = width_text(each, unit)
+    if not below:
+        words = f"none can be cut below {limit} usable"
+    elif below == strips:
+        words = (
+            f"one a strip less below {limit} usable, the same number of strips down to "
+            f"{width_text(all_of_them, unit)}"
+        )
+    else:
+        words = f"one a strip less below {limit} usable, then {below} strips"
+    return Narrower(each, all_of_them, below, words)
+
+
+def so_many_down_to(width: Length, unit: Unit = Unit.INCH) -> str:
+    """`so many down to 38 1/2 in usable`, for strips or panels that are joined."""
+    return f"so many down to {width_text(width, unit)} usable"
+
+
+def width_text(width: Length, unit: Unit) -> str:
+    """The least usable width in words, rounded up, so that what holds there is true."""
+    fine = ruler_line(unit) / 2 / unit.length
+    if direction(width, unit, fineness=fine) == "exact":
+        return as_given(width, unit)
+    return show(width, unit, fineness=fine * 2, rounding=Rounding.UP)
