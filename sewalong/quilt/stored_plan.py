@@ -6,10 +6,11 @@
      "borders": [{"cut": "5/2", "cloth": "cream linen"}],
      "finishing": ["layer", "quilt", "bind"], "notes": "",
      "fabrics": [{"letter": "A", "name": "indigo print", "colour": "#243b6b"}],
-     "choices": {"usable": "42", "spool_metres": 500}}
+     "choices": {"usable": "42", "spool_metres": 500},
+     "trim": {"width": "25/4", "length": "25/4"}}
 
 Lengths are fractions of an inch in lowest terms, as text. Every key is there, null for None; only
-`fabrics`, `choices` and all in it, and `colour` are left out where nothing was given, so that
+`fabrics`, `choices` and all in it, `trim`, and `colour` are left out where nothing was given, so that
 quilts kept before these were known read on as they are.
 """
 
@@ -72,6 +73,13 @@ class StoredChoices(Struct, frozen=True, forbid_unknown_fields=True):
     own_seam: Length | UnsetType = UNSET
 
 
+class StoredTrim(Struct, frozen=True, forbid_unknown_fields=True):
+    """The size units are trimmed to, across and down."""
+
+    width: Length
+    length: Length
+
+
 class StoredPlan(Struct, frozen=True, forbid_unknown_fields=True):
     """The whole plan."""
 
@@ -86,6 +94,7 @@ class StoredPlan(Struct, frozen=True, forbid_unknown_fields=True):
     notes: str
     fabrics: list[StoredFabric] | UnsetType = UNSET
     choices: StoredChoices | UnsetType = UNSET
+    trim: StoredTrim | UnsetType = UNSET
 
 
 def read_length(kind: type, value: object) -> Length:

@@ -17,6 +17,8 @@ from sewalong.quilt.file.toml_errors import Decimals
 if TYPE_CHECKING:
     from pydantic_core.core_schema import ValidationInfo
 
+_BY = r"\s*[x×*X]\s*"
+_UNIT_BEHIND = r"""[A-Za-z"″”]+\.?$"""
 _NOTHING = r"\s*0(?:\.0*)?\s*(?:in|cm|mm)?\s*"
 
 
@@ -40,6 +42,23 @@ def length_or_nothing(value: object, info: ValidationInfo[Unit]) -> Fraction:
     if not isinstance(said, bool) and re.fullmatch(_NOTHING, str(said)):
         return Fraction(0)
     return length(value, info)
+
+
+def across_and_down(value: object, info: ValidationInfo[Unit]) -> tuple[Fraction, Fraction]:
+    """Width and height in inches: "4 1/2 x 2 1/2", or one length for a square."""
+    if not isinstance(value, str):
+        side = length(value, info)
+        return side, side
+    parts = re.split(_BY, value.strip())
+    if len(parts) > 2:
+        raise ValueError(
+            'This has more than two lengths. Write across x down, such as "4 1/2 x 2 1/2", or one '
+            "length for a square."
+        )
+    behind = re.search(_UNIT_BEHIND, parts[-1])
+    if behind is not None and re.search(_UNIT_BEHIND, parts[0]) is None:
+        parts[0] += f" {behind[0]}"
+    return length(parts[0], info), length(parts[-1], info)
 
 
 def name(value: object) -> str:

@@ -6,9 +6,8 @@ from fractions import Fraction
 
 from msgspec import Struct
 
-from sewalong.lengths import CENTIMETRE, Length, Unit
+from sewalong.lengths import Length, Unit
 from sewalong.piecing.derive import STRIP_LENGTH, Derivation, derive
-from sewalong.quilt.as_fraction import as_fraction
 from sewalong.quilt.choices import Choices
 from sewalong.quilt.cloth.borders import BorderNumbers, BorderPlan, Corners, borders
 from sewalong.quilt.cloth.strips import Join
@@ -16,6 +15,7 @@ from sewalong.quilt.layouts.setting_straight import straight_top
 from sewalong.quilt.quilt import Quilt, Target
 from sewalong.quilt.refusal import NumbersFault
 from sewalong.quilt.size import Size
+from sewalong.quilt.unit_size import decided_unit, is_trimmed, raw_unit
 
 _CORNERS = {
     "sides first": Corners.SIDES_FIRST,
@@ -25,8 +25,8 @@ _CORNERS = {
 
 
 class Basis(Struct, frozen=True):
-    """`unit` and `centre` run from raw edge to raw edge, the unit untrimmed; `edges` are the top
-    after each border, raw edge to raw edge, beginning with the centre. `plans` are the borders as
+    """`unit` and `centre` run from raw edge to raw edge, the unit as it is decided; `edges` are
+    the top after each border, raw edge to raw edge, beginning with the centre. `plans` are the borders as
     they are wanted, and `borders` their numbers or why they cannot be had."""
 
     quilt: Quilt
@@ -46,6 +46,16 @@ class Basis(Struct, frozen=True):
     def shown_in(self) -> Unit:
         """The owner's unit."""
         return self.quilt.unit
+
+    @property
+    def raw_unit(self) -> Size:
+        """The unit as it comes from its seams, before any trimming."""
+        return raw_unit(self.made.unit)
+
+    @property
+    def is_trimmed(self) -> bool:
+        """Whether units are trimmed to `unit`."""
+        return is_trimmed(self.quilt)
 
     @property
     def centre(self) -> Size:
@@ -86,7 +96,7 @@ def basis(quilt: Quilt, target: Target | None = None) -> Basis:
     """
     wanted = quilt.target if target is None else target
     made = derived(quilt)
-    unit = Size(as_fraction(made.unit.width), as_fraction(made.unit.height))
+    unit = decided_unit(quilt, made)
     edges = [straight_top(wanted.rows, wanted.columns, unit, quilt.seam)]
     for border in quilt.borders:
         edges.append(edges[-1].grown(border.cut - 2 * quilt.seam))
@@ -125,8 +135,3 @@ def derived(quilt: Quilt) -> Derivation:
         fineness=quilt.unit.step,
         unit=quilt.unit,
     )
-
-
-def trim_step(unit: Unit) -> Length:
-    """The marks units are trimmed to: a whole eighth of an inch, or half a centimetre."""
-    return Fraction(1, 8) if unit is Unit.INCH else CENTIMETRE / 2
