@@ -132,6 +132,8 @@ def check_plan(plan: StoredPlan) -> None:
         raise ValueError("starts: a pile is listed twice.")
     if len(plan.borders) > rules.MOST_BORDERS:
         raise ValueError(f"borders: a quilt has at most {rules.MOST_BORDERS}.")
+    if plan.trim and min(plan.trim.width, plan.trim.length) <= 2 * plan.seam:
+        raise ValueError("trim: nothing but seams would be left of a unit.")
     letters = [fabric.letter for fabric in plan.fabrics or ()]
     if letters != sorted(set(letters)):
         raise ValueError("fabrics: the letters must each be there once, in order.")

@@ -108,12 +108,17 @@ def why_not_trimmed_to(made: UnitSize, trim: Size, unit: Unit) -> str:
             f"{trim_text(trim, unit)} does not finish {across} to {down}, and the point would "
             f"lose its seam allowance. Give across x down that do{such}."
         )
+    if made.shape is None and raw.width == raw.length and trim.width != trim.length:
+        return (
+            f"{trim_text(trim, unit)} is not square, and these units are: seams would miss their "
+            "corners. Give one length."
+        )
     if not _reaches(raw, trim):
-        return out_of_reach(made, trim, unit)
+        return _out_of_reach(made, trim, unit)
     return ""
 
 
-def out_of_reach(made: UnitSize, trim: Size, unit: Unit) -> str:
+def _out_of_reach(made: UnitSize, trim: Size, unit: Unit) -> str:
     """The sentence for a size larger than the unit, and the seam it would take."""
     raw = raw_unit(made)
     short = max(trim.width - raw.width, trim.length - raw.length)

@@ -14,9 +14,9 @@ from sewalong.progress.record.measurable import (
     DOWN,
     Measured,
     Unmeasurable,
-    read_piece,
     decided,
     made_of,
+    read_piece,
     untrimmed,
 )
 from sewalong.quilt.as_fraction import as_fraction

@@ -10,8 +10,8 @@ from msgspec import Struct
 
 from sewalong.lengths import LONGEST, Length, show
 from sewalong.piecing.catalogue import written_method
-from sewalong.piecing.derive import Derivation
 from sewalong.piecing.cloth import Piece
+from sewalong.piecing.derive import Derivation
 from sewalong.piecing.faults import MethodFault, SizeRefused
 from sewalong.piecing.start_sizes import run_sizes
 from sewalong.quilt.as_fraction import as_fraction

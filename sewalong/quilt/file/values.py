@@ -10,15 +10,13 @@ import re
 from fractions import Fraction
 from typing import TYPE_CHECKING
 
-from sewalong.lengths import LengthFault, Unit, parse
+from sewalong.lengths import LengthFault, Unit, parse, parse_across_and_down
 from sewalong.quilt import rules
 from sewalong.quilt.file.toml_errors import Decimals
 
 if TYPE_CHECKING:
     from pydantic_core.core_schema import ValidationInfo
 
-_BY = r"\s*[x×*X]\s*"
-_UNIT_BEHIND = r"""[A-Za-z"″”]+\.?$"""
 _NOTHING = r"\s*0(?:\.0*)?\s*(?:in|cm|mm)?\s*"
 
 
@@ -49,16 +47,10 @@ def across_and_down(value: object, info: ValidationInfo[Unit]) -> tuple[Fraction
     if not isinstance(value, str):
         side = length(value, info)
         return side, side
-    parts = re.split(_BY, value.strip())
-    if len(parts) > 2:
-        raise ValueError(
-            'This has more than two lengths. Write across x down, such as "4 1/2 x 2 1/2", or one '
-            "length for a square."
-        )
-    behind = re.search(_UNIT_BEHIND, parts[-1])
-    if behind is not None and re.search(_UNIT_BEHIND, parts[0]) is None:
-        parts[0] += f" {behind[0]}"
-    return length(parts[0], info), length(parts[-1], info)
+    try:
+        return parse_across_and_down(value, info.context or Unit.INCH)
+    except LengthFault as fault:
+        raise ValueError(fault.sentence) from None
 
 
 def name(value: object) -> str:

@@ -101,7 +101,7 @@ _LARGEST = {
 
 def _why_so(basis: Basis) -> str:
     if basis.quilt.trim is not None:
-        return "as you decided"
+        return "as decided"
     if basis.unit == basis.raw_unit:
         return "nothing to trim off"
     shape = basis.made.unit.shape
