@@ -3,6 +3,7 @@
 Standard library only; no clock, disk or terminal.
 """
 
+from sewalong.lengths.across_and_down import parse_across_and_down
 from sewalong.lengths.cloth import cloth_length, round_up_cloth
 from sewalong.lengths.fault import LengthFault
 from sewalong.lengths.printing import as_given, direction, show, show_some, show_stated
@@ -40,6 +41,7 @@ __all__ = [
     "direction",
     "from_cm",
     "parse",
+    "parse_across_and_down",
     "parse_several",
     "round_to",
     "round_up_cloth",

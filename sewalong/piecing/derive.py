@@ -57,7 +57,8 @@ class UnitSize(Struct, frozen=True):
     """A unit's size in inches, to the raw edges and once its seams are taken.
 
     `width_per_seam` and `height_per_seam` are the inches lost for every inch of seam
-    allowance beyond the one used.
+    allowance beyond the one used. `shape` is the finished height as a share of the finished
+    width where the method fixes it (flying geese: 1/2), else None.
     """
 
     width: float
@@ -65,6 +66,7 @@ class UnitSize(Struct, frozen=True):
     seam: Fraction
     width_per_seam: float
     height_per_seam: float
+    shape: Fraction | None = None
 
     @property
     def finishes(self) -> tuple[float, float]:
@@ -75,13 +77,36 @@ class UnitSize(Struct, frozen=True):
     def trim_to(self, step: Fraction = EIGHTH) -> tuple[Fraction, Fraction]:
         """The largest width and height in whole steps (inches) that every unit can reach.
 
-        Raises SizeRefused if nothing but seam would be left.
+        A shape that the method fixes is kept once the seams are taken: only so does a point
+        keep its allowance. Where no two whole steps have it, the width is one. Raises
+        SizeRefused if nothing but seam would be left.
         """
-        width = round_to(self.width, step, Rounding.DOWN)
-        height = round_to(self.height, step, Rounding.DOWN)
+        if self.shape is None:
+            width = round_to(self.width, step, Rounding.DOWN)
+            height = round_to(self.height, step, Rounding.DOWN)
+        else:
+            width, height = self._in_shape(self.shape, step)
         if min(width, height) <= 2 * self.seam:
             raise SizeRefused("Trimmed to a whole step, only the seams are left; cut larger.")
         return (width, height)
+
+    def _in_shape(self, shape: Fraction, step: Fraction) -> tuple[Fraction, Fraction]:
+        lost = 2 * self.seam
+        widest = min(self.width, (self.height - float(lost)) / float(shape) + float(lost))
+        first = round_to(widest, step, Rounding.DOWN)
+        # A step of the width moves the height by `shape` of one, so that marks of both meet
+        # again after as many steps as the shape's denominator says.
+        for steps in range(shape.denominator):
+            width = first - steps * step
+            height = self.height_for(width)
+            if height % step == 0:
+                return (width, height)
+        return (first, self.height_for(first))
+
+    def height_for(self, width: Fraction) -> Fraction:
+        """The height to the raw edges of a unit so wide, in the method's shape (1 by default)."""
+        lost = 2 * self.seam
+        return (width - lost) * (Fraction(1) if self.shape is None else self.shape) + lost
 
     def seam_room_for(self, trim: tuple[Fraction, Fraction]) -> float | None:
         """How much wider every seam may be sewn before a trim size is out of reach, in inches.
@@ -224,7 +249,8 @@ def _unit_size(
     less = seam * Fraction(15, 16)
     wide, high = run_sizes(written, cut, less, whole=False).units[0].size
     step = float(seam - less)
-    return UnitSize(width, height, seam, (wide - width) / step, (high - height) / step)
+    shape = next((start.shape for start in written.starts if start.shape is not None), None)
+    return UnitSize(width, height, seam, (wide - width) / step, (high - height) / step, shape)
 
 
 def _stages(written: Definition, batch: Batch) -> tuple[tuple[StageWork, ...], dict[str, Fraction]]:

@@ -13,6 +13,7 @@ from sewalong.lengths.fault import quoted
 from sewalong.misfit import dotted, misfit
 from sewalong.quilt.choices import Choices, Fabric
 from sewalong.quilt.quilt import Border, Quilt, StartPile, Target
+from sewalong.quilt.size import Size
 from sewalong.quilt.stored_plan import (
     RULES,
     StoredBorder,
@@ -21,6 +22,7 @@ from sewalong.quilt.stored_plan import (
     StoredPlan,
     StoredStart,
     StoredTarget,
+    StoredTrim,
     check_plan,
     read_length,
 )
@@ -84,6 +86,7 @@ def quilt_from_dict(plain: object) -> Quilt:
             for fabric in stored.fabrics or ()
         ),
         choices=_choices(stored.choices),
+        trim=Size(stored.trim.width, stored.trim.length) if stored.trim else None,
     )
 
 
@@ -119,6 +122,7 @@ def _stored(quilt: Quilt) -> StoredPlan:
         ]
         or UNSET,
         choices=StoredChoices(**given) if given else UNSET,
+        trim=StoredTrim(quilt.trim.width, quilt.trim.length) if quilt.trim else UNSET,
     )
 
 

@@ -8,6 +8,7 @@ from sewalong.lengths import Length, Unit
 from sewalong.piecing.catalogue import method_for
 from sewalong.piecing.method import Method, MethodKey
 from sewalong.quilt.choices import Choices, Fabric
+from sewalong.quilt.size import Size
 
 
 class Target(Struct, frozen=True, order=True):
@@ -52,6 +53,8 @@ class Quilt(Struct, frozen=True):
     """The plan of one quilt. `starts` begins with the pile the method names first.
 
     `fabrics` are those of the units that have been given a name, in the order of their letters.
+    `trim` is the size the owner trims units to, raw edge to raw edge, where she says one; what
+    the units come to is `unit_size.decided_unit`.
     """
 
     name: str
@@ -65,6 +68,7 @@ class Quilt(Struct, frozen=True):
     notes: str = ""
     fabrics: tuple[Fabric, ...] = ()
     choices: Choices = Choices()
+    trim: Size | None = None
 
     @property
     def method_key(self) -> MethodKey:

@@ -6,10 +6,11 @@
      "borders": [{"cut": "5/2", "cloth": "cream linen"}],
      "finishing": ["layer", "quilt", "bind"], "notes": "",
      "fabrics": [{"letter": "A", "name": "indigo print", "colour": "#243b6b"}],
-     "choices": {"usable": "42", "spool_metres": 500}}
+     "choices": {"usable": "42", "spool_metres": 500},
+     "trim": {"width": "25/4", "length": "25/4"}}
 
 Lengths are fractions of an inch in lowest terms, as text. Every key is there, null for None; only
-`fabrics`, `choices` and all in it, and `colour` are left out where nothing was given, so that
+`fabrics`, `choices` and all in it, `trim`, and `colour` are left out where nothing was given, so that
 quilts kept before these were known read on as they are.
 """
 
@@ -72,6 +73,13 @@ class StoredChoices(Struct, frozen=True, forbid_unknown_fields=True):
     own_seam: Length | UnsetType = UNSET
 
 
+class StoredTrim(Struct, frozen=True, forbid_unknown_fields=True):
+    """The size units are trimmed to, across and down."""
+
+    width: Length
+    length: Length
+
+
 class StoredPlan(Struct, frozen=True, forbid_unknown_fields=True):
     """The whole plan."""
 
@@ -86,6 +94,7 @@ class StoredPlan(Struct, frozen=True, forbid_unknown_fields=True):
     notes: str
     fabrics: list[StoredFabric] | UnsetType = UNSET
     choices: StoredChoices | UnsetType = UNSET
+    trim: StoredTrim | UnsetType = UNSET
 
 
 def read_length(kind: type, value: object) -> Length:
@@ -123,6 +132,8 @@ def check_plan(plan: StoredPlan) -> None:
         raise ValueError("starts: a pile is listed twice.")
     if len(plan.borders) > rules.MOST_BORDERS:
         raise ValueError(f"borders: a quilt has at most {rules.MOST_BORDERS}.")
+    if plan.trim and min(plan.trim.width, plan.trim.length) <= 2 * plan.seam:
+        raise ValueError("trim: nothing but seams would be left of a unit.")
     letters = [fabric.letter for fabric in plan.fabrics or ()]
     if letters != sorted(set(letters)):
         raise ValueError("fabrics: the letters must each be there once, in order.")

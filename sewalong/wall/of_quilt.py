@@ -7,6 +7,7 @@ from collections.abc import Mapping
 from sewalong.fabrics.colours import Colour, parse_colour
 from sewalong.piecing.derive import Derivation, derive
 from sewalong.quilt.quilt import Quilt, Target
+from sewalong.quilt.unit_size import decided_unit
 from sewalong.wall.keys import Key, border_key
 from sewalong.wall.picture import Picture
 from sewalong.wall.pieces import piece_picture
@@ -41,11 +42,14 @@ def picture_made(
 
 def picture_of_top(quilt: Quilt, target: Target, across: int, down: int) -> Picture:
     """The top with its borders to scale, the units of one batch placed by turns."""
+    derivation = derivation_of(quilt)
+    finished = decided_unit(quilt, derivation).grown(-quilt.seam)
     widths = [float(border.cut - 2 * quilt.seam) for border in quilt.borders]
     return top_picture(
-        derivation_of(quilt),
+        derivation,
         target.rows,
         target.columns,
+        unit=(float(finished.width), float(finished.length)),
         across=across,
         down=down,
         borders=widths,

@@ -53,12 +53,14 @@ def top_picture(
     *,
     across: int,
     down: int,
+    unit: tuple[float, float] | None = None,
     borders: Sequence[float] = (),
     sashes: Sashes | None = None,
     arrangement: Arrangement | None = None,
 ) -> Picture:
     """A top of `rows` x `columns` units in at most `across` x `down` cells, its shape kept.
 
+    `unit` is the size they finish at in inches, that of the derivation unless given.
     `borders` are the widths they finish at in inches, the innermost first; their keys are
     `border_key(1)` and up. The arrangement is `by_turns` unless given. Raises ValueError for
     fewer than one row or column, for widths that are not above zero, or for a quarter turn of a
@@ -71,7 +73,7 @@ def top_picture(
     if across < 1 or down < 1:
         return EMPTY
     place = arrangement or by_turns(len(derivation.units))
-    width, height = finished_unit(derivation, 0).size
+    width, height = unit or finished_unit(derivation, 0).size
     wide, high = tracks(
         _side(columns, width, borders, sashes),
         _side(rows, height, borders, sashes),

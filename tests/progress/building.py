@@ -7,12 +7,13 @@ from datetime import datetime, timedelta, timezone
 from fractions import Fraction
 
 import pytest
+from msgspec.structs import replace
 
 from sewalong.lengths import Unit
 from sewalong.piecing.catalogue import method
 from sewalong.piecing.definition import definition
 from sewalong.progress.acts.decide import decide
-from sewalong.progress.record.events import Recorded
+from sewalong.progress.record.events import Recorded, UnitDecided
 from sewalong.progress.record.fold import fold
 from sewalong.progress.record.state import State
 from sewalong.progress.safety.cautions import CautionFirst
@@ -33,7 +34,13 @@ def opening(quilt: Quilt) -> State:
 
 def advance(state: State, record: Sequence[Recorded], new: Sequence[Recorded]) -> State:
     """The state after `new`; `state` is that after `record`."""
-    return fold(state.quilt, (*record, *new))
+    return fold(begun(state, record), (*record, *new))
+
+
+def begun(state: State, record: Sequence[Recorded]) -> Quilt:
+    """The plan the quilt began with: no quilt here begins with a trim and decides another."""
+    decided = any(isinstance(one.event, UnitDecided) for one in record)
+    return replace(state.quilt, trim=None) if decided else state.quilt
 
 
 def a_quilt(

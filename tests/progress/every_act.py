@@ -11,6 +11,7 @@ from sewalong.progress.acts.recounting import Recount
 from sewalong.progress.acts.said import Answer, Mention
 from sewalong.progress.acts.seam import ChangeTool, GoOn, Measure, RecordSettings
 from sewalong.progress.acts.sessions import CloseSession, OpenSession
+from sewalong.progress.acts.sizing import DecideUnit
 from sewalong.progress.acts.standing import LayAside, MarkDone, PickUp
 from sewalong.progress.acts.steering import ChangeTarget, ChooseStage
 from sewalong.progress.acts.undoing import Undo
@@ -30,6 +31,7 @@ __all__ = [
     "ChooseStage",
     "CloseSession",
     "Count",
+    "DecideUnit",
     "Find",
     "GoOn",
     "JoinRows",

@@ -50,6 +50,7 @@ ASKS = (
     "settings",
     "tool",
     "target",
+    "trim",
     "read",
     "answer",
     "aside",
@@ -228,6 +229,9 @@ def as_command(ask: Ask, state: State) -> c.Act:
             return c.ChangeTool(TOOLS[ask.place % len(TOOLS)])
         case "target":
             return c.ChangeTarget(ask.place % 5, max(ask.n, 0) % 5 or state.target.columns)
+        case "trim":
+            side = Fraction(ask.n + ask.place, 4)
+            return c.DecideUnit(side, side)
         case "read":
             return c.ReadCaution(stage)
         case "answer":

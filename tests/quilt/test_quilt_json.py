@@ -23,6 +23,7 @@ from sewalong.quilt.json_codec import (
 )
 from sewalong.quilt.quilt import Border, Quilt, StartPile, Target
 from sewalong.quilt.rules import FINISHING_STAGES
+from sewalong.quilt.size import Size
 
 QUILT = Quilt(
     name="Low tide",
@@ -84,12 +85,14 @@ CHOICES = st.builds(
     bobbin_metres=METRES,
     own_seam=st.none() | LENGTHS,
 )
+SEAMS = st.fractions(min_value=Fraction(1, 10**6), max_value=1)
+SIDES = st.fractions(min_value=Fraction(5, 2), max_value=LONGEST)
 QUILTS = st.builds(
     Quilt,
     name=NAMES,
     method_id=NAMES | st.sampled_from(method_ids()),
     unit=st.sampled_from(Unit),
-    seam=LENGTHS,
+    seam=SEAMS,
     starts=STARTS,
     target=st.builds(Target, st.integers(1, 200), st.integers(1, 200)),
     borders=st.lists(st.builds(Border, LENGTHS, NAMES, COLOURS), max_size=12).map(tuple),
@@ -97,6 +100,7 @@ QUILTS = st.builds(
     notes=st.text(st.characters(exclude_categories=("Cc", "Cs", "Zl", "Zp", "Cf")), max_size=99),
     fabrics=FABRICS,
     choices=st.just(Choices()) | CHOICES,
+    trim=st.none() | st.builds(Size, SIDES, SIDES),
 )
 
 
@@ -125,6 +129,22 @@ def test_what_was_not_given_is_not_written() -> None:
     assert list(quilt_to_dict(QUILT)) == list(PLAIN)
     own = replace(QUILT, choices=Choices(margin=Fraction(0), spool_metres=500))
     assert quilt_to_dict(own)["choices"] == {"margin": "0", "spool_metres": 500}
+    trimmed = replace(QUILT, trim=Size(Fraction(9, 2), Fraction(5, 2)))
+    assert quilt_to_dict(trimmed) == {**PLAIN, "trim": {"width": "9/2", "length": "5/2"}}
+
+
+@pytest.mark.parametrize(
+    ("trim", "sentence"),
+    [
+        ({"width": "9/2", "length": "1/2"}, "trim: nothing but seams would be left of a unit."),
+        ({"width": "9/2"}, "trim.length: this is missing."),
+        ({"width": "9/2", "length": "0"}, "trim.length: This must be a fraction of an inch"),
+        ("9/2", "trim: this must be a table of keys and values."),
+    ],
+)
+def test_a_trim_that_no_unit_can_have_is_not_taken_in(trim: object, sentence: str) -> None:
+    with pytest.raises(ValueError, match=sentence):
+        quilt_from_dict({**PLAIN, "trim": trim})
 
 
 @pytest.mark.parametrize("text", ["", "{", "NaN", '{"name": "\\ud800"}', "[" * 100_000])

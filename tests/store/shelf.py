@@ -204,6 +204,7 @@ _MAKERS: tuple[_Maker, ...] = (
     lambda draw, s: c.Mention(draw(TEXTS)),
     lambda draw, s: c.ChangeTarget(draw(st.integers(0, 6)), draw(st.sampled_from((3, 5, 201)))),
     lambda draw, s: c.ChooseStage(_stage(draw, s)),
+    lambda draw, s: c.DecideUnit(*(Fraction(draw(st.integers(0, 40)), 4),) * 2),
     lambda draw, s: c.OpenSession(),
     lambda draw, s: c.CloseSession(
         dict.fromkeys(("iron", "blade", "machine", "pins"), "did not look"), draw(TEXTS)

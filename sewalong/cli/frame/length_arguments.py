@@ -20,8 +20,6 @@ if TYPE_CHECKING:
     from sewalong.quilt.size import Size
 
 _METRIC = re.compile(r"[0-9]\s*(?:mm|cm|m|centimet\w+|millimet\w+|met\w+)\b", re.IGNORECASE)
-_BY = re.compile(r"\s*[x×*]\s*", re.IGNORECASE)
-_UNIT_BEHIND = re.compile(r"[a-z\"″”]+\.?$", re.IGNORECASE)
 _NOTHING = re.compile(r"0(?:\.0*)?\s*(?:in|cm|mm)?")
 
 
@@ -79,20 +77,11 @@ def read_size(args: argparse.Namespace, name: str) -> Size:
 
 
 def size_of(text: str, unit: Unit) -> Size:
-    """`60 x 80`, `60 x 80 cm`, or one length for a square. Raises LengthFault or CommandError."""
-    from sewalong.lengths import parse
+    """`60 x 80`, `60 x 80 cm`, or one length for a square. Raises LengthFault."""
+    from sewalong.lengths import parse_across_and_down
     from sewalong.quilt.size import Size
 
-    parts = _BY.split(text.strip())
-    if len(parts) > 2:
-        raise CommandError(
-            f"“{text[:40]}” has more than two lengths. Write across x down: 60 x 80."
-        )
-    behind = _UNIT_BEHIND.search(parts[-1])
-    if behind is not None and _UNIT_BEHIND.search(parts[0]) is None:
-        parts[0] += f" {behind[0]}"
-    sides = [parse(part, unit) for part in parts]
-    return Size(sides[0], sides[-1])
+    return Size(*parse_across_and_down(text, unit))
 
 
 def read_join(args: argparse.Namespace) -> Join:

@@ -11,11 +11,12 @@ from msgspec.structs import replace
 
 from sewalong.cli.frame.context import Context
 from sewalong.cli.frame.errors import CommandError
-from sewalong.cli.frame.length_arguments import changed, read_or_none
+from sewalong.cli.frame.length_arguments import changed, read_or_none, read_size
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
 
+    from sewalong.lengths import Unit
     from sewalong.progress.record.state import State
     from sewalong.quilt.quilt import Quilt, Target
 
@@ -42,6 +43,8 @@ def meant(args: argparse.Namespace, context: Context) -> Meant:
     quilt = _with_settings(found.quilt, args)
     if quilt.seam != found.quilt.seam:
         _refuse_seam(quilt)
+    if (quilt.trim, quilt.seam) != (found.quilt.trim, found.quilt.seam):
+        _refuse_trim(quilt)
     rows, columns = getattr(args, "rows", None), getattr(args, "columns", None)
     target = found.target
     if rows is not None or columns is not None:
@@ -102,11 +105,29 @@ def _with_settings(quilt: Quilt, args: argparse.Namespace) -> Quilt:
         # A bare number on the line is in the quilt's own unit.
         args.unit = quilt.unit.value
     else:
-        quilt = replace(quilt, unit=Unit(args.unit))
+        quilt = _printed_in(quilt, Unit(args.unit))
     seam = read_or_none(args, "seam")
     if seam is not None:
         quilt = replace(quilt, seam=seam)
+    if args.trim_to is not None:
+        quilt = replace(quilt, trim=read_size(args, "trim-to"))
     return replace(quilt, choices=changed(quilt.choices, args))
+
+
+def _printed_in(quilt: Quilt, unit: Unit) -> Quilt:
+    """The same quilt in another unit: its units stay trimmed on the marks of the owner's own."""
+    from sewalong.piecing.faults import SizeRefused
+    from sewalong.quilt.unit_size import decided_unit, is_trimmed
+    from sewalong.quilt.worksheet.basis import derived
+
+    trim = quilt.trim
+    if trim is None and unit is not quilt.unit and is_trimmed(quilt):
+        try:
+            trim = decided_unit(quilt, derived(quilt))
+        except SizeRefused:
+            # That no unit comes of it is told where sizes are worked out.
+            trim = None
+    return replace(quilt, unit=unit, trim=trim)
 
 
 def _refuse_seam(quilt: Quilt) -> None:
@@ -118,6 +139,14 @@ def _refuse_seam(quilt: Quilt) -> None:
                 f"A border cut at {as_given(border.cut, quilt.unit)} is used up by such seams. "
                 "Give a narrower --seam."
             )
+
+
+def _refuse_trim(quilt: Quilt) -> None:
+    from sewalong.quilt.file.size_check import why_sizes_fail, why_trim_fails
+
+    # Sizes that make no unit are told where they are worked out.
+    if not why_sizes_fail(quilt) and (sentence := why_trim_fails(quilt)):
+        raise CommandError(sentence)
 
 
 def _target(rows: int, columns: int) -> Target:

@@ -19,8 +19,9 @@ from sewalong.piecing.derive import SEAM, Derivation, derive, start_for
 from sewalong.piecing.start_sizes import StartSize
 from sewalong.quilt.as_fraction import as_fraction, exactly
 from sewalong.quilt.size import Size
+from sewalong.quilt.unit_size import raw_unit, trim_stage, why_not_trimmed_to
 from sewalong.quilt.worksheet.line import Line, size_line
-from sewalong.quilt.worksheet.unit_lines import edge_line, seam_room_line
+from sewalong.quilt.worksheet.unit_lines import edge_line, seam_room_line, trim_line
 
 
 def size(args: argparse.Namespace, context: Context) -> Report:
@@ -63,9 +64,8 @@ def size(args: argparse.Namespace, context: Context) -> Report:
         lines += _to_cut(written, wanted, unit)
     else:
         lines += _cut(written, made, unit)
-    lines += [*strip.lines, *_unit(made, unit)]
-    if args.trim_to is not None:
-        lines += _trimmed(made, read_size(args, "trim-to"), unit)
+    trim = None if args.trim_to is None else read_size(args, "trim-to")
+    lines += [*strip.lines, *_unit(made, trim, unit)]
     own = read_or_none(args, "own-seam")
     if own is not None:
         lines += _own(made, own, unit)
@@ -93,31 +93,41 @@ def _cut(written: Definition, made: Derivation, unit: Unit) -> Iterator[Line]:
     yield from _to_cut(written, {one.pile: made.starts[one.pile] for one in others}, unit)
 
 
-def _unit(made: Derivation, unit: Unit) -> Iterator[Line]:
-    raw = Size(as_fraction(made.unit.width), as_fraction(made.unit.height))
-    finished = raw.grown(-made.seam)
+def _unit(made: Derivation, wanted: Size | None, unit: Unit) -> Iterator[Line]:
+    """The unit and the size it is trimmed to: the one `wanted`, else the largest on the marks.
+
+    Raises CommandError for a size it cannot be trimmed to.
+    """
+    raw = raw_unit(made.unit)
+    if wanted is not None and (refusal := why_not_trimmed_to(made.unit, wanted, unit)):
+        raise CommandError(refusal)
+    trim = wanted or Size(*made.unit.trim_to(unit.trim_step))
     seam_said = show(made.seam, unit, fineness=unit.finest)
     yield size_line("unit unfinished", raw, unit, f"seams of {seam_said}")
-    yield size_line("unit finishes at", finished, unit)
-    trim = made.unit.trim_to(unit.trim_step)
-    kept = " across × ".join(as_given(side, unit) for side in trim) + " down"
-    off = max(raw.width - trim[0], raw.length - trim[1])
+    off = max(raw.width - trim.width, raw.length - trim.length)
     spare = f"{exactly(off, unit)} to trim off" if off > Fraction(1, 10**5) else "nothing to trim"
-    yield Line("trim units to", kept, spare, float(trim[0]), float(trim[1]))
-    yield seam_room_line(made, trim, unit)
+    yield trim_line(trim, unit, spare)
+    is_trimmed = wanted is not None or trim_stage(made.method) is not None
+    yield from _finishes(raw.grown(-made.seam), trim.grown(-made.seam), is_trimmed, unit)
+    yield seam_room_line(made, (trim.width, trim.length), unit)
     yield edge_line(made)
+    if wanted is not None:
+        yield _trimmed_off(raw, trim, unit)
 
 
-def _trimmed(made: Derivation, trim: Size, unit: Unit) -> Iterator[Line]:
-    """Trimming to a size of her own; raises CommandError when the unit is smaller than that."""
-    raw = Size(as_fraction(made.unit.width), as_fraction(made.unit.height))
-    if not raw.covers(trim):
-        raise CommandError(_out_of_reach(made, raw, trim, unit))
-    finished = trim.grown(-made.seam)
+def _finishes(raw: Size, trimmed: Size, is_trimmed: bool, unit: Unit) -> Iterator[Line]:
+    """What it finishes at, as it is joined; both ways where trimming is left to the maker."""
+    if is_trimmed or raw == trimmed:
+        yield size_line("unit finishes at", trimmed, unit, "trimmed" if raw != trimmed else "")
+    else:
+        yield size_line("unit finishes at", raw, unit, "untrimmed")
+        yield size_line("trimmed it finishes at", trimmed, unit)
+
+
+def _trimmed_off(raw: Size, trim: Size, unit: Unit) -> Line:
     across, down = raw.width - trim.width, raw.length - trim.length
     corner = float(max(across, down)) / sqrt(2)
-    yield size_line("trimmed it finishes at", finished, unit)
-    yield Line(
+    return Line(
         "to trim off",
         f"{exactly(across, unit)} across, {exactly(down, unit)} down, half from each side",
         "keep a seam that runs to the corners on the ruler's diagonal; all taken from two sides "
@@ -125,19 +135,6 @@ def _trimmed(made: Derivation, trim: Size, unit: Unit) -> Iterator[Line]:
         float(across),
         float(down),
     )
-
-
-def _out_of_reach(made: Derivation, raw: Size, trim: Size, unit: Unit) -> str:
-    short = max(trim.width - raw.width, trim.length - raw.length)
-    said = (
-        f"Such units come to {exactly(raw.width, unit)} × {exactly(raw.length, unit)}, "
-        f"{exactly(short, unit)} short of {trim.show(unit)}."
-    )
-    room = made.unit.seam_room_for((trim.width, trim.length))
-    if room is None or float(made.seam) + room <= 0:
-        return f"{said} No seam is narrow enough for that. Cut larger pieces."
-    narrow = exactly(float(made.seam) + room, unit)
-    return f"{said} It would take seams of {narrow} at most. Cut larger pieces."
 
 
 def _own(made: Derivation, own: Length, unit: Unit) -> Iterator[Line]:

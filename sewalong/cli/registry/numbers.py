@@ -21,6 +21,7 @@ _FILE_OR_QUILT = (
     length("--usable", "usable width of the cloth"),
     length("--margin", "margin of back and batting, each side"),
     length("--seam", "seam allowance to work out the whole quilt for"),
+    size("--trim-to", "a size to trim units to, to see what it changes"),
     length("--own-seam", "the allowance your own seams measure, to see what it changes"),
     length("--binding", "width binding strips are cut at"),
     Argument("--joins", "how strips are joined", choices=("diagonal", "straight")),

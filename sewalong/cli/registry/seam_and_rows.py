@@ -39,6 +39,25 @@ COMMANDS = (
         "right. A bare number is in the quilt's own unit.",
     ),
     Command(
+        "trim",
+        GROUP,
+        "say what all units are trimmed to; every size after them follows",
+        "sewalong.cli.sewing.sizing:trim",
+        "sewalong trim 5 1/2",
+        (
+            Argument(
+                "size",
+                "raw edge to raw edge, across x down or one length for a square; none: what is "
+                "decided now",
+                "SIZE",
+                nargs="*",
+            ),
+            *WHICH_QUILT,
+        ),
+        about="Rows, centre, borders, back, batting and what is measured follow it. It can be "
+        "decided anew until the first row is sewn. A bare number is in the quilt's own unit.",
+    ),
+    Command(
         "proof",
         GROUP,
         "what proved the machine, whether it still holds, what is at risk",

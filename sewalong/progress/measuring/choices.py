@@ -117,9 +117,11 @@ def _ease(piece: Measured, reading: Length, unit: Unit) -> EaseIn:
 
 
 def _trim(quilt: Quilt, target: Target, piece: Measured, spread: Spread) -> TrimAll:
-    """To the size planned where all reach it, else to the largest that all reach."""
+    """To the size decided where all reach it, else to the largest that all reach."""
     unit = quilt.unit
-    planned = round_to(piece.expected, unit.step, Rounding.NEAREST)
+    planned = piece.at_least
+    if planned is None:
+        planned = round_to(piece.expected, unit.step, Rounding.NEAREST)
     to = min(spread.common, planned)
     most_lost = spread.largest - to
     try:

@@ -8,14 +8,15 @@ from fractions import Fraction
 from msgspec import Struct
 from msgspec.structs import replace
 
-from sewalong.lengths import Length, Rounding, round_to
+from sewalong.lengths import Length
 from sewalong.progress.record.measurable import (
     ACROSS,
     DOWN,
     Measured,
     Unmeasurable,
+    decided,
+    made_of,
     read_piece,
-    trimmed_to,
     untrimmed,
 )
 from sewalong.quilt.as_fraction import as_fraction
@@ -24,6 +25,7 @@ from sewalong.quilt.layouts.setting_straight import straight_top
 from sewalong.quilt.quilt import Quilt, Target
 from sewalong.quilt.refusal import NumbersFault
 from sewalong.quilt.size import Size
+from sewalong.quilt.unit_size import joined_from
 from sewalong.quilt.worksheet.basis import border_plans
 
 
@@ -54,14 +56,17 @@ def if_like(quilt: Quilt, target: Target, piece: Measured, reading: Length) -> O
     short = piece.expected - reading
     if piece.is_long:
         # The row is what it is; the units in it are each short by their share.
-        return _outlook(
-            quilt, target, _unit(quilt, lambda one: one.expected - short / piece.of), quilt.seam
-        )
+        unit, each = decided(quilt), short / piece.of
+        joined = _a_unit((unit.width - each, unit.length - each))
+        return _outlook(quilt, target, joined, quilt.seam)
     if piece.id.partition(":")[0] == quilt.method.unit:
         share = reading / piece.expected
         other = read_piece(quilt, target, _other_way(quilt, piece)).expected * share
         sides = (other, reading) if piece.id.endswith(f":{DOWN}") else (reading, other)
-        return _outlook(quilt, target, _a_unit(sides), quilt.seam)
+        unit = _a_unit(sides)
+        if piece.at_least is not None:
+            unit = joined_from(quilt, made_of(quilt), unit)
+        return _outlook(quilt, target, unit, quilt.seam)
     seam = float(quilt.seam)
     grows = float(piece.expected) + piece.allowances * seam
 
@@ -83,18 +88,9 @@ def if_seam(quilt: Quilt, target: Target, off_each: Length) -> Outlook:
 
 
 def _unit(quilt: Quilt, like: Callable[[Measured], Length]) -> Size:
-    """The unit as it is joined: where the method trims, no larger than it is trimmed to."""
-    ways = []
-    for here, way in enumerate((ACROSS, DOWN)):
-        one = untrimmed(quilt, way)
-        size = like(one)
-        trim = trimmed_to(quilt)
-        if trim is not None:
-            step = quilt.unit.trim_step
-            enough = size >= trim[here]
-            size = trim[here] if enough else round_to(size, step, Rounding.DOWN)
-        ways.append(size)
-    return _a_unit((ways[0], ways[1]))
+    """The unit as it is joined: where it is trimmed, no larger than it is trimmed to."""
+    raw = _a_unit((like(untrimmed(quilt, ACROSS)), like(untrimmed(quilt, DOWN))))
+    return joined_from(quilt, made_of(quilt), raw)
 
 
 def _other_way(quilt: Quilt, unit: Measured) -> str:

@@ -11,6 +11,7 @@ from sewalong.progress.record.recounting import Recounted
 from sewalong.progress.record.said import Answered, CautionRead, Mentioned
 from sewalong.progress.record.seam import Checked, SettingsRecorded, ToolChanged, WentOn
 from sewalong.progress.record.sessions import SessionClosed, SessionOpened
+from sewalong.progress.record.sizing import UnitDecided
 from sewalong.progress.record.standing import LaidAside, MarkedDone, PickedUp
 from sewalong.progress.record.steering import StageChosen, TargetChanged
 from sewalong.progress.record.undoing import Undone
@@ -42,6 +43,7 @@ __all__ = [
     "TargetChanged",
     "ToolChanged",
     "Undone",
+    "UnitDecided",
     "Unpicked",
     "WentOn",
 ]
@@ -72,5 +74,6 @@ EVENTS: tuple[type[Event], ...] = (
     PickedUp,
     MarkedDone,
     Undone,
+    UnitDecided,
 )
 """Add a new kind at the end; what is here stays for ever, because records name it."""

@@ -11,6 +11,7 @@ from msgspec import Struct
 from sewalong.lengths import LONGEST, Length, show
 from sewalong.piecing.catalogue import written_method
 from sewalong.piecing.cloth import Piece
+from sewalong.piecing.derive import Derivation
 from sewalong.piecing.faults import MethodFault, SizeRefused
 from sewalong.piecing.start_sizes import run_sizes
 from sewalong.progress.record.limits import quoted
@@ -18,6 +19,8 @@ from sewalong.quilt.as_fraction import as_fraction
 from sewalong.quilt.cloth.row import row_length
 from sewalong.quilt.cloth.to_cut import to_cut
 from sewalong.quilt.quilt import Quilt, Target
+from sewalong.quilt.size import Size
+from sewalong.quilt.unit_size import decided_unit, is_trimmed, trim_stage
 from sewalong.quilt.worksheet.basis import derived
 
 ACROSS, DOWN = "across", "down"
@@ -110,17 +113,12 @@ def measurable(quilt: Quilt, target: Target) -> tuple[Measured, ...]:
     return tuple(_read(quilt, target, id) for id in ids)
 
 
-def trims_at(quilt: Quilt) -> str | None:
-    """The stage at which the method trims its units, or None."""
-    for stage in written_method(quilt.method_id).stages:
-        if "trim" in stage.operations:
-            return stage.id
-    return None
-
-
 def proof_pile(quilt: Quilt) -> str:
-    """The pile to prove on one: pressed units, before they are trimmed."""
-    trim = trims_at(quilt)
+    """The pile to prove on one: pressed units, before they are trimmed.
+
+    Where the owner trims units that the method does not, it is that of the units themselves.
+    """
+    trim = trim_stage(quilt.method_id)
     if trim is None:
         return quilt.method.unit
     return quilt.method.stage(trim).takes[0].pile
@@ -162,12 +160,24 @@ def _sewn_with(quilt: Quilt, seam: Length) -> dict[str, list[Piece]]:
 def _of_pile(quilt: Quilt, pile: str, way: str) -> Measured:
     noun = quilt.method.pile(pile).noun
     here = 0 if way == ACROSS else 1
-    trim = trimmed_to(quilt)
     words = f"{noun.one} down" if way == DOWN else noun.one
     id = pile if way == ACROSS else f"{pile}:{DOWN}"
-    if trim is not None and pile == quilt.method.unit:
-        return Measured(id, words, trim[here], 0.0)
+    if pile == quilt.method.unit and pile != proof_pile(quilt):
+        return Measured(id, words, _sides(decided(quilt))[here], 0.0)
     return _as_sewn(quilt, pile, way, id, words)
+
+
+def _as_joined(quilt: Quilt, way: str) -> Measured:
+    """The unit as it goes into its row: once trimmed, no seam decides its size."""
+    if not is_trimmed(quilt):
+        return _of_pile(quilt, quilt.method.unit, way)
+    here = 0 if way == ACROSS else 1
+    return Measured(
+        quilt.method.unit,
+        quilt.method.pile(quilt.method.unit).noun.one,
+        _sides(decided(quilt))[here],
+        0.0,
+    )
 
 
 def untrimmed(quilt: Quilt, way: str) -> Measured:
@@ -181,8 +191,8 @@ def _as_sewn(quilt: Quilt, pile: str, way: str, id: str, words: str) -> Measured
     here = 0 if way == ACROSS else 1
     exact, rate = _size_and_rate(quilt, pile, here)
     size = as_fraction(exact)
-    trim = trimmed_to(quilt)
-    at_least = trim[here] if trim is not None and pile == proof_pile(quilt) else None
+    trims = is_trimmed(quilt) and pile == proof_pile(quilt)
+    at_least = _sides(decided(quilt))[here] if trims else None
     whole = round(rate / 2)
     if whole < 1 or abs(rate - 2 * whole) > RATE_NOISE:
         return Measured(id, words, size, rate, at_least=at_least)
@@ -202,18 +212,25 @@ def _size_and_rate(quilt: Quilt, pile: str, here: int) -> tuple[float, float]:
     return size, 0.0 if abs(rate) < RATE_NOISE else rate
 
 
-def trimmed_to(quilt: Quilt) -> tuple[Length, Length] | None:
-    """Width and height the method's units are trimmed to, or None where it does not trim."""
-    if trims_at(quilt) is None:
-        return None
+def decided(quilt: Quilt) -> Size:
+    """The size units are joined at; raises Unmeasurable."""
+    return decided_unit(quilt, made_of(quilt))
+
+
+def made_of(quilt: Quilt) -> Derivation:
+    """What the quilt's method comes to; raises Unmeasurable."""
     try:
-        return derived(quilt).unit.trim_to(quilt.unit.trim_step)
+        return derived(quilt)
     except (SizeRefused, MethodFault) as error:
         raise Unmeasurable(f"What this quilt comes to cannot be worked out. {error}") from error
 
 
+def _sides(size: Size) -> tuple[Length, Length]:
+    return size.width, size.length
+
+
 def _side_by_side(quilt: Quilt, target: Target, n: int, way: str) -> Measured:
-    unit = _of_pile(quilt, quilt.method.unit, way)
+    unit = _as_joined(quilt, way)
     length = row_length(n, unit.expected, quilt.seam)
     many = quilt.method.pile(quilt.method.unit).noun
     if way == ACROSS:

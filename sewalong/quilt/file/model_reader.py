@@ -87,6 +87,6 @@ def _value(kind: Any) -> core_schema.CoreSchema:
         one = _table(table)
         return core_schema.list_schema(one, strict=True) if get_origin(kind) is list else one
     function = kind.__metadata__[0]
-    if function in (values.length, values.length_or_nothing):
+    if function in (values.length, values.length_or_nothing, values.across_and_down):
         return core_schema.with_info_plain_validator_function(function)
     return core_schema.no_info_plain_validator_function(function)

@@ -107,6 +107,7 @@ class QuiltFile(Struct, frozen=True):
     method: Annotated[str | None, rules.a_name] = None
     unit: Annotated[Unit, rules.owner_unit] = Unit.INCH
     seam: Length = None
+    trim: Annotated[tuple[Fraction, Fraction] | None, values.across_and_down] = None
     notes: Annotated[str, values.notes] = ""
     squares: Squares | None = None
     strips: Strips | None = None

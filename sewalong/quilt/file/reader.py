@@ -4,6 +4,7 @@
     method = "stacked-four-patch"
     unit = "inch"             # or "cm"; "inch" unless given
     seam = "1/4"              # allowance; 1/4 in unless given, also where the unit is cm
+    trim = "6 1/4"            # what units are trimmed to, if they are; or "4 1/2 x 2 1/2"
     notes = """
     May have several lines."""
 
@@ -70,11 +71,12 @@ from sewalong.quilt.choices import Choices, Fabric
 from sewalong.quilt.file.faults import Fault, FaultList, QuiltFileFaults
 from sewalong.quilt.file.model_reader import understood
 from sewalong.quilt.file.models import Cloth, QuiltFile
-from sewalong.quilt.file.size_check import why_sizes_fail
+from sewalong.quilt.file.size_check import why_sizes_fail, why_trim_fails
 from sewalong.quilt.file.starting_piles import show_finely, starting_piles
 from sewalong.quilt.file.toml_errors import decode, read_toml
 from sewalong.quilt.quilt import Border, Quilt, Target
 from sewalong.quilt.rules import FINISHING_STAGES, MOST_BORDERS
+from sewalong.quilt.size import Size
 
 if TYPE_CHECKING:
     from sewalong.quilt.file.toml_lines import Path
@@ -98,7 +100,8 @@ def read_quilt(text: str) -> Quilt:
 
     Raises QuiltFileFaults with everything that is wrong with it, each with its key and line.
     What is not TOML at all is one fault, as nothing behind it can be understood. Whether
-    the sizes go together is tried only when nothing else is wrong.
+    the sizes go together, and what units can be trimmed to, is tried only when nothing else is
+    wrong.
     """
     text = text.removeprefix("\ufeff")
     document = read_toml(text)
@@ -127,9 +130,13 @@ def read_quilt(text: str) -> Quilt:
         notes=written.notes,
         fabrics=fabrics,
         choices=_choices(written.cloth),
+        trim=None if written.trim is None else Size(*written.trim),
     )
     for pile, sentence in why_sizes_fail(quilt).items():
         faults.add(_size_of(pile, quilt, written), sentence)
+    faults.refuse_if_any()
+    if trim_refused := why_trim_fails(quilt):
+        faults.add(("trim",), trim_refused)
     faults.refuse_if_any()
     return quilt
 

@@ -1,4 +1,4 @@
-"""Whether the sizes of the piles a quilt begins with make a unit together."""
+"""Whether the sizes of the piles a quilt begins with make a unit together, and one to trim."""
 
 from __future__ import annotations
 
@@ -42,3 +42,25 @@ def why_sizes_fail(quilt: Quilt) -> Mapping[str, str]:
                 f"Cut the {piles[start.pile]} at {cut_at}, which is what the geometry asks for."
             )
     return wrong or {main.pile: refusal}
+
+
+def why_trim_fails(quilt: Quilt) -> str:
+    """Why the units cannot be trimmed to what the quilt says, in a sentence; empty when they can.
+
+    Only for sizes that make a unit.
+    """
+    if quilt.trim is None:
+        return ""
+    # Only a quilt that says a trim needs what is known of one.
+    from sewalong.quilt.unit_size import why_not_trimmed_to
+
+    main = quilt.starts[0]
+    made = derive(
+        quilt.method_id,
+        {start.pile: start.size for start in quilt.starts},
+        quilt.seam,
+        strip_length=STRIP_LENGTH if main.length is None else main.length,
+        fineness=quilt.unit.step,
+        unit=quilt.unit,
+    )
+    return why_not_trimmed_to(made.unit, quilt.trim, quilt.unit)

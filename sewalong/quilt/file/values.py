@@ -10,7 +10,7 @@ import re
 from fractions import Fraction
 from typing import TYPE_CHECKING
 
-from sewalong.lengths import LengthFault, Unit, parse
+from sewalong.lengths import LengthFault, Unit, parse, parse_across_and_down
 from sewalong.quilt import rules
 from sewalong.quilt.file.toml_errors import Decimals
 
@@ -40,6 +40,17 @@ def length_or_nothing(value: object, info: ValidationInfo[Unit]) -> Fraction:
     if not isinstance(said, bool) and re.fullmatch(_NOTHING, str(said)):
         return Fraction(0)
     return length(value, info)
+
+
+def across_and_down(value: object, info: ValidationInfo[Unit]) -> tuple[Fraction, Fraction]:
+    """Width and height in inches: "4 1/2 x 2 1/2", or one length for a square."""
+    if not isinstance(value, str):
+        side = length(value, info)
+        return side, side
+    try:
+        return parse_across_and_down(value, info.context or Unit.INCH)
+    except LengthFault as fault:
+        raise ValueError(fault.sentence) from None
 
 
 def name(value: object) -> str:

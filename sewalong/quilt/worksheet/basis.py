@@ -8,7 +8,6 @@ from msgspec import Struct
 
 from sewalong.lengths import Length, Unit
 from sewalong.piecing.derive import STRIP_LENGTH, Derivation, derive
-from sewalong.quilt.as_fraction import as_fraction
 from sewalong.quilt.choices import Choices
 from sewalong.quilt.cloth.borders import BorderNumbers, BorderPlan, Corners, borders
 from sewalong.quilt.cloth.strips import Join
@@ -17,6 +16,7 @@ from sewalong.quilt.layouts.setting_straight import straight_top
 from sewalong.quilt.quilt import Quilt, Target
 from sewalong.quilt.refusal import NumbersFault
 from sewalong.quilt.size import Size
+from sewalong.quilt.unit_size import decided_unit, is_trimmed, raw_unit
 
 _CORNERS = {
     "sides first": Corners.SIDES_FIRST,
@@ -26,10 +26,11 @@ _CORNERS = {
 
 
 class Basis(Struct, frozen=True):
-    """`unit` and `centre` run from raw edge to raw edge, the unit untrimmed; `edges` are the top
-    after each border, raw edge to raw edge, beginning with the centre. `plans` are the borders as
-    they are wanted, and `borders` their numbers or why they cannot be had. `short` is how many
-    starting pieces the record says are missing by pile, None when only the plan is known."""
+    """`unit` and `centre` run from raw edge to raw edge, the unit as it is decided; `edges` are
+    the top after each border, raw edge to raw edge, beginning with the centre. `plans` are the
+    borders as they are wanted, and `borders` their numbers or why they cannot be had. `short` is
+    how many starting pieces the record says are missing by pile, None when only the plan is
+    known."""
 
     quilt: Quilt
     target: Target
@@ -49,6 +50,16 @@ class Basis(Struct, frozen=True):
     def shown_in(self) -> Unit:
         """The owner's unit."""
         return self.quilt.unit
+
+    @property
+    def raw_unit(self) -> Size:
+        """The unit as it comes from its seams, before any trimming."""
+        return raw_unit(self.made.unit)
+
+    @property
+    def is_trimmed(self) -> bool:
+        """Whether units are trimmed to `unit`."""
+        return is_trimmed(self.quilt)
 
     @property
     def centre(self) -> Size:
@@ -91,7 +102,7 @@ def basis(
     """
     wanted = quilt.target if target is None else target
     made = derived(quilt)
-    unit = Size(as_fraction(made.unit.width), as_fraction(made.unit.height))
+    unit = decided_unit(quilt, made)
     edges = [straight_top(wanted.rows, wanted.columns, unit, quilt.seam)]
     for border in quilt.borders:
         cut = to_cut(border.cut, quilt.unit).length

@@ -4,13 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sewalong.lengths import as_given, show
+from sewalong.lengths import Unit, as_given, show
 from sewalong.quilt.as_fraction import as_fraction, exactly
 from sewalong.quilt.cloth.borders import borders
 from sewalong.quilt.cloth.row import row_length
 from sewalong.quilt.cloth.to_cut import to_cut
 from sewalong.quilt.layouts.setting_straight import straight_top, with_own_seam
 from sewalong.quilt.size import Size
+from sewalong.quilt.unit_size import joined_from, trim_text
 from sewalong.quilt.worksheet.basis import Basis
 from sewalong.quilt.worksheet.line import (
     Line,
@@ -20,7 +21,7 @@ from sewalong.quilt.worksheet.line import (
     size_line,
     size_text,
 )
-from sewalong.quilt.worksheet.unit_lines import edge_line, seam_room_line
+from sewalong.quilt.worksheet.unit_lines import edge_line, seam_room_line, trim_line
 
 
 def sizes(basis: Basis) -> Section:
@@ -30,7 +31,7 @@ def sizes(basis: Basis) -> Section:
         *_piles(basis),
         *attempt("unit", lambda: _unit(basis)),
         *_top(basis),
-        *attempt("units trimmed", lambda: _trimmed(basis)),
+        *attempt("units trimmed", lambda: _could_be_trimmed(basis)),
     ]
     if basis.choices.own_seam is not None:
         lines += attempt("own seam", lambda: _own_seam(basis))
@@ -76,19 +77,39 @@ def _piles(basis: Basis) -> Iterator[Line]:
 def _unit(basis: Basis) -> Iterator[Line]:
     unit = basis.shown_in
     seam = basis.quilt.seam
-    yield size_line("unit unfinished", basis.unit, unit)
+    untrimmed = "before it is trimmed" if basis.raw_unit != basis.unit else ""
+    yield size_line("unit unfinished", basis.raw_unit, unit, untrimmed)
+    if basis.is_trimmed:
+        yield trim_line(basis.unit, unit, _why_so(basis))
     yield size_line("unit finishes at", basis.unit.grown(-seam), unit)
     yield edge_line(basis.made)
-    trim = basis.made.unit.trim_to(unit.trim_step)
-    yield size_line(
-        "trim units to",
-        Size(*trim),
-        unit,
-        "the largest whole eighth of an inch"
-        if unit.symbol == "in"
-        else "the largest whole half centimetre",
+    if basis.is_trimmed:
+        yield seam_room_line(basis.made, (basis.unit.width, basis.unit.length), unit)
+        return
+    could = basis.made.unit.trim_to(unit.trim_step)
+    largest = f"{_LARGEST[unit]}; once you say that they are, all sizes follow it"
+    yield size_line("units can be trimmed to", Size(*could), unit, largest)
+    yield seam_room_line(basis.made, could, unit)
+
+
+_LARGEST = {
+    Unit.INCH: "the largest whole eighth of an inch",
+    Unit.CM: "the largest whole half centimetre",
+}
+
+
+def _why_so(basis: Basis) -> str:
+    if basis.quilt.trim is not None:
+        return "as decided"
+    if basis.unit == basis.raw_unit:
+        return "nothing to trim off"
+    shape = basis.made.unit.shape
+    if shape is None:
+        return _LARGEST[basis.shown_in]
+    return (
+        f"the largest on whole marks that finishes {shape.denominator} to {shape.numerator}, "
+        "so that the point keeps its allowance"
     )
-    yield seam_room_line(basis.made, trim, unit)
 
 
 def _top(basis: Basis) -> Iterator[Line]:
@@ -110,15 +131,15 @@ def _top(basis: Basis) -> Iterator[Line]:
     yield size_line("top finishes at", basis.finishes_at, unit, "once it is bound")
 
 
-def _trimmed(basis: Basis) -> Iterator[Line]:
-    """The same top from units all trimmed to the largest whole step."""
+def _could_be_trimmed(basis: Basis) -> Iterator[Line]:
+    """The same top if units were trimmed to the largest whole step, where they are not."""
     unit, seam, target = basis.shown_in, basis.quilt.seam, basis.target
     trimmed = Size(*basis.made.unit.trim_to(unit.trim_step))
-    if trimmed == basis.unit:
+    if basis.is_trimmed or trimmed == basis.unit:
         return
     centre = straight_top(target.rows, target.columns, trimmed, seam)
     finishes = centre.grown(basis.border_in_all - seam)
-    reason = f"from units trimmed to {trimmed.show(unit)}"
+    reason = f"if all are trimmed to {trim_text(trimmed, unit)}"
     yield size_line("top of trimmed units finishes at", finishes, unit, reason)
 
 
@@ -133,11 +154,15 @@ def _own_seam(basis: Basis) -> Iterator[Line]:
         as_fraction(made.width - wider * made.width_per_seam),
         as_fraction(made.height - wider * made.height_per_seam),
     )
-    change = with_own_seam(target.rows, target.columns, basis.unit, quilt.seam, own_unit, own, unit)
+    joined = joined_from(quilt, basis.made, own_unit)
+    change = with_own_seam(target.rows, target.columns, basis.unit, quilt.seam, joined, own, unit)
     found = borders(change.sewn, basis.plans, seam=own, unit=unit)
     top = (found[-1].outer if found else change.sewn).grown(-own)
     seam_said = show(own, unit, fineness=unit.finest)
-    yield size_line(f"unit with your own seam of {seam_said}", own_unit, unit, "unfinished")
+    trimmed = f", trimmed to {trim_text(joined, unit)}" if joined != own_unit else ""
+    yield size_line(
+        f"unit with your own seam of {seam_said}", own_unit, unit, f"unfinished{trimmed}"
+    )
     yield size_line("centre with your own seam", change.sewn, unit, change.reason)
     yield Line(
         "top with your own seam finishes at",

@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from sewalong.lengths import Rounding, Unit, show
+from sewalong.lengths import Rounding, Unit, show, show_stated
 from sewalong.piecing.derive import Derivation
 from sewalong.piecing.edges import EdgeGrain, Side, outer_edges
 from sewalong.quilt.as_fraction import exactly
+from sewalong.quilt.size import Size
 from sewalong.quilt.worksheet.line import Line
 
 
@@ -27,6 +28,15 @@ def edge_line(made: Derivation) -> Line:
     return Line("unit's outer edges", f"{where} {on}{part}", "handle without stretching")
 
 
+def trim_line(trim: Size, unit: Unit, reason: str) -> Line:
+    """The size units are trimmed to."""
+    across, down = (
+        show_stated(side, unit, fineness=unit.finest) for side in (trim.width, trim.length)
+    )
+    text = f"{across} across × {down} down"
+    return Line("trim units to", text, reason, float(trim.width), float(trim.length))
+
+
 def seam_room_line(made: Derivation, trim: tuple[Fraction, Fraction], unit: Unit) -> Line:
     """How much wider every seam may be before the trim size is lost."""
     label = "seam error it stands"
@@ -35,12 +45,12 @@ def seam_room_line(made: Derivation, trim: tuple[Fraction, Fraction], unit: Unit
         return Line(label, "any: no seam of this method changes the unit's size")
     if room <= 0:
         return Line(label, "none: one seam too wide makes it smaller than that", inches=0.0)
-    fineness = unit.finest
-    shown = show(room, unit, fineness=fineness, rounding=Rounding.DOWN)
+    step = unit.finest
+    shown = show(room, unit, fineness=step, rounding=Rounding.DOWN)
     exact = exactly(room, unit)
     text = f"{shown} (rounded down)" if exact == shown else f"{shown} (rounded down from {exact})"
-    if room < fineness * unit.length:
-        text = f"less than {show(fineness * unit.length, unit, fineness=fineness)}: {exact}"
+    if room < step * unit.length:
+        text = f"less than {show(step * unit.length, unit, fineness=step)}: {exact}"
     return Line(
         label,
         text,

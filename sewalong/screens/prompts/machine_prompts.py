@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from sewalong.lengths import LengthFault
+from sewalong.lengths import LengthFault, parse_across_and_down
 from sewalong.piecing.method import Station
 from sewalong.progress.acts.counting import BobbinEmpty
 from sewalong.progress.acts.seam import ChangeTool
+from sewalong.progress.acts.sizing import DecideUnit
 from sewalong.progress.measuring.proof import proof
 from sewalong.progress.record.measurable import measurable
 from sewalong.progress.record.seam import Tool
@@ -73,6 +74,7 @@ _CHANGES: dict[Tool, str] = {
 }
 RAN_OUT = "ran out"
 SEEN_TO = "seen to"
+TRIM_ALL = "trim all"
 
 
 async def changed(desk: Desk) -> None:
@@ -120,10 +122,14 @@ async def measure(desk: Desk) -> None:
     pieces = measurable(state.quilt, state.target)
     suggested = proof(state, desk.quilt.now()).piece
     choices = [Choice(piece.id, piece.words) for piece in pieces]
+    choices.append(Choice(TRIM_ALL, "nothing: say what all units are trimmed to"))
     if (risk := in_doubt(desk.quilt)) is not None and not risk.none:
         choices.insert(0, Choice(SEEN_TO, "nothing: the pieces at risk were all looked through"))
     piece = await desk.app.push_screen_wait(ChoiceDialog("Measure what?", choices, suggested))
     if piece is None:
+        return
+    if piece == TRIM_ALL:
+        await _trim_all(desk)
         return
     if piece == SEEN_TO:
         desk.carry(lambda: saw_to_them(desk.quilt), say=False)
@@ -153,3 +159,18 @@ async def measure(desk: Desk) -> None:
         await desk.app.push_screen_wait(
             LinesDialog("What it means", (*took.found.lines, *doubtful))
         )
+
+
+async def _trim_all(desk: Desk) -> None:
+    """Decide what all units are trimmed to; every size after them follows."""
+
+    def carry_out(values: dict[str, str]) -> str | None:
+        try:
+            width, height = parse_across_and_down(values["size"], desk.quilt.state.quilt.unit)
+        except LengthFault as fault:
+            return fault.sentence
+        return desk.attempt(DecideUnit(width, height))
+
+    lines = (Field("size", "Trim all units to? Across x down, or one length for a square"),)
+    hint = "Raw edge to raw edge. Rows, centre, borders and all cloth follow it."
+    await desk.app.push_screen_wait(FormDialog("Trim all units", lines, carry_out, hint))

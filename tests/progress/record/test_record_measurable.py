@@ -8,10 +8,10 @@ import pytest
 
 from sewalong.progress.record.measurable import (
     Unmeasurable,
+    decided,
     measurable,
     proof_piece,
     read_piece,
-    trimmed_to,
 )
 from tests.progress.building import a_quilt
 from tests.progress.measuring.measuring_quilts import of_size
@@ -81,11 +81,10 @@ def test_a_row_of_all_its_units_is_the_row() -> None:
 
 def test_a_unit_that_is_not_square_is_measured_and_trimmed_both_ways() -> None:
     quilt = of_size("flying-geese-four", "9", rows=2, columns=4)
-    trim = trimmed_to(quilt)
-    assert trim is not None
-    assert trim[0] > trim[1]
+    trim = decided(quilt)
+    assert trim.width > trim.length
     across, down = (read_piece(quilt, quilt.target, piece) for piece in ("unit", "unit:down"))
-    assert (across.expected, down.expected) == trim
+    assert (across.expected, down.expected) == (trim.width, trim.length)
     assert (across.words, down.words) == ("unit", "unit down")
     assert "unit:down" in [one.id for one in measurable(quilt, quilt.target)]
     assert "unit:down" not in [one.id for one in measurable(WIDE, WIDE.target)]

@@ -64,7 +64,7 @@ def test_every_pile_has_its_size(found: Worksheet) -> None:
     assert line(found.sizes, "four-patch").inches == 9.5
     assert line(found.sizes, "squares").text == "5 in"
     assert line(found.sizes, "squares").reason == "168 in 4 packs, at their label"
-    assert line(found.sizes, "trim units to").inches == 6.25
+    assert line(found.sizes, "units can be trimmed to").inches == 6.25
     assert line(found.sizes, "unit's outer edges").text == "all four on the bias"
     # 2 * root 2 in is lost for every inch of seam: (6.36396 - 6.25) / 2.82843 = 0.0403
     assert line(found.sizes, "seam error it stands").inches == pytest.approx(0.0403, abs=1e-4)

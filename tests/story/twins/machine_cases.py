@@ -112,6 +112,14 @@ MACHINE = (
     _measured("the middle strip", "middle-strip", "middle strip of three", "1"),
     *_METRIC,
     Case(
+        "trim all units to another size",
+        c.DecideUnit,
+        (press("i"), pick("nothing: say what all units are trimmed to"), fill("6 1/4")),
+        ("trim 6 1/4",),
+        ("unit decided",),
+        SEWN,
+    ),
+    Case(
         "the pieces at risk were seen to",
         c.Mention,
         (press("i"), pick("the pieces at risk were all looked through")),

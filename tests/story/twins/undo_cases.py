@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
+
 from sewalong.progress.acts.act import Act
 from tests.progress import every_act as c
 from tests.story.twins.histories import (
@@ -46,6 +48,7 @@ UNDOABLE: dict[str, tuple[Act, ...]] = {
     "rows joined": (*ROWS, c.JoinRows(1, 2)),
     "bobbin ran out": (*SEWN, c.BobbinEmpty("sew", 3)),
     "target changed": (*PAIRED, c.ChangeTarget(3, 4)),
+    "unit decided": (*PAIRED, c.DecideUnit(Fraction(25, 4), Fraction(25, 4))),
     "laid aside": LAID_ASIDE,
     "picked up": (*LAID_ASIDE, c.PickUp()),
     "marked done": DONE,

@@ -1,0 +1,55 @@
+"""Lines of version 1 that were not true, each with what is said in its place.
+
+Units are joined at the size they are trimmed to, and version 1 reckoned with the size before that.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+PUT_RIGHT: Mapping[str, Mapping[str, str]] = {
+    # Half-square triangles of 11.44 cm trimmed to 11: rows, seams and borders are shorter.
+    "forecast --quilt Cornflower Field (demo)": {
+        "About 7 to 17 hours, 16 to 36 sessions like yours.": (
+            "About 7 to 17 hours, 16 to 35 sessions like yours."
+        ),
+        "Sew rows: 12 rows, 1 1/2 to 6 1/2 hours (a guess from 92 cm of seam and handling: about "
+        "13 minutes each; by your pace so far about 18 minutes)": (
+            "Sew rows: 12 rows, 1 1/2 to 6 1/2 hours (a guess from 88 cm of seam and handling: "
+            "about 13 minutes each; by your pace so far about 18 minutes)"
+        ),
+        "Join rows: 11 seams, 1 to 4 hours (a guess from 91 cm of seam and handling: about 8 1/2 "
+        "minutes each; by your pace so far about 12 minutes)": (
+            "Join rows: 11 seams, 1 to 4 hours (a guess from 87 cm of seam and handling: about "
+            "8 1/2 minutes each; by your pace so far about 12 minutes)"
+        ),
+        "Add borders: 4 sides, 1 to 4 hours (a guess from 113 cm of seam and handling: about 20 "
+        "minutes each; by your pace so far about 29 minutes)": (
+            "Add borders: 4 sides, 1 to 4 hours (a guess from 109 cm of seam and handling: about "
+            "20 minutes each; by your pace so far about 28 minutes)"
+        ),
+    },
+    # The owner's pace is her time over what was guessed, and the guess has shorter rows now.
+    "forecast --quilt Invented half-square-two": {
+        "Quilt: 2 rows' worth, 1/2 to 3 hours (a guess from handling and size: about 22 minutes "
+        "each; by your pace so far about 40 minutes)": (
+            "Quilt: 2 rows' worth, 1/2 to 3 hours (a guess from handling and size: about 22 "
+            "minutes each; by your pace so far about 39 minutes)"
+        ),
+    },
+    "forecast --quilt Invented hourglass": {
+        "Sew rows: 2 rows, 1 1/2 to 4 1/2 hours (about 77 minutes each, from 1 row in 1 session)": (
+            "Sew rows: 2 rows, 1 1/2 to 4 1/2 hours (about 76 minutes each, from 1 row in 1 "
+            "session)"
+        ),
+    },
+}
+"""By command line: the line as version 1 printed it, to the line that is true."""
+
+
+def put_right(line: str, said: str) -> str:
+    """What version 1 said, with the lines that were not true put right."""
+    for old, new in PUT_RIGHT.get(line, {}).items():
+        assert said.splitlines().count(old) == 1, old
+        said = said.replace(old, new)
+    return said
