@@ -62,8 +62,8 @@ def shrunk(
     at_least(1, in_row, "units in a row")
     if common > label:
         raise NumbersFault(
-            f"The common size {as_given(common, shown_in)} is more than {as_given(label, shown_in)} on "
-            "the label. Cut them to the label, or give the larger size as the label."
+            f"The common size {as_given(common, shown_in)} is more than {as_given(label, shown_in)} "
+            "on the label. Cut them to the label, or give the larger size as the label."
         )
     at_label, now = float(unit_of(label)), float(unit_of(common))
     lost = at_label - now
