@@ -75,20 +75,27 @@ def as_given(length: Fraction | float, unit: Unit = Unit.INCH, *, symbol: bool =
     """A length as a person writes it: `2 9/16 in`, `7 1/3 in`, `2.533 in`, `6.35 cm`.
 
     Quotes what was typed, where `show` would round it to the lines of a ruler: fractions of an
-    inch to the 64th or with a denominator of one figure, and decimals to the thousandth. Anything finer was worked out, and is printed as by `show`.
+    inch to the 64th or with a denominator of one figure, and decimals to the thousandth. Anything
+    finer was worked out, and is printed as by `show`. A float, which always was, is quoted to the
+    64th or the tenth of a millimetre.
     """
-    for fineness in _FRACTIONS_AS_WRITTEN if unit is Unit.INCH else ():
-        if direction(length, unit, fineness=fineness) == "exact":
-            return show(length, unit, fineness=fineness, symbol=symbol)
-    thousandth = Fraction(1, 1000)
-    if direction(length, unit, fineness=thousandth) == "exact":
-        rounded = _rounded(length, unit, thousandth, Rounding.NEAREST)
-        text = decimal(rounded / unit.length)
-        return f"{text} {unit.symbol}" if symbol else text
-    return show(length, unit, symbol=symbol)
+    if isinstance(length, float):
+        fine = Fraction(1, 64 if unit is Unit.INCH else 100)
+        exact = direction(length, unit, fineness=fine) == "exact"
+        return show(length, unit, fineness=fine if exact else None, symbol=symbol)
+    number = length / unit.length
+    below = number.denominator
+    if unit is Unit.INCH and (64 % below == 0 or below in _THIRDS_AND_SUCH):
+        text = mixed(number)
+    elif 1000 % below == 0:
+        text = decimal(number)
+    else:
+        return show(length, unit, symbol=symbol)
+    return f"{text} {unit.symbol}" if symbol else text
 
 
-_FRACTIONS_AS_WRITTEN = tuple(Fraction(1, below) for below in (64, 3, 6, 7, 9))
+_THIRDS_AND_SUCH = (3, 6, 7, 9)
+"""What people divide an inch by besides its halves, and besides what a decimal ends on."""
 
 
 def mixed(number: Fraction) -> str:

@@ -136,7 +136,8 @@ def _on_point(args: argparse.Namespace, unit: Unit) -> Iterator[Line]:
 def _triangles(label: str, one: TriangleSquare, unit: Unit) -> Iterator[Line]:
     yield Line(
         label,
-        f"{one.triangles} from {plural(one.squares, 'square')} cut at {to_cut(one.cut_at, unit).text}",
+        f"{one.triangles} from {plural(one.squares, 'square')} "
+        f"cut at {to_cut(one.cut_at, unit).text}",
         f"{one.reason}; so the straight grain lies outside",
         float(one.cut_at),
     )

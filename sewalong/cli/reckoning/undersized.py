@@ -23,14 +23,14 @@ def shrunk(args: argparse.Namespace, context: Context) -> Report:
     seam = read(args, "seam", SEAM)
     method = method_named(args.method)
     sizes = [size_of(part, unit) for part in " ".join(args.measured).split(",")]
-    common = common_size(sizes)
+    common = common_size(sizes, unit)
 
     def unit_of_square(side: Length) -> float:
         return unit_size(method, side, seam).width
 
     found = less(read(args, "label"), common, unit_of_square, args.in_row, unit)
     lines = [
-        length_line("common size", found.common, unit, "the shortest side of all that were measured"),
+        length_line("common size", found.common, unit, "the largest on a ruler that all can be cut to"),
         Line("unit, unfinished", exactly(found.unit, unit), found.reason, found.unit),
         Line("unit at the label", exactly(found.unit_at_label, unit), "", found.unit_at_label),
         Line("each unit loses", exactly(found.unit_loses, unit), "", found.unit_loses),

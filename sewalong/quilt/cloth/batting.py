@@ -51,8 +51,11 @@ inches (published margins differ by more)."""
 
 class BattingChoice(Struct, frozen=True):
     """`batting` is the smallest that covers, or None when none listed does. `turned` says that it
-    has to be laid on its side; `over` is what it has more across and down, as it is laid. `smaller` is a smaller one that nearly does: it covers the top
-    with `smaller_margin` on each side. None when none comes near."""
+    has to be laid on its side; `over` is what it has more across and down, as it is laid.
+
+    `smaller` is a smaller one that nearly does: it covers the top with `smaller_margin` on each
+    side. None when none comes near.
+    """
 
     need: Size
     batting: Batting | None
@@ -126,7 +129,7 @@ def largest_top(batting: Size, margin: Length = MARGIN, unit: Unit = Unit.INCH) 
     not_below_zero(margin, "margin")
     if min(batting.width, batting.length) <= 2 * margin:
         raise NumbersFault(
-            f"{batting.show(unit)} of batting leaves no top with {as_given(margin, unit)} each side. "
-            "Take a smaller margin or a larger batting."
+            f"{batting.show(unit)} of batting leaves no top with {as_given(margin, unit)} "
+            "each side. Take a smaller margin or a larger batting."
         )
     return batting.grown(-margin)

@@ -81,6 +81,7 @@ def bias_binding(
         loops, gives = bias_from(side, strip, seam)
     words = (
         f"a square of {as_given(side, unit)} gives {loops} loops of {as_given(strip, unit)}, "
-        f"{show(gives, unit, rounding=Rounding.DOWN)} of {as_given(need, unit)} needed (by area alone {exactly(by_area, unit)})"
+        f"{show(gives, unit, rounding=Rounding.DOWN)} of {as_given(need, unit)} needed "
+        f"(by area alone {exactly(by_area, unit)})"
     )
     return BiasBinding(need, strip, by_area, side, loops, gives, words)

@@ -53,8 +53,8 @@ def border_length(
 ) -> BorderLength:
     """From the measurements in order across the top: one edge, the middle, the other edge.
 
-    Rounded to the nearest `fineness`, in inches: an eighth or a millimetre unless given. Raises `NumbersFault` for fewer than two
-    measurements, or for the middle of an even number.
+    Rounded to the nearest `fineness`, in inches: an eighth or a millimetre unless given.
+    Raises `NumbersFault` for fewer than two measurements, or for the middle of an even number.
     """
     at_least(2, len(measured), "measurements")
     fineness = unit.step if fineness is None else fineness
@@ -89,7 +89,7 @@ def _warning(spread: Length, limit: Length, most: Fraction, unit: Unit) -> str:
     if spread <= limit:
         return ""
     return (
-        f"The measurements differ by {as_given(spread, unit)}, more than {as_given(limit, unit)}, and "
-        f"up to {float(most * 100):.1f} % would have to be eased. Look for a seam to take in or "
+        f"The measurements differ by {as_given(spread, unit)}, more than {as_given(limit, unit)}, "
+        f"and up to {float(most * 100):.1f} % would have to be eased. Look for a seam to take in or "
         "let out, or a stretched edge, before cutting the border."
     )

@@ -44,8 +44,8 @@ def pieced_border(
     left = 2 * (cut.length - square_adds(seam) - spacer)
     ease = f", {exactly(left, unit)} to ease in" if left else ""
     words = (
-        f"{units} units come to {as_given(length, unit)}, {as_given(length - edge, unit)} more than the "
-        f"edge: a strip cut at {cut.text} each side, finishing at "
+        f"{units} units come to {as_given(length, unit)}, {as_given(length - edge, unit)} more "
+        f"than the edge: a strip cut at {cut.text} each side, finishing at "
         f"{as_given(spacer + left / 2, unit)}{ease}"
     )
     return PiecedBorder(units, length, spacer + left / 2, cut.length, words)

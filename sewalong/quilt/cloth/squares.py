@@ -54,8 +54,8 @@ def from_cloth(cloth: Size, piece: Size, unit: Unit = Unit.INCH) -> FromCloth:
     across, down = int(cloth.width // piece.width), int(cloth.length // piece.length)
     left_down = cloth.length - down * piece.length
     words = (
-        f"{across * down} pieces of {size_to_cut(asked, unit)}: {across} across {as_given(cloth.width, unit)}, "
-        f"{down} down {as_given(cloth.length, unit)}"
+        f"{across * down} pieces of {size_to_cut(asked, unit)}: "
+        f"{across} across {as_given(cloth.width, unit)}, {down} down {as_given(cloth.length, unit)}"
     )
     return FromCloth(
         across,
@@ -160,7 +160,8 @@ def cuts_fit(
     verdict = f"{as_given(-left, unit)} short"
     if down_to is not None:
         verdict = f"{as_given(left, unit)} left, fits down to {width_text(down_to, unit)} usable"
-    words = f"{as_given(need, unit)} of {as_given(cloth, unit)} at {as_given(usable, unit)} usable: {verdict}"
+    needed = f"{as_given(need, unit)} of {as_given(cloth, unit)}"
+    words = f"{needed} at {as_given(usable, unit)} usable: {verdict}"
     return CutsFit(usable, down_to, need, left, left >= 0, each, words)
 
 

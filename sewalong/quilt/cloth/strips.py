@@ -84,8 +84,8 @@ def strips_for(
     loss = join_loss(join, width, not_below_zero(seam, "seam allowance"))
     if need > usable and loss >= usable:
         raise NumbersFault(
-            f"A join takes {as_given(loss, unit)} and the strips are only {as_given(usable, unit)} long. "
-            "Cut narrower strips or use wider cloth."
+            f"A join takes {as_given(loss, unit)} and the strips are only {as_given(usable, unit)} "
+            "long. Cut narrower strips or use wider cloth."
         )
     share = need / usable if need <= usable else (need - loss) / (usable - loss)
     count = ceil(share)

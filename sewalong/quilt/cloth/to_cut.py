@@ -57,6 +57,12 @@ def to_cut(length: Fraction | float, unit: Unit = Unit.INCH) -> ToCut:
     return ToCut(cut, True, False, text)
 
 
+def cut_down(length: Fraction, unit: Unit = Unit.INCH) -> Length:
+    """The largest size on the ruler that a piece of this length can be cut down to, in inches."""
+    cut = to_cut(length, unit)
+    return round_to(length, ruler_line(unit), Rounding.DOWN) if cut.rounded else cut.length
+
+
 def cut_size(size: Size, unit: Unit = Unit.INCH) -> Size:
     """A piece as it is cut, each side as `to_cut` has it."""
     return Size(to_cut(size.width, unit).length, to_cut(size.length, unit).length)

@@ -11,6 +11,7 @@ from msgspec import Struct
 
 from sewalong.lengths import Length, Unit, as_given
 from sewalong.quilt.as_fraction import exactly
+from sewalong.quilt.cloth.to_cut import cut_down
 from sewalong.quilt.refusal import NumbersFault, above_zero, at_least
 from sewalong.quilt.size import Size
 
@@ -18,13 +19,15 @@ UnitOf = Callable[[Length], float | Fraction]
 """The size of a unit, in inches, made from squares of a given side: the method works it out."""
 
 
-def common_size(measured: Sequence[Size]) -> Length:
-    """The largest square that every measured piece can be cut to: the shortest side of all.
+def common_size(measured: Sequence[Size], unit: Unit = Unit.INCH) -> Length:
+    """The largest square on a ruler that every measured piece can be cut to: the shortest side of
+    all, or the line below it.
 
-    Raises `NumbersFault` when nothing was measured.
+    Raises `NumbersFault` when nothing was measured, or not even one line is left.
     """
     at_least(1, len(measured), "measured squares")
-    return min(min(one.width, one.length) for one in measured)
+    shortest = min(min(one.width, one.length) for one in measured)
+    return above_zero(cut_down(shortest, unit), "common size")
 
 
 class Shrunk(Struct, frozen=True):
@@ -59,8 +62,8 @@ def shrunk(
     at_least(1, in_row, "units in a row")
     if common > label:
         raise NumbersFault(
-            f"The common size {as_given(common, shown_in)} is more than {as_given(label, shown_in)} on "
-            "the label. Cut them to the label, or give the larger size as the label."
+            f"The common size {as_given(common, shown_in)} is more than {as_given(label, shown_in)} "
+            "on the label. Cut them to the label, or give the larger size as the label."
         )
     at_label, now = float(unit_of(label)), float(unit_of(common))
     lost = at_label - now

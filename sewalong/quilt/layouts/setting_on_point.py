@@ -107,7 +107,8 @@ def _square(
     squares = ceil(triangles / from_one)
     plural = "square" if squares == 1 else "squares"
     reason = (
-        f"{squares} {plural} {cuts} corner to corner, cut at {to_be_cut.text} (exactly {exactly(exact, unit)})"
+        f"{squares} {plural} {cuts} corner to corner, cut at {to_be_cut.text} "
+        f"(exactly {exactly(exact, unit)})"
         if squares
         else "none needed"
     )

@@ -146,8 +146,8 @@ def sash_strips(
     per_strip = int(usable // cut_length)
     if per_strip == 0:
         raise NumbersFault(
-            f"A piece of {as_given(cut_length, unit)} is longer than the {as_given(usable, unit)} of "
-            "usable cloth. Join strips, or cut along the cloth."
+            f"A piece of {as_given(cut_length, unit)} is longer than the {as_given(usable, unit)} "
+            "of usable cloth. Join strips, or cut along the cloth."
         )
     strips = ceil(pieces / per_strip)
     over = strips * per_strip - pieces

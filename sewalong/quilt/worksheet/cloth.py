@@ -85,7 +85,8 @@ def _borders(basis: Basis) -> Iterator[Line]:
 def _lengths(label: str, one: BorderNumbers, basis: Basis) -> Line:
     """What to cut the joined strip into."""
     unit = basis.shown_in
-    text = f"2 sides of {as_given(one.each_side, unit)}, top and bottom of {as_given(one.each_end, unit)}"
+    ends = as_given(one.each_end, unit)
+    text = f"2 sides of {as_given(one.each_side, unit)}, top and bottom of {ends}"
     reason = f"{one.plan.corners.value}; measure the real top before cutting"
     if one.side_mitre is not None and one.end_mitre is not None:
         least = f"{as_given(one.side_mitre.least, unit)} and {as_given(one.end_mitre.least, unit)}"

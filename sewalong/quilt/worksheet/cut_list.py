@@ -92,10 +92,10 @@ def _back(basis: Basis) -> Iterator[Line]:
 
 
 def _batting(basis: Basis) -> Iterator[Line]:
-    need = batting_of(basis).need
+    need, unit = batting_of(basis).need, basis.shown_in
     yield Line(
         "batting",
-        f"{as_given(need.width, basis.shown_in)} across × {as_given(need.length, basis.shown_in)} down",
+        f"{as_given(need.width, unit)} across × {as_given(need.length, unit)} down",
         "with the back, and as large",
         float(need.width),
         float(need.length),

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import re
 from fractions import Fraction as F
+from pathlib import Path
 
 import pytest
 
@@ -148,3 +149,38 @@ def test_a_square_to_cut_bias_from_is_a_whole_centimetre_for_who_works_in_them(a
     data = ask("reckon binding --top 150 x 200 cm --strip 6.4 cm --bias --json").data
     side = data["lines"][-1]["inches"] * 2.54
     assert side == pytest.approx(round(side))
+
+
+def test_squares_cut_down_to_a_common_size_are_reckoned_with_that(ask: Ask) -> None:
+    # The shortest side is 4.97 in; all can be cut to 4 15/16 in, and the unit is of that.
+    out = ask(
+        "reckon", "shrunk", "--label", "5", "--measured", "4.97, 4.99", "--method", "four-patch"
+    ).out
+    assert "common size: 4 15/16 in" in out
+    assert "unit, unfinished: 9.375 in (squares at 4 15/16 in" in out
+
+
+def test_two_sizes_of_one_cloth_that_look_alike_are_to_be_labelled(ask: Ask) -> None:
+    words = ["reckon", "fit", "--cut", "52 of 4", "--cut", "20 of 4 1/4", "--cloth", "72"]
+    assert "4 in for 52 pieces and 4 1/4 in for 20 pieces, 1/4 in apart" in ask(*words).out
+    words[6] = "20 of 4 1/2"
+    assert "apart" not in ask(*words).out
+
+
+def test_what_was_spoiled_is_short_in_the_cut_list(ask: Ask, tmp_path: Path) -> None:
+    file = tmp_path / "gate.toml"
+    file.write_text(
+        'name = "Gate Post"\nmethod = "plain-squares"\nsquares = {size = 5, count = 22}\n'
+        "layout = {rows = 4, columns = 5}\n",
+        encoding="utf-8",
+    )
+    assert ask("start", str(file)).status == 0
+    assert "20 for the target: 22 there, none short" in ask("plan --only cut-list").out
+    assert ask("spoil square 5 --reason torn").status == 0
+    said = ask("plan --only cut-list").out
+    assert "20 for the target: 17 there, 3 short" in said
+    assert "squares still short: 3 squares of 5 in from 1 strip of 5 in" in said
+    # For another layout on the line the record is asked about that one.
+    assert "15 for the target" in ask("plan --only cut-list --rows 3").out
+    assert "none short" in ask("plan --only cut-list --rows 3").out
+    assert "cloth for squares still short" in ask("plan --only shopping --rows 5").out

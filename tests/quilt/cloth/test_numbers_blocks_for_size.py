@@ -102,3 +102,20 @@ def test_a_long_block_is_not_set_on_point() -> None:
 def test_blocks_larger_than_the_quilt_cover_it_with_one_and_none_lies_within() -> None:
     found = blocks_for_size(Size(F(10), F(10)), Size.square(F(12)))
     assert (found.covering.blocks, found.within) == (1, None)
+
+
+@pytest.mark.parametrize(
+    ("wanted", "covering", "within"),
+    [
+        pytest.param(Size(F(40), F(60)), 1080, 1040, id="N026-40-by-60"),
+        pytest.param(Size(F(50), F(70)), 1598, 1518, id="N026-50-by-70"),
+    ],
+)
+def test_a_published_count_of_1_1_2_in_squares_is_short(
+    wanted: Size, covering: int, within: int
+) -> None:
+    # Published: 1,040 and 1,380. The first lies just within the size; the second is 46 x 30.
+    found = blocks_for_size(wanted, Size.square(F(3, 2)))
+    assert found.covering.blocks == covering
+    assert found.within is not None
+    assert found.within.blocks == within

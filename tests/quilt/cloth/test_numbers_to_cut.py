@@ -10,6 +10,7 @@ from hypothesis import strategies as st
 
 from sewalong.lengths import MILLIMETRE, Unit, as_given, parse
 from sewalong.quilt.cloth.to_cut import cut_size, size_to_cut, to_cut
+from sewalong.quilt.cloth.undersized import common_size
 from sewalong.quilt.size import Size
 
 # What a person might type: decimals to the thousandth, and any fraction.
@@ -76,3 +77,15 @@ def test_the_sides_of_a_piece_are_each_cut_as_the_ruler_has_them() -> None:
     assert size_to_cut(Size.square(F("2.3"))) == (
         "2 5/16 × 2 5/16 in (2 5/16 in rounded up from 2.3 in)"
     )
+
+
+@given(TYPED, st.sampled_from(list(Unit)))
+def test_what_all_can_be_cut_down_to_is_on_the_ruler_and_never_more(
+    shortest: F, unit: Unit
+) -> None:
+    line = F(1, 16) if unit is Unit.INCH else MILLIMETRE
+    if shortest < line:
+        return
+    common = common_size([Size.square(shortest), Size.square(shortest + 1)], unit)
+    assert 0 <= shortest - common < line
+    assert to_cut(common, unit).length == common
