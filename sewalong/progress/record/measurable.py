@@ -16,10 +16,10 @@ from sewalong.piecing.faults import MethodFault, SizeRefused
 from sewalong.piecing.start_sizes import run_sizes
 from sewalong.quilt.as_fraction import as_fraction
 from sewalong.quilt.cloth.row import row_length
+from sewalong.quilt.derived import derived
 from sewalong.quilt.quilt import Quilt, Target
 from sewalong.quilt.size import Size
 from sewalong.quilt.unit_size import decided_unit, is_trimmed, trim_stage
-from sewalong.quilt.worksheet.basis import derived
 
 ACROSS, DOWN = "across", "down"
 MOST_SIDE_BY_SIDE = 200
