@@ -50,13 +50,16 @@ def is_trimmed(quilt: Quilt) -> bool:
 
 def decided_unit(quilt: Quilt, made: Derivation) -> Size:
     """The size of the quilt's units as they are joined; `made` is its derivation."""
-    if quilt.trim is not None:
-        return quilt.trim
+    return usual_unit(made, quilt.unit) if quilt.trim is None else quilt.trim
+
+
+def usual_unit(made: Derivation, owner: Unit) -> Size:
+    """The size of units where their owner says none, trimmed on the marks of her unit."""
     unit = made.unit
     # Squares that no seam made are squared up to the size they were cut at.
     seams_decide = max(unit.width_per_seam, unit.height_per_seam) > NO_SEAM
-    if is_trimmed(quilt) and seams_decide:
-        return _on_the_marks(unit, quilt.unit.trim_step)
+    if trim_stage(made.method) is not None and seams_decide:
+        return _on_the_marks(unit, owner.trim_step)
     return raw_unit(unit)
 
 

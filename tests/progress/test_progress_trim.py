@@ -8,11 +8,13 @@ import pytest
 from msgspec.structs import replace
 
 from sewalong.lengths import CENTIMETRE, Unit
+from sewalong.progress.measuring.projected_top import if_like
 from sewalong.progress.record.audit import audit
 from sewalong.progress.record.fold import fold
 from sewalong.progress.record.measurable import read_piece
 from sewalong.progress.record.sizing import UnitDecided
 from sewalong.progress.record.state import State
+from sewalong.quilt.quilt import Quilt
 from sewalong.quilt.size import Size
 from sewalong.quilt.worksheet.basis import basis
 from tests.progress import every_act as c
@@ -106,6 +108,29 @@ def test_a_trimming_method_keeps_its_marks_until_another_size_is_decided() -> No
     assert basis(state.quilt).unit == Size.square(F("4.5"))
 
 
+USUAL = c.DecideUnit(None, None)
+
+
+@pytest.mark.parametrize(("quilt", "usual"), [(STACKED, "6 3/8"), (HALVES, "4 5/8")])
+def test_a_size_said_can_be_given_up_for_what_the_method_gives(quilt: Quilt, usual: str) -> None:
+    state, record = play(quilt, c.DecideUnit(F(4), F(4)), USUAL)
+    assert last_words(state, record) == (
+        f"Units are {usual} in, as the method gives them, from now on, instead of 4 in."
+    )
+    assert state.quilt == quilt
+    assert audit(quilt, record) is None
+    assert go_on(state, record, c.Undo()).quilt.trim == Size.square(F(4))
+    assert refusal(opening(quilt), USUAL) == f"Units are {usual} in already. Nothing was changed."
+
+
+def test_a_record_that_gives_up_a_size_for_one_the_method_does_not_give() -> None:
+    _, record = play(HALVES, c.DecideUnit(F(4), F(4)), USUAL)
+    place, decided = record[-1].seq - 1, record[-1].event
+    assert isinstance(decided, UnitDecided)
+    record[place] = replace(record[-1], event=replace(decided, width="9/2", height="9/2"))
+    assert "does not give units of 4 1/2 in" in (audit(HALVES, record) or "")
+
+
 # -- refusals ------------------------------------------------------------------
 
 
@@ -148,6 +173,9 @@ def test_what_was_measured_larger_may_be_trimmed_to_a_larger_size() -> None:
     assert refusal(opening(STACKED), wanted).startswith("Such units come to 6.364 in")
     state, _ = play(STACKED, *measured, wanted)
     assert basis(state.quilt).unit == Size.square(F("6.375"))
+    row = read_piece(state.quilt, state.target, "row")
+    assert row.expected == 5 * F("5.875") + F("0.5")
+    assert if_like(state.quilt, state.target, row, row.expected).row_loses == 0
     # The smaller of the two does not reach 6 1/2.
     state, _ = play(STACKED, *measured)
     assert "come to 6.438 in" in refusal(state, c.DecideUnit(F("6.5"), F("6.5")))

@@ -23,6 +23,7 @@ from sewalong.piecing.method import Method, Pieces
 from sewalong.piecing.same_when_turned import alike
 from sewalong.quilt.as_fraction import as_fraction
 from sewalong.quilt.size import Size
+from sewalong.quilt.unit_size import raw_unit, usual_unit
 from sewalong.quilt.worksheet.line import Line, length_line, size_line
 from sewalong.quilt.worksheet.unit_lines import edge_line
 
@@ -92,12 +93,16 @@ def _stages(method: Method, made: Derivation, unit: Unit) -> Iterator[Line]:
 
 
 def _piles(method: Method, made: Derivation, unit: Unit) -> Iterator[Line]:
+    joined = usual_unit(made, unit)
+    trimmed = ", trimmed" if joined != raw_unit(made.unit) else ""
     for pile in method.piles:
-        width, height = made.piles[pile.id].size
-        size = Size(as_fraction(width), as_fraction(height))
-        yield size_line(f"one {pile.noun.one}", size, unit, "unfinished")
-    raw = Size(as_fraction(made.unit.width), as_fraction(made.unit.height))
-    yield size_line("unit finishes at", raw.grown(-made.seam), unit)
+        if pile.id == method.unit:
+            yield size_line(f"one {pile.noun.one}", joined, unit, f"unfinished{trimmed}")
+        else:
+            width, height = made.piles[pile.id].size
+            size = Size(as_fraction(width), as_fraction(height))
+            yield size_line(f"one {pile.noun.one}", size, unit, "unfinished")
+    yield size_line("unit finishes at", joined.grown(-made.seam), unit)
 
 
 def _landing(made: Derivation) -> Iterator[Line]:

@@ -117,8 +117,8 @@ def _with_settings(quilt: Quilt, args: argparse.Namespace) -> Quilt:
 def _printed_in(quilt: Quilt, unit: Unit) -> Quilt:
     """The same quilt in another unit: its units stay trimmed on the marks of the owner's own."""
     from sewalong.piecing.faults import SizeRefused
+    from sewalong.quilt.derived import derived
     from sewalong.quilt.unit_size import decided_unit, is_trimmed
-    from sewalong.quilt.worksheet.basis import derived
 
     trim = quilt.trim
     if trim is None and unit is not quilt.unit and is_trimmed(quilt):

@@ -52,6 +52,7 @@ COMMANDS = (
                 "SIZE",
                 nargs="*",
             ),
+            flag("--usual", "what the method gives, as if no size had been said"),
             *WHICH_QUILT,
         ),
         about="Rows, centre, borders, back, batting and what is measured follow it. It can be "

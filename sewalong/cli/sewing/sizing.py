@@ -6,6 +6,7 @@ import argparse
 from collections.abc import Iterator
 
 from sewalong.cli.frame.context import Context
+from sewalong.cli.frame.errors import CommandError
 from sewalong.cli.frame.length_arguments import size_of
 from sewalong.cli.frame.report import Report
 from sewalong.cli.frame.selection import chosen_quilt
@@ -21,13 +22,18 @@ _TOLD = ("unit unfinished", "trim units to", "unit finishes at", "centre", "top 
 
 
 def trim(args: argparse.Namespace, context: Context) -> Report:
-    """`trim SIZE`: all follows from it; alone, the size now decided is told."""
+    """`trim SIZE|--usual`: all follows from it; alone, the size now decided is told."""
     with chosen_quilt(args, context) as quilt:
-        if not args.size:
+        if args.usual and args.size:
+            raise CommandError("Give a size, or --usual; not both.")
+        if not (args.size or args.usual):
             told = [str(line) for line in _lines(quilt.state)]
             return Report(tuple(told), {"quilt": quilt.entry.name, **_data(quilt.state)})
-        size = size_of(" ".join(args.size), quilt.state.quilt.unit)
-        outcome = do(quilt, DecideUnit(size.width, size.length))
+        act = DecideUnit(None, None)
+        if args.size:
+            size = size_of(" ".join(args.size), quilt.state.quilt.unit)
+            act = DecideUnit(size.width, size.length)
+        outcome = do(quilt, act)
         told = [str(line) for line in _lines(quilt.state) if not line.label.startswith("unit unf")]
         return aftermath(quilt, outcome, first=told, more=_data(quilt.state))
 

@@ -36,7 +36,7 @@ def bias(quilt: Quilt) -> Bias:
     # The geometry is loaded only where something was cut.
     from sewalong.piecing.catalogue import written_method
     from sewalong.piecing.faults import MethodFault, SizeRefused
-    from sewalong.quilt.worksheet.basis import derived
+    from sewalong.quilt.derived import derived
 
     try:
         if not derived(quilt).has_bias_edges:

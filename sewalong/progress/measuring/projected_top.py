@@ -105,7 +105,7 @@ def _a_unit(sides: tuple[Length, Length]) -> Size:
 
 
 def _outlook(quilt: Quilt, target: Target, unit: Size, seam: Length) -> Outlook:
-    plan = _sewn(quilt, target, _unit(quilt, lambda one: one.expected), quilt.seam)
+    plan = _sewn(quilt, target, decided(quilt), quilt.seam)
     now = _sewn(quilt, target, unit, seam)
     return replace(now, row_loses=plan.row - now.row)
 

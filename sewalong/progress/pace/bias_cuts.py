@@ -13,8 +13,8 @@ from math import atan2, degrees, hypot
 from sewalong.piecing.cloth import Patch, Piece
 from sewalong.piecing.derive import Derivation
 from sewalong.piecing.faults import MethodFault, SizeRefused, UnknownMethod
+from sewalong.quilt.derived import derived
 from sewalong.quilt.quilt import Quilt
-from sewalong.quilt.worksheet.basis import derived
 
 STRAIGHT = 1.0
 """Degrees within which an edge follows the threads."""

@@ -18,10 +18,10 @@ from sewalong.progress.record.limits import quoted
 from sewalong.quilt.as_fraction import as_fraction
 from sewalong.quilt.cloth.row import row_length
 from sewalong.quilt.cloth.to_cut import to_cut
+from sewalong.quilt.derived import derived
 from sewalong.quilt.quilt import Quilt, Target
 from sewalong.quilt.size import Size
 from sewalong.quilt.unit_size import decided_unit, is_trimmed, trim_stage
-from sewalong.quilt.worksheet.basis import derived
 
 ACROSS, DOWN = "across", "down"
 MOST_SIDE_BY_SIDE = 200
@@ -159,11 +159,10 @@ def _sewn_with(quilt: Quilt, seam: Length) -> dict[str, list[Piece]]:
 
 def _of_pile(quilt: Quilt, pile: str, way: str) -> Measured:
     noun = quilt.method.pile(pile).noun
-    here = 0 if way == ACROSS else 1
     words = f"{noun.one} down" if way == DOWN else noun.one
     id = pile if way == ACROSS else f"{pile}:{DOWN}"
     if pile == quilt.method.unit and pile != proof_pile(quilt):
-        return Measured(id, words, _sides(decided(quilt))[here], 0.0)
+        return Measured(id, words, _side(decided(quilt), way), 0.0)
     return _as_sewn(quilt, pile, way, id, words)
 
 
@@ -171,13 +170,8 @@ def _as_joined(quilt: Quilt, way: str) -> Measured:
     """The unit as it goes into its row: once trimmed, no seam decides its size."""
     if not is_trimmed(quilt):
         return _of_pile(quilt, quilt.method.unit, way)
-    here = 0 if way == ACROSS else 1
-    return Measured(
-        quilt.method.unit,
-        quilt.method.pile(quilt.method.unit).noun.one,
-        _sides(decided(quilt))[here],
-        0.0,
-    )
+    noun = quilt.method.pile(quilt.method.unit).noun
+    return Measured(quilt.method.unit, noun.one, _side(decided(quilt), way), 0.0)
 
 
 def untrimmed(quilt: Quilt, way: str) -> Measured:
@@ -192,7 +186,7 @@ def _as_sewn(quilt: Quilt, pile: str, way: str, id: str, words: str) -> Measured
     exact, rate = _size_and_rate(quilt, pile, here)
     size = as_fraction(exact)
     trims = is_trimmed(quilt) and pile == proof_pile(quilt)
-    at_least = _sides(decided(quilt))[here] if trims else None
+    at_least = _side(decided(quilt), way) if trims else None
     whole = round(rate / 2)
     if whole < 1 or abs(rate - 2 * whole) > RATE_NOISE:
         return Measured(id, words, size, rate, at_least=at_least)
@@ -225,8 +219,8 @@ def made_of(quilt: Quilt) -> Derivation:
         raise Unmeasurable(f"What this quilt comes to cannot be worked out. {error}") from error
 
 
-def _sides(size: Size) -> tuple[Length, Length]:
-    return size.width, size.length
+def _side(size: Size, way: str) -> Length:
+    return size.width if way == ACROSS else size.length
 
 
 def _side_by_side(quilt: Quilt, target: Target, n: int, way: str) -> Measured:

@@ -27,13 +27,15 @@ if TYPE_CHECKING:
 class UnitDecided(Event, frozen=True, kw_only=True, tag="unit decided"):
     """What all units are trimmed to from now on, and what they were before.
 
-    Width and height to the raw edges are exact inches as text: "25/4".
+    Width and height to the raw edges are exact inches as text: "25/4". `usual` is true where the
+    owner's own size is given up again, for the one the method gives.
     """
 
     width: str
     height: str
     was_width: str
     was_height: str
+    usual: bool = False
 
     @property
     def size(self) -> Size:
@@ -42,18 +44,23 @@ class UnitDecided(Event, frozen=True, kw_only=True, tag="unit decided"):
 
     def check(self, state: State) -> None:
         from sewalong.progress.record.measurable import Unmeasurable, decided, made_of
-        from sewalong.quilt.unit_size import why_not_trimmed_to
+        from sewalong.quilt.unit_size import usual_unit, why_not_trimmed_to
 
         self._check_lengths()
         quilt = state.quilt
         try:
-            made = made_of(quilt).unit
-            now = decided(quilt)
+            made, now = made_of(quilt), decided(quilt)
         except Unmeasurable as error:
             raise Refused(str(error)) from error
         if self.size == now:
             raise Refused(f"Units are {_said(now, quilt.unit)} already. Nothing was changed.")
-        sentence = why_not_trimmed_to(_as_measured(state, made), self.size, quilt.unit)
+        if self.usual:
+            sentence = ""
+            if self.size != usual_unit(made, quilt.unit):
+                sentence = f"The method does not give units of {_said(self.size, quilt.unit)}."
+        else:
+            as_measured = _as_measured(state, made.unit)
+            sentence = why_not_trimmed_to(as_measured, self.size, quilt.unit)
         if sentence:
             raise Refused(sentence)
         _refuse_if_sewn(state, now)
@@ -67,16 +74,16 @@ class UnitDecided(Event, frozen=True, kw_only=True, tag="unit decided"):
                 raise Refused("Give the size that units are trimmed to, such as 6 1/4.")
 
     def apply(self, tally: Tally, seq: int) -> None:
-        tally.quilt = replace(tally.quilt, trim=self.size)
+        tally.quilt = replace(tally.quilt, trim=None if self.usual else self.size)
         tally.can_undo(seq)
 
     def words(self, state: State, record: Sequence[Recorded]) -> str:
         unit = state.quilt.unit
         was = Size(Fraction(self.was_width), Fraction(self.was_height))
-        return (
-            f"Units are trimmed to {_said(self.size, unit)} from now on, "
-            f"instead of {_said(was, unit)}."
-        )
+        now = f"trimmed to {_said(self.size, unit)}"
+        if self.usual:
+            now = f"{_said(self.size, unit)}, as the method gives them,"
+        return f"Units are {now} from now on, instead of {_said(was, unit)}."
 
 
 def _as_measured(state: State, made: UnitSize) -> UnitSize:

@@ -7,6 +7,7 @@ from collections.abc import Mapping
 from sewalong.lengths import Rounding, show
 from sewalong.piecing.derive import STRIP_LENGTH, derive
 from sewalong.piecing.faults import SizeRefused
+from sewalong.quilt.derived import derived
 from sewalong.quilt.quilt import Quilt
 
 
@@ -54,13 +55,4 @@ def why_trim_fails(quilt: Quilt) -> str:
     # Only a quilt that says a trim needs what is known of one.
     from sewalong.quilt.unit_size import why_not_trimmed_to
 
-    main = quilt.starts[0]
-    made = derive(
-        quilt.method_id,
-        {start.pile: start.size for start in quilt.starts},
-        quilt.seam,
-        strip_length=STRIP_LENGTH if main.length is None else main.length,
-        fineness=quilt.unit.step,
-        unit=quilt.unit,
-    )
-    return why_not_trimmed_to(made.unit, quilt.trim, quilt.unit)
+    return why_not_trimmed_to(derived(quilt).unit, quilt.trim, quilt.unit)

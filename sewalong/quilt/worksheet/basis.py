@@ -7,11 +7,12 @@ from collections.abc import Mapping
 from msgspec import Struct
 
 from sewalong.lengths import Length, Unit
-from sewalong.piecing.derive import STRIP_LENGTH, Derivation, derive
+from sewalong.piecing.derive import Derivation
 from sewalong.quilt.choices import Choices
 from sewalong.quilt.cloth.borders import BorderNumbers, BorderPlan, Corners, borders
 from sewalong.quilt.cloth.strips import Join
 from sewalong.quilt.cloth.to_cut import to_cut
+from sewalong.quilt.derived import derived
 from sewalong.quilt.layouts.setting_straight import straight_top
 from sewalong.quilt.quilt import Quilt, Target
 from sewalong.quilt.refusal import NumbersFault
@@ -130,16 +131,3 @@ def _borders(
         )
     except NumbersFault as fault:
         return fault
-
-
-def derived(quilt: Quilt) -> Derivation:
-    """What the quilt's method comes to at its sizes; raises as `basis` does."""
-    length = quilt.starts[0].length
-    return derive(
-        quilt.method_id,
-        {start.pile: start.size for start in quilt.starts},
-        quilt.seam,
-        strip_length=STRIP_LENGTH if length is None else length,
-        fineness=quilt.unit.step,
-        unit=quilt.unit,
-    )

@@ -92,6 +92,15 @@ def test_geese_are_told_two_to_one(ask: Ask) -> None:
     assert "such as 7 1/4 in across × 3 7/8 in down" in wrong.err
 
 
+def test_methods_show_tells_the_unit_as_it_is_joined(ask: Ask) -> None:
+    geese = ask("methods show flying-geese-four --square 8 1/8").out
+    assert "one untrimmed unit: 7 3/8 in across × 4 in down" in geese
+    assert "one unit: 7 1/4 in across × 3 7/8 in down (unfinished, trimmed)" in geese
+    assert "unit finishes at: 6 3/4 in across × 3 3/8 in down\n" in geese
+    stacked = ask("methods show stacked-four-patch --square 5").out
+    assert "one unit: 6 3/8 in across × 6 3/8 in down (rounded up from 6.364 × 6.364 in)" in stacked
+
+
 def test_plan_tries_a_size_and_the_top_follows(ask: Ask, stacked: str) -> None:
     sizes = ask("plan", stacked, "--only", "sizes", "--trim-to", "6 1/4").out.splitlines()
     assert "trim units to: 6 1/4 in across × 6 1/4 in down (as decided)" in sizes

@@ -72,6 +72,17 @@ def test_undo_takes_it_back(halves: Desk) -> None:
     assert halves.ok("plan").out == before
 
 
+def test_usual_gives_the_size_up_again(halves: Desk) -> None:
+    before = halves.ok("trim").out
+    halves.ok("trim", "10.5")
+    said = halves.ok("trim", "--usual")
+    assert said.lines[0] == (
+        "Units are 11 cm, as the method gives them, from now on, instead of 10.5 cm."
+    )
+    assert halves.ok("trim").out == before
+    assert "not both" in halves.refused("trim", "10", "--usual").err
+
+
 def test_alone_it_says_what_is_decided_and_records_nothing(halves: Desk) -> None:
     before = halves.record()
     said = halves.ok("trim")
