@@ -11,7 +11,7 @@ from functools import lru_cache
 
 from msgspec.structs import replace
 
-from sewalong.lengths import Length, Unit, show
+from sewalong.lengths import CENTIMETRE, Length, Unit, show
 from sewalong.piecing.catalogue import written_method
 from sewalong.piecing.derive import Derivation, UnitSize
 from sewalong.piecing.faults import SizeRefused
@@ -22,8 +22,9 @@ from sewalong.quilt.size import Size
 NO_SEAM = 1e-6
 """Inches lost for an inch of allowance: below it, no seam decides the size."""
 
-UNSEEN = Fraction(1, 32)
-"""What no ruler shows of an inch, and less than half a millimetre of a centimetre."""
+UNSEEN = {Unit.INCH: Fraction(1, 32), Unit.CM: CENTIMETRE / 20}
+"""Half of the finest mark that is worked with, a sixteenth or a millimetre, in inches: so far
+off, a shape is still meant as the method's."""
 
 NEAR = Fraction(1, 10**6)
 """Computed sizes are no nearer than this, in inches."""
@@ -95,7 +96,7 @@ def why_not_trimmed_to(made: UnitSize, trim: Size, unit: Unit) -> str:
             f"Trim to more than {finely(lost, unit)}."
         )
     off_shape = trim.length - made.height_for(trim.width)
-    if made.shape is not None and abs(off_shape) > UNSEEN * unit.length:
+    if made.shape is not None and abs(off_shape) > UNSEEN[unit]:
         try:
             right = Size(*made.trim_to(unit.trim_step))
             such = f", such as {trim_text(right, unit)}"

@@ -106,6 +106,18 @@ def test_geese_that_do_not_finish_two_to_one(written: str) -> None:
     )
 
 
+def test_geese_as_near_to_two_to_one_as_a_ruler_shows() -> None:
+    """With seams of 1/4 in, 18 cm across want 9.635 cm down; 9.6 is what a ruler has of it."""
+    text = (
+        GEESE.replace("layout =", 'unit = "cm"\ntrim = "18 x 9.6"\nlayout =')
+        .replace('size = "5 1/4"', 'size = "21"')
+        .replace('size = "2 7/8"', 'size = "11.2"')
+    )
+    assert read_quilt(text).trim == Size(18 * CENTIMETRE, F("9.6") * CENTIMETRE)
+    with pytest.raises(QuiltFileFaults, match="does not finish 2 to 1"):
+        read_quilt(text.replace("9.6", "9.5"))
+
+
 def test_geese_larger_than_their_squares_give() -> None:
     with pytest.raises(QuiltFileFaults) as caught:
         read_quilt(geese('"4 5/8 x 2 9/16"'))
