@@ -59,7 +59,12 @@ def bias_from_remnant(
             "Use a larger piece, a narrower strip, or cut the binding on the straight grain."
         )
     over = gives - float(need)
-    verdict = f"{show(abs(over), unit)} {'over' if over >= 0 else 'short'}"
+    # Never told better than it is: what is over rounded down, what is short rounded up.
+    verdict = (
+        f"{show(over, unit, rounding=Rounding.DOWN)} over"
+        if over >= 0
+        else f"{show(-over, unit, rounding=Rounding.UP)} short"
+    )
     found = (
         f"{loops} loops of {show(tube / loops, unit)} cut round a tube"
         if tube >= joined

@@ -28,7 +28,7 @@ def test_20_by_60_gives_over_400_in_of_2_1_2_in_strip() -> None:
     assert found.gives == pytest.approx(16 * 19.5 * sqrt(2))
     assert found.reason == (
         "20 × 60 in gives 441 1/8 in on the bias in 16 loops of 27 5/8 in cut round a tube: "
-        "41 1/4 in over"
+        "41 1/8 in over"
     )
 
 
@@ -139,3 +139,24 @@ def test_a_longer_piece_gives_at_least_as_much(side: F, strip: F) -> None:
     except NumbersFault:
         return
     assert bias_from_remnant(Size(side, side + 20), F(100), strip).gives >= square
+
+
+def test_strips_are_taken_where_they_give_more_than_the_tube() -> None:
+    found = bias_from_remnant(Size(F(6), F(18)), F(50), F(5, 2))
+    # Five strips lose four joins of 1/2 * root 2 in between them.
+    lengths = bias_strips(Size(F(6), F(18)), F(5, 2))
+    assert len(lengths) == found.strips == 5
+    assert found.joined == pytest.approx(sum(lengths) - 4 * 0.5 * sqrt(2))
+    assert found.gives == found.joined > found.tube
+    assert found.reason.endswith("in 5 strips cut corner to corner and joined: 18 1/2 in short")
+
+
+@given(SIDES, STRIPS, st.integers(1, 400))
+def test_enough_is_enough_and_said_so(side: F, strip: F, need: int) -> None:
+    try:
+        found = bias_from_remnant(Size(side, 2 * side), F(need), strip)
+    except NumbersFault:
+        return
+    assert found.enough == (found.gives >= need)
+    assert found.reason.endswith("over" if found.enough else "short")
+    assert found.gives - need == pytest.approx(found.over)

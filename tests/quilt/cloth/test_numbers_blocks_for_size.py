@@ -114,8 +114,15 @@ def test_blocks_larger_than_the_quilt_cover_it_with_one_and_none_lies_within() -
 def test_a_published_count_of_1_1_2_in_squares_is_short(
     wanted: Size, covering: int, within: int
 ) -> None:
-    # Published: 1,040 and 1,380. The first lies just within the size; the second is 46 x 30.
+    # quiltinggallery.com/postage-stamp-quilt: 1,040 and 1,380. The first lies just within the size; the second is 46 x 30.
     found = blocks_for_size(wanted, Size.square(F(3, 2)))
     assert found.covering.blocks == covering
     assert found.within is not None
     assert found.within.blocks == within
+
+
+def test_no_block_lies_within_a_quilt_too_narrow_for_one_or_for_its_sashes() -> None:
+    assert blocks_for_size(Size(F(10), F(60)), Size.square(F(12))).within is None
+    assert blocks_for_size(Size(F(60), F(10)), Size.square(F(12))).within is None
+    sash = Sash(F(3))
+    assert blocks_for_size(Size.square(F(1)), Size.square(F(2)), sash=sash).within is None

@@ -103,3 +103,16 @@ def test_a_triangle_finishes_at_least_so_many_times_as_large(finished: F, times:
 def test_a_piece_that_is_all_seam_is_refused() -> None:
     with pytest.raises(NumbersFault, match="all seam"):
         scaled(F(1, 2), F(2))
+
+
+def test_a_scaled_piece_says_how_it_came_about() -> None:
+    assert scaled(F("2.5"), F(2)).reason == (
+        "2 1/2 in less 1/2 in of seam finishes at 2 in; 4 in and the seam"
+    )
+
+
+def test_in_centimetres_a_triangle_is_given_whole_millimetres() -> None:
+    # 0.75 * (2 + root 2) = 2.56 cm, taken as 2.6 cm; 10 cm finished become 20.
+    seam = from_cm(F("0.75"))
+    found = scaled(from_cm(F("12.6")), F(2), piece=Piece.HALF, seam=seam, unit=Unit.CM)
+    assert found.cut.text == "22.6 cm"

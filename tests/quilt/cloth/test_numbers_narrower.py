@@ -8,9 +8,10 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from sewalong.lengths import parse
+from sewalong.lengths import Unit, parse
 from sewalong.quilt.cloth.backing import backing, panels_reach
 from sewalong.quilt.cloth.batting import BATTINGS, Batting, smallest_batting
+from sewalong.quilt.cloth.narrower import width_text
 from sewalong.quilt.cloth.squares import ClothFor, cloth_for, cuts_fit, from_cloth
 from sewalong.quilt.layouts.setting_sashed import sash_strips
 from sewalong.quilt.refusal import NumbersFault
@@ -173,3 +174,11 @@ def test_no_smaller_batting_is_kept_back(width: int, length: int) -> None:
     with_less = smallest_batting(top, margin=F(3))
     if with_less.batting is not None and with_less.batting != found.batting:
         assert found.smaller is not None
+
+
+@pytest.mark.parametrize(
+    ("width", "text"), [("100/3", "33 3/8 in"), ("33.3", "33 5/16 in"), ("33 1/32", "33 1/32 in")]
+)
+def test_a_least_width_is_rounded_up_to_a_line_of_the_ruler(width: str, text: str) -> None:
+    exact = F(100, 3) if width == "100/3" else parse(width)
+    assert width_text(exact, Unit.INCH) == text

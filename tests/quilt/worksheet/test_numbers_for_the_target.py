@@ -77,6 +77,13 @@ def test_what_the_record_knows_is_short_goes_before_the_plan() -> None:
     assert "squares still short: 4 squares of 5 in from 1 strip of 5 in" in said
 
 
+def test_what_the_record_does_not_miss_is_there_even_if_the_plan_began_with_less() -> None:
+    # 64 are needed and 42 were begun with; by the record more were found since.
+    said = texts(plain("stacked-four-patch", COUNTED, 6, 5), "cut-list", short={})
+    assert "64 for the target: 64 there, none short" in said
+    assert "still short" not in said
+
+
 def test_each_named_fabric_has_its_own_count_from_packs_too() -> None:
     named = '[[fabric]]\nletter = "A"\nname = "sand"\n[[fabric]]\nletter = "B"\nname = "sea"\n'
     quilt = plain("half-square-two", PACKED, 6, 5, more=named)
