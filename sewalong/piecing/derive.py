@@ -42,7 +42,7 @@ _DO_NOT_FIT = (
 class StageWork(Struct, frozen=True):
     """One count of a stage: pieces taken and made, inches sewn and inches cut.
 
-    `per_unit` is the number of counts to one unit, over many batches.
+    `longest_cut` is the longest cut through a whole piece, in inches. `per_unit` is the number of counts to one unit, over many batches.
     """
 
     id: str
@@ -50,6 +50,7 @@ class StageWork(Struct, frozen=True):
     makes: Pieces
     sewn: float
     cut: float
+    longest_cut: float
     per_unit: Fraction
 
 
@@ -265,7 +266,7 @@ def _stages(written: Definition, batch: Batch) -> tuple[tuple[StageWork, ...], d
             need[pile] += counts * count
         takes = tuple(Pieces(pile, count) for pile, count in run.takes.items())
         makes = Pieces(stage.makes, run.makes)
-        works.append(StageWork(stage.id, takes, makes, run.sewn, run.cut, counts))
+        works.append(StageWork(stage.id, takes, makes, run.sewn, run.cut, run.longest_cut, counts))
     return tuple(reversed(works)), need
 
 

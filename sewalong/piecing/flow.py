@@ -26,12 +26,14 @@ _MOST_UNITS = 600
 
 
 class StageRun(Struct, frozen=True):
-    """One count of a stage: pieces taken by pile, pieces made, inches sewn and cut."""
+    """One count of a stage: pieces taken by pile, pieces made, inches sewn and cut,
+    and the longest cut through a whole piece."""
 
     takes: Mapping[str, int]
     makes: int
     sewn: float
     cut: float
+    longest_cut: float
 
 
 class Batch(Struct):
@@ -133,7 +135,7 @@ class _Draw:
         except MethodFault as fault:
             raise MethodFault(f"{place}: {fault}.") from fault
         takes = Counter(steps.taken(stage.operations))
-        run = StageRun(dict(takes), len(table.pieces), table.sewn, table.cut)
+        run = StageRun(dict(takes), len(table.pieces), table.sewn, table.cut, table.longest_cut)
         known = self.batch.runs.setdefault(stage.id, run)
         if known.makes != run.makes:
             raise MethodFault(f"{place}: makes {known.makes} pieces once and {run.makes} later.")

@@ -31,12 +31,16 @@ room for cutting both a little large and trimming."""
 
 
 class Table(Struct):
-    """What a stage has in hand, and how much it has sewn and cut so far."""
+    """What a stage has in hand, and how much it has sewn and cut so far.
+
+    `longest_cut` is the longest of the cuts through a whole piece: a ruler must span it.
+    """
 
     seam: float
     pieces: list[Piece] = field(default_factory=list)
     sewn: float = 0.0
     cut: float = 0.0
+    longest_cut: float = 0.0
 
     def flats(self) -> list[Flat]:
         """All pieces, which must lie open."""
@@ -216,9 +220,10 @@ def _cut(table: Table, lines: Callable[[Patches], list[Line]]) -> None:
     parts: list[Piece] = []
     for piece in table.pieces:
         base = piece.base if isinstance(piece, Layered) else piece.patches
-        some, length = primitive.cut(piece, lines(base))
+        some, lengths = primitive.cut(piece, lines(base))
         parts += some
-        table.cut += length
+        table.cut += sum(lengths)
+        table.longest_cut = max(table.longest_cut, *lengths)
     table.pieces = parts
 
 
@@ -272,8 +277,8 @@ def trim_corners(table: Table) -> None:
         loose = piece.loose
         for line in [_across(piece, top) for top in piece.tops]:
             body = line.reversed().shifted(-table.seam)
-            _, length = primitive.cut(piece, [body])
-            table.cut += length
+            _, lengths = primitive.cut(piece, [body])
+            table.cut += sum(lengths)
             kept_part = primitive.on_side(piece, body)
             if not isinstance(kept_part, Layered):
                 raise MethodFault("trimming a corner leaves nothing")

@@ -88,17 +88,16 @@ def _place(line: Line, along: float) -> Point:
     return (line.at[0] - along * ny, line.at[1] + along * nx)
 
 
-def cut(piece: Piece, lines: Sequence[Line]) -> tuple[list[Piece], float]:
-    """All parts the cuts leave, through every layer, and the length cut in inches.
+def cut(piece: Piece, lines: Sequence[Line]) -> tuple[list[Piece], list[float]]:
+    """All parts the cuts leave, through every layer, and the length of each cut in inches.
 
     Parts come in order of the angle of their middle seen from the middle of the piece.
     """
     base = piece.patches if isinstance(piece, Flat) else piece.base
-    length = sum(
-        b - a
+    lengths = [
+        sum(b - a for a, b in union_of_spans(span(patch.points, line) for patch in base))
         for line in lines
-        for a, b in union_of_spans(span(patch.points, line) for patch in base)
-    )
+    ]
     parts: list[Piece] = [piece]
     for line in lines:
         parts = [
@@ -109,7 +108,7 @@ def cut(piece: Piece, lines: Sequence[Line]) -> tuple[list[Piece], float]:
         ]
     x0, y0, x1, y1 = box(patch.points for patch in base)
     middle = ((x0 + x1) / 2, (y0 + y1) / 2)
-    return sorted(parts, key=lambda part: _angle_from(middle, part)), length
+    return sorted(parts, key=lambda part: _angle_from(middle, part)), lengths
 
 
 def _angle_from(middle: Point, piece: Piece) -> float:

@@ -16,6 +16,7 @@ from sewalong.progress.acts.counting import Count
 from sewalong.progress.acts.joining import JoinRows
 from sewalong.progress.acts.said import Answer
 from sewalong.progress.acts.undoing import Undo
+from sewalong.progress.joining.cut_span import ruler_words
 from sewalong.progress.plan.plan import over_in_words, spare_in_words
 from sewalong.progress.record.refused import Refused
 from sewalong.progress.record.time_words import clock
@@ -59,7 +60,7 @@ class SewingScreen(Screen[None]):
             yield Words(self.quilt.state.quilt.name, id="top-name")
             yield Words(self._clock_line(), id="top-clock")
         with Horizontal(id="body"):
-            yield HandPanel(hand, now, scale=self._scale, id="hand")
+            yield HandPanel(hand, now, self._ruler(), scale=self._scale, id="hand")
             yield RoutePanel(now, hand.line.stage.id, self._footer(), id="route")
         yield Words(id="message")
         yield Words(key_line(self.app.size.width - 4), id="keys")
@@ -93,7 +94,7 @@ class SewingScreen(Screen[None]):
         """Draw everything that is not drawn so already."""
         now, hand = self._outcome.plan, self._outcome.hand
         self._show_top()
-        self.query_one(HandPanel).show(hand, now, scale=self._scale)
+        self.query_one(HandPanel).show(hand, now, self._ruler(), scale=self._scale)
         if self.query_one(PictureView).was_shown:
             self._show_picture()
         self.query_one(RoutePanel).show(now, hand.line.stage.id, self._footer())
@@ -123,6 +124,9 @@ class SewingScreen(Screen[None]):
         except SizeRefused:
             picture = None  # pieces too small for their seams have no picture
         self.query_one(PictureView).show(picture, own_colours(state.quilt))
+
+    def _ruler(self) -> str:
+        return ruler_words(self.quilt.state.quilt, self._outcome.hand.line.stage.id)
 
     def _show_top(self) -> None:
         self.query_one("#top-clock", Words).say(self._clock_line())

@@ -10,6 +10,7 @@ from sewalong.cli.frame.selection import chosen_quilt, stage_id
 from sewalong.cli.sewing.outcome import aftermath
 from sewalong.progress.acts.standing import LayAside, MarkDone, PickUp
 from sewalong.progress.acts.steering import ChangeTarget, ChooseStage
+from sewalong.progress.joining.cut_span import ruler_words
 from sewalong.progress.joining.orientation_checks import which_way_up
 from sewalong.progress.plan.plan import plan
 from sewalong.progress.resuming.resume_facts import next_thing
@@ -25,6 +26,9 @@ def stage(args: argparse.Namespace, context: Context) -> Report:
         now = outcome.plan
         line = now.line(id)
         here_now = [f"Do: {line.stage.do}", f"Check: {line.stage.check}"]
+        ruler = ruler_words(quilt.state.quilt, id)
+        if ruler:
+            here_now.append(f"Ruler: {ruler}")
         here_now += [f"Look: {look}" for look in which_way_up(id)]
         sample = sampling_line(line.stage, min(line.to_do, line.ready))
         if sample:

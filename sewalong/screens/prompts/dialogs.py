@@ -164,7 +164,8 @@ class FormDialog(Dialog[bool]):
                 yield Words(field.label, classes="field-label")
                 yield Input(field.start, id=f"field-{field.id}", select_on_focus=False)
             yield Words("", classes="dialog-refusal")
-            yield Words("enter: next, then done   esc: leave", classes="dialog-hint")
+            done = "enter: done" if len(self._fields) == 1 else "enter: next, then done"
+            yield Words(f"{done}   esc: leave", classes="dialog-hint")
 
     def on_mount(self) -> None:
         for box in self.query(Input):

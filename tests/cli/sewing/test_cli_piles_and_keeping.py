@@ -93,6 +93,8 @@ def test_a_new_blade_makes_the_cutting_caution_due(begun: Desk) -> None:
 
 
 def test_choosing_a_stage_says_what_is_done_there(begun: Desk) -> None:
+    # Its squares are 4 1/2 in: 8 1/2 in, corner to corner.
+    assert "Ruler: 12 1/8 in or longer" in begun.ok("stage", "cut twice").lines
     said = begun.ok("stage", "sew")
     assert "Working at sew." in said.lines
     assert any(line.startswith("Do: ") for line in said.lines)
