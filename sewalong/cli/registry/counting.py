@@ -52,7 +52,7 @@ COMMANDS = (
         GROUP,
         "close the session: what to check, what to pick up next time",
         "sewalong.cli.sewing.closing:close",
-        "sewalong close --answer iron=yes --answer machine=yes --next 'press the rest'",
+        "sewalong close --answer iron=yes --answer machine=yes --next press",
         (
             Argument(
                 "--answer",

@@ -21,7 +21,7 @@ COMMANDS = (
         GROUP,
         "from a size wanted to the blocks, however they are set",
         "sewalong.cli.reckoning.blocks:blocks",
-        "sewalong reckon blocks --bed queen --drop 13 --finishes 6 --sash 1 1/2",
+        "sewalong reckon blocks --bed queen --drop 13 --finishes 6 --sash 1",
         (
             size("--near", "the size wanted, across x down"),
             Argument("--bed", "a bed to cover, such as queen", "NAME"),

@@ -120,3 +120,8 @@ def test_every_place_an_example_begins_at_belongs_to_a_command() -> None:
     names = {command.name for command in commands()}
     assert set(BEFORE) <= names
     assert names >= KEEPS
+
+
+def test_an_example_stands_on_one_line_of_the_help_and_can_be_copied() -> None:
+    for command in (*commands(), *reckoners()):
+        assert len(f"Example: {command.example}") <= 78, command.name
