@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from fractions import Fraction as F
 
+import pytest
 from msgspec.structs import replace
 
 from sewalong.lengths import CENTIMETRE, Unit
@@ -11,7 +12,7 @@ from sewalong.progress.measuring.choices import TrimAll
 from sewalong.progress.measuring.diagnosis import diagnose
 from sewalong.progress.measuring.likely_cause import Why
 from sewalong.progress.measuring.projected_top import if_like
-from sewalong.progress.record.measurable import read_piece
+from sewalong.progress.record.measurable import proof_pile, read_piece
 from sewalong.quilt.quilt import Border, Quilt, Target
 from sewalong.quilt.size import Size
 from tests.progress.measuring.measuring_quilts import STACKED, measured, of_size
@@ -112,3 +113,17 @@ def test_trim_all_is_to_the_size_decided_where_all_reach_it() -> None:
 def test_another_layout_has_another_centre_of_the_same_units() -> None:
     centre = read_piece(HALVES, Target(3, 4), "centre:down").expected
     assert centre == (3 * F("9.5") + F("1.5")) * CENTIMETRE
+
+
+@pytest.mark.parametrize("size", ["4", "17/4", "5", "11/2", "6", "7", "8", "10"])
+@pytest.mark.parametrize("method", ["half-square-two", "half-square-eight", "hourglass"])
+def test_a_reading_on_an_eighth_is_trimmed_to_that_very_eighth(method: str, size: str) -> None:
+    """Whole eighths below what is decided stay as they are: no noise takes one more off."""
+    quilt = of_size(method, size, rows=4, columns=6)
+    piece = read_piece(quilt, quilt.target, proof_pile(quilt))
+    below = int(piece.expected * 8)
+    readings = [F(eighths, 8) for eighths in range(max(9, below - 8), below)]
+    assert readings
+    for reading in readings:
+        row = if_like(quilt, quilt.target, piece, reading).row
+        assert row == 6 * (reading - F(1, 2)) + F(1, 2)
