@@ -75,3 +75,19 @@ def test_centimetres_are_said_as_they_were_typed(centimetres: str, said: str) ->
     length = F(centimetres) * CENTIMETRE
     assert as_given(length, Unit.CM) == said
     assert as_given(length, Unit.CM, symbol=False) == said.removesuffix(" cm")
+
+
+@pytest.mark.parametrize(
+    ("length", "unit", "said"),
+    [
+        (2.515625, Unit.INCH, "2 33/64 in"),
+        (2.5625, Unit.INCH, "2 9/16 in"),
+        (2.533, Unit.INCH, "2 1/2 in"),
+        (6.35 / 2.54, Unit.CM, "6.35 cm"),
+        (6.3333 / 2.54, Unit.CM, "6.3 cm"),
+    ],
+)
+def test_what_was_worked_out_is_said_to_the_64th_or_tenth_of_a_millimetre(
+    length: float, unit: Unit, said: str
+) -> None:
+    assert as_given(length, unit) == said

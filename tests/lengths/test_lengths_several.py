@@ -129,3 +129,7 @@ def test_what_is_written_is_read_as_it_was_meant(read: list[F], between: str) ->
     assert parse_several(f"{with_commas} cm") == tuple(n * CM for n in read)
     assert parse_several(with_commas, Unit.CM) == tuple(n * CM for n in read)
     assert parse_several(with_points) == tuple(read)
+
+
+def test_a_full_stop_behind_the_unit_leaves_a_decimal_comma_one() -> None:
+    assert parse_several("15,9 cm.", Unit.INCH) == parse_several("15.9 cm", Unit.INCH)
