@@ -36,6 +36,18 @@ async def test_spoiled_pieces_are_set_aside_with_the_reason(
         assert there.spoilage[-1].reason == "cut askew"
 
 
+async def test_what_is_typed_takes_the_place_of_what_was_offered(path: Path) -> None:
+    """One is offered: whoever types 3 means three, not thirteen."""
+    async with at_sewing(path, c.Count("pair", 20)) as room:
+        await room.press("s")
+        await choose(room, "pairs: 20")
+        await room.write("3")
+        await room.press("enter")
+        await room.write("cut askew")
+        await room.press("enter")
+        await room.sees("Spoiled 3 pairs: cut askew.")
+
+
 @pytest.mark.parametrize("size", [SMALL])
 async def test_a_refusal_stands_in_the_dialog_and_changes_nothing(
     path: Path, size: tuple[int, int]

@@ -162,7 +162,7 @@ class FormDialog(Dialog[bool]):
                 yield Words(self._hint, classes="dialog-line")
             for field in self._fields:
                 yield Words(field.label, classes="field-label")
-                yield Input(field.start, id=f"field-{field.id}", select_on_focus=False)
+                yield Input(field.start, id=f"field-{field.id}")
             yield Words("", classes="dialog-refusal")
             done = "enter: done" if len(self._fields) == 1 else "enter: next, then done"
             yield Words(f"{done}   esc: leave", classes="dialog-hint")
