@@ -70,11 +70,12 @@ def log(args: argparse.Namespace, context: Context) -> Report:
     if args.last is not None and args.last < 1:
         raise CommandError("--last takes a number from 1.")
     from sewalong.cli.sewing.outcome import event_data
-    from sewalong.progress.record.events import Mentioned, Undone
+    from sewalong.progress.record.events import Mentioned
+    from sewalong.progress.record.undoing import undone_in
 
     with chosen_quilt(args, context) as quilt:
         record, state = quilt.record, quilt.state
-    undone = {one.event.of for one in record if isinstance(one.event, Undone)}
+    undone = undone_in(record)
     lines = []
     data = []
     for one in record[-args.last :] if args.last else record:

@@ -15,6 +15,7 @@ from sewalong.progress.record.recount_rules import maker
 from sewalong.progress.record.route import RouteStage
 from sewalong.progress.record.state import Check, State
 from sewalong.progress.record.time_words import day_said
+from sewalong.progress.record.undoing import effective
 
 
 class AtRisk(Struct, frozen=True):
@@ -47,26 +48,24 @@ def at_risk(state: State, record: Sequence[e.Recorded]) -> AtRisk | None:
     be what was sewn last. Where a stage before also counts, some of its pieces may be in
     those of the stage after it: each stage is said by itself.
     """
-    seams = [check for check in state.checks if tells(state, check)]
-    failed = next((check for check in reversed(seams) if not check.passed), None)
+    failed = _last_failed(state)
     if failed is None:
         return None
-    passed = [check for check in seams if check.passed]
+    passed = [check for check in state.checks if check.passed and tells(state, check)]
     proved = next((check for check in reversed(passed) if check.seq < failed.seq), None)
     mended = next((check for check in passed if check.seq > failed.seq), None)
     first = proved.seq if proved else 0
     last = mended.seq if mended else state.seq + 1
     window = SewnBetween(state, feeding(state, failed.piece), first, last)
-    for recorded in _standing(record):
+    standing = effective(record)
+    for recorded in standing:
         window.take(recorded)
     stages = tuple(window.doubtful(stage) for stage in window.feeding if window.total(stage.id))
     turned_at = {
-        r.event.stage
-        for r in _standing(record)
-        if isinstance(r.event, e.Counted) and first < r.seq < last
+        r.event.stage for r in standing if isinstance(r.event, e.Counted) and first < r.seq < last
     }
     places = _places(state, window, turned_at)
-    mention = f"at-risk-{failed.seq}"
+    mention = _mention(failed)
     found = AtRisk(
         failed=failed,
         proved=proved,
@@ -80,10 +79,25 @@ def at_risk(state: State, record: Sequence[e.Recorded]) -> AtRisk | None:
     return replace(found, lines=_lines(state, found))
 
 
-def _standing(record: Sequence[e.Recorded]) -> list[e.Recorded]:
-    """What was not undone."""
-    undone = {r.event.of for r in record if isinstance(r.event, e.Undone)}
-    return [r for r in record if r.seq not in undone]
+def still_at_risk(state: State, record: Sequence[e.Recorded]) -> AtRisk | None:
+    """The same while nobody has seen to them, and only where something is in doubt.
+
+    The record is not gone through where no check failed or the person has seen to it.
+    """
+    failed = _last_failed(state)
+    if failed is None or _mention(failed) in state.mentioned:
+        return None
+    found = at_risk(state, record)
+    return None if found is None or found.none else found
+
+
+def _last_failed(state: State) -> Check | None:
+    told = (check for check in reversed(state.checks) if not check.passed and tells(state, check))
+    return next(told, None)
+
+
+def _mention(failed: Check) -> str:
+    return f"at-risk-{failed.seq}"
 
 
 def _places(state: State, window: SewnBetween, turned_at: Set[str]) -> dict[str, str]:
@@ -120,11 +134,12 @@ def _lines(state: State, found: AtRisk) -> tuple[str, ...]:
     since = f"the check of {day_said(found.proved.at.date())}" if found.proved else "the beginning"
     if found.none:
         return (f"Nothing was sewn since {since}, so nothing is at risk.",)
+    unit = state.route.piles[state.quilt.method.unit].noun
     lines = []
     for stage in found.stages:
         label = next(s.label for s in state.route.stages if s.id == stage.stage)
         days = ", ".join(f"{day_said(then.day)}: {then.n}" for then in stage.sewn)
-        units = f", {stage.units} units" if stage.units else ""
+        units = f", {unit.count(stage.units)}" if stage.units else ""
         lines.append(
             f"At risk since {since}: {stage.noun.count(stage.n)} from {label}{units} ({days})."
         )

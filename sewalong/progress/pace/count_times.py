@@ -21,6 +21,7 @@ from msgspec.structs import replace
 
 from sewalong.progress.record import events as e
 from sewalong.progress.record.route import JOIN_ROWS
+from sewalong.progress.record.undoing import effective
 
 IN_ONE_GO = timedelta(seconds=10)
 """Counts no further apart than this are one heap; longer chains of them do no harm."""
@@ -52,12 +53,6 @@ class Stretch(Struct, frozen=True):
     at: datetime
     seq: int
     idle: bool = False
-
-
-def effective(record: Sequence[e.Recorded]) -> tuple[e.Recorded, ...]:
-    """The record without what was undone and without the undoing."""
-    undone = {r.event.of for r in record if isinstance(r.event, e.Undone)}
-    return tuple(r for r in record if r.seq not in undone and not isinstance(r.event, e.Undone))
 
 
 def counted(event: e.Event) -> tuple[str, int] | None:

@@ -7,11 +7,12 @@ from collections.abc import Iterable, Sequence
 from msgspec import Struct
 
 from sewalong.piecing.method import Station
-from sewalong.progress.pace.count_times import Stretch, effective
+from sewalong.progress.pace.count_times import Stretch
 from sewalong.progress.pace.paces import Paces
 from sewalong.progress.pace.stage_lengths import stage_lengths
-from sewalong.progress.record.events import Recorded, ToolChanged
+from sewalong.progress.record.events import BobbinRanOut, Event, Recorded, ToolChanged
 from sewalong.progress.record.state import State
+from sewalong.progress.record.undoing import effective
 
 
 class Use(Struct, frozen=True):
@@ -24,11 +25,14 @@ class Use(Struct, frozen=True):
 
 def changes(record: Sequence[Recorded], tool: str) -> tuple[int, ...]:
     """Places in the record where the tool was changed, without what was undone."""
-    return tuple(
-        r.seq
-        for r in effective(record)
-        if isinstance(r.event, ToolChanged) and str(r.event.tool) == tool
-    )
+    return tuple(r.seq for r in effective(record) if _goes_in(r.event, tool))
+
+
+def _goes_in(event: Event, tool: str) -> bool:
+    """Whether a new one went in: a bobbin that ran out makes way for a full one."""
+    if isinstance(event, BobbinRanOut):
+        return tool == "bobbin"
+    return isinstance(event, ToolChanged) and str(event.tool) == tool
 
 
 def use_between(state: State, known: Paces, after: int, upto: int | None = None) -> Use:

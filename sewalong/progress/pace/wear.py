@@ -83,7 +83,7 @@ def _needle(
         yield Wear(
             f"needle-{last}",
             f"About {hours(sewn)} at the machine {since}; "
-            f"you change it after {hours(chosen.needle_hours)}.",
+            f"a new one is usual after {hours(chosen.needle_hours)}.",
         )
 
 

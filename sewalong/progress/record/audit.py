@@ -18,7 +18,7 @@ from sewalong.progress.record.refused import Refused
 from sewalong.progress.record.route import route_for
 from sewalong.progress.record.sessions import NO_SESSION, SessionClosed, SessionOpened
 from sewalong.progress.record.tally import Tally, opening
-from sewalong.progress.record.undoing import Undone
+from sewalong.progress.record.undoing import Undone, undone_in
 from sewalong.quilt.quilt import Quilt
 from sewalong.quilt.rules import a_text
 
@@ -37,7 +37,7 @@ def audit(quilt: Quilt, record: Sequence[Recorded]) -> str | None:
     trouble = _misfit_of_plan(quilt) or _misfit_of_order(record)
     if trouble:
         return trouble
-    undone = {one.event.of for one in record if isinstance(one.event, Undone)}
+    undone = undone_in(record)
     tally = opening(quilt)
     before: dict[int, Tally] = {}
     for recorded in record:

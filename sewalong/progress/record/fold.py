@@ -11,7 +11,7 @@ from collections.abc import Sequence
 from sewalong.progress.record.event import Recorded
 from sewalong.progress.record.state import State
 from sewalong.progress.record.tally import Tally, opening
-from sewalong.progress.record.undoing import Undone
+from sewalong.progress.record.undoing import undone_in
 from sewalong.quilt.quilt import Quilt
 
 
@@ -24,7 +24,7 @@ def fold(quilt: Quilt, record: Sequence[Recorded]) -> State:
 
 def carry(tally: Tally, events: Sequence[Recorded]) -> None:
     """Carry a tally on with the events that follow; none before them is undone among them."""
-    undone = {one.event.of for one in events if isinstance(one.event, Undone)}
+    undone = undone_in(events)
     for recorded in events:
         if recorded.seq not in undone:
             step(tally, recorded)

@@ -12,7 +12,7 @@ from sewalong.progress.record.event import Recorded
 from sewalong.progress.record.fold import carry
 from sewalong.progress.record.state import State
 from sewalong.progress.record.tally import opening
-from sewalong.progress.record.undoing import Undone
+from sewalong.progress.record.undoing import Undone, undone_in
 from sewalong.quilt.quilt import Quilt
 
 BEHIND = 200
@@ -54,7 +54,7 @@ class History:
 
     def _fold_anew(self) -> None:
         self._kept_at = max(0, len(self.record) - BEHIND)
-        undone = {one.event.of for one in self.record if isinstance(one.event, Undone)}
+        undone = undone_in(self.record)
         standing = [one for one in self.record[: self._kept_at] if one.seq not in undone]
         self._kept = opening(self._quilt)
         carry(self._kept, standing)

@@ -27,3 +27,16 @@ class Undone(Event, frozen=True, kw_only=True, tag="undone"):
     def in_full(self, state: State, record: Sequence[Recorded]) -> str:
         what = record[self.of - 1].event.in_full(state, record)
         return f"Undid number {self.of}: {what}"
+
+
+def undone_in(record: Sequence[Recorded]) -> set[int]:
+    """The numbers of the events that were taken back."""
+    return {one.event.of for one in record if isinstance(one.event, Undone)}
+
+
+def effective(record: Sequence[Recorded]) -> tuple[Recorded, ...]:
+    """The record without what was undone and without the undoing."""
+    undone = undone_in(record)
+    return tuple(
+        one for one in record if one.seq not in undone and not isinstance(one.event, Undone)
+    )

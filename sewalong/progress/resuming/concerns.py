@@ -57,10 +57,10 @@ def _made(state: State, pile: str) -> str:
 def _at_risk(state: State, record: Sequence[e.Recorded]) -> Iterator[Concern]:
     if all(check.passed for check in state.checks):
         return
-    from sewalong.progress.measuring.at_risk import at_risk  # loaded only after a bad measure
+    from sewalong.progress.measuring.at_risk import still_at_risk  # loaded after a bad measure
 
-    risk = at_risk(state, record)
-    if risk is not None and not risk.seen_to and not risk.none:
+    risk = still_at_risk(state, record)
+    if risk is not None:
         yield Concern("At risk", risk.failed.at, " ".join(risk.lines))
 
 

@@ -58,10 +58,10 @@ def notice(
 def _at_risk(state: State, record: Sequence[Recorded]) -> Iterator[Notice]:
     if all(check.passed for check in state.checks):
         return
-    from sewalong.progress.measuring.at_risk import at_risk
+    from sewalong.progress.measuring.at_risk import still_at_risk
 
-    risk = at_risk(state, record)
-    if risk is not None and not risk.none and not risk.seen_to:
+    risk = still_at_risk(state, record)
+    if risk is not None:
         # Said until the person has seen to them, not only until it was shown.
         yield Notice("at risk", risk.lines[0])
 

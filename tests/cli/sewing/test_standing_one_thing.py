@@ -99,7 +99,9 @@ def test_a_needle_sewn_with_for_eight_hours_is_spoken_of_once_between_stages(des
     assert not [line for _, line in said[:-1] if "needle" in line]
     kind, line = said[-1]
     assert kind == "wear"
-    assert line.startswith("About 9 hours at the machine on this needle; you change it after 8")
+    assert line.startswith(
+        "About 9 hours at the machine on this needle; a new one is usual after 8"
+    )
     stops = [line for kind, line in said if "stand up" in line]
     assert len(stops) in range(8, 12)
     desk.wait(minutes=5)

@@ -8,7 +8,7 @@ from fractions import Fraction
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from sewalong.progress.measuring.at_risk import AtRisk, at_risk
+from sewalong.progress.measuring.at_risk import AtRisk, at_risk, still_at_risk
 from sewalong.progress.record.state import State
 from tests.progress import every_act as c
 from tests.progress.building import EVENING, Record, a_quilt, go_on, play
@@ -33,6 +33,17 @@ def counts(found: AtRisk) -> dict[str, int]:
 def test_nothing_is_at_risk_while_no_check_failed() -> None:
     state, record = play(QUILT, c.Count("pair", 84), c.Count("sew", 10), GOOD)
     assert at_risk(state, record) is None
+
+
+def test_what_was_seen_to_or_leaves_nothing_in_doubt_is_not_still_at_risk() -> None:
+    sewn = (c.Count("pair", 84), c.Count("sew", 20))
+    state, record = play(QUILT, *sewn, GOOD, BAD)
+    assert risk(state, record).none
+    assert still_at_risk(state, record) is None
+    state, record = play(QUILT, *sewn, BAD)
+    assert still_at_risk(state, record) == risk(state, record)
+    state = go_on(state, record, c.Mention(risk(state, record).mention))
+    assert still_at_risk(state, record) is None
 
 
 def test_only_what_was_sewn_since_the_last_good_check_is_named() -> None:

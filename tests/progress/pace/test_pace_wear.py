@@ -10,7 +10,7 @@ from sewalong.piecing.method import Noun
 from sewalong.progress.pace.break_points import at_a_chains_end, at_a_stage_boundary
 from sewalong.progress.pace.paces import paces
 from sewalong.progress.pace.ran_out import RanOut, ran_out
-from sewalong.progress.pace.use_since_change import use_between
+from sewalong.progress.pace.use_since_change import changes, use_between
 from sewalong.progress.pace.wear import Wear, WearChoices, worn
 from sewalong.progress.plan.plan import plan
 from sewalong.progress.record import events as e
@@ -50,7 +50,7 @@ def test_a_needle_is_due_after_the_hours_sewn_and_not_the_hours_sat() -> None:
     (needle,) = said(diary)
     assert (
         needle.sentence
-        == "About 8 hours at the machine on this needle; you change it after 8 hours."
+        == "About 8 hours at the machine on this needle; a new one is usual after 8 hours."
     )
     assert worn(diary.state, diary.record, diary.now, NEVER_STOP, {needle.id}) == ()
     assert said(diary, WearChoices(needle_hours=12, stop_minutes=0)) == ()
@@ -97,6 +97,21 @@ def test_a_bobbin_says_nothing_before_two_changes_and_then_learns() -> None:
     assert due.sentence.startswith("30 yd of seam on this bobbin")
     assert "changed after 32 yd" in due.sentence or "changed after 33 yd" in due.sentence
     assert due.id.startswith("bobbin-")
+
+
+def test_a_bobbin_that_ran_out_is_a_bobbin_changed() -> None:
+    diary = pairs_laid()
+    diary.sit_down()
+    for changed in (True, False):
+        if changed:
+            bobbin(diary)
+        else:
+            diary.add(e.BobbinRanOut(at=diary.now, session=diary.session, stage="sew", unsewn=1))
+        diary.count("sew", 10, 20)
+    seqs = changes(diary.record, "bobbin")
+    kinds = [diary.record[seq - 1].event.kind for seq in seqs]
+    assert kinds == ["tool changed", "bobbin ran out"]
+    assert changes(diary.record, "needle") == ()
 
 
 def test_a_blade_is_learned_or_told_and_else_silent() -> None:
