@@ -3,9 +3,9 @@
 import re
 
 from sewalong.lengths.reading import parse
+from sewalong.lengths.shared_unit import unit_behind, with_unit
 from sewalong.lengths.units import Length, Unit
 
-_UNIT_BEHIND = r"(?i)([a-z\"″”]+)\.?$"
 _METRIC = r"(?i)mm|cm|m|(milli|centi)?met(re|er)s?"
 _BETWEEN = r";|,(?!\d)|(?<!\d),"
 """What parts lengths whatever their unit: a comma between two digits may be a decimal comma."""
@@ -18,14 +18,11 @@ def parse_several(text: str, unit: Unit = Unit.INCH) -> tuple[Length, ...]:
     the unit is metric, a comma between two digits with no space is a decimal comma ("15,9"),
     for it cannot be told from one. Raises `LengthFault` for whatever is no length.
     """
-    text = text.strip()
-    behind = re.search(_UNIT_BEHIND, text)
+    shared = unit_behind(text)
     parts: list[str] = []
     for part in re.split(_BETWEEN, text):
-        own = re.search(_UNIT_BEHIND, part.strip()) or behind
-        metric = re.fullmatch(_METRIC, own[1]) if own else unit is Unit.CM
+        own = unit_behind(part) or shared
+        metric = re.fullmatch(_METRIC, own) if own else unit is Unit.CM
         parts += [part] if metric else part.split(",")
-    parts = [part.strip() for part in parts if part.strip()]
-    if behind is not None:
-        parts = [p if re.search(_UNIT_BEHIND, p) else f"{p} {behind[0]}" for p in parts]
-    return tuple(parse(part, unit) for part in parts) or (parse(text, unit),)
+    parts = [part.strip() for part in parts if part.strip()] or [text]
+    return tuple(parse(part, unit) for part in with_unit(parts, shared))

@@ -27,7 +27,7 @@ from sewalong.lengths import (
         ("60 cm x 80 cm", 60 * CENTIMETRE, 80 * CENTIMETRE),
         ("60 in x 80 cm", F(60), 80 * CENTIMETRE),
         ('60 x 80"', F(60), F(80)),
-        ("60 cm x 80", 60 * CENTIMETRE, F(80)),
+        ("60 cm x 80", 60 * CENTIMETRE, 80 * CENTIMETRE),
     ],
 )
 def test_across_and_down(typed: str, across: F, down: F) -> None:
