@@ -32,6 +32,30 @@ def test_20_by_60_gives_over_400_in_of_2_1_2_in_strip() -> None:
     )
 
 
+@pytest.mark.parametrize(
+    ("need", "over", "enough", "verdict"),
+    [
+        # 16 * 19 1/2 * root 2 = 441.23 in: 0.23 in over goes down to an eighth, 0.27 in short up.
+        ("441", 0.2346, True, "1/8 in over"),
+        ("441.5", -0.2654, False, "3/8 in short"),
+    ],
+)
+def test_less_than_an_inch_over_or_short_is_told_from_the_other(
+    need: str, over: float, enough: bool, verdict: str
+) -> None:
+    found = bias_from_remnant(Size(F(20), F(60)), F(need), F(5, 2))
+    assert found.over == pytest.approx(over, abs=1e-4)
+    assert found.enough == enough
+    assert found.reason.endswith(f": {verdict}")
+
+
+def test_just_what_is_needed_is_enough() -> None:
+    gives = bias_from_remnant(Size(F(20), F(60)), F(400), F(5, 2)).gives
+    found = bias_from_remnant(Size(F(20), F(60)), F(gives), F(5, 2))
+    assert (found.over, found.enough) == (0, True)
+    assert found.reason.endswith(": 0 in over")
+
+
 def test_a_piece_gives_the_same_whichever_side_is_named_first() -> None:
     lying = bias_from_remnant(Size(F(60), F(20)), F(400), F(5, 2))
     standing = bias_from_remnant(Size(F(20), F(60)), F(400), F(5, 2))
@@ -149,6 +173,31 @@ def test_strips_are_taken_where_they_give_more_than_the_tube() -> None:
     assert found.joined == pytest.approx(sum(lengths) - 4 * 0.5 * sqrt(2))
     assert found.gives == found.joined > found.tube
     assert found.reason.endswith("in 5 strips cut corner to corner and joined: 18 1/2 in short")
+
+
+def test_two_long_strips_are_taken_before_three_whose_joins_take_more() -> None:
+    # Cut along the diagonal, one strip lies on each side of it: its ends lie 3 * root 2 in apart
+    # along the edge, so it is (9 - 3 * root 2) * root 2 = 6.73 in long. Another beginning gives
+    # 6.73, 6 and 1.46 in, 14.19 in all, but loses two joins of root 2 in where this loses one.
+    each = (9 - 3 * sqrt(2)) * sqrt(2)
+    assert each + 6 + 1.47 - 2 * sqrt(2) < 2 * each - sqrt(2)
+    found = bias_from_remnant(Size(F(9), F(9)), F(10), F(3), seam=F(1, 2))
+    assert found.strips == 2
+    assert found.joined == pytest.approx(2 * each - sqrt(2))
+
+
+def test_very_narrow_strips_are_cut_to_the_far_end() -> None:
+    # Strips of 1/2 in begin every 1/2 * root 2 = 0.71 in along the edge. From where the first
+    # reaches across 3 in, 7 in are left for nine of them, each 3 * root 2 in long.
+    assert 9 * 0.5 * sqrt(2) < 7 < 10 * 0.5 * sqrt(2)
+    assert sum(bias_strips(Size(F(3), F(10)), F(1, 2))) > 9 * 3 * sqrt(2)
+
+
+def test_strips_just_as_long_as_their_join_give_nothing() -> None:
+    # Strips across 1/2 in are 1/2 * root 2 in long, and so are two allowances of 1/4 in at a slant.
+    assert bias_strips(Size(F(1, 2), F(30)), F(5, 2)) == ()
+    with pytest.raises(NumbersFault, match="gives no bias strip"):
+        bias_from_remnant(Size(F(1, 2), F(30)), F(10), F(5, 2))
 
 
 @given(SIDES, STRIPS, st.integers(1, 400))

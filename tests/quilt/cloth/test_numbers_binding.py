@@ -7,10 +7,11 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from sewalong.lengths import YARD, cloth_length
+from sewalong.lengths import YARD, Unit, cloth_length, from_cm
 from sewalong.quilt.cloth.bias_binding import (
     bias_binding,
     bias_from,
+    bias_tube,
     side_by_area,
 )
 from sewalong.quilt.cloth.binding import binding, binding_from_remnant, binding_length
@@ -162,6 +163,32 @@ def test_a_square_no_wider_than_its_seams_gives_no_bias() -> None:
     assert bias_binding(F(1), F(1, 2)).side == 2
     # At 1/8 in half an inch is left: one loop of 0.707 in.
     assert bias_binding(F("0.7"), F(1, 2), seam=F(1, 8)).side == 1
+
+
+@pytest.mark.parametrize("across", ["0.25", "0.5"])
+def test_a_long_piece_no_wider_than_its_seams_gives_no_bias(across: str) -> None:
+    # 9 1/2 in of its length would hold two strips of 2 1/2 in, but two allowances of 1/4 in leave
+    # nothing of its width to go round.
+    assert bias_tube(size(across, 10), F("2.5")) == (0, 0.0)
+
+
+def test_a_long_piece_just_wider_than_its_seams_gives_short_loops() -> None:
+    # 9 1/2 in hold two steps of 2 1/2 * root 2 = 3.54 in; a loop is 1/2 * root 2 = 0.71 in.
+    loops, gives = bias_tube(size(1, 10), F("2.5"))
+    assert loops == 2
+    assert gives == pytest.approx(2 * 0.5 * sqrt(2))
+
+
+def test_in_centimetres_the_square_for_bias_is_a_whole_number_of_them() -> None:
+    # Two allowances take 1.5 cm. Of 43 cm 41.5 are left, for 4 steps of 6 * root 2 = 8.49 cm:
+    # 4 * 41.5 * root 2 = 234.8 cm, short. Of 44 cm 42.5 are left, for 5: 300.5 cm.
+    assert 4 * 41.5 * sqrt(2) < 300 < 5 * 42.5 * sqrt(2)
+    found = bias_binding(from_cm(F(300)), from_cm(F(6)), seam=from_cm(F("0.75")), unit=Unit.CM)
+    assert found.side == from_cm(F(44))
+    assert found.reason == (
+        "a square of 44 cm gives 5 loops of 6 cm, 300.5 cm of 300 cm needed "
+        "(by area alone 42.43 cm)"
+    )
 
 
 @pytest.mark.parametrize("short", [pytest.param(2, id="Q099")])

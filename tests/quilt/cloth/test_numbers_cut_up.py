@@ -60,6 +60,28 @@ def test_a_piece_cut_until_nothing_is_left_is_refused() -> None:
         cut_up(Size.square(F(2)), 4, 0)
 
 
+def test_a_piece_cut_up_says_what_its_seams_take_each_way() -> None:
+    # Two cuts take 4 times 1/4 in from the width, one takes 2 times 1/4 in from the length.
+    found = cut_up(Size(F(10), F(8)), 2, 1)
+    assert found.after == Size(F(9), F("7.5"))
+    assert found.reason == (
+        "each cut takes two allowances, 1/2 in: 1 in less across, 1/2 in less down"
+    )
+
+
+@pytest.mark.parametrize(
+    ("upright", "lying", "what"), [(-1, 3, "upright cuts"), (3, -1, "lying cuts")]
+)
+def test_fewer_than_no_cuts_are_refused_both_ways_of_asking(
+    upright: int, lying: int, what: str
+) -> None:
+    # Else a cut below nothing would make the piece larger by its seam.
+    with pytest.raises(NumbersFault, match=f"number of {what} must be at least 0, not -1"):
+        cut_up(Size(F(10), F(8)), upright, lying)
+    with pytest.raises(NumbersFault, match=f"number of {what} must be at least 0, not -1"):
+        to_cut_up(Size(F(10), F(8)), upright, lying)
+
+
 @pytest.mark.parametrize(
     ("before", "times", "piece", "after"),
     [
