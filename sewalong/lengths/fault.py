@@ -1,6 +1,7 @@
 """The refusal of a length, and how the words it refuses are quoted."""
 
 QUOTE_AT_MOST = 40
+"""Characters of what was typed that a refusal repeats: a line of the smallest screen."""
 
 
 class LengthFault(ValueError):

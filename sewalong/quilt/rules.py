@@ -20,12 +20,13 @@ LONGEST_NOTES = 2000
 """Characters in the notes."""
 
 MOST_ROWS = 200
-"""Rows, and columns, of a layout."""
+"""Rows, and columns, of a layout: far more than any bed takes, and a screen still draws it."""
 
 MOST_PIECES = 9999
 """Pieces to begin with, in one pile."""
 
 MOST_BORDERS = 12
+"""Borders of one quilt: from memory, few have more than five."""
 
 MOST_METRES = 20_000
 """Thread on a spool or a bobbin; large cones hold some 5,000 m."""

@@ -10,7 +10,6 @@ from textual.app import ComposeResult
 from textual.containers import Horizontal
 from textual.screen import Screen
 
-from sewalong.piecing.faults import SizeRefused
 from sewalong.progress.acts.act import Act
 from sewalong.progress.acts.counting import Count
 from sewalong.progress.acts.joining import JoinRows
@@ -119,10 +118,7 @@ class SewingScreen(Screen[None]):
         from sewalong.wall.of_quilt import own_colours, picture_made
 
         state, pile = self.quilt.state, self._outcome.hand.makes_pile
-        try:
-            picture = picture_made(state.quilt, state.target, pile, *picture_room(self._scale))
-        except SizeRefused:
-            picture = None  # pieces too small for their seams have no picture
+        picture = picture_made(state.quilt, state.target, pile, *picture_room(self._scale))
         self.query_one(PictureView).show(picture, own_colours(state.quilt))
 
     def _ruler(self) -> str:

@@ -16,6 +16,11 @@ from sewalong.progress.record.refused import Refused
 from sewalong.service.acting import Outcome, do
 from sewalong.service.open_quilt import OpenQuilt
 
+PROOF_LOST = "The test noted before proved other settings, so it is not carried over. "
+"""What is told of `proof_lost`, before how to note the next test."""
+
+ALL_SEEN_TO = "The pieces that were at risk are seen to."
+
 
 class SettingsWritten(Struct, frozen=True):
     """What came of it; `proof_lost`: the test noted before proved other settings."""
@@ -51,6 +56,7 @@ def measure(
     `readings` is as typed, several with commas between; `alike` how many pieces there are like
     it. With `record` false nothing is recorded. Raises LengthFault, Refused and StoreFault.
     """
+    quilt.refresh()
     state = quilt.state
     lengths = parse_several(readings, state.quilt.unit)
     try:
@@ -70,6 +76,7 @@ def in_doubt(quilt: OpenQuilt) -> AtRisk | None:
 
 def saw_to_them(quilt: OpenQuilt) -> Outcome:
     """The pieces at risk were looked through; raises Refused where none are."""
+    quilt.refresh()
     risk = at_risk(quilt.state, quilt.record)
     if risk is None or risk.none:
         raise Refused("Nothing is at risk. Nothing was recorded.")

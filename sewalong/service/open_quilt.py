@@ -35,7 +35,8 @@ def nothing_more(
 
 
 TRIES = 20
-"""Times an act is decided anew when another window was faster; a try takes a millisecond."""
+"""Times an act is decided anew when another window was faster, each behind a write of the other:
+more in a row no two hands do."""
 
 
 def local_now() -> datetime:

@@ -71,7 +71,7 @@ async def test_pieces_at_risk_are_said_until_they_were_seen_to(path: Path) -> No
         await room.sees("At risk since the beginning")
         await room.press("i")
         await choose(room, "the pieces at risk were all looked through")
-        await room.sees("The pieces at risk were seen to.")
+        await room.sees("The pieces that were at risk are seen to.")
         await room.press("n")
         await room.write("all three unpicked")
         await room.press("enter")

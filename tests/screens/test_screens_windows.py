@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from fractions import Fraction
 from pathlib import Path
 
 import pytest
@@ -10,6 +11,7 @@ import pytest
 from sewalong.progress.record.events import Event, Recorded
 from sewalong.screens.prompts.dialogs import FormDialog
 from sewalong.screens.sewing import SewingScreen
+from sewalong.service.machine import saw_to_them
 from sewalong.service.open_quilt import OpenQuilt
 from sewalong.store.faults import StoreFault
 from sewalong.store.library import Library, Shelved
@@ -45,6 +47,22 @@ async def test_a_count_takes_in_what_another_window_wrote_first(path: Path) -> N
             await room.press("2", "enter")
             await room.sees("Not done: 2 pairs at pair cannot be")
             assert room.on_disk().done["pair"] == 23
+        finally:
+            other.close()
+
+
+async def test_pieces_another_window_saw_to_first_are_not_said_to_be_seen_to_twice(
+    path: Path,
+) -> None:
+    sewn = (c.Count("pair", 20), c.Count("sew", 4), c.Measure("unit", (Fraction(6),)))
+    async with at_sewing(path, *sewn) as room:
+        other = Library(path, EVENING)
+        try:
+            await room.press("i")
+            await room.sees("the pieces at risk were all looked through")
+            saw_to_them(OpenQuilt(other, other.entries()[0], StandingClock()))
+            await room.press("home", "enter")
+            await room.sees("Not done: You said already that they are seen to.")
         finally:
             other.close()
 

@@ -19,6 +19,7 @@ def border_cells(trim: str) -> int:
     """Cells of the border above the middle of the top, in a picture of 60 cells across."""
     quilt = replace(QUILT, trim=Size.square(Fraction(trim)))
     picture = picture_of_top(quilt, quilt.target, 60, 60)
+    assert picture is not None
     middle = [row[picture.across // 2] for row in picture.pixels]
     return middle.count(border_key(1)) // 2
 

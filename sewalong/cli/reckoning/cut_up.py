@@ -16,7 +16,7 @@ from sewalong.quilt.cloth.cut_up import cut_up as cut_and_sewn
 from sewalong.quilt.cloth.cut_up import to_cut_up
 from sewalong.quilt.cloth.scaled import Piece, scaled
 from sewalong.quilt.cloth.strips import QUARTER
-from sewalong.quilt.cloth.to_cut import size_to_cut
+from sewalong.quilt.cloth.to_cut import cut_size, size_to_cut
 from sewalong.quilt.worksheet.line import Line, length_line, size_line
 
 PIECES = {"straight": Piece.STRAIGHT, "half": Piece.HALF, "quarters": Piece.QUARTERS}
@@ -40,8 +40,9 @@ def _cut_up(args: argparse.Namespace, unit: Unit) -> Iterator[Line]:
     if (args.piece is None) == (args.wanted is None):
         raise CommandError("Give one of --piece, what is cut up, and --wanted, what it is to be.")
     if args.piece is None:
-        before = to_cut_up(read_size(args, "wanted"), upright, lying, seam=seam)
-        yield Line("begin with", size_to_cut(before, unit), "raw edge to raw edge",
+        asked = to_cut_up(read_size(args, "wanted"), upright, lying, seam=seam)
+        before = cut_size(asked, unit)
+        yield Line("begin with", size_to_cut(asked, unit), "raw edge to raw edge",
                    float(before.width), float(before.length))  # fmt: skip
     else:
         before = read_size(args, "piece")

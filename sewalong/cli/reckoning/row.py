@@ -12,7 +12,7 @@ from sewalong.cli.frame.line_report import told
 from sewalong.cli.frame.report import Report
 from sewalong.lengths import Length, Unit, parse_several, show
 from sewalong.quilt.as_fraction import exactly
-from sewalong.quilt.cloth.ease import EASE_LIMIT, most_off
+from sewalong.quilt.cloth.ease import EASE_LIMIT, REMAKE_LIMIT, most_off
 from sewalong.quilt.cloth.ease import ease as eased
 from sewalong.quilt.cloth.row import carried_across, read_row, row_of
 from sewalong.quilt.cloth.strips import QUARTER
@@ -94,7 +94,7 @@ def ease(args: argparse.Namespace, context: Context) -> Report:
             Line(
                 "remake when it is off by more than",
                 exactly(off, unit),
-                "3 in 100 of its size, one workshop's rule",
+                f"{float(REMAKE_LIMIT * 100):g} in 100 of its size, one workshop's rule",
                 float(off),
             )
         )

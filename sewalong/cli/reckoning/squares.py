@@ -14,7 +14,14 @@ from sewalong.cli.reckoning.strip_lines import buy_line
 from sewalong.lengths import Unit, as_given
 from sewalong.quilt.cloth.labels import Cut, to_label
 from sewalong.quilt.cloth.narrower import width_text
-from sewalong.quilt.cloth.squares import FAT_QUARTER, cloth_for, cuts_fit, from_cloth, spares_to_cut
+from sewalong.quilt.cloth.squares import (
+    FAT_QUARTER,
+    SPARE_SHARE,
+    cloth_for,
+    cuts_fit,
+    from_cloth,
+    spares_to_cut,
+)
 from sewalong.quilt.cloth.strips import USABLE
 from sewalong.quilt.cloth.to_cut import cut_size
 from sewalong.quilt.size import Size
@@ -62,7 +69,11 @@ def _squares(args: argparse.Namespace, unit: Unit) -> Iterator[Line]:
         yield buy_line(needed.purchase, unit)
         yield Line("narrower cloth", needed.narrower.words)
         spare = spares_to_cut(args.count)
-        yield Line("spares", f"cut {spare} more while there is cloth", "2 in 100, at least one")
+        yield Line(
+            "spares",
+            f"cut {spare} more while there is cloth",
+            f"{float(SPARE_SHARE * 100):g} in 100, at least one",
+        )
     if args.count is None and cloth is None and not args.fat_quarter:
         raise CommandError("Give --count, --cloth or --fat-quarter besides --size.")
 

@@ -9,7 +9,7 @@ from msgspec.structs import replace
 
 from sewalong.cli.frame.context import Context
 from sewalong.cli.frame.errors import CommandError
-from sewalong.progress.safety.cautions import Caution, CautionFirst
+from sewalong.progress.safety.cautions import GENERAL, Caution, CautionFirst
 from sewalong.service.acting import Outcome, do
 
 if TYPE_CHECKING:
@@ -45,4 +45,4 @@ def _wait_until_read(lines: tuple[str, ...], context: Context) -> None:
 
 
 def _caution_lines(caution: Caution) -> tuple[str, ...]:
-    return (f"Caution ({caution.why.value}): {caution.title}", *caution.lines)
+    return (f"Caution ({caution.why.value}): {caution.title}", *caution.lines, GENERAL)

@@ -15,12 +15,11 @@ from sewalong.progress.acts.seam import ChangeTool
 from sewalong.progress.record.settings import Settings
 from sewalong.progress.resuming.resume_facts import settings_in_words
 from sewalong.service.acting import do
-from sewalong.service.machine import write_settings
+from sewalong.service.machine import PROOF_LOST, write_settings
 from sewalong.service.open_quilt import OpenQuilt
 
 NOT_CARRIED_OVER = (
-    "The test noted before proved other settings, so it is not carried over. "
-    "Sew a test piece, measure it, and record it with: sewalong settings --proof TEXT"
+    f"{PROOF_LOST}Sew a test piece, measure it, and record it with: sewalong settings --proof TEXT"
 )
 
 

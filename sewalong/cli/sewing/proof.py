@@ -21,7 +21,7 @@ from sewalong.progress.record.state import Check, State
 from sewalong.progress.record.time_words import day_and_time
 from sewalong.progress.resuming.resume_facts import settings_in_words, shortfall_in_words
 from sewalong.service.acting import do
-from sewalong.service.machine import in_doubt, saw_to_them
+from sewalong.service.machine import ALL_SEEN_TO, in_doubt, saw_to_them
 
 
 def proof(args: argparse.Namespace, context: Context) -> Report:
@@ -31,7 +31,7 @@ def proof(args: argparse.Namespace, context: Context) -> Report:
         if args.seen_to:
             outcome = saw_to_them(quilt)
             also = said_besides(outcome, shortfall_in_words(quilt.state, outcome.plan))
-            besides = [*([also[1]] if also else []), "The pieces that were at risk are seen to."]
+            besides = [*([also[1]] if also else []), ALL_SEEN_TO]
         state = quilt.state
         found = proved(state, context.clock())
         lines = [*_lines(state, found), *at_risk_lines(in_doubt(quilt)), *besides]

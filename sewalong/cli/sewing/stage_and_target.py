@@ -14,7 +14,6 @@ from sewalong.progress.joining.cut_span import ruler_words
 from sewalong.progress.joining.orientation_checks import which_way_up
 from sewalong.progress.plan.plan import plan
 from sewalong.progress.resuming.resume_facts import next_thing
-from sewalong.progress.resuming.sampling import sampling_line
 from sewalong.service.acting import do
 
 
@@ -30,9 +29,6 @@ def stage(args: argparse.Namespace, context: Context) -> Report:
         if ruler:
             here_now.append(f"Ruler: {ruler}")
         here_now += [f"Look: {look}" for look in which_way_up(id)]
-        sample = sampling_line(line.stage, min(line.to_do, line.ready))
-        if sample:
-            here_now.append(sample)
         if now.suggestion is None or now.suggestion.stage != id:
             # Otherwise the same is said as what comes next.
             here_now.insert(0, next_thing(line))

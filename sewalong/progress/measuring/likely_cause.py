@@ -16,7 +16,8 @@ MOST_DRIFT = Fraction(1, 2)
 eighth on a quarter inch. Beyond it, something else is the matter. Common practice."""
 
 ABOUT_A_PIECE = Fraction(15, 100)
-"""How near a shortfall must come to whole pieces, as a share of one, to be taken for them."""
+"""How near a shortfall must come to whole pieces, as a share of one, to be taken for them.
+From memory."""
 
 
 class Why(StrEnum):

@@ -11,7 +11,8 @@ from sewalong.lengths import Length, Rounding, Unit, round_to
 from sewalong.quilt.cloth.ease import REMAKE_LIMIT
 
 FEW = Fraction(1, 4)
-"""At most this share of the pieces is set aside; more, and it is the many that are so."""
+"""At most this share of the pieces is set aside; more, and it is the many that are so.
+From memory."""
 
 
 class Spread(Struct, frozen=True):

@@ -13,7 +13,7 @@ from sewalong.progress.pace.forecast import Forecast
 
 DAYS_OF_A_WEEK = 7
 AWAKE = 16
-"""Hours in a day nobody can go beyond."""
+"""Hours in a day nobody can go beyond. From memory."""
 
 
 class Verdict(StrEnum):

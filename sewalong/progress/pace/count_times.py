@@ -24,16 +24,18 @@ from sewalong.progress.record.route import JOIN_ROWS
 from sewalong.progress.record.undoing import effective
 
 IN_ONE_GO = timedelta(seconds=10)
-"""Counts no further apart than this are one heap; longer chains of them do no harm."""
+"""Counts no further apart than this are one heap; longer chains of them do no harm. From memory."""
 
 KNOWN_ENOUGH = 3
-"""Counts with a time from which on the owner's own middle one stands, not the guess."""
+"""Counts with a time from which on the owner's own middle one stands, not the guess.
+From memory."""
 
 TOO_FAST = 0.2
-"""Faster than this part of the usual time, pieces were counted after they were made."""
+"""Faster than this part of the usual time, pieces were counted after they were made.
+From memory."""
 
 LONG_WORK = 10.0
-"""Minutes guessed for one count from which on it may reach over several sessions."""
+"""Minutes guessed for one count from which on it may reach over several sessions. From memory."""
 
 MINUTES_OF_GRACE = 5.0
 """A kettle is part of the work; a longer gap is not. From memory."""

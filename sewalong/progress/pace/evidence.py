@@ -16,10 +16,10 @@ SESSION_SPREAD = 0.20
 with it the stated ranges held true of simulated quilts (see the calibration benchmark)."""
 
 KEPT_BY_SESSION = 0.85
-"""What a session's evidence keeps for each later session at the same stage."""
+"""What a session's evidence keeps for each later session at the same stage. From memory."""
 
 HALF_LIFE_DAYS = 180.0
-"""Days after which evidence is worth half: hands forget."""
+"""Days after which evidence is worth half: hands forget. From memory."""
 
 
 def evidence_of(n: int) -> float:

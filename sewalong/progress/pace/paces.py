@@ -40,7 +40,8 @@ PRACTISED = 20
 the few borders of a quilt so are guessed somewhat longer, its hundreds of pairs shorter."""
 
 NEXT_FEW = 5
-"""Counts ahead that "now" means: the very first one of a stage is no measure of an evening."""
+"""Counts ahead that "now" means: the very first one of a stage is no measure of an evening.
+From memory."""
 
 
 class StagePace(Struct, frozen=True):

@@ -16,7 +16,7 @@ from sewalong.progress.record.events import Recorded
 from sewalong.progress.record.state import State
 
 RECENT = 10
-"""Sessions that make the usual length of one."""
+"""Sessions that make the usual length of one. From memory."""
 
 
 class SessionFacts(Struct, frozen=True):

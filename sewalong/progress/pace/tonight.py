@@ -29,11 +29,13 @@ CHANGE_MINUTES = 3.0
 """To put one thing away and get the next out, for each change of station. From memory."""
 
 NEARLY = 0.2
-"""An evening may leave this part of its minutes unused to spare a change of station."""
+"""An evening may leave this part of its minutes unused to spare a change of station.
+From memory."""
 
 MOST_STEPS = 8
+"""Stages one evening is planned through: from memory, more is no plan."""
 KEPT = 40
-"""Evenings followed up at each step."""
+"""Evenings followed up at each step, so that the search stays short."""
 
 
 class Step(Struct, frozen=True):

@@ -25,10 +25,10 @@ NEEDLE_HOURS = 8.0
 """Common practice: sewing shops and books say 6 to 12 hours, most of them 8."""
 
 NEARLY_EMPTY = 0.9
-"""Part of the shortest bobbin so far at which to look."""
+"""Part of the shortest bobbin so far at which to look. From memory."""
 
 LEARNED_FROM = 5
-"""Last changes that the length of a bobbin or blade is learned from."""
+"""Last changes that the length of a bobbin or blade is learned from. From memory."""
 
 
 class WearChoices(Struct, frozen=True):

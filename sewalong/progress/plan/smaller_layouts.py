@@ -5,6 +5,7 @@ from __future__ import annotations
 from sewalong.quilt.quilt import Target
 
 MOST_OFFERED = 3
+"""Layouts offered at once: what one line of the screen holds."""
 LONGEST_SHAPE = 2.0
 """No layout more than twice as long as wide is offered unasked; common practice."""
 

@@ -7,8 +7,9 @@ from sewalong.progress.record.route import RouteStage
 from sewalong.progress.record.state import State
 
 MOST_AT_ONCE = 9999
+"""Pieces in one act: as many as a pile begins with. Far more than hands do, and no slip of a key."""
 LONGEST_TEXT = 2000
-MOST_ROWS = 200
+"""Characters of a note or a reason: more than a screen holds."""
 
 
 def a_stage(state: State, id: str) -> RouteStage:

@@ -6,13 +6,14 @@ from collections.abc import Sequence
 from typing import ClassVar
 
 from sewalong.progress.record.event import Event, Recorded, label_of
-from sewalong.progress.record.limits import MOST_ROWS, a_stage, are
+from sewalong.progress.record.limits import a_stage, are
 from sewalong.progress.record.on_the_top import joined_rows, last_on_the_top
 from sewalong.progress.record.refused import Refused
 from sewalong.progress.record.route import JOIN_ROWS, ROW
 from sewalong.progress.record.state import State
 from sewalong.progress.record.tally import Tally
 from sewalong.quilt.quilt import Target
+from sewalong.quilt.rules import MOST_ROWS
 
 
 class StageChosen(Event, frozen=True, kw_only=True, tag="stage chosen"):

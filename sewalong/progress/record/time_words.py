@@ -5,7 +5,8 @@ from __future__ import annotations
 from datetime import date, datetime, timedelta
 
 CLOCKS_DIFFER = timedelta(minutes=5)
-"""How far two clocks, or one that was set right, may differ without anybody noticing."""
+"""How far two clocks, or one that was set right, may differ without anybody noticing.
+From memory."""
 
 
 def in_the_future(then: datetime, now: datetime) -> bool:

@@ -13,6 +13,7 @@ LONG_AWAY = timedelta(days=14)
 """After so long nobody remembers a number; common practice."""
 
 MOST_PILES = 3
+"""Piles asked for at once, so that they are counted and not passed over."""
 
 
 def long_away(state: State, now: datetime) -> bool:

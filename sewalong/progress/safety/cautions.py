@@ -27,6 +27,10 @@ LATE = timedelta(hours=3)
 """From here on a session is long and cautions speak of tiredness; common practice."""
 
 
+GENERAL = "General advice. The makers' instructions come first."
+"""What stands under every caution."""
+
+
 class Why(StrEnum):
     """Why a caution is due now."""
 

@@ -6,8 +6,6 @@ the cuts and wherever they lie (plane geometry).
 
 from __future__ import annotations
 
-from fractions import Fraction
-
 from msgspec import Struct
 
 from sewalong.lengths import Length, Unit, as_given
@@ -53,7 +51,7 @@ def cut_up(
     if min(width, length) <= 0:
         raise NumbersFault("So many seams use all of it up. Make fewer cuts or a narrower seam.")
     after = Size(width, length)
-    sewn = Fraction(upright) * before.length + Fraction(lying) * width
+    sewn = upright * before.length + lying * width
     reason = (
         f"each cut takes two allowances, {as_given(2 * seam, unit)}: "
         f"{as_given(before.width - width, unit)} less across, "

@@ -71,7 +71,8 @@ class Reach(Struct, frozen=True):
 
     `fewest` and `most` bound the rows and the columns; `stretch` is the longer side by the
     shorter, at most. `spare` units at most may be over (None: any number), and `short` at most
-    may still have to be made.
+    may still have to be made. What is meant where nothing is said is from memory: a runner is
+    seldom more than twice as long as wide, and 60 rows are more than a large bed takes.
     """
 
     fewest: int = 2

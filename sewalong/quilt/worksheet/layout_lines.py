@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from fractions import Fraction
-
 from msgspec import Struct
 
 from sewalong.quilt.layouts.layout import Layout, LayoutChoice, Reach, layouts
@@ -12,8 +10,9 @@ from sewalong.quilt.size import Size
 from sewalong.quilt.worksheet.basis import Basis
 from sewalong.quilt.worksheet.line import Line, size_text
 
-SPARE_SHARE = 4
-"""Layouts that would leave more than one unit in so many unused are not shown unasked."""
+MOST_SPARE = 4
+"""Layouts that would leave more than one unit in so many unused are not shown unasked.
+From memory: nobody likes to leave a quarter of the work in a drawer."""
 
 
 class LayoutLine(Struct, frozen=True):
@@ -42,7 +41,7 @@ def fitting(basis: Basis, have: int) -> tuple[LayoutLine, ...]:
         basis.border_in_all,
         shown_in=basis.shown_in,
     )
-    found = layouts(choice, Reach(spare=have // SPARE_SHARE, stretch=Fraction(2)))
+    found = layouts(choice, Reach(spare=have // MOST_SPARE))
     now = basis.target
     others = [one for one in found if (one.rows, one.columns) != (now.rows, now.columns)]
     current = choice.layout(now.rows, now.columns)

@@ -17,18 +17,16 @@ from sewalong.quilt.worksheet.basis import Basis
 
 
 class StartNeed(Struct, frozen=True):
-    """One starting pile: `need` pieces for the target, of which `short` are still to be had and
-    the others are there, in the pile or sewn."""
+    """One starting pile: `need` pieces for the target, of which `short` are still to be had.
+
+    `there` are those begun with; by the record, those of the needed that lie there or are sewn.
+    """
 
     start: StartPile
     noun: Noun
     need: int
     short: int
-
-    @property
-    def there(self) -> int:
-        """Pieces there are: those begun with, or by the record what is not short."""
-        return max(self.start.count, self.need) if self.short == 0 else self.need - self.short
+    there: int
 
     @property
     def words(self) -> str:
@@ -61,10 +59,11 @@ def start_needs(basis: Basis) -> tuple[StartNeed, ...]:
     need = pieces_for(method, basis.target.units)
     found = []
     for start in basis.quilt.starts:
-        known = basis.short
-        short = need[start.pile] - start.count if known is None else known.get(start.pile, 0)
-        noun = method.pile(start.pile).noun
-        found.append(StartNeed(start, noun, need[start.pile], min(max(0, short), need[start.pile])))
+        known, wanted = basis.short, need[start.pile]
+        lacking = wanted - start.count if known is None else known.get(start.pile, 0)
+        short = min(max(0, lacking), wanted)
+        there = start.count if known is None else wanted - short
+        found.append(StartNeed(start, method.pile(start.pile).noun, wanted, short, there))
     return tuple(found)
 
 

@@ -14,7 +14,7 @@ from textual.screen import ModalScreen
 from textual.widgets import Input, OptionList
 from textual.widgets.option_list import Option
 
-from sewalong.progress.safety.cautions import Caution
+from sewalong.progress.safety.cautions import GENERAL, Caution
 from sewalong.progress.safety.closing_questions import Question
 from sewalong.screens.widgets.breakpoints import mark_size
 from sewalong.screens.widgets.literal_text import Words
@@ -59,9 +59,7 @@ class CautionDialog(Dialog[bool]):
             )
             for line in self._caution.lines:
                 yield Words(f"- {line}", classes="dialog-line")
-            yield Words(
-                "General advice. The makers' instructions come first.", classes="dialog-line last"
-            )
+            yield Words(GENERAL, classes="dialog-line last")
             yield Words("enter: I have read this  esc: not now", classes="dialog-hint")
 
     def action_read(self) -> None:

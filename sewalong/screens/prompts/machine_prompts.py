@@ -16,6 +16,8 @@ from sewalong.screens.prompts.desk import Desk
 from sewalong.screens.prompts.dialogs import Choice, ChoiceDialog, Field, FormDialog, LinesDialog
 from sewalong.service.acting import Outcome
 from sewalong.service.machine import (
+    ALL_SEEN_TO,
+    PROOF_LOST,
     Measurement,
     SettingsWritten,
     in_doubt,
@@ -25,8 +27,7 @@ from sewalong.service.machine import (
 from sewalong.service.machine import measure as measure_piece
 
 NOT_CARRIED_OVER = (
-    "Written down. The test noted before proved other settings, so it is not carried over: "
-    "sew a test piece, measure it, and write it down with m."
+    f"Written down. {PROOF_LOST}Sew a test piece, measure it, and write it down with m."
 )
 
 _SETTING_LABELS = {
@@ -132,8 +133,8 @@ async def measure(desk: Desk) -> None:
         await _trim_all(desk)
         return
     if piece == SEEN_TO:
-        desk.carry(lambda: saw_to_them(desk.quilt), say=False)
-        desk.tell("The pieces at risk were seen to.")
+        if desk.carry(lambda: saw_to_them(desk.quilt), say=False) is None:
+            desk.tell(ALL_SEEN_TO)
         return
     taken: list[Measurement] = []
 
@@ -155,7 +156,7 @@ async def measure(desk: Desk) -> None:
     hint = "Flat and pressed, raw edge to raw edge, without pulling."
     if await desk.app.push_screen_wait(FormDialog(f"Measure: {words}", lines, take, hint)):
         (took,) = taken
-        doubtful = took.risk.lines if took.risk is not None and not took.risk.none else ()
+        doubtful = took.risk.lines if took.risk is not None else ()
         await desk.app.push_screen_wait(
             LinesDialog("What it means", (*took.found.lines, *doubtful))
         )

@@ -175,7 +175,7 @@ def test_what_was_spoiled_is_short_in_the_cut_list(ask: Ask, tmp_path: Path) -> 
         encoding="utf-8",
     )
     assert ask("start", str(file)).status == 0
-    assert "20 for the target: 22 there, none short" in ask("plan --only cut-list").out
+    assert "20 for the target: 20 there, none short" in ask("plan --only cut-list").out
     assert ask("spoil square 5 --reason torn").status == 0
     said = ask("plan --only cut-list").out
     assert "20 for the target: 17 there, 3 short" in said

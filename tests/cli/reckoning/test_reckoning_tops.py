@@ -209,6 +209,11 @@ def test_a_piece_cut_up_and_the_piece_to_begin_with(ask: Ask) -> None:
     assert "sewn together again: 7 1/2 in across × 7 1/2 in down" in out
     out = ask("reckon cut-up --wanted 60 x 80 --upright 3 --lying 2").out
     assert "begin with: 61 1/2 × 81 in" in out
+    # Two thirds more than 10 in is no line of a ruler: cut at 10 11/16, it ends 1/48 in over.
+    begun = ask("reckon cut-up --wanted 10 --upright 1 --seam 1/3 --json").data
+    first, after = (line["inches"] for line in begun["lines"][:2])
+    assert first == 10 + 11 / 16
+    assert after == pytest.approx(first - 2 / 3)
     assert "Give one of --piece" in ask("reckon cut-up --upright 2").err
 
 

@@ -7,9 +7,10 @@ from datetime import datetime
 import pytest
 
 from sewalong.progress.acts.decide import decide
-from sewalong.progress.record.limits import LONGEST_TEXT, MOST_AT_ONCE, MOST_ROWS
+from sewalong.progress.record.limits import LONGEST_TEXT, MOST_AT_ONCE
 from sewalong.progress.record.settings import Settings
 from sewalong.progress.safety.cautions import CautionFirst
+from sewalong.quilt.rules import MOST_ROWS
 from tests.progress import every_act as c
 from tests.progress.building import (
     EVENING,

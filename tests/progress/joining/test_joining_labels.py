@@ -10,8 +10,8 @@ from hypothesis import strategies as st
 
 from sewalong.progress.joining.row_tags import read_label, row_label, trap_pairs, upside_down
 from sewalong.progress.record.joined_rows import neighbours
-from sewalong.progress.record.limits import MOST_ROWS
 from sewalong.progress.record.refused import Refused
+from sewalong.quilt.rules import MOST_ROWS
 
 
 def test_the_numbers_that_read_as_another_upside_down_to_a_hundred() -> None:
