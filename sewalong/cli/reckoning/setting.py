@@ -13,11 +13,12 @@ from sewalong.cli.frame.line_report import told
 from sewalong.cli.frame.report import Report
 from sewalong.lengths import Rounding, Unit, as_given, round_to
 from sewalong.quilt.as_fraction import exactly
+from sewalong.quilt.cloth.squares import cloth_for
 from sewalong.quilt.cloth.strips import QUARTER, USABLE
 from sewalong.quilt.cloth.to_cut import to_cut
 from sewalong.quilt.layouts.setting_on_point import TriangleSquare, square_around
 from sewalong.quilt.layouts.setting_on_point import on_point as set_on_point
-from sewalong.quilt.layouts.setting_sashed import Meeting, sash_strips
+from sewalong.quilt.layouts.setting_sashed import Meeting
 from sewalong.quilt.layouts.setting_sashed import sashed as set_sashed
 from sewalong.quilt.layouts.setting_straight import straight_top
 from sewalong.quilt.size import Size
@@ -106,10 +107,10 @@ def _strip_line(label: str, count: int, cut: Size, usable: Fraction, unit: Unit)
     if cut.length > usable:
         yield Line(label, "longer than the cloth is wide: join strips, or cut along the cloth")
         return
-    strips = sash_strips(count, cut.length, cut.width, usable=usable, unit=unit)
-    text = f"{plural(strips.strips, 'strip')} of {as_given(cut.width, unit)}, {strips.over} over"
-    yield Line(label, text, f"{strips.reason}, {strips.narrower.words}; {strips.purchase.reason}",
-               float(strips.purchase.buy))  # fmt: skip
+    # A sash lies along the strip with its longer side: whole, never joined.
+    found = cloth_for(count, cut.turned, usable=usable, unit=unit)
+    why = f"{found.narrower.words}; {found.purchase.reason}"
+    yield Line(label, found.reason, why, float(found.purchase.buy))
 
 
 def _on_point(args: argparse.Namespace, unit: Unit) -> Iterator[Line]:

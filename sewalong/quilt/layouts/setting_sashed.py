@@ -2,17 +2,14 @@
 
 from enum import StrEnum
 from fractions import Fraction
-from math import ceil
 
 from msgspec import Struct
 
 from sewalong.lengths import Length, Unit, as_given
 from sewalong.quilt.cloth.allowances import square_adds
-from sewalong.quilt.cloth.narrower import Narrower, narrower
-from sewalong.quilt.cloth.purchase import Purchase, to_buy
-from sewalong.quilt.cloth.strips import QUARTER, USABLE
+from sewalong.quilt.cloth.strips import QUARTER
 from sewalong.quilt.cloth.to_cut import cut_size, to_cut
-from sewalong.quilt.refusal import NumbersFault, above_zero, at_least, not_below_zero
+from sewalong.quilt.refusal import above_zero, at_least, not_below_zero
 from sewalong.quilt.size import Size
 
 
@@ -113,49 +110,3 @@ def _row_by_row(rows: int, unit: Length, sash: Length, outer: bool) -> tuple[Len
         total += height
         reached.append(total)
     return tuple(reached)
-
-
-class SashStrips(Struct, frozen=True):
-    """Strips to cut into `pieces` sashes or cornerstones: `over` pieces come of the last one."""
-
-    pieces: int
-    per_strip: int
-    strips: int
-    over: int
-    purchase: Purchase
-    narrower: Narrower
-    reason: str
-
-
-def sash_strips(
-    pieces: int,
-    cut_length: Length,
-    cut_width: Length,
-    *,
-    usable: Length = USABLE,
-    unit: Unit = Unit.INCH,
-) -> SashStrips:
-    """Sashes are cut whole from strips across the cloth, never joined.
-
-    `cut_length` runs along the strip, `cut_width` is the strip's own. Raises `NumbersFault` when
-    a piece is longer than the cloth is wide.
-    """
-    at_least(1, pieces, "pieces")
-    cut_length = to_cut(above_zero(cut_length, "length to cut"), unit).length
-    cut_width = to_cut(above_zero(cut_width, "strip width"), unit).length
-    per_strip = int(usable // cut_length)
-    if per_strip == 0:
-        raise NumbersFault(
-            f"A piece of {as_given(cut_length, unit)} is longer than the {as_given(usable, unit)} "
-            "of usable cloth. Join strips, or cut along the cloth."
-        )
-    strips = ceil(pieces / per_strip)
-    over = strips * per_strip - pieces
-    plural = "strip" if strips == 1 else "strips"
-    reason = (
-        f"{strips} {plural}: {pieces} of {as_given(cut_length, unit)}, {per_strip} a strip at "
-        f"{as_given(usable, unit)} usable, {over} over"
-    )
-    purchase = to_buy(strips * cut_width, unit)
-    less = narrower(pieces, cut_length, per_strip, unit)
-    return SashStrips(pieces, per_strip, strips, over, purchase, less, reason)

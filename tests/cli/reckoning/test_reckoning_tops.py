@@ -80,7 +80,11 @@ CASES: list[tuple[str, str, str, list[str]]] = [
         "https://www.sewingwithstitcher.com/sashings-and-cornerstones/",
         "strips for sashes",
         "reckon sashing --rows 4 --columns 3 --finishes 7 3/4 --sash 2",
-        ["sashes: 31", "8 strips of 2 1/2 in, 1 over", "4 a strip at 40 in usable"],
+        [
+            "sashes: 31",
+            "8 strips of 2 1/2 in: 31 pieces, 4 a strip at 40 in usable, 1 over",
+            "4 a strip at 40 in usable",
+        ],
     ),
     (
         "https://www.kristamoser.com/post/quilt-math-made-easy",

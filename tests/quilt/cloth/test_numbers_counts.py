@@ -15,7 +15,7 @@ from sewalong.quilt.layouts.joining_seams import row_seams
 from sewalong.quilt.layouts.layout import LayoutChoice, Reach, layouts
 from sewalong.quilt.layouts.neighbouring_layouts import factor_layouts, grow
 from sewalong.quilt.layouts.setting_on_point import on_point
-from sewalong.quilt.layouts.setting_sashed import sash_strips, sashed
+from sewalong.quilt.layouts.setting_sashed import sashed
 from sewalong.quilt.refusal import NumbersFault
 from sewalong.quilt.size import Size
 
@@ -37,7 +37,6 @@ COUNTED: list[tuple[str, int, Callable[[int], object]]] = [
     ("columns", 1, lambda n: on_point(1, n, F(6))),
     ("rows", 1, lambda n: sashed(n, 1, SIX, F(2))),
     ("columns", 1, lambda n: sashed(1, n, SIX, F(2))),
-    ("pieces", 1, lambda n: sash_strips(n, F(6), F(2))),
     ("pieces", 1, lambda n: row_length(n, F(6), QUARTER)),
     ("pieces", 1, lambda n: row_of((F(6),) * n, QUARTER)),
     ("pieces in a row that is measured", 2, lambda n: read_row(n, F(6), QUARTER, F(6))),

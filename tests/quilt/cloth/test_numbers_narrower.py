@@ -13,7 +13,6 @@ from sewalong.quilt.cloth.backing import backing, panels_reach
 from sewalong.quilt.cloth.batting import BATTINGS, Batting, smallest_batting
 from sewalong.quilt.cloth.narrower import width_text
 from sewalong.quilt.cloth.squares import ClothFor, cloth_for, cuts_fit, from_cloth
-from sewalong.quilt.layouts.setting_sashed import sash_strips
 from sewalong.quilt.refusal import NumbersFault
 from sewalong.quilt.size import Size
 
@@ -108,12 +107,6 @@ def test_cuts_fit_down_to_the_width_said_and_no_further(
         fitting.append(width)
         width -= F(1, 8)
     assert fitting[-1] == found.down_to
-
-
-@given(st.integers(1, 80), PIECES)
-def test_sashes_say_the_same_of_their_strips_as_squares(count: int, long: F) -> None:
-    sashes = sash_strips(count, long, F(3))
-    assert sashes.narrower == cloth_for(count, Size(long, F(3))).narrower
 
 
 @given(st.integers(20, 120).map(F), st.integers(20, 120).map(F), WIDTHS)

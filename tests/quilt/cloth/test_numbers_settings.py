@@ -9,8 +9,9 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from sewalong.lengths import Rounding, Unit, from_cm, round_to
+from sewalong.quilt.cloth.squares import cloth_for
 from sewalong.quilt.layouts.setting_on_point import on_point, square_around
-from sewalong.quilt.layouts.setting_sashed import Meeting, sash_strips, sashed
+from sewalong.quilt.layouts.setting_sashed import Meeting, sashed
 from sewalong.quilt.layouts.setting_straight import straight_top, with_own_seam
 from sewalong.quilt.refusal import NumbersFault
 from sewalong.quilt.size import Size
@@ -202,16 +203,16 @@ def test_a_ninth_strip_is_not_needed(printed: int) -> None:
     # sewingwithstitcher.com, Sashings and cornerstones: 3 x 4 blocks, 8 1/4 in sashes, 9 strips.
     sashes = sashed(4, 3, Size.square(F("7.75")), F(1)).sashes
     assert sashes == 31
-    found = sash_strips(sashes, F("8.25"), F("1.5"))
+    found = cloth_for(sashes, Size(F("8.25"), F("1.5")))
     assert (found.per_strip, found.strips, found.over) == (4, 8, 1)
     assert found.strips < printed
     assert found.purchase.need == 8 * F("1.5")
-    assert found.reason == "8 strips: 31 of 8 1/4 in, 4 a strip at 40 in usable, 1 over"
+    assert found.reason == "8 strips of 1 1/2 in: 31 pieces, 4 a strip at 40 in usable, 1 over"
 
 
 def test_one_strip_may_be_enough_for_the_sashes() -> None:
-    assert sash_strips(3, F("8.25"), F("1.5")).reason.startswith(
-        "1 strip: 3 of 8 1/4 in, 4 a strip"
+    assert cloth_for(3, Size(F("8.25"), F("1.5"))).reason.startswith(
+        "1 strip of 1 1/2 in: 3 pieces, 4 a strip"
     )
 
 
@@ -243,8 +244,8 @@ def test_sashes_cornerstones_and_units_fill_the_top(rows: int, columns: int, out
 
 
 def test_a_sash_longer_than_the_cloth_is_refused() -> None:
-    with pytest.raises(NumbersFault, match="Join strips"):
-        sash_strips(4, F(41), F(2))
+    with pytest.raises(NumbersFault, match="wider than the 40 in of usable cloth"):
+        cloth_for(4, Size(F(41), F(2)))
     with pytest.raises(NumbersFault, match="sash"):
         sashed(3, 3, TWELVE, F(0))
 
