@@ -32,24 +32,16 @@ class Bias(Struct, frozen=True):
 
 @lru_cache(maxsize=64)
 def bias(quilt: Quilt) -> Bias:
-    """The bias of a quilt's method, from the polygons of its unit."""
+    """The bias of a quilt's method, from the cloth of its pieces."""
     # The geometry is loaded only where something was cut.
-    from sewalong.piecing.catalogue import written_method
-    from sewalong.piecing.faults import MethodFault, SizeRefused
-    from sewalong.quilt.derived import derived
+    from sewalong.progress.joining.bias_cuts import bias_cuts
 
-    try:
-        if not derived(quilt).has_bias_edges:
-            return Bias("", ())
-    except (SizeRefused, MethodFault):
+    cuts = bias_cuts(quilt)
+    stages = quilt.method.stages
+    first = next((place for place, stage in enumerate(stages) if stage.id in cuts), None)
+    if first is None:
         return Bias("", ())
-    cut, piles = "", []
-    for stage in written_method(quilt.method_id).stages:
-        if any(word.startswith("cut ") and "diagonal" in word for word in stage.operations):
-            cut = cut or stage.id
-        if cut:
-            piles.append(stage.makes)
-    return Bias(cut, tuple(piles))
+    return Bias(stages[first].id, tuple(stage.makes.pile for stage in stages[first:]))
 
 
 def may_be_cut(state: State) -> bool:

@@ -15,8 +15,8 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from sewalong.piecing.method import Stage, Station
+from sewalong.progress.joining.bias_cuts import bias_cuts
 from sewalong.progress.joining.current_stage import in_hand
-from sewalong.progress.pace.bias_cuts import bias_cuts
 from sewalong.progress.pace.duration_words import each_takes, hours
 from sewalong.progress.pace.exclusions import LeaveOut, is_left_out, labels_left_out
 from sewalong.progress.pace.paces import Paces, paces

@@ -8,7 +8,7 @@ import pytest
 
 from sewalong.piecing.cloth import Patch
 from sewalong.piecing.geometry import Polygon
-from sewalong.progress.pace.bias_cuts import _of_patch, bias_cuts
+from sewalong.progress.joining.bias_cuts import _of_patch, bias_cuts
 from sewalong.progress.pace.break_points import (
     at_a_chains_end,
     at_a_stage_boundary,

@@ -7,7 +7,7 @@ from itertools import pairwise
 import pytest
 
 from sewalong.piecing.method import Station
-from sewalong.progress.pace.bias_cuts import bias_cuts
+from sewalong.progress.joining.bias_cuts import bias_cuts
 from sewalong.progress.pace.exclusions import LEAVE_OUT_WORDS, is_left_out, leave_out
 from sewalong.progress.pace.paces import paces
 from sewalong.progress.pace.tonight import Tonight, tonight
