@@ -10,7 +10,7 @@ from sewalong.screens.prompts.dialogs import ChoiceDialog, FormDialog
 from sewalong.screens.sewing import SewingScreen
 from tests.progress import every_act as c
 from tests.screens.choosing import choose
-from tests.screens.sewing_room import SIZES, SMALL, at_sewing
+from tests.screens.sewing_room import SIZES, SMALL, at_sewing, up_to
 
 
 @pytest.fixture
@@ -196,3 +196,12 @@ async def test_a_pile_in_two_places_is_counted_place_by_place(path: Path) -> Non
         await room.press("enter")
         await choose(room, "lost for good")
         await room.until(lambda: room.on_disk().piles["pair"] == 8)
+
+
+async def test_rows_already_joined_are_not_offered_as_spoiled(path: Path) -> None:
+    made = [*up_to("cut-twice"), c.Count("cut-twice", 5), c.Count("press-open", 20)]
+    joined = [*made, c.Answer("iron", "yes"), c.Count("sew-rows", 4), c.Count("join-rows", 3)]
+    async with at_sewing(path, *joined) as room:
+        await room.press("s")
+        await room.sees("Spoiled pieces of which pile?", "squares: 8")
+        assert "rows: 4" not in room.flowing

@@ -27,7 +27,7 @@ class Spoiled(Event, frozen=True, kw_only=True, tag="spoiled"):
 
     def check(self, state: State) -> None:
         pile, n = a_pile(state, self.pile), a_number(self.n)
-        there = loose_rows(state) if pile == ROW.id else state.piles[pile]
+        there = loose(state, pile)
         if n > there:
             raise Refused(
                 f"Only {noun_of(state, pile).count(there)} {lie(there)} there, "
@@ -40,6 +40,11 @@ class Spoiled(Event, frozen=True, kw_only=True, tag="spoiled"):
 
     def words(self, state: State, record: Sequence[Recorded]) -> str:
         return f"Spoiled {noun_of(state, self.pile).count(self.n)}: {stopped(self.reason)}"
+
+
+def loose(state: State, pile: str) -> int:
+    """How many pieces of a pile lie by themselves; rows already joined do not."""
+    return loose_rows(state) if pile == ROW.id else state.piles[pile]
 
 
 class Found(Event, frozen=True, kw_only=True, tag="found"):

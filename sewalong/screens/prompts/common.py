@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+
 from sewalong.progress.record.route import ROW
+from sewalong.progress.record.state import State
 from sewalong.screens.prompts.desk import Desk
 from sewalong.screens.prompts.dialogs import Choice, ChoiceDialog
 
@@ -15,16 +18,21 @@ def whole(text: str) -> int | None:
     return int(text) if text.isascii() and text.isdigit() and len(text) <= 6 else None
 
 
-async def which_pile(desk: Desk, title: str, *, only_full: bool = False) -> str | None:
-    """Choose a pile, the one waiting at the stage in hand first; None when left."""
+async def which_pile(
+    desk: Desk, title: str, there: Callable[[State, str], int] | None = None
+) -> str | None:
+    """Choose a pile, the one waiting at the stage in hand first; None when left.
+
+    Where `there` says how many of a pile can be chosen from, those without any are left out.
+    """
     state = desk.quilt.state
     choices = [
-        Choice(id, f"{pile.noun.many}: {state.piles[id]}{in_place(state.where.get(id))}")
+        Choice(id, f"{pile.noun.many}: {n}{in_place(state.where.get(id))}")
         for id, pile in state.route.piles.items()
-        if state.piles[id] or not only_full
+        if (n := there(state, id) if there else state.piles[id]) or there is None
     ]
     if not choices:
-        desk.tell("Every pile is empty.", refused=True)
+        desk.tell("There is nothing in any pile for that.", refused=True)
         return None
     return await desk.app.push_screen_wait(ChoiceDialog(title, choices, _waiting_pile(desk)))
 

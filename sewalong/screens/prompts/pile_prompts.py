@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from sewalong.progress.acts.piles import Find, PutPileAway, Spoil
 from sewalong.progress.acts.recounting import Recount
-from sewalong.progress.record.piles import HowFound
+from sewalong.progress.record.piles import HowFound, loose
 from sewalong.progress.record.recount_rules import (
     Accepted,
     ToCount,
@@ -19,7 +19,7 @@ from sewalong.screens.prompts.dialogs import Choice, ChoiceDialog, Field, FormDi
 
 async def spoil(desk: Desk) -> None:
     """Set spoiled pieces aside, with the reason."""
-    pile = await which_pile(desk, "Spoiled pieces of which pile?", only_full=True)
+    pile = await which_pile(desk, "Spoiled pieces of which pile?", loose)
     if pile is None:
         return
     noun = desk.quilt.state.route.piles[pile].noun
@@ -127,7 +127,7 @@ async def find(desk: Desk) -> None:
 
 async def put_away(desk: Desk) -> None:
     """Say where a pile lies, or a part of it."""
-    pile = await which_pile(desk, "Put away which pile?", only_full=True)
+    pile = await which_pile(desk, "Put away which pile?", lambda state, id: state.piles[id])
     if pile is None:
         return
     state = desk.quilt.state
