@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import json
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from datetime import UTC, datetime
 from pathlib import Path
@@ -32,6 +32,23 @@ class Answer:
 
 
 Ask = Callable[..., Answer]
+
+Case = tuple[str, str, str, list[str]]
+"""A published source, its problem, the command line for it, and what the answer must hold."""
+
+
+def each_of(cases: Sequence[Case]) -> pytest.MarkDecorator:
+    """Runs a test for each case, under the name of its problem."""
+    return pytest.mark.parametrize("case", cases, ids=[case[1] for case in cases])
+
+
+def gives(ask: Ask, case: Case) -> None:
+    """Checks that the command line answers the problem with every part of the answer."""
+    source, problem, line, parts = case
+    answer = ask(line)
+    assert answer.status == 0, answer.err
+    missing = [part for part in parts if part not in answer.out]
+    assert not missing, f"{problem} ({source}): {missing} not in\n{answer.out}"
 
 
 @pytest.fixture

@@ -6,14 +6,9 @@ by counting. Where no page is named the problem is common practice.
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from tests.cli.reckoning.conftest import Ask, Case, each_of, gives
 
-import pytest
-
-if TYPE_CHECKING:
-    from tests.cli.reckoning.conftest import Ask
-
-CASES: list[tuple[str, str, str, list[str]]] = [
+CASES: list[Case] = [
     (
         "http://imperamagna.blogspot.com/2013/01/tricky-little-charm-packs.html",
         "packs that hold anything",
@@ -261,16 +256,9 @@ CASES: list[tuple[str, str, str, list[str]]] = [
 ]
 
 
-@pytest.mark.parametrize(
-    ("source", "problem", "line", "parts"), CASES, ids=[case[1] for case in CASES]
-)
-def test_a_command_answers_it(
-    ask: Ask, source: str, problem: str, line: str, parts: list[str]
-) -> None:
-    answer = ask(line)
-    assert answer.status == 0, answer.err
-    missing = [part for part in parts if part not in answer.out]
-    assert not missing, f"{problem} ({source}): {missing} not in\n{answer.out}"
+@each_of(CASES)
+def test_a_command_answers_it(ask: Ask, case: Case) -> None:
+    gives(ask, case)
 
 
 def test_strips_are_joined_on_the_slant_to_the_length_wanted(ask: Ask) -> None:

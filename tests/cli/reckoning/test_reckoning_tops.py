@@ -6,14 +6,11 @@ by counting. Where no page is named the problem is common practice.
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
-
 import pytest
 
-if TYPE_CHECKING:
-    from tests.cli.reckoning.conftest import Ask
+from tests.cli.reckoning.conftest import Ask, Case, each_of, gives
 
-CASES: list[tuple[str, str, str, list[str]]] = [
+CASES: list[Case] = [
     (
         "https://madaboutpatchwork.wordpress.com/2013/03/27/fabric-stretch-friend-or-enemy/",
         "sides that differ by half an inch",
@@ -166,16 +163,9 @@ CASES: list[tuple[str, str, str, list[str]]] = [
 ]
 
 
-@pytest.mark.parametrize(
-    ("source", "problem", "line", "parts"), CASES, ids=[case[1] for case in CASES]
-)
-def test_a_command_answers_it(
-    ask: Ask, source: str, problem: str, line: str, parts: list[str]
-) -> None:
-    answer = ask(line)
-    assert answer.status == 0, answer.err
-    missing = [part for part in parts if part not in answer.out]
-    assert not missing, f"{problem} ({source}): {missing} not in\n{answer.out}"
+@each_of(CASES)
+def test_a_command_answers_it(ask: Ask, case: Case) -> None:
+    gives(ask, case)
 
 
 def test_from_a_bed_to_the_blocks_in_every_setting(ask: Ask) -> None:
