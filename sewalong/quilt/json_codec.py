@@ -13,13 +13,17 @@ from sewalong.lengths.fault import quoted
 from sewalong.misfit import dotted, misfit
 from sewalong.quilt.choices import Choices, Fabric
 from sewalong.quilt.quilt import Border, Quilt, StartPile, Target
+from sewalong.quilt.setting import Cornerstones, Sashing
 from sewalong.quilt.size import Size
 from sewalong.quilt.stored_plan import (
     RULES,
+    SASHED,
     StoredBorder,
     StoredChoices,
+    StoredCornerstones,
     StoredFabric,
     StoredPlan,
+    StoredSetting,
     StoredStart,
     StoredTarget,
     StoredTrim,
@@ -87,6 +91,7 @@ def quilt_from_dict(plain: object) -> Quilt:
         ),
         choices=_choices(stored.choices),
         trim=Size(stored.trim.width, stored.trim.length) if stored.trim else None,
+        setting=_setting(stored.setting),
     )
 
 
@@ -95,6 +100,33 @@ def _choices(stored: StoredChoices | UnsetType) -> Choices:
         return _USUAL
     each = msgspec.structs.asdict(stored)
     return Choices(**{key: value for key, value in each.items() if value is not UNSET})
+
+
+def _setting(stored: StoredSetting | UnsetType) -> Sashing | None:
+    if stored is UNSET:
+        return None
+    stones = stored.cornerstones
+    return Sashing(
+        stored.cut,
+        stored.cloth,
+        stored.colour or None,
+        stored.frame,
+        Cornerstones(stones.cloth, stones.colour or None) if stones else None,
+    )
+
+
+def _stored_setting(setting: Sashing | None) -> StoredSetting | UnsetType:
+    if setting is None:
+        return UNSET
+    stones = setting.cornerstones
+    return StoredSetting(
+        kind=SASHED,
+        cut=setting.cut,
+        cloth=setting.cloth,
+        frame=setting.frame,
+        colour=setting.colour or UNSET,
+        cornerstones=StoredCornerstones(stones.cloth, stones.colour or UNSET) if stones else UNSET,
+    )
 
 
 def _stored(quilt: Quilt) -> StoredPlan:
@@ -123,6 +155,7 @@ def _stored(quilt: Quilt) -> StoredPlan:
         or UNSET,
         choices=StoredChoices(**given) if given else UNSET,
         trim=StoredTrim(quilt.trim.width, quilt.trim.length) if quilt.trim else UNSET,
+        setting=_stored_setting(quilt.setting),
     )
 
 

@@ -8,6 +8,7 @@ from sewalong.lengths import Length, Unit
 from sewalong.piecing.catalogue import method_for
 from sewalong.piecing.method import Method, MethodKey
 from sewalong.quilt.choices import Choices, Fabric
+from sewalong.quilt.setting import Sashing
 from sewalong.quilt.size import Size
 
 
@@ -54,7 +55,7 @@ class Quilt(Struct, frozen=True):
 
     `fabrics` are those of the units that have been given a name, in the order of their letters.
     `trim` is the size the owner trims units to, raw edge to raw edge, where she says one; what
-    the units come to is `unit_size.decided_unit`.
+    the units come to is `unit_size.decided_unit`. `setting` is None where they are set straight.
     """
 
     name: str
@@ -69,6 +70,7 @@ class Quilt(Struct, frozen=True):
     fabrics: tuple[Fabric, ...] = ()
     choices: Choices = Choices()
     trim: Size | None = None
+    setting: Sashing | None = None
 
     @property
     def method_key(self) -> MethodKey:

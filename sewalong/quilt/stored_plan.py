@@ -7,10 +7,12 @@
      "finishing": ["layer", "quilt", "bind"], "notes": "",
      "fabrics": [{"letter": "A", "name": "indigo print", "colour": "#243b6b"}],
      "choices": {"usable": "42", "spool_metres": 500},
-     "trim": {"width": "25/4", "length": "25/4"}}
+     "trim": {"width": "25/4", "length": "25/4"},
+     "setting": {"kind": "sashed", "cut": "2", "cloth": "slate", "frame": true,
+                 "cornerstones": {"cloth": "coral"}}}
 
 Lengths are fractions of an inch in lowest terms, as text. Every key is there, null for None; only
-`fabrics`, `choices` and all in it, `trim`, and `colour` are left out where nothing was given, so that
+`fabrics`, `choices` and all in it, `trim`, `setting`, and `colour` are left out where nothing was given, so that
 quilts kept before these were known read on as they are.
 """
 
@@ -24,6 +26,9 @@ from msgspec import UNSET, Struct, UnsetType
 from sewalong.lengths import LONGEST, Length, Unit
 from sewalong.misfit import Path, dotted
 from sewalong.quilt import rules
+
+SASHED = "sashed"
+"""The kind of setting that is stored: units set straight have none."""
 
 
 class StoredStart(Struct, frozen=True, forbid_unknown_fields=True):
@@ -80,6 +85,24 @@ class StoredTrim(Struct, frozen=True, forbid_unknown_fields=True):
     length: Length
 
 
+class StoredCornerstones(Struct, frozen=True, forbid_unknown_fields=True):
+    """Squares where sashes meet."""
+
+    cloth: str
+    colour: str | UnsetType = UNSET
+
+
+class StoredSetting(Struct, frozen=True, forbid_unknown_fields=True):
+    """How units are set, where not straight; `kind` is "sashed"."""
+
+    kind: str
+    cut: Length
+    cloth: str
+    frame: bool
+    colour: str | UnsetType = UNSET
+    cornerstones: StoredCornerstones | UnsetType = UNSET
+
+
 class StoredPlan(Struct, frozen=True, forbid_unknown_fields=True):
     """The whole plan."""
 
@@ -95,6 +118,7 @@ class StoredPlan(Struct, frozen=True, forbid_unknown_fields=True):
     fabrics: list[StoredFabric] | UnsetType = UNSET
     choices: StoredChoices | UnsetType = UNSET
     trim: StoredTrim | UnsetType = UNSET
+    setting: StoredSetting | UnsetType = UNSET
 
 
 def read_length(kind: type, value: object) -> Length:
@@ -134,6 +158,8 @@ def check_plan(plan: StoredPlan) -> None:
         raise ValueError(f"borders: a quilt has at most {rules.MOST_BORDERS}.")
     if plan.trim and min(plan.trim.width, plan.trim.length) <= 2 * plan.seam:
         raise ValueError("trim: nothing but seams would be left of a unit.")
+    if plan.setting and plan.setting.cut <= 2 * plan.seam:
+        raise ValueError("setting.cut: nothing but seams would be left of a sash.")
     letters = [fabric.letter for fabric in plan.fabrics or ()]
     if letters != sorted(set(letters)):
         raise ValueError("fabrics: the letters must each be there once, in order.")
@@ -178,6 +204,11 @@ def _rows(value: object) -> None:
     rules.whole(value, rules.MOST_ROWS)
 
 
+def _sashed(value: object) -> None:
+    if value != SASHED:
+        raise ValueError(f'This must be "{SASHED}".')
+
+
 RULES: dict[str, Callable[[object], object]] = {
     "name": rules.a_name,
     "method": rules.a_name,
@@ -191,6 +222,7 @@ RULES: dict[str, Callable[[object], object]] = {
     "colour": _colour,
     "finishing": rules.finishing,
     "notes": rules.notes,
+    "kind": _sashed,
     "letter": rules.letter,
     "joins": rules.joins,
     "corners": rules.corners,

@@ -28,6 +28,16 @@
     rows = 9
     columns = 9
 
+    [setting]                 # units set edge to edge unless given
+    kind = "sashed"           # strips between them; or "straight"
+    sash = "2"                # the width sashes are cut at
+    cloth = "oat linen"
+    colour = "#e3d9c3"        # if pictures should have it
+    frame = true              # sashes around the outside too; false unless given
+    cornerstones = true       # squares where sashes meet; false unless given
+    cornerstone_cloth = "coral dots"
+    # cornerstone_colour = "#e2725b"
+
     [[border]]                # the inner one first; none, or up to 12
     cut = "2 1/2"
     cloth = "cream linen"
@@ -71,6 +81,7 @@ from sewalong.quilt.choices import Choices, Fabric
 from sewalong.quilt.file.faults import Fault, FaultList, QuiltFileFaults
 from sewalong.quilt.file.model_reader import understood
 from sewalong.quilt.file.models import Cloth, QuiltFile
+from sewalong.quilt.file.setting import setting_of
 from sewalong.quilt.file.size_check import why_sizes_fail, why_trim_fails
 from sewalong.quilt.file.starting_piles import show_finely, starting_piles
 from sewalong.quilt.file.toml_errors import decode, read_toml
@@ -112,6 +123,7 @@ def read_quilt(text: str) -> Quilt:
         faults.missing(("name",), 'The name is missing. Add it, such as name = "Harbour lights".')
     starts = starting_piles(written, _method_file(written, faults), seam, faults)
     target = _target(written, faults)
+    setting = setting_of(written, seam, target, faults)
     borders = _borders(written, seam, faults)
     fabrics = _fabrics(written, faults)
     faults.refuse_if_any()
@@ -131,6 +143,7 @@ def read_quilt(text: str) -> Quilt:
         fabrics=fabrics,
         choices=_choices(written.cloth),
         trim=None if written.trim is None else Size(*written.trim),
+        setting=setting,
     )
     for pile, sentence in why_sizes_fail(quilt).items():
         faults.add(_size_of(pile, quilt, written), sentence)

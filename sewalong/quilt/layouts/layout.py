@@ -8,8 +8,11 @@ from fractions import Fraction
 from msgspec import Struct
 
 from sewalong.lengths import Length, Unit
+from sewalong.quilt.cloth.strips import QUARTER
+from sewalong.quilt.layouts.centre import finished_centre
 from sewalong.quilt.layouts.fit import Fit, fit
 from sewalong.quilt.refusal import at_least, not_below_zero
+from sewalong.quilt.setting import Sashing
 from sewalong.quilt.size import Size
 
 
@@ -86,7 +89,8 @@ class LayoutChoice(Struct, frozen=True):
     """What every layout of one quilt shares.
 
     `have` units in hand or to come; the size one finishes at; what the borders add on each side
-    (finished, all borders together); the size wanted, if one is.
+    (finished, all borders together); the size wanted, if one is. `setting` is how the units are
+    set, sewn with `seam`; straight where None.
     """
 
     have: int
@@ -94,6 +98,8 @@ class LayoutChoice(Struct, frozen=True):
     border: Length = Fraction(0)
     wanted: Size | None = None
     shown_in: Unit = Unit.INCH
+    setting: Sashing | None = None
+    seam: Length = QUARTER
 
     def __post_init__(self) -> None:
         at_least(0, self.have, "units")
@@ -103,10 +109,17 @@ class LayoutChoice(Struct, frozen=True):
         """This many rows and columns. Raises `NumbersFault` when either is below one."""
         at_least(1, rows, "rows")
         at_least(1, columns, "columns")
-        size = self.unit.times(columns, rows).grown(self.border)
+        size = self.size(rows, columns)
         over = self.have - rows * columns
         meets = None if self.wanted is None else fit(size, self.wanted, self.shown_in)
         return Layout(rows, columns, size, max(over, 0), max(-over, 0), meets)
+
+    def size(self, rows: int, columns: int) -> Size:
+        """What so many rows and columns finish at, borders included."""
+        inner = finished_centre(
+            self.setting, rows, columns, self.unit, seam=self.seam, shown_in=self.shown_in
+        )
+        return inner.grown(self.border)
 
 
 def corners_alike(rows: int, columns: int) -> bool:
@@ -140,9 +153,8 @@ def layouts(
 
 
 def _stretch(choice: LayoutChoice, rows: int, columns: int) -> Fraction:
-    across = choice.unit.width * columns + 2 * choice.border
-    down = choice.unit.length * rows + 2 * choice.border
-    return max(across, down) / min(across, down)
+    size = choice.size(rows, columns)
+    return max(size.width, size.length) / min(size.width, size.length)
 
 
 def _nearest_first(layout: Layout) -> tuple[Fraction, bool, int, Fraction, int]:
