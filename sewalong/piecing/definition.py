@@ -22,11 +22,28 @@ from sewalong.piecing.method_files import read_method_file
 FINAL_PILE = "unit"
 """The id of the last pile of every method."""
 
-LATER_STAGES = frozenset({"sew-rows", "join-rows", "add-borders", "layer", "quilt", "bind"})
-"""Ids of the stages that follow the units in every quilt, which a method can't use too."""
+LATER_STAGES = frozenset(
+    {
+        "cut-standing-sashes",
+        "cut-lying-sashes",
+        "cut-long-sashes",
+        "cut-cornerstones",
+        "sew-rows",
+        "sew-sash-rows",
+        "add-sashes",
+        "join-rows",
+        "add-borders",
+        "layer",
+        "quilt",
+        "bind",
+    }
+)
+"""Ids of the stages that can follow the units in a quilt, which a method can't use too."""
 
-LATER_PILES = frozenset({"row"})
-"""Ids of the piles that follow the units in every quilt."""
+LATER_PILES = frozenset(
+    {"standing-sash", "lying-sash", "long-sash", "cornerstone", "sash-row", "row"}
+)
+"""Ids of the piles that can follow the units in a quilt."""
 
 _Text = Annotated[str, Meta(pattern=r"\S")]
 

@@ -5,6 +5,17 @@ from __future__ import annotations
 from msgspec import Struct
 
 from sewalong.lengths import Length
+from sewalong.piecing.method import Noun, Pile
+
+STANDING = Pile("standing-sash", Noun("standing sash", "standing sashes"))
+"""Between two units of a row, as long as a unit is high."""
+LYING = Pile("lying-sash", Noun("lying sash", "lying sashes"))
+"""Between two rows where there are cornerstones, as long as a unit is wide."""
+LONG = Pile("long-sash", Noun("long sash", "long sashes"))
+"""Between two rows where there are none, as long as a row."""
+CORNERSTONE = Pile("cornerstone", Noun("cornerstone", "cornerstones"))
+SASH_ROW = Pile("sash-row", Noun("sash row", "sash rows"))
+"""Lying sashes and cornerstones in turn, as long as a row."""
 
 
 class Cornerstones(Struct, frozen=True):
@@ -39,6 +50,13 @@ class Sashing(Struct, frozen=True):
                 "Take two columns or more, or a frame."
             )
         return ""
+
+    @property
+    def words(self) -> str:
+        """ "with sashes between the units and around them, cornerstones where they meet" """
+        around = " and around them" if self.frame else ""
+        stones = ", cornerstones where they meet" if self.cornerstones is not None else ""
+        return f"with sashes between the units{around}{stones}"
 
 
 def sashes_among(units: int, *, outer: bool) -> int:

@@ -160,6 +160,9 @@ def check_plan(plan: StoredPlan) -> None:
         raise ValueError("trim: nothing but seams would be left of a unit.")
     if plan.setting and plan.setting.cut <= 2 * plan.seam:
         raise ValueError("setting.cut: nothing but seams would be left of a sash.")
+    one_column = plan.target.columns == 1 and plan.setting and not plan.setting.frame
+    if one_column and plan.setting and plan.setting.cornerstones:
+        raise ValueError("setting.cornerstones: in one column without a frame no sashes meet.")
     letters = [fabric.letter for fabric in plan.fabrics or ()]
     if letters != sorted(set(letters)):
         raise ValueError("fabrics: the letters must each be there once, in order.")
@@ -223,6 +226,7 @@ RULES: dict[str, Callable[[object], object]] = {
     "finishing": rules.finishing,
     "notes": rules.notes,
     "kind": _sashed,
+    "frame": rules.yes_or_no,
     "letter": rules.letter,
     "joins": rules.joins,
     "corners": rules.corners,

@@ -7,13 +7,15 @@ from functools import lru_cache
 
 from sewalong.fabrics.colours import Colour, parse_colour
 from sewalong.piecing.faults import SizeRefused
+from sewalong.quilt.cloth.to_cut import to_cut
 from sewalong.quilt.derived import derived
+from sewalong.quilt.layouts.setting_sashed import Meeting
 from sewalong.quilt.quilt import Quilt, Target
 from sewalong.quilt.unit_size import decided_unit
-from sewalong.wall.keys import Key, border_key
+from sewalong.wall.keys import CORNERSTONE, SASH, Key, border_key
 from sewalong.wall.picture import Picture
 from sewalong.wall.pieces import piece_picture
-from sewalong.wall.tops import top_picture
+from sewalong.wall.tops import Sashes, top_picture
 
 
 @lru_cache(maxsize=16)
@@ -51,7 +53,16 @@ def picture_of_top(quilt: Quilt, target: Target, across: int, down: int) -> Pict
         across=across,
         down=down,
         borders=widths,
+        sashes=_sashes(quilt),
     )
+
+
+def _sashes(quilt: Quilt) -> Sashes | None:
+    if quilt.setting is None:
+        return None
+    meeting = Meeting.LONG_SASHES if quilt.setting.cornerstones is None else Meeting.CORNERSTONES
+    width = to_cut(quilt.setting.cut, quilt.unit).length - 2 * quilt.seam
+    return Sashes(float(width), quilt.setting.frame, meeting)
 
 
 @lru_cache(maxsize=4)
@@ -61,4 +72,8 @@ def own_colours(quilt: Quilt) -> Mapping[Key, Colour]:
     written |= {
         border_key(number): border.colour for number, border in enumerate(quilt.borders, start=1)
     }
+    if quilt.setting is not None:
+        written[SASH] = quilt.setting.colour
+        stones = quilt.setting.cornerstones
+        written[CORNERSTONE] = stones.colour if stones else None
     return {key: parse_colour(colour) for key, colour in written.items() if colour}

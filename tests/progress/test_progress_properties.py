@@ -58,7 +58,11 @@ def worth(method: Method, columns: int) -> dict[str, Fraction]:
         taken = sum((pieces[t.pile] * t.count for t in stage.takes), Fraction(0))
         pieces[stage.makes.pile] = taken / stage.makes.count
     pieces["row"] = pieces[method.unit] * columns
-    return pieces
+    # What lies between the units is cut from cloth that nobody counted.
+    return pieces | dict.fromkeys(BETWEEN, Fraction(0))
+
+
+BETWEEN = ("standing-sash", "lying-sash", "long-sash", "cornerstone", "sash-row")
 
 
 @a_while
@@ -70,9 +74,10 @@ def test_every_pile_is_what_opened_was_made_found_and_recounted_less_taken_and_s
     sewn = dict(opening(quilt).piles)
     for step in wander(quilt, history):
         state = step.after
-        for stage in step.before.route.of_pieces:
-            n = state.done[stage.id] - step.before.done[stage.id]
-            sewn[stage.makes.pile] += n * stage.makes.count
+        for stage in step.before.route.stages:
+            n = state.done.get(stage.id, 0) - step.before.done[stage.id]
+            if isinstance(stage, Stage):
+                sewn[stage.makes.pile] += n * stage.makes.count
             for taken in stage.takes:
                 sewn[taken.pile] -= n * taken.count
         for pile, now in state.piles.items():
@@ -119,7 +124,10 @@ def test_no_pile_and_no_stage_falls_below_nothing(quilt: Quilt, history: Sequenc
         for top in state.route.of_the_top:
             assert state.done[top.id] <= top.steps
         for earlier, later in zip(state.route.of_the_top, state.route.of_the_top[1:], strict=False):
-            assert state.done[earlier.id] == earlier.steps or not state.done[later.id]
+            if (earlier.id, later.id) == ("add-sashes", "join-rows"):
+                assert state.done[later.id] <= state.done[earlier.id]
+            else:
+                assert state.done[earlier.id] == earlier.steps or not state.done[later.id]
 
 
 @a_while
@@ -367,6 +375,8 @@ def test_what_is_needed_from_nothing_is_the_target_brought_back_through_the_stag
     """Each stage needs the counts its taker needs, rounded up: worked out here again."""
     now = plan(opening(quilt))
     wanted = {"row": quilt.target.rows}
+    for top in opening(quilt).route.of_the_top:
+        wanted |= {t.pile: top.steps * t.count for t in top.takes}
     for stage in reversed(opening(quilt).route.of_pieces):
         assert isinstance(stage, Stage)
         counts = -(-wanted.get(stage.makes.pile, 0) // stage.makes.count)

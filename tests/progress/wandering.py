@@ -11,6 +11,7 @@ from random import Random
 from typing import get_args
 
 from hypothesis import strategies as st
+from msgspec.structs import replace
 
 from sewalong.piecing.catalogue import method_ids
 from sewalong.piecing.method import Station
@@ -24,6 +25,7 @@ from sewalong.progress.record.settings import Settings
 from sewalong.progress.record.state import State
 from sewalong.progress.safety.cautions import CautionFirst
 from sewalong.quilt.quilt import Quilt
+from sewalong.quilt.setting import Cornerstones, Sashing
 from tests.progress import every_act as c
 from tests.progress.building import EVENING, Record, a_quilt, advance, opening
 
@@ -90,15 +92,34 @@ asks = st.lists(
 HOW = get_args(Accepted)
 TOOLS = get_args(Tool)
 PIECES = ("unit", "row", "strips:3:3/2", "middle:3/2", "top:across", "no such piece")
-LONG_ENOUGH_TO_REACH_THE_TOP = [Ask(ASKS[1], 0, 0, 1)] * 14
+LONG_ENOUGH_TO_REACH_THE_TOP = [Ask(ASKS[1], 0, 0, 1)] * 20
 
 
 @lru_cache(maxsize=512)
 def _small(
-    method_id: str, pieces: int, rows: int, columns: int, borders: int, finished: bool
+    method_id: str,
+    pieces: int,
+    rows: int,
+    columns: int,
+    borders: int,
+    finished: bool,
+    setting: Sashing | None,
 ) -> Quilt:
     finishing = ("layer", "quilt", "bind") if finished else ()
-    return a_quilt(method_id, pieces, rows, columns, borders=borders, finishing=finishing)
+    quilt = a_quilt(method_id, pieces, rows, columns, borders=borders, finishing=finishing)
+    if setting is not None and setting.why_not(columns):
+        setting = replace(setting, cornerstones=None)
+    return replace(quilt, setting=setting)
+
+
+WIDE = Fraction(2)
+STONES = Cornerstones("coral")
+SETTINGS = (
+    Sashing(WIDE, "oat"),
+    Sashing(WIDE, "oat", frame=True),
+    Sashing(WIDE, "oat", cornerstones=STONES),
+    Sashing(WIDE, "oat", frame=True, cornerstones=STONES),
+)
 
 
 small_quilt = st.builds(
@@ -109,6 +130,7 @@ small_quilt = st.builds(
     st.integers(1, 3),
     st.integers(0, 1),
     st.booleans(),
+    st.sampled_from((None, None, None, *SETTINGS)),
 )
 
 

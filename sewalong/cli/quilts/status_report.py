@@ -44,7 +44,9 @@ def stage_words(line: StageLine) -> str:
         parts = [f"{line.done} done, {line.needed} needed"]
     if line.to_do:
         parts.append(f"{line.to_do} to do")
-    if line.waiting:
+    if line.from_cloth:
+        parts.append("from cloth")
+    elif line.waiting:
         parts.append(f"{line.waiting_noun.count(line.waiting)} waiting")
     elif line.to_do:
         parts.append("nothing waiting yet")

@@ -105,6 +105,8 @@ def _of_quilt(args: argparse.Namespace, context: Context) -> tuple[LayoutChoice,
         rests_on.border_in_all,
         wanted_size(args),
         found.quilt.unit,
+        found.quilt.setting,
+        found.quilt.seam,
     )
     return choice, (found.target.rows, found.target.columns)
 

@@ -39,7 +39,8 @@ def _next(state: State, *, placed: bool) -> Report:
     lines = list(now.lines)
     if now.seams > now.done:
         lines.append(f"Before each seam: {' '.join(which_way_up(JOIN_ROWS))}")
-        lines.append(f"Seams within the rows: {press_rule(placed=placed)}. {TAPE}")
+        sashed = state.quilt.setting is not None
+        lines.append(f"Seams within the rows: {press_rule(placed=placed, sashed=sashed)}. {TAPE}")
         lines.append(f"Tags: {HOW_TO_TAG}")
         traps = trap_pairs(state.target.rows)
         if traps:

@@ -9,6 +9,7 @@ from sewalong.progress.joining.next_joins import join_in_words, joining
 from sewalong.progress.joining.press_directions import press_words
 from sewalong.progress.plan.plan import Plan, StageLine
 from sewalong.progress.record.route import (
+    ADD_SASHES,
     JOIN_ROWS,
     ROW,
     SEW_ROWS,
@@ -52,14 +53,19 @@ def in_hand(state: State, now: Plan) -> InHand:
 
 
 def _takes(state: State, stage: RouteStage) -> str:
+    if stage.id == JOIN_ROWS:
+        return "two rows, or rows already joined"
+    pieces = " and ".join(_pieces(state, taken) for taken in stage.takes)
     if isinstance(stage, TopStage):
-        return "two rows, or rows already joined" if stage.id == JOIN_ROWS else "the top"
-    return " and ".join(_pieces(state, taken) for taken in stage.takes)
+        return f"a row and {pieces}" if pieces else "the top"
+    return pieces or "cloth"
 
 
 def _makes(state: State, stage: RouteStage) -> str:
     if isinstance(stage, Stage):
         return _pieces(state, stage.makes)
+    if stage.id == ADD_SASHES:
+        return "a row with its sash"
     return "one wider piece of the top" if stage.id == JOIN_ROWS else ""
 
 
@@ -73,15 +79,28 @@ def _which(state: State, line: StageLine) -> str:
         return ""
     done = state.done[stage.id]
     if stage.id == SEW_ROWS:
-        return press_words(state.piles[ROW.id] + 1)
+        return press_words(state.piles[ROW.id] + 1, sashed=state.quilt.setting is not None)
     if not isinstance(stage, TopStage):
         return ""
     if stage.id == JOIN_ROWS:
         joins = joining(state).joins
         return join_in_words(joins[0]) if joins else ""
+    if stage.id == ADD_SASHES:
+        return _which_sash(state, done)
     if stage.id == "add-borders":
         border = state.quilt.borders[done // SIDES_OF_A_BORDER]
         side = done % SIDES_OF_A_BORDER + 1
         edge = "the two sides first" if side <= 2 else "now the top and bottom edges"
         return f"Border “{border.cloth}”: edge {side} of {SIDES_OF_A_BORDER}, {edge}."
     return f"{stage.counts.one.capitalize()} {done + 1} of {stage.steps}."
+
+
+def _which_sash(state: State, done: int) -> str:
+    """Sashes taken to be put on from row 1 down: the outer one first, then one below each row."""
+    setting = state.quilt.setting
+    row = done if setting is not None and setting.frame else done + 1
+    if not row:
+        return "Row 1: the outer edge first, the one no other row is joined to."
+    if row == 1:
+        return "Row 1: the edge towards row 2."
+    return f"Row {row}: the edge away from row 1."

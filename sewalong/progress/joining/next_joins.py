@@ -7,8 +7,9 @@ from msgspec import Struct
 from sewalong.progress.joining.join_order import Join, Run, join_tree, levels
 from sewalong.progress.joining.row_tags import row_label
 from sewalong.progress.record.joined_rows import unnumbered
+from sewalong.progress.record.on_the_top import sashed_rows
 from sewalong.progress.record.readiness import ready
-from sewalong.progress.record.route import JOIN_ROWS, ROW
+from sewalong.progress.record.route import ADD_SASHES, JOIN_ROWS, ROW
 from sewalong.progress.record.state import State
 
 
@@ -65,15 +66,18 @@ def pieces(state: State) -> tuple[Run, ...]:
 def _next(state: State, rows: int) -> tuple[Join, ...]:
     """The joins whose own parts are whole, the lowest level first.
 
-    Rows are taken to be sewn from row 1 on while some are still to sew.
+    Rows are taken to be sewn from row 1 on while some are still to sew, and sashes put on so.
     """
     sewn = min(rows, state.piles[ROW.id])
+    # A sash lies between two rows, so the row above must have its own.
+    sashed = sashed_rows(state) if ADD_SASHES in state.done else rows
     joined = set(state.joints)
     left = [join for join in join_tree(rows) if (join.first, join.second) not in joined]
     return tuple(
         join
         for join in left
         if join.below[1] <= sewn
+        and join.first <= sashed
         and not any(_within(other, join.above) or _within(other, join.below) for other in left)
     )
 
@@ -97,6 +101,8 @@ def _lines(state: State, joins: tuple[Join, ...], can: int, loose: int) -> tuple
             "numbers, so which come next is not known: look at the tags.",
         )
     if not joins:
+        if not can and ADD_SASHES in state.done and state.piles[ROW.id] > stage_done + 1:
+            return (f"{left}. Add the sash between two rows first.",)
         sew = "Sew more rows first." if not can else "In pairs, the next row comes first: sew it."
         return (f"{left}. {sew}",)
     said = [f"{left}, in pairs: {levels(rows)} joins for any one row."]

@@ -7,7 +7,7 @@ floor and machine).
 
 from __future__ import annotations
 
-from sewalong.progress.record.route import JOIN_ROWS
+from sewalong.progress.record.route import ADD_SASHES, JOIN_ROWS
 
 
 def which_way_up(stage: str) -> tuple[str, ...]:
@@ -20,6 +20,10 @@ _LOOK = {
     "sew-rows": (
         "Which unit is first? The tag and the tape are on it.",
         "Which end of each unit is towards row 1?",
+    ),
+    ADD_SASHES: (
+        "Which edge of the row is away from row 1?",
+        "Does the tag still show once the sash is on?",
     ),
     JOIN_ROWS: (
         "Do both tags lie at the edge with the tape?",

@@ -21,7 +21,7 @@ from sewalong.progress.record.measurable import (
 )
 from sewalong.quilt.as_fraction import as_fraction
 from sewalong.quilt.cloth.borders import BorderNumbers, borders
-from sewalong.quilt.layouts.setting_straight import straight_top
+from sewalong.quilt.layouts.centre import centre
 from sewalong.quilt.quilt import Quilt, Target
 from sewalong.quilt.refusal import NumbersFault
 from sewalong.quilt.size import Size
@@ -112,11 +112,11 @@ def _outlook(quilt: Quilt, target: Target, unit: Size, seam: Length) -> Outlook:
 
 def _sewn(quilt: Quilt, target: Target, unit: Size, seam: Length) -> Outlook:
     try:
-        centre = straight_top(target.rows, target.columns, unit, seam)
+        inner = centre(quilt, target, unit, seam)
         found = borders(
-            centre, border_plans(quilt), seam=seam, usable=quilt.choices.usable, unit=quilt.unit
+            inner, border_plans(quilt), seam=seam, usable=quilt.choices.usable, unit=quilt.unit
         )
     except NumbersFault as fault:
         raise Unmeasurable(str(fault)) from fault
-    top = found[-1].outer if found else centre
-    return Outlook(unit, centre, top, found, Fraction(0))
+    top = found[-1].outer if found else inner
+    return Outlook(unit, inner, top, found, Fraction(0))

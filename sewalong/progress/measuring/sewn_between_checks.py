@@ -12,7 +12,8 @@ from sewalong.piecing.method import Noun, Stage, Station
 from sewalong.progress.measuring.proof import changed_by
 from sewalong.progress.record import events as e
 from sewalong.progress.record.recount_rules import counts_made, maker
-from sewalong.progress.record.route import JOIN_ROWS, ROW, RouteStage
+from sewalong.progress.record.route import ADD_SASHES, JOIN_ROWS, ROW, RouteStage
+from sewalong.progress.record.sash_stages import SEW_SASH_ROWS
 from sewalong.progress.record.settings import Settings
 from sewalong.progress.record.state import SeamChange, State
 from sewalong.progress.record.time_words import day_said
@@ -59,7 +60,8 @@ def feeding(state: State, piece: str) -> tuple[RouteStage, ...]:
     if head in ("strips", "middle"):
         return tuple(machine)
     wanted = _upstream(state, head if head in state.route.piles else ROW.id)
-    top = {"column": {JOIN_ROWS}, "centre": {JOIN_ROWS}, "top": {JOIN_ROWS, "add-borders"}}
+    joins = {SEW_SASH_ROWS, ADD_SASHES, JOIN_ROWS}
+    top = {"column": joins, "centre": joins, "top": {*joins, "add-borders"}}
     wanted |= top.get(head, set())
     return tuple(stage for stage in machine if stage.id in wanted)
 
@@ -179,7 +181,7 @@ class SewnBetween:
                 sessions[one.session] = SewnThen(one.session, day, so_far + one.n)
         n = self.total(stage.id)
         units = None
-        if isinstance(stage, Stage):
+        if isinstance(stage, Stage) and stage.id != SEW_SASH_ROWS:
             units = int(n * stage.makes.count * _units_in(self.state, stage.makes.pile))
         return Doubtful(stage.id, n, stage.counts, units, tuple(sessions.values()))
 

@@ -19,7 +19,8 @@ from sewalong.piecing.derive import derive
 from sewalong.piecing.faults import MethodFault, SizeRefused, UnknownMethod
 from sewalong.progress.pace.duration_words import each_takes
 from sewalong.progress.pace.stage_lengths import StageLength, stage_lengths
-from sewalong.progress.record.route import JOIN_ROWS, RouteStage, route_for
+from sewalong.progress.record.route import ADD_SASHES, JOIN_ROWS, RouteStage, route_for
+from sewalong.progress.record.sash_stages import SEW_SASH_ROWS
 from sewalong.quilt.quilt import Quilt, Target
 from sewalong.quilt.refusal import NumbersFault
 from sewalong.quilt.worksheet.basis import basis
@@ -28,6 +29,8 @@ USUAL_SQUARE = Fraction(5)
 USUAL_STRIP = Fraction(5, 2)
 USUAL_UNIT = 5.0
 """Side of a unit, to the raw edges, that the minutes of rows and of quilting are for (inches)."""
+USUAL_SASH = 2.0
+"""Width sashes are cut at that the minutes of sash rows are for (inches)."""
 USUAL_TOP = 45.0
 """Side of a top that the minutes of layering are for (inches)."""
 USUAL_BORDER = 45.0
@@ -94,10 +97,14 @@ def _inches(quilt: Quilt, inches: float) -> str:
 
 def _usual(quilt: Quilt, target: Target) -> dict[str, StageLength]:
     """The lengths that the stages' minutes are meant for."""
-    columns = target.columns
+    columns, sashing = target.columns, quilt.setting
+    pieces = columns + (sashing.among(columns) if sashing is not None else 0)
+    along = StageLength((USUAL_UNIT - 0.5) * columns + 0.5)
     usual = {
-        "sew-rows": StageLength(USUAL_UNIT * (columns - 1)),
-        JOIN_ROWS: StageLength((USUAL_UNIT - 0.5) * columns + 0.5),
+        "sew-rows": StageLength(USUAL_UNIT * (pieces - 1)),
+        SEW_SASH_ROWS: StageLength(USUAL_SASH * (pieces - 1)),
+        ADD_SASHES: along,
+        JOIN_ROWS: along,
         "add-borders": StageLength(USUAL_BORDER),
         "bind": StageLength(USUAL_BINDING),
     }
@@ -115,10 +122,9 @@ def _usual_of_method(method_id: str) -> Mapping[str, StageLength]:
 
 
 def _unit_area(quilt: Quilt, target: Target) -> float | None:
-    """Square inches one unit finishes at, or None where the numbers cannot be had."""
+    """Square inches of the centre that fall to one unit, or None where they cannot be had."""
     try:
-        unit = basis(quilt, target).unit
+        inner = basis(quilt, target).centre.grown(-quilt.seam)
     except (NumbersFault, SizeRefused, MethodFault, UnknownMethod):
         return None
-    lost = 2 * quilt.seam
-    return float((unit.width - lost) * (unit.length - lost))
+    return float(inner.width * inner.length / target.units)

@@ -8,11 +8,14 @@ from functools import lru_cache
 from msgspec import Struct
 
 from sewalong.piecing.faults import MethodFault, SizeRefused, UnknownMethod
-from sewalong.progress.record.route import JOIN_ROWS, SIDES_OF_A_BORDER, route_for
-from sewalong.quilt.layouts.joining_seams import binding_seams, border_seams, row_seams, top_seams
+from sewalong.progress.record.route import ADD_SASHES, JOIN_ROWS, SIDES_OF_A_BORDER, route_for
+from sewalong.progress.record.sash_stages import SEW_SASH_ROWS, cutting_stage
+from sewalong.quilt.layouts.centre_seams import centre_seams
+from sewalong.quilt.layouts.joining_seams import binding_seams, border_seams
 from sewalong.quilt.quilt import Quilt, Target
 from sewalong.quilt.refusal import NumbersFault
 from sewalong.quilt.worksheet.basis import Basis, basis
+from sewalong.quilt.worksheet.setting_cloth import setting_cuts
 
 
 class StageLength(Struct, frozen=True):
@@ -44,14 +47,22 @@ def stage_lengths(quilt: Quilt, target: Target) -> Mapping[str, StageLength]:
 
 
 def _of_the_top(now: Basis) -> dict[str, StageLength]:
-    rows, columns = now.target.rows, now.target.columns
+    seams = centre_seams(now.quilt, now.target, now.unit)
     found = {
-        "sew-rows": StageLength(float(row_seams(1, columns, now.unit).length)),
-        JOIN_ROWS: StageLength(float(top_seams(rows, columns, now.unit, now.quilt.seam).each)),
+        "sew-rows": StageLength(float(seams.rows.length / now.target.rows)),
+        JOIN_ROWS: StageLength(float(seams.joins.each)),
         "layer": StageLength(),
         "quilt": StageLength(sewn=None),
         "bind": StageLength(float(binding_seams(now.top).length) / SIDES_OF_A_BORDER),
     }
+    if seams.sashes is not None:
+        found[ADD_SASHES] = StageLength(float(seams.sashes.each))
+    if seams.sash_rows is not None and seams.sashes is not None and seams.sashes.times:
+        found[SEW_SASH_ROWS] = StageLength(float(seams.sash_rows.length / seams.sashes.times))
+    for one in setting_cuts(now):
+        # A strip is cut along once, and across for every piece.
+        along = one.strips * now.choices.usable + one.count * one.size.length
+        found[cutting_stage(one.pile)] = StageLength(cut=float(along) / one.count)
     if now.quilt.borders:
         try:
             around = sum(float(border_seams(one).length) for one in now.bordered())

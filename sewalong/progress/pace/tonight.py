@@ -161,7 +161,7 @@ class _Asked(Struct, frozen=True):
             (
                 after
                 for after in self.state.route.of_pieces
-                if after.takes[0].pile == stage.makes.pile
+                if after.takes and after.takes[0].pile == stage.makes.pile
             ),
             None,
         )
@@ -271,8 +271,8 @@ def _counted(state: State, stage: RouteStage, n: int) -> State:
     """The piles after `n` counts more, with nothing else changed."""
     done = {**state.done, stage.id: state.done[stage.id] + n}
     piles = dict(state.piles)
+    for taken in stage.takes:
+        piles[taken.pile] -= n * taken.count
     if isinstance(stage, Stage):
-        for taken in stage.takes:
-            piles[taken.pile] -= n * taken.count
         piles[stage.makes.pile] += n * stage.makes.count
     return replace(state, piles=piles, done=done)

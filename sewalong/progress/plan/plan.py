@@ -28,7 +28,7 @@ class StageLine(Struct, frozen=True):
     `needed` is all the target needs of the stage, `done` what was counted (more than
     `needed` where more was made than the target takes), `to_do` what is left, `ready` how
     many could be done now with what waits. `waiting` is the pieces in its pile now (the
-    scarcer pile, when it takes two).
+    scarcer pile, when it takes two); of what is cut from cloth all that is left waits.
     """
 
     stage: RouteStage
@@ -38,6 +38,11 @@ class StageLine(Struct, frozen=True):
     ready: int
     waiting: int
     waiting_noun: Noun
+
+    @property
+    def from_cloth(self) -> bool:
+        """Whether it cuts pieces from cloth, which no pile is counted of."""
+        return isinstance(self.stage, Stage) and not self.stage.takes
 
 
 class Suggestion(Struct, frozen=True):
@@ -88,9 +93,13 @@ class Plan(Struct, frozen=True):
 
 def plan(state: State) -> Plan:
     """The plan for `state`."""
-    to_do, missing, beyond = _backward(state, {ROW.id: state.target.rows})
+    of_the_top = {top.id: top.steps - state.done[top.id] for top in state.route.of_the_top}
+    wants = {ROW.id: state.target.rows}
     for top in state.route.of_the_top:
-        to_do[top.id] = top.steps - state.done[top.id]
+        for taken in top.takes:
+            wants[taken.pile] = of_the_top[top.id] * taken.count
+    to_do, missing, beyond = _backward(state, wants)
+    to_do |= of_the_top
     possible = _possible(state)
     wanted = state.target.units
     made = state.piles[state.quilt.method.unit] + _in_rows(state)
@@ -169,15 +178,16 @@ def _possible(state: State) -> int:
 
 def _over(state: State, possible: int) -> tuple[Pieces, ...]:
     """The pieces that cannot make a whole unit, brought as far as they go."""
-    unit = state.quilt.method.unit
+    method = state.quilt.method
+    unit = method.unit
     to_do, _, _ = _backward(state, {unit: possible - _in_rows(state)})
-    stages = [stage for stage in state.route.of_pieces if stage.makes.pile != ROW.id]
-    stock = dict(state.piles)
+    stages = list(method.stages)
+    stock = {pile.id: state.piles[pile.id] for pile in method.piles}
     for stage in stages:
         _make(stock, stage, to_do[stage.id])
     for stage in stages:
         _make(stock, stage, min(stock[taken.pile] // taken.count for taken in stage.takes))
-    over = {pile: n for pile, n in stock.items() if pile not in (unit, ROW.id)}
+    over = {pile: n for pile, n in stock.items() if pile != unit}
     return _as_they_lie(state, over, stages)
 
 
@@ -206,14 +216,16 @@ def _as_they_lie(state: State, over: dict[str, int], stages: list[Stage]) -> tup
 def _line(state: State, stage: RouteStage, to_do: int, beyond: int) -> StageLine:
     done = state.done[stage.id]
     needed = stage.steps if isinstance(stage, TopStage) else max(0, done - beyond) + to_do
+    if not isinstance(stage, TopStage) and not stage.takes:
+        return StageLine(stage, needed, done, to_do, to_do, to_do, stage.counts)
     waiting, noun = _waiting(state, stage)
     return StageLine(stage, needed, done, to_do, ready(state, stage), waiting, noun)
 
 
 def _waiting(state: State, stage: RouteStage) -> tuple[int, Noun]:
-    if isinstance(stage, TopStage):
-        if stage.id == JOIN_ROWS:
-            return state.piles[ROW.id], ROW.noun
+    if stage.id == JOIN_ROWS:
+        return state.piles[ROW.id], ROW.noun
+    if not stage.takes:
         return ready(state, stage), stage.counts
     scarcest = min(stage.takes, key=lambda taken: state.piles[taken.pile] // taken.count)
     return state.piles[scarcest.pile], state.route.piles[scarcest.pile].noun
@@ -248,19 +260,29 @@ def _can_be_wanted(state: State, layout: Target) -> bool:
 def _suggest(state: State, lines: tuple[StageLine, ...], possible: int) -> Suggestion | None:
     """Go on while the pile lasts; else the furthest-along stage that can and must be done.
 
-    Never one that would leave fewer units possible than there are now.
+    Never one that would leave fewer units possible than there are now. What is cut from cloth
+    comes when nothing waits in a pile: it has to fit what is sewn.
     """
     if state.standing is not Standing.IN_PROGRESS:
         return None
     for line in lines:
         if line.stage.id == state.chosen and _worth_doing(state, line, possible):
-            return Suggestion(line.stage.id, f"its pile still has {_waits(line)}")
+            return Suggestion(line.stage.id, _go_on(line))
     for line in reversed(lines):
-        if _worth_doing(state, line, possible):
+        if not line.from_cloth and _worth_doing(state, line, possible):
             return Suggestion(
                 line.stage.id, f"the furthest along with enough waiting: {_waits(line)}"
             )
+    for line in lines:
+        if line.from_cloth and line.to_do:
+            return Suggestion(line.stage.id, f"nothing goes on without them: {_waits(line)} to cut")
     return None
+
+
+def _go_on(line: StageLine) -> str:
+    return (
+        f"{_waits(line)} still to cut" if line.from_cloth else f"its pile still has {_waits(line)}"
+    )
 
 
 def _worth_doing(state: State, line: StageLine, possible: int) -> bool:

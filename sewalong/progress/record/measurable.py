@@ -19,6 +19,7 @@ from sewalong.quilt.as_fraction import as_fraction
 from sewalong.quilt.cloth.row import row_length
 from sewalong.quilt.cloth.to_cut import to_cut
 from sewalong.quilt.derived import derived
+from sewalong.quilt.layouts.centre import in_a_line, sashes_in_a_line
 from sewalong.quilt.quilt import Quilt, Target
 from sewalong.quilt.size import Size
 from sewalong.quilt.unit_size import decided_unit, is_trimmed, trim_stage
@@ -225,7 +226,9 @@ def _side(size: Size, way: str) -> Length:
 
 def _side_by_side(quilt: Quilt, target: Target, n: int, way: str) -> Measured:
     unit = _as_joined(quilt, way)
-    length = row_length(n, unit.expected, quilt.seam)
+    whole = n == (target.columns if way == ACROSS else target.rows)
+    sashes = sashes_in_a_line(quilt, n, whole=whole)
+    length = in_a_line(quilt, unit.expected, n, whole=whole)
     many = quilt.method.pile(quilt.method.unit).noun
     if way == ACROSS:
         id = "row" if n == target.columns else f"row:{n}"
@@ -236,9 +239,9 @@ def _side_by_side(quilt: Quilt, target: Target, n: int, way: str) -> Measured:
         id,
         words,
         length,
-        n * unit.allowances + 2 * (n - 1),
+        n * unit.allowances + 2 * (n + sashes - 1),
         n,
-        unit.expected - 2 * quilt.seam,
+        None if sashes else unit.expected - 2 * quilt.seam,
     )
 
 

@@ -5,18 +5,38 @@ from __future__ import annotations
 from itertools import takewhile
 
 from sewalong.piecing.method import Stage
-from sewalong.progress.record.route import JOIN_ROWS, ROW, RouteStage, TopStage
+from sewalong.progress.record.route import ADD_SASHES, JOIN_ROWS, ROW, RouteStage, TopStage
 from sewalong.progress.record.state import State
+from sewalong.quilt.rules import MOST_PIECES
 
 
 def ready(state: State, stage: RouteStage) -> int:
-    """How many of a stage could be done now with what waits for it."""
+    """How many of a stage could be done now with what waits for it.
+
+    What is cut from cloth waits for nothing that is counted: as many as a pile can hold.
+    """
+    waits = min(
+        (state.piles[taken.pile] // taken.count for taken in stage.takes), default=MOST_PIECES
+    )
     if isinstance(stage, Stage):
-        return min(state.piles[taken.pile] // taken.count for taken in stage.takes)
-    left = stage.steps - state.done[stage.id]
+        return waits
+    done = state.done[stage.id]
+    if stage.id == ADD_SASHES:
+        return max(0, min(waits, sashes_that_fit(state, stage) - done))
     if stage.id == JOIN_ROWS:
-        return min(left, max(0, state.piles[ROW.id] - 1 - state.done[stage.id]))
-    return left if _before_is_done(state, stage) else 0
+        pairs = min(state.piles[ROW.id] - 1, state.done.get(ADD_SASHES, stage.steps))
+        return min(stage.steps - done, max(0, pairs - done))
+    return stage.steps - done if _before_is_done(state, stage) else 0
+
+
+def sashes_that_fit(state: State, stage: TopStage) -> int:
+    """Sashes that the rows sewn so far take: one each, and with a frame one more.
+
+    Without a frame one row of all has none.
+    """
+    rows, setting = state.piles[ROW.id], state.quilt.setting
+    more = 1 if setting is not None and setting.frame else 0
+    return min(stage.steps, rows + more) if rows else 0
 
 
 def _before_is_done(state: State, stage: TopStage) -> bool:

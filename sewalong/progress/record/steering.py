@@ -9,7 +9,8 @@ from sewalong.progress.record.event import Event, Recorded, label_of
 from sewalong.progress.record.limits import a_stage, are
 from sewalong.progress.record.on_the_top import joined_rows, last_on_the_top
 from sewalong.progress.record.refused import Refused
-from sewalong.progress.record.route import JOIN_ROWS, ROW
+from sewalong.progress.record.route import ADD_SASHES, JOIN_ROWS, ROW
+from sewalong.progress.record.sash_stages import between_rows
 from sewalong.progress.record.state import State
 from sewalong.progress.record.tally import Tally
 from sewalong.quilt.quilt import Target
@@ -65,7 +66,10 @@ def must_be_within_reach(state: State, rows: int, columns: int) -> None:
             f"Unpick {'it' if sewn == 1 else 'them'} first, "
             f"or keep {state.target.columns} across."
         )
-    past_joining = last_on_the_top(state, after=state.route.stage(JOIN_ROWS))
+    _between_them_must_fit(state, rows, columns)
+    past_joining = last_on_the_top(
+        state, after=state.route.stage(JOIN_ROWS) or state.route.stage(ADD_SASHES)
+    )
     if past_joining is not None:
         raise Refused(
             f"The top has been through {past_joining.label} already. Unpick that first, "
@@ -82,4 +86,28 @@ def must_be_within_reach(state: State, rows: int, columns: int) -> None:
         raise Refused(
             f"{ROW.noun.count(in_the_top)} are joined already. "
             f"Unpick {in_the_top - rows} first, or keep {in_the_top} rows."
+        )
+
+
+def _between_them_must_fit(state: State, rows: int, columns: int) -> None:
+    """Raise Refused where what lies between the rows would not fit another layout."""
+    sashing = state.quilt.setting
+    if sashing is None:
+        return
+    if sentence := sashing.why_not(columns):
+        raise Refused(sentence)
+    pile = state.route.piles[between_rows(sashing).id]
+    there = state.piles[pile.id]
+    if there and columns != state.target.columns:
+        raise Refused(
+            f"{pile.noun.count(there)} {are(there)} as long as {state.target.columns} across "
+            "already. Unpick or spoil those first, or recount them to none; or keep "
+            f"{state.target.columns} across."
+        )
+    on, fit = state.done.get(ADD_SASHES, 0), sashing.among(rows)
+    if on > fit:
+        raise Refused(
+            f"{on} sashes are sewn along rows already, and {ROW.noun.count(rows)} "
+            f"{'takes' if rows == 1 else 'take'} {fit or 'none'}. Unpick {on - fit} first, or "
+            f"keep {state.target}."
         )

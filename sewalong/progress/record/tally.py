@@ -98,9 +98,9 @@ class Tally(Struct):
         stage = self.route.stage(stage_id)
         if stage is None:
             return
+        for taken in stage.takes:
+            self.change(taken.pile, -n * taken.count)
         if isinstance(stage, Stage):
-            for taken in stage.takes:
-                self.change(taken.pile, -n * taken.count)
             self.change(stage.makes.pile, n * stage.makes.count)
         self.done[stage_id] += n
         if stage_id == JOIN_ROWS:

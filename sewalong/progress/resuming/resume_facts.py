@@ -158,7 +158,7 @@ def next_thing(line: StageLine) -> str:
     """The next thing to do with the hands, in one sentence."""
     stage = line.stage
     to_go = f"{stage.counts.count(line.to_do)} to go"
-    if isinstance(stage, TopStage):
+    if isinstance(stage, TopStage) or line.from_cloth:
         return f"{stage.label.capitalize()} ({_at(stage.station)}): {to_go}."
     waiting = line.waiting_noun.count(line.waiting)
     verb = "waits" if line.waiting == 1 else "wait"

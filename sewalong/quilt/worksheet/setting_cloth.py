@@ -7,19 +7,14 @@ from collections.abc import Iterator
 from msgspec import Struct
 
 from sewalong.lengths import Length, as_given
-from sewalong.piecing.method import Noun
+from sewalong.piecing.method import Noun, Pile
 from sewalong.quilt.cloth.squares import cloth_for
 from sewalong.quilt.cloth.strips import strips_for
 from sewalong.quilt.layouts.centre import sashes_of
-from sewalong.quilt.setting import Sashing
+from sewalong.quilt.setting import CORNERSTONE, LONG, LYING, STANDING, Sashing
 from sewalong.quilt.size import Size
 from sewalong.quilt.worksheet.basis import Basis
 from sewalong.quilt.worksheet.line import Line, plural
-
-STANDING = Noun("standing sash", "standing sashes")
-LYING = Noun("lying sash", "lying sashes")
-LONG = Noun("long sash", "long sashes")
-CORNERSTONE = Noun("cornerstone", "cornerstones")
 
 
 class SettingCut(Struct, frozen=True):
@@ -29,7 +24,7 @@ class SettingCut(Struct, frozen=True):
     wide in words, take `cloth` inches along the cloth. `reason` says how they come out of them.
     """
 
-    noun: Noun
+    pile: Pile
     name: str
     count: int
     size: Size
@@ -37,6 +32,11 @@ class SettingCut(Struct, frozen=True):
     strip_text: str
     cloth: Length
     reason: str
+
+    @property
+    def noun(self) -> Noun:
+        """What one is called, and several."""
+        return self.pile.noun
 
 
 def setting_cuts(basis: Basis) -> tuple[SettingCut, ...]:
@@ -52,24 +52,24 @@ def _sashes(basis: Basis, sashing: Sashing) -> Iterator[SettingCut]:
     if found.standing:
         yield _pieces(basis, STANDING, sashing.cloth, found.standing, found.cut_standing.turned)
     if found.lying:
-        noun = LONG if sashing.cornerstones is None else LYING
-        yield _pieces(basis, noun, sashing.cloth, found.lying, found.cut_lying)
+        pile = LONG if sashing.cornerstones is None else LYING
+        yield _pieces(basis, pile, sashing.cloth, found.lying, found.cut_lying)
     if found.cut_cornerstone is not None and sashing.cornerstones is not None:
         name = sashing.cornerstones.cloth
         yield _pieces(basis, CORNERSTONE, name, found.cornerstones, found.cut_cornerstone)
 
 
-def _pieces(basis: Basis, noun: Noun, name: str, count: int, size: Size) -> SettingCut:
+def _pieces(basis: Basis, pile: Pile, name: str, count: int, size: Size) -> SettingCut:
     usable, unit = basis.choices.usable, basis.shown_in
     if size.width > usable:
-        return _joined(basis, noun, name, count, size)
+        return _joined(basis, pile, name, count, size)
     cut = cloth_for(count, size, usable=usable, unit=unit)
     return SettingCut(
-        noun, name, count, cut.piece, cut.strips, cut.strip_text, cut.cloth, cut.reason
+        pile, name, count, cut.piece, cut.strips, cut.strip_text, cut.cloth, cut.reason
     )
 
 
-def _joined(basis: Basis, noun: Noun, name: str, count: int, size: Size) -> SettingCut:
+def _joined(basis: Basis, pile: Pile, name: str, count: int, size: Size) -> SettingCut:
     """Longer than the cloth is wide: strips are joined into one, and that is cut."""
     choices = basis.choices
     strips = strips_for(
@@ -81,7 +81,7 @@ def _joined(basis: Basis, noun: Noun, name: str, count: int, size: Size) -> Sett
         unit=basis.shown_in,
     )
     return SettingCut(
-        noun,
+        pile,
         name,
         count,
         size,
@@ -92,6 +92,13 @@ def _joined(basis: Basis, noun: Noun, name: str, count: int, size: Size) -> Sett
     )
 
 
+_MUST_FIT = {
+    STANDING.id: "measure the units first; ",
+    LYING.id: "measure the units first; ",
+    LONG.id: "measure the rows first; ",
+}
+
+
 def setting_lines(basis: Basis) -> Iterator[Line]:
     """The cut list's lines: cut when there are units to measure, for that is what must fit."""
     unit = basis.shown_in
@@ -100,11 +107,11 @@ def setting_lines(basis: Basis) -> Iterator[Line]:
         size = f"{as_given(along, unit, symbol=False)} × {as_given(across, unit)}"
         if across == along:
             size = as_given(along, unit)
-        fits = "measure the rows first" if one.noun == LONG else "measure the units first"
+        fits = _MUST_FIT.get(one.pile.id, "")
         yield Line(
             f"{one.noun.many}, {one.name}",
             f"{one.noun.count(one.count)} of {size} from {plural(one.strips, 'strip')} "
             f"of {one.strip_text}",
-            f"{fits}; {one.reason}",
+            f"{fits}{one.reason}",
             float(one.cloth),
         )

@@ -443,7 +443,7 @@ ONE_FAULT = [
         "units",
         3,
         "'units' is not known at the top of the file. The nearest known key is \"unit\"; known are "
-        "name, method, unit, seam, trim, notes, squares, strips, more, layout, border, "
+        "name, method, unit, seam, trim, notes, squares, strips, more, layout, setting, border, "
         "finishing, fabric, cloth.",
     ),
     (
@@ -498,7 +498,7 @@ ONE_FAULT = [
         r'"no\U0000001b[2Jtes"',
         5,
         "'no?[2Jtes' is not known at the top of the file. The nearest known key is \"notes\"; "
-        "known are name, method, unit, seam, trim, notes, squares, strips, more, layout, border, "
+        "known are name, method, unit, seam, trim, notes, squares, strips, more, layout, setting, border, "
         "finishing, fabric, cloth.",
     ),
 ]
