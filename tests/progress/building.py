@@ -13,10 +13,12 @@ from sewalong.lengths import Unit
 from sewalong.piecing.catalogue import method
 from sewalong.piecing.definition import definition
 from sewalong.progress.acts.decide import decide
-from sewalong.progress.record.events import Recorded, UnitDecided
+from sewalong.progress.record.events import PlanChanged, Recorded, UnitDecided
 from sewalong.progress.record.fold import fold
 from sewalong.progress.record.state import State
+from sewalong.progress.record.undoing import effective
 from sewalong.progress.safety.cautions import CautionFirst
+from sewalong.quilt.plan_parts import with_parts
 from sewalong.quilt.quilt import Border, Quilt, StartPile, Target
 from tests.progress import every_act as c
 
@@ -39,8 +41,12 @@ def advance(state: State, record: Sequence[Recorded], new: Sequence[Recorded]) -
 
 def begun(state: State, record: Sequence[Recorded]) -> Quilt:
     """The plan the quilt began with: no quilt here begins with a trim and decides another."""
+    quilt = state.quilt
+    for one in reversed(effective(record)):
+        if isinstance(one.event, PlanChanged):
+            quilt = with_parts(quilt, one.event.was, checked=False)
     decided = any(isinstance(one.event, UnitDecided) for one in record)
-    return replace(state.quilt, trim=None) if decided else state.quilt
+    return replace(quilt, trim=None) if decided else quilt
 
 
 def a_quilt(

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Sequence
 from fractions import Fraction
 
@@ -71,11 +72,15 @@ def test_every_pile_is_what_opened_was_made_found_and_recounted_less_taken_and_s
     quilt: Quilt, history: Sequence[Ask]
 ) -> None:
     """Made and taken as the stages were when they were counted: rows can be of other columns."""
-    sewn = dict(opening(quilt).piles)
+    sewn = Counter(opening(quilt).piles)
     for step in wander(quilt, history):
         state = step.after
+        for was, now_wanted in zip(step.before.quilt.starts, state.quilt.starts, strict=True):
+            sewn[was.pile] += now_wanted.count - was.count
         for stage in step.before.route.stages:
-            n = state.done.get(stage.id, 0) - step.before.done[stage.id]
+            if stage.id not in state.done:
+                continue  # another layout has no such stage
+            n = state.done[stage.id] - step.before.done[stage.id]
             if isinstance(stage, Stage):
                 sewn[stage.makes.pile] += n * stage.makes.count
             for taken in stage.takes:
@@ -108,6 +113,11 @@ def test_no_square_comes_or_goes_unsaid(quilt: Quilt, history: Sequence[Ask]) ->
                 pass
             case e.Recounted(pile=pile, recorded=was, counted=is_now):
                 there += pieces[pile] * (is_now - was)
+            case e.PlanChanged(was=then, now=since) if "starts" in since:
+                there += sum(one["count"] for one in since["starts"])
+                there -= sum(one["count"] for one in then["starts"])
+            case e.PlanChanged(now={"target": {"columns": columns}}):
+                pieces = worth(quilt.method, columns)
             case e.TargetChanged(columns=columns):
                 pieces = worth(quilt.method, columns)
     assert sum(pieces[pile] * n for pile, n in state.piles.items()) == there

@@ -27,6 +27,7 @@ from sewalong.quilt.setting import LONG, Sashing
 JOIN_ROWS = "join-rows"
 SEW_ROWS = "sew-rows"
 ADD_SASHES = "add-sashes"
+ADD_BORDERS = "add-borders"
 ROW = Pile("row", Noun("row", "rows"))
 SIDES_OF_A_BORDER = 4
 
@@ -167,7 +168,7 @@ def _join_rows(target: Target, sashing: Sashing | None) -> TopStage:
 
 def _add_borders(quilt: Quilt) -> TopStage:
     return TopStage(
-        id="add-borders",
+        id=ADD_BORDERS,
         label="add borders",
         station=Station.MACHINE,
         steps=SIDES_OF_A_BORDER * len(quilt.borders),

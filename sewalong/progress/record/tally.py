@@ -138,10 +138,18 @@ class Tally(Struct):
     def retarget(self, target: Target) -> None:
         """Another layout is wanted. What was done at a stage it has not is no longer counted."""
         self.target, self.route = target, route_for(self.quilt, target)
+        self.piles = dict.fromkeys(self.route.piles, 0) | self.piles
         self.done = {stage.id: self.done.get(stage.id, 0) for stage in self.route.stages}
         self.joints = [joint for joint in self.joints if max(joint) <= target.rows]
         if self.chosen not in self.done:
             self.chosen, self.chosen_by_hand = None, False
+
+    def replan(self, quilt: Quilt, target: Target) -> None:
+        """The plan is another: as many more pieces as it begins with come to their piles."""
+        for was, now in zip(self.quilt.starts, quilt.starts, strict=True):
+            self.change(now.pile, now.count - was.count)
+        self.quilt = quilt
+        self.retarget(target)
 
     def can_undo(self, seq: int) -> None:
         """The event numbered `seq` can be taken back by itself."""
