@@ -14,7 +14,7 @@ from sewalong.piecing.catalogue import UnknownMethod, method, method_ids
 from sewalong.piecing.definition import LATER_PILES, LATER_STAGES
 from sewalong.piecing.derive import derive
 from sewalong.piecing.method import Hazard, Method, Pieces, Station
-from sewalong.progress.record.route import ADD_SASHES, JOIN_ROWS, ROW, SEW_ROWS
+from sewalong.progress.record.route import ADD_BORDERS, ADD_SASHES, JOIN_ROWS, ROW, SEW_ROWS
 from sewalong.progress.record.sash_stages import SEW_SASH_ROWS, cutting_stage
 from sewalong.quilt.setting import CORNERSTONE, LONG, LYING, SASH_ROW, STANDING
 
@@ -215,7 +215,12 @@ def test_350_units_eight_a_pair_take_44_pairs() -> None:
 def test_ids_kept_for_rows_borders_and_finishing_are_those_of_the_road() -> None:
     # `progress.route` names the stages that follow the units.
     source = (resources.files("sewalong.progress.record") / "route.py").read_text("utf-8")
-    named = set(re.findall(r'\bid="([a-z-]+)"', source)) | {JOIN_ROWS, SEW_ROWS, ADD_SASHES}
+    named = set(re.findall(r'\bid="([a-z-]+)"', source)) | {
+        JOIN_ROWS,
+        SEW_ROWS,
+        ADD_SASHES,
+        ADD_BORDERS,
+    }
     between = (STANDING, LYING, LONG, CORNERSTONE)
     assert named | {SEW_SASH_ROWS, *map(cutting_stage, between)} == LATER_STAGES
     assert {pile.id for pile in (ROW, SASH_ROW, *between)} == LATER_PILES
