@@ -15,7 +15,7 @@ if TYPE_CHECKING:
     from sewalong.cli.registry.command import Command
 
 COMMANDS: dict[str, tuple[str, ...]] = {
-    "opening": ("open", "demo"),
+    "opening": ("open", "demo", "completion"),
     "looking": ("list", "status", "log"),
     "counting": ("count", "unpick", "undo", "close", "answer"),
     "piles": ("spoil", "find", "recount", "put-away"),
