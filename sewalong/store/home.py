@@ -7,6 +7,7 @@ import os
 from sewalong.store.faults import StoreFault
 
 FILE_NAME = "quilts.db"
+PREFERENCES = "preferences.toml"
 
 
 def data_folder() -> str:
@@ -26,6 +27,16 @@ def data_folder() -> str:
     from platformdirs import user_data_dir
 
     return user_data_dir("sewalong", appauthor=False)
+
+
+def preferences_path() -> str:
+    """The file of the owner's preferences, which need not be there: beside the quilts where
+    SEWALONG_HOME says where those are, else in the platform's folder for such files."""
+    if os.environ.get("SEWALONG_HOME"):
+        return os.path.join(data_folder(), PREFERENCES)
+    from platformdirs import user_config_dir
+
+    return os.path.join(user_config_dir("sewalong", appauthor=False), PREFERENCES)
 
 
 def record_path() -> str:

@@ -12,6 +12,7 @@ from msgspec.structs import replace
 from sewalong.lengths import Unit
 from sewalong.piecing.catalogue import method
 from sewalong.piecing.definition import definition
+from sewalong.piecing.derive import derive
 from sewalong.progress.acts.decide import decide
 from sewalong.progress.record.events import PlanChanged, Recorded, UnitDecided
 from sewalong.progress.record.fold import fold
@@ -78,6 +79,14 @@ def a_quilt(
         borders=(Border(Fraction(3), "plain"),) * borders,
         finishing=finishing,
     )
+
+
+def suited(quilt: Quilt) -> Quilt:
+    """The quilt with every pile cut to suit the first, to the eighth."""
+    first = quilt.starts[0]
+    made = derive(quilt.method_id, first.size, quilt.seam)
+    suited = tuple(replace(one, size=made.starts[one.pile].cutting) for one in quilt.starts)
+    return replace(quilt, starts=suited)
 
 
 def do(state: State, record: Record, command: c.Act, at: datetime) -> State:

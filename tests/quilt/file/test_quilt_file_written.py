@@ -11,14 +11,13 @@ from msgspec.structs import replace
 
 from sewalong.lengths import CENTIMETRE, Unit
 from sewalong.piecing.catalogue import method_ids
-from sewalong.piecing.derive import derive
 from sewalong.quilt.choices import Choices, Fabric
 from sewalong.quilt.file.reader import read_quilt
 from sewalong.quilt.file.writer import quilt_file
 from sewalong.quilt.quilt import Border, Lot, Quilt, pile_of_lots
 from sewalong.quilt.size import Size
 from sewalong.service.demo_quilts import demo_folder
-from tests.progress.building import a_quilt
+from tests.progress.building import a_quilt, suited
 
 NAMES = (
     st.text(
@@ -32,14 +31,6 @@ WIDTHS = st.fractions(1, 20, max_denominator=64) | st.integers(20, 400).map(
     lambda n: n * CENTIMETRE / 10
 )
 COLOURS = st.none() | st.from_regex("#[0-9a-f]{6}", fullmatch=True)
-
-
-def _suited(quilt: Quilt) -> Quilt:
-    """The quilt with every pile cut to suit the first, to the eighth."""
-    first = quilt.starts[0]
-    made = derive(quilt.method_id, first.size, quilt.seam)
-    suited = tuple(replace(one, size=made.starts[one.pile].cutting) for one in quilt.starts)
-    return replace(quilt, starts=suited)
 
 
 @given(
@@ -61,7 +52,7 @@ def _suited(quilt: Quilt) -> Quilt:
 )
 @settings(max_examples=60, deadline=None)
 def test_what_is_written_reads_back(method: str, unit: Unit, **parts: object) -> None:
-    quilt = replace(_suited(a_quilt(method, pieces=40)), unit=unit, **parts)
+    quilt = replace(suited(a_quilt(method, pieces=40)), unit=unit, **parts)
     assert read_quilt(quilt_file(quilt)) == quilt
 
 
