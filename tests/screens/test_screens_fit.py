@@ -6,6 +6,7 @@ from fractions import Fraction
 from pathlib import Path
 
 import pytest
+from msgspec.structs import replace
 from textual.widget import Widget
 
 from sewalong.lengths import Unit
@@ -16,6 +17,7 @@ from sewalong.screens.sewing import SewingScreen
 from sewalong.service.open_quilt import OpenQuilt
 from sewalong.store.library import Library
 from tests.progress import every_act as c
+from tests.progress.wandering import SETTINGS
 from tests.screens.sewing_room import (
     LARGE,
     SMALL,
@@ -77,6 +79,10 @@ async def test_every_stage_fits(tmp_path: Path, size: tuple[int, int]) -> None:
     path, clock = tmp_path / "quilts.db", StandingClock()
     for method_id in METHODS[size]:
         put_on_shelf(path, clock, c.OpenSession(), quilt=quilt_by(method_id))
+    for place, setting in enumerate(SETTINGS):
+        # Of the method with the most stages, so that not all of the road has room.
+        quilt = replace(quilt_by("hourglass"), name=f"set {place}", setting=setting)
+        put_on_shelf(path, clock, c.OpenSession(), quilt=quilt)
     library = Library(path, clock())
     faults: list[str] = []
     async with the_app(path, clock, size=size) as room:
@@ -85,7 +91,8 @@ async def test_every_stage_fits(tmp_path: Path, size: tuple[int, int]) -> None:
             await room.app.push_screen(screen)
             route = screen.quilt.state.route
             # The stages of the top are the same for every method.
-            for stage in route.stages if entry.name == "hourglass" else route.of_pieces:
+            whole = entry.name == "hourglass" or entry.name.startswith("set ")
+            for stage in route.stages if whole else route.of_pieces:
                 screen.attempt(c.ChooseStage(stage.id))
                 await room.sees(f"{stage.label.upper()} at the", f"Working at {stage.label}.")
                 faults += [f"{entry.name}, {stage.id}: {out}" for out in cut_off(room, WHOLE[size])]
