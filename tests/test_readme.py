@@ -41,7 +41,7 @@ def test_commands_named_in_the_text_are_commands() -> None:
 def test_the_quilt_in_the_readme_can_be_begun() -> None:
     example, setting = re.findall(r"```toml\n(.*?)```", README, flags=re.DOTALL)
     quilt = read_quilt(example)
-    assert quilt.target.units == 56
+    assert quilt.units_for(quilt.target) == 56
     assert read_quilt(f"{example}\n{setting}").setting is not None
 
 

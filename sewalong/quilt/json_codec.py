@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
 from functools import reduce
 from operator import getitem
 from typing import Any
@@ -13,9 +14,10 @@ from sewalong.lengths.fault import quoted
 from sewalong.misfit import dotted, misfit
 from sewalong.quilt.choices import Choices, Fabric
 from sewalong.quilt.quilt import Border, Lot, Quilt, StartPile, Target
-from sewalong.quilt.setting import Cornerstones, Sashing
+from sewalong.quilt.setting import Cornerstones, Sashing, SetOnPoint, Setting
 from sewalong.quilt.size import Size
 from sewalong.quilt.stored_plan import (
+    ON_POINT,
     RULES,
     SASHED,
     StoredBorder,
@@ -112,22 +114,32 @@ def _choices(stored: StoredChoices | UnsetType) -> Choices:
     return Choices(**{key: value for key, value in each.items() if value is not UNSET})
 
 
-def _setting(stored: StoredSetting | UnsetType) -> Sashing | None:
+def _setting(stored: StoredSetting | UnsetType) -> Setting | None:
     if stored is UNSET:
         return None
+    if stored.kind == ON_POINT:
+        return SetOnPoint(stored.cloth, stored.colour or None, stored.larger or Fraction(0))
+    assert stored.cut is not UNSET
     stones = stored.cornerstones
     return Sashing(
         stored.cut,
         stored.cloth,
         stored.colour or None,
-        stored.frame,
+        stored.frame is True,
         Cornerstones(stones.cloth, stones.colour or None) if stones else None,
     )
 
 
-def _stored_setting(setting: Sashing | None) -> StoredSetting | UnsetType:
+def _stored_setting(setting: Setting | None) -> StoredSetting | UnsetType:
     if setting is None:
         return UNSET
+    if isinstance(setting, SetOnPoint):
+        return StoredSetting(
+            kind=ON_POINT,
+            cloth=setting.cloth,
+            larger=setting.larger or UNSET,
+            colour=setting.colour or UNSET,
+        )
     stones = setting.cornerstones
     return StoredSetting(
         kind=SASHED,

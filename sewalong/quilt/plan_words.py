@@ -9,10 +9,10 @@ from sewalong.lengths import Length, as_given
 from sewalong.piecing.method import Noun
 from sewalong.quilt.choices import Choices, Fabric
 from sewalong.quilt.quilt import Border, Lot, Quilt
-from sewalong.quilt.setting import Cornerstones, Sashing
+from sewalong.quilt.setting import Cornerstones, Sashing, SetOnPoint, Setting
 from sewalong.quilt.size import Size
 
-_Coloured = Border | Fabric | Sashing | Cornerstones
+_Coloured = Border | Fabric | Sashing | Cornerstones | SetOnPoint
 
 _CHOICES = {
     "usable": "usable width of cloth",
@@ -102,9 +102,14 @@ def _count(lot: Lot) -> str:
     return f"{lot.count} in {packs}"
 
 
-def _setting(was: Sashing | None, quilt: Quilt) -> Iterator[str]:
+def _setting(was: Setting | None, quilt: Quilt) -> Iterator[str]:
     now = quilt.setting
-    if was is None or now is None:
+    if isinstance(was, SetOnPoint) and isinstance(now, SetOnPoint):
+        yield from _changed("cloth of the triangles", was.cloth, now.cloth)
+        yield from _changed("colour of the triangles", *_colours(was, now))
+        yield from _changed("cut larger", _long(was.larger, quilt), _long(now.larger, quilt))
+        return
+    if not (isinstance(was, Sashing) and isinstance(now, Sashing)):
         yield from _changed(
             "units set", was.words if was else "straight", now.words if now else "straight"
         )

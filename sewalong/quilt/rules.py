@@ -33,7 +33,7 @@ MOST_METRES = 20_000
 
 _COLOUR = "#[0-9a-fA-F]{6}"
 
-SETTINGS = ("straight", "sashed")
+SETTINGS = ("straight", "sashed", "on point")
 """How units can be set."""
 
 FINISHING_STAGES = ("layer", "quilt", "bind")

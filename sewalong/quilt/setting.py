@@ -1,6 +1,8 @@
-"""How a quilt's units are set, where not straight: with sashes between them."""
+"""How a quilt's units are set, where not straight: with sashes between them, or on point."""
 
 from __future__ import annotations
+
+from fractions import Fraction
 
 from msgspec import Struct
 
@@ -16,6 +18,13 @@ LONG = Pile("long-sash", Noun("long sash", "long sashes"))
 CORNERSTONE = Pile("cornerstone", Noun("cornerstone", "cornerstones"))
 SASH_ROW = Pile("sash-row", Noun("sash row", "sash rows"))
 """Lying sashes and cornerstones in turn, as long as a row."""
+
+SIDE = Pile("side-triangle", Noun("side triangle", "side triangles"))
+"""Fills an edge between two units on point; its long edge is on the straight grain."""
+CORNER = Pile("corner-triangle", Noun("corner triangle", "corner triangles"))
+SET_UNIT = Pile("set-unit", Noun("unit in its row", "units in their rows"))
+"""A unit sewn into its slanting row. Those rows differ in length, so what lies in them is counted."""
+SET_SIDE = Pile("set-side", Noun("side triangle on its row", "side triangles on their rows"))
 
 
 class Cornerstones(Struct, frozen=True):
@@ -57,6 +66,25 @@ class Sashing(Struct, frozen=True):
         around = " and around them" if self.frame else ""
         stones = ", cornerstones where they meet" if self.cornerstones is not None else ""
         return f"with sashes between the units{around}{stones}"
+
+
+class SetOnPoint(Struct, frozen=True):
+    """Units stand on a corner, and triangles fill the edges; `cloth` and `colour` are theirs.
+
+    The squares they are cut from are cut `larger` than needed, to be trimmed later.
+    """
+
+    cloth: str
+    colour: str | None = None
+    larger: Length = Fraction(0)
+
+    @property
+    def words(self) -> str:
+        """ "on point, with triangles around the edges" """
+        return "on point, with triangles around the edges"
+
+
+Setting = Sashing | SetOnPoint
 
 
 def sashes_among(units: int, *, outer: bool) -> int:

@@ -27,8 +27,8 @@ from sewalong.lengths import LONGEST, Length, Unit
 from sewalong.misfit import Path, dotted
 from sewalong.quilt import rules
 
-SASHED = "sashed"
-"""The kind of setting that is stored: units set straight have none."""
+SASHED, ON_POINT = "sashed", "on point"
+"""The kinds of setting that are stored: units set straight have none."""
 
 
 class StoredLot(Struct, frozen=True, forbid_unknown_fields=True):
@@ -102,12 +102,14 @@ class StoredCornerstones(Struct, frozen=True, forbid_unknown_fields=True):
 
 
 class StoredSetting(Struct, frozen=True, forbid_unknown_fields=True):
-    """How units are set, where not straight; `kind` is "sashed"."""
+    """How units are set, where not straight. `kind` is SASHED, with `cut` and `frame` always
+    there, or ON_POINT, with `larger` where the squares are cut so much larger."""
 
     kind: str
-    cut: Length
     cloth: str
-    frame: bool
+    cut: Length | UnsetType = UNSET
+    frame: bool | UnsetType = UNSET
+    larger: Length | UnsetType = UNSET
     colour: str | UnsetType = UNSET
     cornerstones: StoredCornerstones | UnsetType = UNSET
 
@@ -169,11 +171,8 @@ def check_plan(plan: StoredPlan) -> None:
         raise ValueError(f"borders: a quilt has at most {rules.MOST_BORDERS}.")
     if plan.trim and min(plan.trim.width, plan.trim.length) <= 2 * plan.seam:
         raise ValueError("trim: nothing but seams would be left of a unit.")
-    if plan.setting and plan.setting.cut <= 2 * plan.seam:
-        raise ValueError("setting.cut: nothing but seams would be left of a sash.")
-    one_column = plan.target.columns == 1 and plan.setting and not plan.setting.frame
-    if one_column and plan.setting and plan.setting.cornerstones:
-        raise ValueError("setting.cornerstones: in one column without a frame no sashes meet.")
+    if plan.setting:
+        _check_setting(plan, plan.setting)
     letters = [fabric.letter for fabric in plan.fabrics or ()]
     if letters != sorted(set(letters)):
         raise ValueError("fabrics: the letters must each be there once, in order.")
@@ -190,6 +189,22 @@ def _check_lots(start: StoredStart) -> None:
     in_all = sum(lot.count for lot in start.lots)
     if (start.size, start.count, start.packs) != (sizes[0], in_all, together):
         raise ValueError("lots: the pile is not what its lots add up to.")
+
+
+def _check_setting(plan: StoredPlan, setting: StoredSetting) -> None:
+    others = {SASHED: ("larger",), ON_POINT: ("cut", "frame", "cornerstones")}[setting.kind]
+    for key in others:
+        if getattr(setting, key) is not UNSET:
+            raise ValueError(f"setting.{key}: units set {setting.kind} have none.")
+    if setting.kind == ON_POINT:
+        return
+    if setting.cut is UNSET or setting.frame is UNSET:
+        key = "cut" if setting.cut is UNSET else "frame"
+        raise ValueError(f"setting.{key}: this is missing.")
+    if setting.cut <= 2 * plan.seam:
+        raise ValueError("setting.cut: nothing but seams would be left of a sash.")
+    if setting.cornerstones and plan.target.columns == 1 and not setting.frame:
+        raise ValueError("setting.cornerstones: in one column without a frame no sashes meet.")
 
 
 def _check_rules(table: Struct, path: Path) -> None:
@@ -231,9 +246,9 @@ def _rows(value: object) -> None:
     rules.whole(value, rules.MOST_ROWS)
 
 
-def _sashed(value: object) -> None:
-    if value != SASHED:
-        raise ValueError(f'This must be "{SASHED}".')
+def _kind(value: object) -> None:
+    if value not in (SASHED, ON_POINT):
+        raise ValueError(f'This must be "{SASHED}" or "{ON_POINT}".')
 
 
 RULES: dict[str, Callable[[object], object]] = {
@@ -249,7 +264,7 @@ RULES: dict[str, Callable[[object], object]] = {
     "colour": _colour,
     "finishing": rules.finishing,
     "notes": rules.notes,
-    "kind": _sashed,
+    "kind": _kind,
     "frame": rules.yes_or_no,
     "letter": rules.letter,
     "joins": rules.joins,

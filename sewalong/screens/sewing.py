@@ -132,7 +132,7 @@ class SewingScreen(Screen[None]):
         state, now = self.quilt.state, self._outcome.plan
         session = state.session
         length = clock(self.quilt.now() - session.opened) if session else "closed"
-        units = f"{now.units.made} of {state.target.units} units"
+        units = f"{now.units.made} of {state.units_wanted} units"
         wide = self.app.size.width >= 70
         return f"{units}   session {length}" if wide else f"session {length}"
 

@@ -24,7 +24,7 @@ from sewalong.quilt.json_codec import (
 )
 from sewalong.quilt.quilt import Border, Lot, Quilt, StartPile, Target, pile_of_lots
 from sewalong.quilt.rules import FINISHING_STAGES
-from sewalong.quilt.setting import Cornerstones, Sashing
+from sewalong.quilt.setting import Cornerstones, Sashing, SetOnPoint
 from sewalong.quilt.size import Size
 
 QUILT = Quilt(
@@ -104,7 +104,7 @@ SASHINGS = st.builds(
     st.booleans(),
     st.none() | st.builds(Cornerstones, NAMES, COLOURS),
 )
-QUILTS = st.builds(
+QUILTS: st.SearchStrategy[Quilt] = st.builds(
     Quilt,
     name=NAMES,
     method_id=NAMES | st.sampled_from(method_ids()),
@@ -118,8 +118,10 @@ QUILTS = st.builds(
     fabrics=FABRICS,
     choices=st.just(Choices()) | CHOICES,
     trim=st.none() | st.builds(Size, SIDES, SIDES),
-    setting=st.none() | SASHINGS,
-).filter(lambda quilt: quilt.setting is None or not quilt.setting.why_not(quilt.target.columns))
+    setting=st.none()
+    | SASHINGS
+    | st.builds(SetOnPoint, NAMES, COLOURS, st.just(Fraction(0)) | LENGTHS),
+).filter(lambda quilt: quilt.sashing is None or not quilt.sashing.why_not(quilt.target.columns))
 
 
 def test_a_quilt_written_plainly() -> None:
@@ -189,10 +191,14 @@ def test_sashes_written_plainly() -> None:
     ("setting", "sentence"),
     [
         ({**SASHED, "cut": "1/2"}, "setting.cut: nothing but seams would be left of a sash."),
-        ({**SASHED, "kind": "straight"}, 'setting.kind: This must be "sashed".'),
+        ({**SASHED, "kind": "straight"}, 'setting.kind: This must be "sashed" or "on point".'),
         ({**SASHED, "frame": 1}, "setting.frame: This must be true or false"),
         ({**SASHED, "colour": "#E3D9C3"}, "setting.colour: This must be in small letters"),
-        ({"kind": "sashed"}, "setting.cut: this is missing."),
+        ({"kind": "sashed"}, "setting.cloth: this is missing."),
+        ({"kind": "sashed", "cloth": "oat", "frame": True}, "setting.cut: this is missing."),
+        ({"kind": "sashed", "cloth": "oat", "cut": "2"}, "setting.frame: this is missing."),
+        ({**SASHED, "larger": "1"}, "setting.larger: units set sashed have none."),
+        ({**SASHED, "kind": "on point"}, "setting.cut: units set on point have none."),
         ("sashed", "setting: this must be a table of keys and values."),
         (
             {**SASHED, "cornerstones": {"cloth": ""}},

@@ -240,7 +240,7 @@ async def test_another_layout_is_one_key_away(path: Path, size: tuple[int, int])
         await room.press("down", "enter")
         await room.sees("The target is now")
         assert str(room.on_disk().target) != "4 × 5"
-        assert room.on_disk().target.units <= 24
+        assert room.on_disk().units_wanted <= 24
         await room.press("escape")
         await room.screen_is(SewingScreen)
         await room.press("u")

@@ -19,7 +19,8 @@ from sewalong.piecing.derive import derive
 from sewalong.piecing.faults import MethodFault, SizeRefused, UnknownMethod
 from sewalong.progress.pace.duration_words import each_takes
 from sewalong.progress.pace.stage_lengths import StageLength, stage_lengths
-from sewalong.progress.record.route import ADD_SASHES, JOIN_ROWS, RouteStage, route_for
+from sewalong.progress.record.point_stages import ADD_SIDES
+from sewalong.progress.record.route import ADD_CORNERS, ADD_SASHES, JOIN_ROWS, RouteStage, route_for
 from sewalong.progress.record.sash_stages import SEW_SASH_ROWS
 from sewalong.quilt.quilt import Quilt, Target
 from sewalong.quilt.refusal import NumbersFault
@@ -55,7 +56,7 @@ def guesses(quilt: Quilt, target: Target) -> Mapping[str, Guess]:
     found = {}
     for stage in route_for(quilt, target).stages:
         if stage.id in ("layer", "quilt") and area:
-            units = target.units if stage.id == "layer" else 1
+            units = quilt.units_for(target) if stage.id == "layer" else 1
             found[stage.id] = _from_area(stage, area * units)
         else:
             found[stage.id] = _guess(quilt, stage, lengths[stage.id], usual.get(stage.id))
@@ -97,13 +98,18 @@ def _inches(quilt: Quilt, inches: float) -> str:
 
 def _usual(quilt: Quilt, target: Target) -> dict[str, StageLength]:
     """The lengths that the stages' minutes are meant for."""
-    columns, sashing = target.columns, quilt.setting
+    columns, sashing = target.columns, quilt.sashing
     pieces = columns + (sashing.among(columns) if sashing is not None else 0)
+    if quilt.is_on_point:
+        # A count of rows on point is one unit, with one seam.
+        pieces = 2
     along = StageLength((USUAL_UNIT - 0.5) * columns + 0.5)
     usual = {
         "sew-rows": StageLength(USUAL_UNIT * (pieces - 1)),
         SEW_SASH_ROWS: StageLength(USUAL_SASH * (pieces - 1)),
         ADD_SASHES: along,
+        ADD_SIDES: StageLength(USUAL_UNIT),
+        ADD_CORNERS: StageLength(USUAL_UNIT),
         JOIN_ROWS: along,
         "add-borders": StageLength(USUAL_BORDER),
         "bind": StageLength(USUAL_BINDING),
@@ -127,4 +133,4 @@ def _unit_area(quilt: Quilt, target: Target) -> float | None:
         inner = basis(quilt, target).centre.grown(-quilt.seam)
     except (NumbersFault, SizeRefused, MethodFault, UnknownMethod):
         return None
-    return float(inner.width * inner.length / target.units)
+    return float(inner.width * inner.length / quilt.units_for(target))

@@ -17,6 +17,7 @@ from sewalong.progress.plan.smaller_layouts import layouts_within
 from sewalong.progress.record.readiness import ready
 from sewalong.progress.record.refused import Refused
 from sewalong.progress.record.route import JOIN_ROWS, ROW, RouteStage, TopStage
+from sewalong.progress.record.rows_sewn import rows_sewn, units_in_rows, wanted_in_rows
 from sewalong.progress.record.state import Standing, State
 from sewalong.progress.record.steering import must_be_within_reach
 from sewalong.quilt.quilt import Target
@@ -94,15 +95,15 @@ class Plan(Struct, frozen=True):
 def plan(state: State) -> Plan:
     """The plan for `state`."""
     of_the_top = {top.id: top.steps - state.done[top.id] for top in state.route.of_the_top}
-    wants = {ROW.id: state.target.rows}
+    wants = dict(wanted_in_rows(state.quilt, state.target))
     for top in state.route.of_the_top:
         for taken in top.takes:
             wants[taken.pile] = of_the_top[top.id] * taken.count
     to_do, missing, beyond = _backward(state, wants)
     to_do |= of_the_top
     possible = _possible(state)
-    wanted = state.target.units
-    made = state.piles[state.quilt.method.unit] + _in_rows(state)
+    wanted = state.units_wanted
+    made = state.piles[state.quilt.method.unit] + units_in_rows(state)
     units = Units(
         made=made,
         to_go=max(0, wanted - made),
@@ -122,10 +123,6 @@ def plan(state: State) -> Plan:
         work_done=_work_done(lines),
         complete=all(line.to_do == 0 for line in lines),
     )
-
-
-def _in_rows(state: State) -> int:
-    return state.piles[ROW.id] * state.target.columns
 
 
 def _backward(
@@ -173,14 +170,14 @@ def _possible(state: State) -> int:
             enough = middle
         else:
             too_many = middle
-    return enough + _in_rows(state)
+    return enough + units_in_rows(state)
 
 
 def _over(state: State, possible: int) -> tuple[Pieces, ...]:
     """The pieces that cannot make a whole unit, brought as far as they go."""
     method = state.quilt.method
     unit = method.unit
-    to_do, _, _ = _backward(state, {unit: possible - _in_rows(state)})
+    to_do, _, _ = _backward(state, {unit: possible - units_in_rows(state)})
     stages = list(method.stages)
     stock = {pile.id: state.piles[pile.id] for pile in method.piles}
     for stage in stages:
@@ -224,7 +221,7 @@ def _line(state: State, stage: RouteStage, to_do: int, beyond: int) -> StageLine
 
 def _waiting(state: State, stage: RouteStage) -> tuple[int, Noun]:
     if stage.id == JOIN_ROWS:
-        return state.piles[ROW.id], ROW.noun
+        return rows_sewn(state), ROW.noun
     if not stage.takes:
         return ready(state, stage), stage.counts
     scarcest = min(stage.takes, key=lambda taken: state.piles[taken.pile] // taken.count)
@@ -232,7 +229,7 @@ def _waiting(state: State, stage: RouteStage) -> tuple[int, Noun]:
 
 
 def _shortfall(state: State, possible: int, missing: Mapping[str, int]) -> Shortfall | None:
-    wanted = state.target.units
+    wanted = state.units_wanted
     if possible >= wanted:
         return None
     more = tuple(Pieces(pile, n) for pile, n in missing.items())
@@ -240,9 +237,13 @@ def _shortfall(state: State, possible: int, missing: Mapping[str, int]) -> Short
     for pieces in more:
         stock[pieces.pile] += pieces.count
     after = _possible(replace(state, piles=stock))
-    fixed_columns = state.target.columns if state.piles[ROW.id] else None
+    rows = state.piles.get(ROW.id, 0)
     layouts = layouts_within(
-        possible, state.target, columns=fixed_columns, least_rows=state.piles[ROW.id]
+        possible,
+        state.target,
+        setting=state.quilt.setting,
+        columns=state.target.columns if rows else None,
+        least_rows=rows,
     )
     can_be = tuple(layout for layout in layouts if can_be_wanted(state, layout))
     return Shortfall(wanted - possible, more, after - wanted, can_be)

@@ -7,10 +7,11 @@ from collections.abc import Sequence
 from sewalong.piecing.method import Stage, Station
 from sewalong.progress.record.event import Event, Recorded, counts_of, label_of
 from sewalong.progress.record.limits import a_number, a_stage, lie
-from sewalong.progress.record.on_the_top import last_on_the_top, loose_rows, loose_sashes
+from sewalong.progress.record.on_the_top import last_on_the_top, loose, loose_sashes
 from sewalong.progress.record.readiness import ready, sashes_that_fit
 from sewalong.progress.record.refused import Refused
 from sewalong.progress.record.route import ADD_SASHES, JOIN_ROWS, ROW, RouteStage, TopStage
+from sewalong.progress.record.rows_sewn import rows_sewn
 from sewalong.progress.record.state import State
 from sewalong.progress.record.tally import Tally
 
@@ -125,8 +126,7 @@ def still_whole(state: State, stage: RouteStage) -> int:
     """Counts of a stage that nothing was made of yet; raises Refused when the top holds them."""
     if isinstance(stage, Stage):
         made = stage.makes
-        there = loose_rows(state) if made.pile == ROW.id else state.piles[made.pile] // made.count
-        return min(there, state.done[stage.id])
+        return min(loose(state, made.pile) // made.count, state.done[stage.id])
     later_on = last_on_the_top(state, after=stage)
     if stage.id == ADD_SASHES and later_on is not None and later_on.id == JOIN_ROWS:
         return loose_sashes(state)
@@ -159,10 +159,10 @@ def _top_not_ready(state: State, stage: TopStage, n: int, possible: int) -> str:
             "To go further, change the target."
         )
     if stage.id == JOIN_ROWS:
-        rows = ROW.noun.count(state.piles[ROW.id])
+        rows = ROW.noun.count(rows_sewn(state))
         sashes, first = "", "Sew more rows first."
         on = state.done.get(ADD_SASHES)
-        if on is not None and on < min(state.piles[ROW.id] - 1, stage.steps):
+        if on is not None and on < min(rows_sewn(state) - 1, stage.steps):
             sashes = f" with {on} of their sashes on"
             first = "Add the sash between two rows first."
         return (
@@ -181,7 +181,7 @@ def _no_sashes(state: State, stage: TopStage, n: int, possible: int) -> str:
     """Why `n` sashes cannot go on: too few of them, or too few rows to take them."""
     (taken,) = stage.takes
     there = state.route.piles[taken.pile].noun.count(state.piles[taken.pile])
-    rows = ROW.noun.count(state.piles[ROW.id])
+    rows = ROW.noun.count(rows_sewn(state))
     few = sashes_that_fit(state, stage) - state.done[stage.id] < n
     first = "Sew more rows first." if few else "Make more of them first, or recount that pile."
     return (

@@ -5,7 +5,8 @@ from __future__ import annotations
 from itertools import takewhile
 
 from sewalong.piecing.method import Stage
-from sewalong.progress.record.route import ADD_SASHES, JOIN_ROWS, ROW, RouteStage, TopStage
+from sewalong.progress.record.route import ADD_SASHES, JOIN_ROWS, RouteStage, TopStage
+from sewalong.progress.record.rows_sewn import rows_sewn, rows_wanted
 from sewalong.progress.record.state import State
 from sewalong.quilt.rules import MOST_PIECES
 
@@ -24,9 +25,9 @@ def ready(state: State, stage: RouteStage) -> int:
     if stage.id == ADD_SASHES:
         return max(0, min(waits, sashes_that_fit(state, stage) - done))
     if stage.id == JOIN_ROWS:
-        pairs = min(state.piles[ROW.id] - 1, state.done.get(ADD_SASHES, stage.steps))
+        pairs = min(rows_sewn(state) - 1, state.done.get(ADD_SASHES, stage.steps))
         return min(stage.steps - done, max(0, pairs - done))
-    return stage.steps - done if _before_is_done(state, stage) else 0
+    return min(waits, stage.steps - done) if _before_is_done(state, stage) else 0
 
 
 def sashes_that_fit(state: State, stage: TopStage) -> int:
@@ -34,14 +35,14 @@ def sashes_that_fit(state: State, stage: TopStage) -> int:
 
     Without a frame one row of all has none.
     """
-    rows, setting = state.piles[ROW.id], state.quilt.setting
-    more = 1 if setting is not None and setting.frame else 0
+    rows, sashing = rows_sewn(state), state.quilt.sashing
+    more = 1 if sashing is not None and sashing.frame else 0
     return min(stage.steps, rows + more) if rows else 0
 
 
 def _before_is_done(state: State, stage: TopStage) -> bool:
     """Whether the top is ready for `stage`: rows all sewn and joined, and each stage before."""
     before = takewhile(lambda other: other.id != stage.id, state.route.of_the_top)
-    return state.piles[ROW.id] >= state.target.rows and all(
+    return rows_sewn(state) >= rows_wanted(state) and all(
         state.done[other.id] == other.steps for other in before
     )

@@ -14,6 +14,7 @@ from functools import lru_cache
 from msgspec import Struct
 
 from sewalong.piecing.method import Hazard, Noun, Pieces, Pile, Stage, Station
+from sewalong.progress.record.point_stages import point_piles, slanting_rows
 from sewalong.progress.record.sash_stages import (
     between_rows,
     cut_sashes,
@@ -22,11 +23,13 @@ from sewalong.progress.record.sash_stages import (
     standing_sashes,
 )
 from sewalong.quilt.quilt import Quilt, Target
-from sewalong.quilt.setting import LONG, Sashing
+from sewalong.quilt.set_rows import CORNERS, set_rows
+from sewalong.quilt.setting import CORNER, LONG, Sashing
 
 JOIN_ROWS = "join-rows"
 SEW_ROWS = "sew-rows"
 ADD_SASHES = "add-sashes"
+ADD_CORNERS = "add-corners"
 ADD_BORDERS = "add-borders"
 ROW = Pile("row", Noun("row", "rows"))
 SIDES_OF_A_BORDER = 4
@@ -82,20 +85,27 @@ def route_for(quilt: Quilt, target: Target) -> Route:
     """The route of `quilt` towards `target`; the same arguments give the same route."""
     method = quilt.method
     stages: list[RouteStage] = [*method.stages]
-    sashing = quilt.setting
+    sashing = quilt.sashing
     if sashing is not None:
         stages += cut_sashes(sashing, target)
-    stages.append(_sew_rows(method.unit, target, sashing))
+    if quilt.is_on_point:
+        stages += slanting_rows(quilt, target, sew_rows=SEW_ROWS)
+    else:
+        stages.append(_sew_rows(method.unit, target, sashing))
     if sashing is not None:
         stages += sew_sash_rows(sashing, target)
         stages += _add_sashes(sashing, target)
-    if target.rows > 1:
-        stages.append(_join_rows(target, sashing))
+    rows = len(set_rows(quilt.setting, target.rows, target.columns))
+    if rows > 1:
+        stages.append(_join_rows(target, rows, sashing))
+    if quilt.is_on_point:
+        stages.append(_add_corners())
     if quilt.borders:
         stages.append(_add_borders(quilt))
     stages += [_FINISHING[name](target) for name in FINISHING if name in quilt.finishing]
     between = sash_piles(sashing) if sashing is not None else ()
-    piles = {pile.id: pile for pile in (*method.piles, *between, ROW)}
+    rest = point_piles() if quilt.is_on_point else (*between, ROW)
+    piles = {pile.id: pile for pile in (*method.piles, *rest)}
     return Route(tuple(stages), piles, method.starts)
 
 
@@ -145,7 +155,7 @@ def _add_sashes(sashing: Sashing, target: Target) -> tuple[TopStage, ...]:
     return (stage,)
 
 
-def _join_rows(target: Target, sashing: Sashing | None) -> TopStage:
+def _join_rows(target: Target, rows: int, sashing: Sashing | None) -> TopStage:
     do = "Pin two neighbouring rows right sides together at every crossing, then sew the seam."
     check = "Row tags: neighbours? Seams nested at each crossing?"
     if sashing is not None and sashing.cornerstones is None:
@@ -157,12 +167,28 @@ def _join_rows(target: Target, sashing: Sashing | None) -> TopStage:
         id=JOIN_ROWS,
         label="join rows",
         station=Station.MACHINE,
-        steps=target.rows - 1,
+        steps=rows - 1,
         counts=Noun("seam", "seams"),
         hazards=(Hazard.NEEDLE, Hazard.PINS),
         do=do,
         check=check,
         minutes=1.0 * target.columns,
+    )
+
+
+def _add_corners() -> TopStage:
+    return TopStage(
+        id=ADD_CORNERS,
+        label="add corners",
+        station=Station.MACHINE,
+        steps=CORNERS,
+        counts=CORNER.noun,
+        hazards=(Hazard.NEEDLE, Hazard.PINS, Hazard.IRON, Hazard.CUTTER),
+        do="Fold the triangle to find its middle, pin it to the middle of the unit, sew, press out. "
+        "Last trim the edges 1/4 in beyond the points.",
+        check="All four corners square; no unit's point in the seam to come.",
+        minutes=4.0,
+        takes=(Pieces(CORNER.id, 1),),
     )
 
 

@@ -6,12 +6,14 @@ from collections.abc import Iterator
 
 from msgspec.structs import replace
 
+from sewalong.piecing.method import Pile
 from sewalong.progress.record.limits import are
+from sewalong.progress.record.point_stages import point_piles
 from sewalong.progress.record.route import ROW
 from sewalong.progress.record.sash_stages import between_rows, sash_piles
 from sewalong.progress.record.state import State
 from sewalong.quilt.quilt import Quilt
-from sewalong.quilt.setting import Sashing
+from sewalong.quilt.setting import Sashing, SetOnPoint, Setting
 
 
 def set_otherwise(state: State, wanted: Quilt) -> Iterator[str]:
@@ -19,30 +21,43 @@ def set_otherwise(state: State, wanted: Quilt) -> Iterator[str]:
     was, now = state.quilt.setting, wanted.setting
     if _same(was, now):
         return
-    rows = state.piles[ROW.id]
+    rows = state.piles.get(ROW.id, 0)
     if rows:
         yield (
             f"{ROW.noun.count(rows)} {are(rows)} sewn already, set as the plan has them. Unpick "
             f"{'it' if rows == 1 else 'them'} first, or keep that setting."
         )
-    if was is None:
-        return
-    frame_alone = now is not None and _same(was, replace(now, frame=was.frame))
-    for pile in (between_rows(was),) if frame_alone else sash_piles(was):
+    for pile in _of_that_setting_alone(was, now):
         there = state.piles[pile.id]
         if there:
             yield (
                 f"{pile.noun.count(there)} {are(there)} made already for the setting as it was. "
-                "Say first what became of them, spoiled or recounted to none, or keep that setting."
+                "Say first what became of them, unpicked, spoiled or recounted to none, or keep "
+                "that setting."
             )
 
 
-def _same(was: Sashing | None, now: Sashing | None) -> bool:
+def _same(was: Setting | None, now: Setting | None) -> bool:
     """Whether pieces of the one are those of the other, cloth and colours aside."""
-    if was is None or now is None:
-        return was is now
-    return (was.cut, was.frame, was.cornerstones is None) == (
-        now.cut,
-        now.frame,
-        now.cornerstones is None,
-    )
+    if isinstance(was, Sashing) and isinstance(now, Sashing):
+        return _cuts(was) == _cuts(now)
+    if isinstance(was, SetOnPoint) and isinstance(now, SetOnPoint):
+        return was.larger == now.larger
+    return was is now
+
+
+def _cuts(sashing: Sashing) -> tuple[object, ...]:
+    return sashing.cut, sashing.frame, sashing.cornerstones is None
+
+
+def _of_that_setting_alone(was: Setting | None, now: Setting | None) -> tuple[Pile, ...]:
+    """The piles whose pieces are others in another setting."""
+    if isinstance(was, SetOnPoint):
+        # Squares cut larger than they need be make no row another.
+        return point_piles() if not isinstance(now, SetOnPoint) else point_piles()[:2]
+    if was is None:
+        return ()
+    if isinstance(now, Sashing) and _cuts(was) == _cuts(replace(now, frame=was.frame)):
+        # A frame wants longer sashes between the rows; those within a row stay as they are.
+        return (between_rows(was),)
+    return sash_piles(was)

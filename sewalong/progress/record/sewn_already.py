@@ -25,6 +25,7 @@ from sewalong.progress.record.state import State
 from sewalong.progress.record.steering import must_be_within_reach
 from sewalong.quilt.derived import derived
 from sewalong.quilt.quilt import Quilt
+from sewalong.quilt.setting import SET_UNIT
 from sewalong.quilt.size import Size
 from sewalong.quilt.unit_size import decided_unit, is_trimmed, raw_unit, unit_text
 
@@ -103,7 +104,8 @@ def _can_be_taken_apart(state: State, piles: list[str]) -> bool:
 
 def rows_of(state: State, size: Size) -> Iterator[str]:
     """Why rows sewn of units of that size have to be unpicked before units can be another."""
-    rows = state.piles[ROW.id]
+    pile = SET_UNIT if state.quilt.is_on_point else ROW
+    rows = state.piles[pile.id]
     on_the_top = [
         stage.counts.count(state.done[stage.id]) + f" at {stage.label}"
         for stage in reversed(state.route.of_the_top)
@@ -112,9 +114,9 @@ def rows_of(state: State, size: Size) -> Iterator[str]:
     if not rows and not on_the_top:
         return
     units = unit_text(size, state.quilt.unit)
-    sewn = f"{ROW.noun.count(rows)} {are(rows)} sewn already with units of {units}."
+    sewn = f"{pile.noun.count(rows)} {are(rows)} sewn already with units of {units}."
     if on_the_top:
-        first = ", then ".join([*on_the_top, ROW.noun.count(rows)])
+        first = ", then ".join([*on_the_top, pile.noun.count(rows)])
         yield f"{sewn} That would have to be unpicked first: {first}. Or keep that size."
     else:
         yield f"{sewn} Unpick {'it' if rows == 1 else 'them'} first, or keep that size."

@@ -15,6 +15,7 @@ from sewalong.progress.record.state import State
 from sewalong.progress.record.tally import Tally
 from sewalong.quilt.quilt import Target
 from sewalong.quilt.rules import MOST_ROWS
+from sewalong.quilt.setting import SET_SIDE, SET_UNIT
 
 
 class StageChosen(Event, frozen=True, kw_only=True, tag="stage chosen"):
@@ -59,7 +60,8 @@ def must_be_within_reach(state: State, rows: int, columns: int) -> None:
         raise Refused(f"Rows and columns are numbers from 1 to {MOST_ROWS}.")
     if (rows, columns) == (state.target.rows, state.target.columns):
         raise Refused(f"The target is {state.target} already.")
-    sewn = state.piles[ROW.id]
+    _slanting_rows_stay(state)
+    sewn = state.piles.get(ROW.id, 0)
     if sewn and columns != state.target.columns:
         raise Refused(
             f"{ROW.noun.count(sewn)} of {state.target.columns} {are(sewn)} sewn already. "
@@ -89,9 +91,23 @@ def must_be_within_reach(state: State, rows: int, columns: int) -> None:
         )
 
 
+def _slanting_rows_stay(state: State) -> None:
+    """Raise Refused where anything is in a row on point: another layout has other rows."""
+    if not state.quilt.is_on_point:
+        return
+    for pile in (SET_UNIT, SET_SIDE):
+        there = state.piles[pile.id]
+        if there:
+            raise Refused(
+                f"{pile.noun.count(there)} {are(there)} sewn already, and another layout has rows "
+                f"of other lengths. Unpick {'it' if there == 1 else 'them'} first, or keep "
+                f"{state.target}."
+            )
+
+
 def _between_them_must_fit(state: State, rows: int, columns: int) -> None:
     """Raise Refused where what lies between the rows would not fit another layout."""
-    sashing = state.quilt.setting
+    sashing = state.quilt.sashing
     if sashing is None:
         return
     if sentence := sashing.why_not(columns):

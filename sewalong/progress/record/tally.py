@@ -23,6 +23,7 @@ from sewalong.progress.record.state import (
     State,
 )
 from sewalong.quilt.quilt import Quilt, Target
+from sewalong.quilt.set_rows import set_rows
 
 
 class Sitting(Struct):
@@ -140,7 +141,8 @@ class Tally(Struct):
         self.target, self.route = target, route_for(self.quilt, target)
         self.piles = dict.fromkeys(self.route.piles, 0) | self.piles
         self.done = {stage.id: self.done.get(stage.id, 0) for stage in self.route.stages}
-        self.joints = [joint for joint in self.joints if max(joint) <= target.rows]
+        rows = len(set_rows(self.quilt.setting, target.rows, target.columns))
+        self.joints = [joint for joint in self.joints if max(joint) <= rows]
         if self.chosen not in self.done:
             self.chosen, self.chosen_by_hand = None, False
 

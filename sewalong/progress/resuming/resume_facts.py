@@ -286,6 +286,6 @@ def _left(state: State, now_plan: Plan) -> Facts:
     spare = f", {units.spare} spare" if units.spare else ""
     yield (
         "Still to do",
-        f"{unit.count(units.to_go)} to go of {state.target.units} "
+        f"{unit.count(units.to_go)} to go of {state.units_wanted} "
         f"({state.target}){spare}. Work done: {now_plan.work_done:.0%}.",
     )

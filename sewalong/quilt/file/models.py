@@ -84,6 +84,7 @@ class Setting(Struct, frozen=True):
     cornerstones: YesOrNo = None
     cornerstone_cloth: Name = None
     cornerstone_colour: Colour = None
+    larger: LengthOrNothing = None
 
 
 class Finishing(Struct, frozen=True):

@@ -11,6 +11,7 @@ from sewalong.lengths import Length, Unit
 from sewalong.lengths.printing import decimal, mixed
 from sewalong.quilt.choices import Choices
 from sewalong.quilt.quilt import Lot, Quilt, StartPile
+from sewalong.quilt.setting import SetOnPoint
 
 
 def quilt_file(quilt: Quilt) -> str:
@@ -64,7 +65,14 @@ def _layout(quilt: Quilt) -> list[str]:
 
 
 def _setting(quilt: Quilt) -> Iterator[list[str]]:
-    sashing = quilt.setting
+    if isinstance(quilt.setting, SetOnPoint):
+        on_point = quilt.setting
+        lines = [_said("kind", "on point"), _said("cloth", on_point.cloth)]
+        lines += _colour(on_point.colour)
+        if on_point.larger:
+            lines.append(_long("larger", on_point.larger, quilt.unit))
+        yield ["[setting]", *lines]
+    sashing = quilt.sashing
     if sashing is None:
         return
     lines = [_said("kind", "sashed"), _long("sash", sashing.cut, quilt.unit)]

@@ -12,7 +12,8 @@ from sewalong.quilt.cloth.strips import QUARTER
 from sewalong.quilt.layouts.centre import finished_centre
 from sewalong.quilt.layouts.fit import Fit, fit
 from sewalong.quilt.refusal import at_least, not_below_zero
-from sewalong.quilt.setting import Sashing
+from sewalong.quilt.set_rows import most_columns, units_in
+from sewalong.quilt.setting import Setting
 from sewalong.quilt.size import Size
 
 
@@ -27,21 +28,17 @@ class Shape(StrEnum):
 class Layout(Struct, frozen=True):
     """One arrangement. `size` is what the top finishes at, borders included.
 
-    `spare` units are over and `short` are still to make; one of them is zero. `fit` is there
-    when a size is wanted.
+    It holds `units`. `spare` units are over and `short` are still to make; one of them is zero.
+    `fit` is there when a size is wanted.
     """
 
     rows: int
     columns: int
+    units: int
     size: Size
     spare: int
     short: int
     fit: Fit | None
-
-    @property
-    def units(self) -> int:
-        """Units it holds."""
-        return self.rows * self.columns
 
     @property
     def shape(self) -> Shape:
@@ -98,7 +95,7 @@ class LayoutChoice(Struct, frozen=True):
     border: Length = Fraction(0)
     wanted: Size | None = None
     shown_in: Unit = Unit.INCH
-    setting: Sashing | None = None
+    setting: Setting | None = None
     seam: Length = QUARTER
 
     def __post_init__(self) -> None:
@@ -110,9 +107,10 @@ class LayoutChoice(Struct, frozen=True):
         at_least(1, rows, "rows")
         at_least(1, columns, "columns")
         size = self.size(rows, columns)
-        over = self.have - rows * columns
+        units = units_in(self.setting, rows, columns)
+        over = self.have - units
         meets = None if self.wanted is None else fit(size, self.wanted, self.shown_in)
-        return Layout(rows, columns, size, max(over, 0), max(-over, 0), meets)
+        return Layout(rows, columns, units, size, max(over, 0), max(-over, 0), meets)
 
     def size(self, rows: int, columns: int) -> Size:
         """What so many rows and columns finish at, borders included."""
@@ -140,9 +138,9 @@ def layouts(
     at_least(1, within.fewest, "rows and columns")
     found = []
     for rows in range(within.fewest, within.most + 1):
-        widest = min(within.most, (choice.have + within.short) // rows)
+        widest = min(within.most, most_columns(choice.setting, rows, choice.have + within.short))
         for columns in range(within.fewest, widest + 1):
-            over = choice.have - rows * columns
+            over = choice.have - units_in(choice.setting, rows, columns)
             if within.spare is not None and over > within.spare:
                 continue
             if alike and not corners_alike(rows, columns):

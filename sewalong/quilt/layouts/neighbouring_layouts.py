@@ -61,7 +61,7 @@ class Grown(Struct, frozen=True):
 
 def grow(choice: LayoutChoice, old: tuple[int, int], new: tuple[int, int]) -> Grown:
     """What changing from one layout (rows, columns) to another takes."""
-    before = at_least(1, old[0], "rows") * at_least(1, old[1], "columns")
+    before = choice.layout(*old).units
     layout = choice.layout(*new)
     more = layout.units - before
     times = Fraction(layout.units, before)

@@ -63,6 +63,11 @@ class Basis(Struct, frozen=True):
         return is_trimmed(self.quilt)
 
     @property
+    def units(self) -> int:
+        """Units the target holds, as they are set."""
+        return self.quilt.units_for(self.target)
+
+    @property
     def centre(self) -> Size:
         """The units as they are set, with what lies between them."""
         return self.edges[0]

@@ -1,30 +1,41 @@
-"""What is cut to lie between the units: sashes and cornerstones, how many, and from what cloth."""
+"""What is cut to lie between and around the units: sashes, cornerstones, squares for triangles."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
 
 from msgspec import Struct
+from msgspec.structs import replace
 
 from sewalong.lengths import Length, as_given
 from sewalong.piecing.method import Noun, Pile
 from sewalong.quilt.cloth.squares import cloth_for
 from sewalong.quilt.cloth.strips import strips_for
-from sewalong.quilt.layouts.centre import sashes_of
-from sewalong.quilt.setting import CORNERSTONE, LONG, LYING, STANDING, Sashing
+from sewalong.quilt.layouts.centre import sashes_of, triangles_of
+from sewalong.quilt.setting import (
+    CORNER,
+    CORNERSTONE,
+    LONG,
+    LYING,
+    SIDE,
+    STANDING,
+    Sashing,
+    SetOnPoint,
+)
 from sewalong.quilt.size import Size
 from sewalong.quilt.worksheet.basis import Basis
 from sewalong.quilt.worksheet.line import Line, plural
 
 
 class SettingCut(Struct, frozen=True):
-    """`count` pieces alike that lie between the units, cut from the cloth called `name`.
+    """`count` pieces alike for the pile, called `noun`, cut from the cloth called `name`.
 
     `size` is how each is cut, its longer side first; `strips` of its shorter side, `strip_text`
     wide in words, take `cloth` inches along the cloth. `reason` says how they come out of them.
     """
 
     pile: Pile
+    noun: Noun
     name: str
     count: int
     size: Size
@@ -33,18 +44,30 @@ class SettingCut(Struct, frozen=True):
     cloth: Length
     reason: str
 
-    @property
-    def noun(self) -> Noun:
-        """What one is called, and several."""
-        return self.pile.noun
-
 
 def setting_cuts(basis: Basis) -> tuple[SettingCut, ...]:
-    """Every kind of piece between the units of the target; none where they are set straight.
+    """Every kind of piece the setting of the target takes; none where units are set straight.
 
     Raises NumbersFault as `cloth_for` and `strips_for` do.
     """
-    return tuple(_sashes(basis, basis.quilt.setting)) if basis.quilt.setting else ()
+    match basis.quilt.setting:
+        case Sashing() as sashing:
+            return tuple(_sashes(basis, sashing))
+        case SetOnPoint() as on_point:
+            return tuple(_squares(basis, on_point))
+        case _:
+            return ()
+
+
+def _squares(basis: Basis, setting: SetOnPoint) -> Iterator[SettingCut]:
+    """The squares that triangles are cut from, corner to corner."""
+    found = triangles_of(basis.quilt, setting, basis.target, basis.unit)
+    for pile, one in ((SIDE, found.side), (CORNER, found.corner)):
+        if one.squares:
+            noun = Noun(f"square for {pile.noun.many}", f"squares for {pile.noun.many}")
+            cut = _cut(basis, pile, noun, setting.cloth, one.squares, Size.square(one.cut_at))
+            reason = f"{one.reason}: {pile.noun.count(one.triangles)}, straight grain outside; "
+            yield replace(cut, reason=reason + cut.reason)
 
 
 def _sashes(basis: Basis, sashing: Sashing) -> Iterator[SettingCut]:
@@ -60,12 +83,15 @@ def _sashes(basis: Basis, sashing: Sashing) -> Iterator[SettingCut]:
 
 
 def _pieces(basis: Basis, pile: Pile, name: str, count: int, size: Size) -> SettingCut:
-    usable, unit = basis.choices.usable, basis.shown_in
-    if size.width > usable:
+    if size.width > basis.choices.usable:
         return _joined(basis, pile, name, count, size)
-    cut = cloth_for(count, size, usable=usable, unit=unit)
+    return _cut(basis, pile, pile.noun, name, count, size)
+
+
+def _cut(basis: Basis, pile: Pile, noun: Noun, name: str, count: int, size: Size) -> SettingCut:
+    cut = cloth_for(count, size, usable=basis.choices.usable, unit=basis.shown_in)
     return SettingCut(
-        pile, name, count, cut.piece, cut.strips, cut.strip_text, cut.cloth, cut.reason
+        pile, noun, name, count, cut.piece, cut.strips, cut.strip_text, cut.cloth, cut.reason
     )
 
 
@@ -82,6 +108,7 @@ def _joined(basis: Basis, pile: Pile, name: str, count: int, size: Size) -> Sett
     )
     return SettingCut(
         pile,
+        pile.noun,
         name,
         count,
         size,

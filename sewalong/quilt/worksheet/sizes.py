@@ -15,6 +15,7 @@ from sewalong.quilt.derived import derived
 from sewalong.quilt.layouts.centre import centre, in_a_line, sashes_of
 from sewalong.quilt.layouts.setting_straight import with_own_seam
 from sewalong.quilt.quilt import Lot, StartPile, with_lot_alone
+from sewalong.quilt.set_rows import set_rows
 from sewalong.quilt.size import Size
 from sewalong.quilt.unit_size import joined_from, raw_unit, trim_text
 from sewalong.quilt.worksheet.basis import Basis
@@ -47,7 +48,9 @@ def sizes(basis: Basis) -> Section:
 def rows(basis: Basis) -> Section:
     """How long the centre is after each row, to hold against the real one while joining."""
     unit, seam = basis.shown_in, basis.quilt.seam
-    sashing = basis.quilt.setting
+    sashing = basis.quilt.sashing
+    if basis.quilt.is_on_point:
+        return Section("rows", "Slanting row by row, raw edge to raw edge", _slanting(basis))
     if sashing is None:
         lines = [
             length_line(f"after row {row}", row_length(row, basis.unit.length, seam), unit)
@@ -61,6 +64,20 @@ def rows(basis: Basis) -> Section:
             for place, finished in enumerate(reached)
         ]
     return Section("rows", "Row by row, down, raw edge to raw edge", tuple(lines))
+
+
+def _slanting(basis: Basis) -> tuple[Line, ...]:
+    """The units of each row without the triangles at its ends, which are trimmed later."""
+    rows = set_rows(basis.quilt.setting, basis.target.rows, basis.target.columns)
+    return tuple(
+        length_line(
+            f"units of row {number}",
+            row_length(row.units, basis.unit.width, basis.quilt.seam),
+            basis.shown_in,
+            f"{plural(row.units, 'unit')}, {plural(row.sides, 'side triangle')}",
+        )
+        for number, row in enumerate(rows, start=1)
+    )
 
 
 def _after(place: int) -> str:
@@ -155,8 +172,9 @@ def _why_so(basis: Basis) -> str:
 
 def _top(basis: Basis) -> Iterator[Line]:
     unit, target = basis.shown_in, basis.target
-    row = in_a_line(basis.quilt, basis.unit.width, target.columns, whole=True)
-    yield length_line(f"row of {target.columns}", row, unit, "raw edge to raw edge")
+    if not basis.quilt.is_on_point:
+        row = in_a_line(basis.quilt, basis.unit.width, target.columns, whole=True)
+        yield length_line(f"row of {target.columns}", row, unit, "raw edge to raw edge")
     yield size_line(
         "centre",
         basis.centre,
@@ -173,7 +191,9 @@ def _top(basis: Basis) -> Iterator[Line]:
 
 
 def _set(basis: Basis) -> str:
-    sashing = basis.quilt.setting
+    sashing = basis.quilt.sashing
+    if basis.quilt.is_on_point:
+        return f" on point and those between, {basis.units:,} units in all"
     if sashing is None:
         return ""
     width = to_cut(sashing.cut, basis.shown_in).length - 2 * basis.quilt.seam

@@ -27,7 +27,7 @@ def seam_runs(basis: Basis) -> tuple[SeamRun, ...]:
     for stage in basis.made.stages:
         if stage.sewn > 0:
             label = basis.quilt.method.stage(stage.id).label
-            runs.append(seam_run(label, stage.sewn, ceil(basis.target.units * stage.per_unit)))
+            runs.append(seam_run(label, stage.sewn, ceil(basis.units * stage.per_unit)))
     runs += centre_seams(basis.quilt, basis.target, basis.unit).runs
     for place, one in enumerate(basis.bordered(), start=1):
         sewn = border_seams(one)

@@ -128,7 +128,7 @@ def order_of_work(quilt: Quilt, rng: Random) -> Iterator[tuple[str, int]]:
     """Stages and counts: all at once, or in two or three waves; then the top."""
     waves = rng.choice((1, 1, 2, 3))
     wanted = {}
-    need = {quilt.method.unit: quilt.target.units}
+    need = {quilt.method.unit: quilt.units_for(quilt.target)}
     for stage in reversed(method(quilt.method_id).stages):
         counts = ceil(need.get(stage.makes.pile, 0) / stage.makes.count)
         wanted[stage.id] = counts

@@ -8,7 +8,8 @@ import pytest
 
 from sewalong.quilt.file.faults import Fault, QuiltFileFaults
 from sewalong.quilt.file.reader import read_quilt
-from sewalong.quilt.setting import Cornerstones, Sashing
+from sewalong.quilt.setting import Cornerstones, Sashing, SetOnPoint
+from tests.quilt.file.test_quilt_file_faults import GEESE
 
 FIRST_LINE = 11
 
@@ -48,10 +49,27 @@ def test_sashes_with_a_frame_and_cornerstones() -> None:
     assert read.setting == Sashing(F(250, 127), "oat", "#e3d9c3", True, stones)
 
 
+def test_units_on_point() -> None:
+    read = read_quilt(squares('kind = "on point"\ncloth = "oat"\ncolour = "#E3D9C3"'))
+    assert read.setting == SetOnPoint("oat", "#e3d9c3")
+    assert read.units_for(read.target) == 5 * 4 + 4 * 3
+    larger = read_quilt(squares('kind = "on point"\ncloth = "oat"\nlarger = "1/2"'))
+    assert larger.setting == SetOnPoint("oat", None, F(1, 2))
+
+
+def test_only_square_units_are_set_on_point() -> None:
+    on_point = '[setting]\nkind = "on point"\ncloth = "oat"\n'
+    (fault,) = faults_of(f"{GEESE}\n{on_point}")
+    assert fault.key == "setting.kind"
+    assert fault.sentence.startswith("Only square units are set on point here, and these are ")
+    assert fault.sentence.endswith("Set them straight or with sashes.")
+
+
 MISSING_SASH = 'The width sashes are cut at is missing. Add it, such as sash = "2 in".'
 MISSING_CLOTH = 'The cloth of the sashes is missing. Name it, such as cloth = "cream linen".'
 NO_STONES = "There are no cornerstones. Take this out, or write cornerstones = true."
-STRAIGHT = 'Units set straight have nothing between them. Take this out, or write kind = "sashed".'
+STRAIGHT = "Units set straight have nothing between them. Take this out, or write another kind."
+ROUND = "Units on point have triangles around them and no sashes. Take this out."
 
 WRONG = [
     (
@@ -60,8 +78,8 @@ WRONG = [
             (
                 "kind",
                 10,
-                'The kind of setting is missing. Write kind = "sashed", or leave [setting] out for '
-                "units set straight.",
+                'The kind of setting is missing. Write kind = "sashed" or kind = "on point", or '
+                "leave [setting] out for units set straight.",
             )
         ],
     ),
@@ -96,6 +114,22 @@ WRONG = [
     (
         'kind = "straight"\nsash = 2\nframe = false',
         [("sash", 12, STRAIGHT), ("frame", 13, STRAIGHT)],
+    ),
+    (
+        'kind = "on point"\nsash = 2\nframe = true',
+        [
+            (
+                "cloth",
+                10,
+                'The cloth of the triangles is missing. Name it, such as cloth = "cream linen".',
+            ),
+            ("sash", 12, ROUND),
+            ("frame", 13, ROUND),
+        ],
+    ),
+    (
+        'kind = "sashed"\nsash = 2\ncloth = "oat"\nlarger = 1',
+        [("larger", 14, "Sashes have no triangles. Take this out.")],
     ),
     (
         'kind = "sashed"\nsash = 2\ncloth = "oat"\nframe = "yes"',
