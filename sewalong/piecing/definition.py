@@ -28,10 +28,14 @@ LATER_STAGES = frozenset(
         "cut-lying-sashes",
         "cut-long-sashes",
         "cut-cornerstones",
+        "cut-side-triangles",
+        "cut-corner-triangles",
         "sew-rows",
         "sew-sash-rows",
         "add-sashes",
+        "add-side-triangles",
         "join-rows",
+        "add-corners",
         "add-borders",
         "layer",
         "quilt",
@@ -41,7 +45,18 @@ LATER_STAGES = frozenset(
 """Ids of the stages that can follow the units in a quilt, which a method can't use too."""
 
 LATER_PILES = frozenset(
-    {"standing-sash", "lying-sash", "long-sash", "cornerstone", "sash-row", "row"}
+    {
+        "standing-sash",
+        "lying-sash",
+        "long-sash",
+        "cornerstone",
+        "sash-row",
+        "side-triangle",
+        "corner-triangle",
+        "set-unit",
+        "set-side",
+        "row",
+    }
 )
 """Ids of the piles that can follow the units in a quilt."""
 

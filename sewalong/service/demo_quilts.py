@@ -28,6 +28,7 @@ AGES = {
     "russet-rows": timedelta(days=51),
     "ferry-steps": timedelta(days=9),
     "pantry-window": timedelta(days=1),
+    "weathercock": timedelta(days=2),
 }
 """How long ago the last event of each was, on the day it is seeded."""
 

@@ -14,9 +14,27 @@ from sewalong.piecing.catalogue import UnknownMethod, method, method_ids
 from sewalong.piecing.definition import LATER_PILES, LATER_STAGES
 from sewalong.piecing.derive import derive
 from sewalong.piecing.method import Hazard, Method, Pieces, Station
-from sewalong.progress.record.route import ADD_BORDERS, ADD_SASHES, JOIN_ROWS, ROW, SEW_ROWS
+from sewalong.progress.record.point_stages import ADD_SIDES
+from sewalong.progress.record.route import (
+    ADD_BORDERS,
+    ADD_CORNERS,
+    ADD_SASHES,
+    JOIN_ROWS,
+    ROW,
+    SEW_ROWS,
+)
 from sewalong.progress.record.sash_stages import SEW_SASH_ROWS, cutting_stage
-from sewalong.quilt.setting import CORNERSTONE, LONG, LYING, SASH_ROW, STANDING
+from sewalong.quilt.setting import (
+    CORNER,
+    CORNERSTONE,
+    LONG,
+    LYING,
+    SASH_ROW,
+    SET_SIDE,
+    SET_UNIT,
+    SIDE,
+    STANDING,
+)
 
 METHODS = [method(id) for id in method_ids()]
 
@@ -221,9 +239,11 @@ def test_ids_kept_for_rows_borders_and_finishing_are_those_of_the_road() -> None
         ADD_SASHES,
         ADD_BORDERS,
     }
-    between = (STANDING, LYING, LONG, CORNERSTONE)
-    assert named | {SEW_SASH_ROWS, *map(cutting_stage, between)} == LATER_STAGES
-    assert {pile.id for pile in (ROW, SASH_ROW, *between)} == LATER_PILES
+    from_cloth = (STANDING, LYING, LONG, CORNERSTONE, SIDE, CORNER)
+    elsewhere = {SEW_SASH_ROWS, ADD_SIDES, ADD_CORNERS}
+    assert named | elsewhere | set(map(cutting_stage, from_cloth)) == LATER_STAGES
+    sewn = (ROW, SASH_ROW, SET_UNIT, SET_SIDE)
+    assert {pile.id for pile in (*sewn, *from_cloth)} == LATER_PILES
 
 
 @pytest.mark.parametrize("known", METHODS, ids=lambda m: m.id)

@@ -17,7 +17,7 @@ from sewalong.screens.sewing import SewingScreen
 from sewalong.service.open_quilt import OpenQuilt
 from sewalong.store.library import Library
 from tests.progress import every_act as c
-from tests.progress.wandering import SETTINGS
+from tests.progress.wandering import ON_POINT, SETTINGS
 from tests.screens.sewing_room import (
     LARGE,
     SMALL,
@@ -79,7 +79,7 @@ async def test_every_stage_fits(tmp_path: Path, size: tuple[int, int]) -> None:
     path, clock = tmp_path / "quilts.db", StandingClock()
     for method_id in METHODS[size]:
         put_on_shelf(path, clock, c.OpenSession(), quilt=quilt_by(method_id))
-    for place, setting in enumerate(SETTINGS):
+    for place, setting in enumerate((*SETTINGS, ON_POINT)):
         # Of the method with the most stages, so that not all of the road has room.
         quilt = replace(quilt_by("hourglass"), name=f"set {place}", setting=setting)
         put_on_shelf(path, clock, c.OpenSession(), quilt=quilt)

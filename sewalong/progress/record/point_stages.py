@@ -63,8 +63,9 @@ def slanting_rows(quilt: Quilt, target: Target, *, sew_rows: str) -> tuple[Stage
         makes=Pieces(SET_SIDE.id, 1),
         counts=SIDE.noun,
         hazards=(Hazard.NEEDLE, Hazard.PINS, Hazard.IRON),
-        do="Square corners together at the row's outer side; the point runs past the row. Press outwards.",
-        check="Long edge outwards, short edges on the bias: pinned, not pulled.",
+        do="Lay its square corner on the unit's inner corner, long edge outwards; the point runs "
+        "past the row. Press it outwards.",
+        check="Short edges are on the bias: pinned, not pulled.",
         minutes=1.5,
     )
     return (sides, corners, units, ends)
@@ -73,7 +74,7 @@ def slanting_rows(quilt: Quilt, target: Target, *, sew_rows: str) -> tuple[Stage
 def _cut(pile: Pile, do: str, hazards: tuple[Hazard, ...]) -> Stage:
     return Stage(
         id=cutting_stage(pile),
-        label=f"cut {'sides' if pile is SIDE else 'corners'}",
+        label=f"cut {'triangles' if pile is SIDE else 'corners'}",
         station=Station.MAT,
         takes=(),
         makes=Pieces(pile.id, FROM_A_SQUARE[pile.id]),

@@ -14,7 +14,7 @@ from sewalong.quilt.file.reader import read_quilt
 from sewalong.quilt.file.writer import quilt_file
 from sewalong.quilt.plan_words import differences
 from sewalong.quilt.quilt import Quilt
-from sewalong.quilt.setting import Cornerstones, Sashing
+from sewalong.quilt.setting import Cornerstones, Sashing, SetOnPoint, Setting
 from tests.progress import every_act as c
 from tests.progress.building import MINUTE, Record, a_quilt, do, go_on, opening, play
 from tests.progress.wandering import SETTINGS
@@ -23,19 +23,28 @@ PLAIN = Sashing(Fraction(2), "oat")
 QUILT = replace(a_quilt("plain-squares", 12, 3, 4), setting=PLAIN)
 
 
-def change(state: State, record: Record, setting: Sashing | None) -> State:
+def change(state: State, record: Record, setting: Setting | None) -> State:
     was = planned(state)
     act = c.ChangePlan(was, replace(was, setting=setting))
     return do(state, record, act, record[-1].event.at + MINUTE)
 
 
-@pytest.mark.parametrize("setting", [None, *SETTINGS, replace(PLAIN, colour="#e3d9c3")])
-def test_a_setting_written_out_reads_back(setting: Sashing | None) -> None:
+WRITTEN = (
+    None,
+    *SETTINGS,
+    replace(PLAIN, colour="#e3d9c3"),
+    SetOnPoint("oat"),
+    SetOnPoint("oat", "#e3d9c3", Fraction(1, 2)),
+)
+
+
+@pytest.mark.parametrize("setting", WRITTEN)
+def test_a_setting_written_out_reads_back(setting: Setting | None) -> None:
     quilt = replace(QUILT, setting=setting)
     assert read_quilt(quilt_file(quilt)) == quilt
 
 
-def told(was: Sashing | None, now: Sashing | None) -> tuple[str, ...]:
+def told(was: Setting | None, now: Setting | None) -> tuple[str, ...]:
     return differences(replace(QUILT, setting=was), replace(QUILT, setting=now))
 
 
@@ -53,6 +62,14 @@ def test_each_change_of_the_setting_is_told_by_itself() -> None:
         "colour of the cornerstones: #e2725b → none",
     )
     assert told(None, PLAIN) == ("units set: straight → with sashes between the units",)
+    assert told(PLAIN, SetOnPoint("oat")) == (
+        "units set: with sashes between the units → on point, with triangles around the edges",
+    )
+    assert told(SetOnPoint("oat"), SetOnPoint("slate", "#445566", Fraction(1, 2))) == (
+        "cloth of the triangles: oat → slate",
+        "colour of the triangles: none → #445566",
+        "cut larger: nothing → 1/2 in",
+    )
 
 
 def test_a_straight_quilt_under_way_is_sashed_and_has_the_piles_for_it() -> None:
@@ -77,8 +94,8 @@ def test_sashes_cut_to_one_width_are_not_of_another() -> None:
     assert plan(state).line("cut-standing-sashes").to_do == 6
     # Cloth and colours are another matter.
     state = change(state, record, replace(PLAIN, frame=True, cloth="slate", colour="#445566"))
-    assert state.quilt.setting is not None
-    assert state.quilt.setting.cloth == "slate"
+    assert state.quilt.sashing is not None
+    assert state.quilt.sashing.cloth == "slate"
 
 
 def test_a_sash_that_the_seams_would_use_up_is_refused() -> None:
@@ -89,6 +106,20 @@ def test_a_sash_that_the_seams_would_use_up_is_refused() -> None:
     wider = replace(was, seam=Fraction(1), starts=(replace(was.starts[0], size=Fraction(9)),))
     with pytest.raises(c.Refused, match=r"setting\.cut: nothing but seams"):
         do(state, record, c.ChangePlan(was, wider), record[-1].event.at)
+
+
+def test_units_in_slanting_rows_stay_on_point_and_triangles_as_large_as_they_were_cut() -> None:
+    quilt = replace(QUILT, setting=SetOnPoint("oat"))
+    state, record = play(quilt, c.Count("square-up", 8), c.Count("cut-side-triangles", 2))
+    with pytest.raises(c.Refused, match="8 side triangles are made already for the setting"):
+        change(state, record, SetOnPoint("oat", larger=Fraction(1, 2)))
+    state = change(state, record, SetOnPoint("slate"))
+    state = go_on(state, record, c.Recount("side-triangle", 0), c.Count("sew-rows", 3))
+    with pytest.raises(c.Refused, match="3 units in their rows are made already"):
+        change(state, record, None)
+    state = go_on(state, record, c.Unpick("sew-rows", 3))
+    state = change(state, record, PLAIN)
+    assert plan(state).line("cut-standing-sashes").to_do == 9
 
 
 def test_the_same_setting_again_changes_nothing() -> None:
