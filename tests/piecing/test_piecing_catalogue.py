@@ -11,9 +11,9 @@ from math import ceil
 import pytest
 
 from sewalong.piecing.catalogue import UnknownMethod, method, method_ids
-from sewalong.piecing.definition import LATER_PILES, LATER_STAGES
 from sewalong.piecing.derive import derive
 from sewalong.piecing.method import Hazard, Method, Pieces, Station
+from sewalong.piecing.method_rules import LATER_PILES, LATER_STAGES
 from sewalong.progress.record.route import JOIN_ROWS, ROW, SEW_ROWS
 
 METHODS = [method(id) for id in method_ids()]

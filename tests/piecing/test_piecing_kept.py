@@ -18,15 +18,20 @@ from sewalong.piecing.kept_method import (
     method_to_json,
 )
 from sewalong.piecing.method import MethodKey
-from sewalong.piecing.method_files import read_beside, read_method_file
+from sewalong.piecing.method_files import read_beside, read_method_file, text_of
 
 SIZES = [
-    {},
-    {"start": F(5, 2)},
-    {"start": F(2), "strip_length": F(42)},
-    {"start": F(7, 4), "strip_length": F(41, 3), "seam": F(100, 254)},
+    MethodKey(""),
+    MethodKey("", F(5, 2)),
+    MethodKey("", F(2), F(42)),
+    MethodKey("", F(7, 4), F(41, 3), F(100, 254)),
 ]
-KEYS = [MethodKey(id, **sizes) for id in method_ids() for sizes in SIZES]
+KEYS = [
+    replace(sizes, id=id, text=text)
+    for id in method_ids()
+    for sizes in SIZES
+    for text in (None, text_of(id))
+]
 
 
 def python(script: str) -> set[str]:
@@ -37,7 +42,7 @@ def python(script: str) -> set[str]:
     return set(done.stdout.split())
 
 
-@pytest.mark.parametrize("key", KEYS, ids=fingerprint)
+@pytest.mark.parametrize("key", KEYS, ids=lambda key: key.id)
 def test_a_kept_method_is_the_one_worked_out(key: MethodKey) -> None:
     worked_out = method_for(key)
     kept = method_to_json(worked_out)
