@@ -16,7 +16,7 @@ from msgspec import Struct, field
 from sewalong.piecing import operation_words as steps
 from sewalong.piecing.cloth import UPRIGHT, Flat, Piece, rectangle
 from sewalong.piecing.definition import Definition
-from sewalong.piecing.faults import MethodFault
+from sewalong.piecing.faults import MethodFault, SizeRefused
 from sewalong.piecing.method import FINAL_PILE
 from sewalong.piecing.method_tables import StageDefinition
 
@@ -124,6 +124,11 @@ class Draw:
             table = steps.run(stage.operations, taken, self.seam, MOST_WORK - self.work)
         except MethodFault as fault:
             raise self.fault(str(fault), stage) from fault
+        except SizeRefused:
+            raise
+        except (ValueError, ArithmeticError) as error:
+            # Geometry of what is left of a piece when nothing is, or only a line.
+            raise self.fault("nothing is left of a piece", stage) from error
         self.work += table.work
         takes = Counter(steps.taken(stage.operations))
         run = StageRun(dict(takes), len(table.pieces), table.sewn, table.cut, table.longest_cut)

@@ -9,14 +9,15 @@ from sewalong.piecing.definition import Definition
 from sewalong.piecing.derive import SEAM, derive
 from sewalong.piecing.faults import MethodFault, SizeRefused
 from sewalong.piecing.flow import Draw
-from sewalong.piecing.method_counts import USUAL_STRIP
 from sewalong.piecing.method_tables import Wrong
-from sewalong.piecing.start_sizes import EIGHTH, piece_sizes, run_sizes, starts_from
+from sewalong.piecing.start_sizes import piece_sizes, run_sizes, starts_from
 
-AMPLE = 400 * float(SEAM)
-"""Inches of a main piece that is large against its seams, so that only the method is at fault."""
+AMPLE = 400 * SEAM
+"""Inches of a main piece that is large against its seams, so that only the method is at fault.
+What it will do for pieces of some size is asked when a size is given."""
 
-USUAL_SQUARE = Fraction(5)
+LONG = 24 * AMPLE
+FINE = Fraction(1, 10**6)
 
 MOST_DIFFERENT_UNITS = 64
 """Units of one batch that differ; the program's own methods have 8 at most."""
@@ -31,12 +32,12 @@ def tried_out(written: Definition) -> list[Wrong]:
 
 
 def _stages(written: Definition) -> Iterator[Wrong]:
-    sizes = {start.pile: AMPLE for start in written.starts}
+    sizes = {start.pile: float(AMPLE) for start in written.starts}
     # Near what the geometry will ask for: further off, pieces would lap or leave gaps.
     for start in written.starts:
         part = start.shape if start.share is None else start.share
         if part is not None:
-            sizes[start.pile] = AMPLE * float(part) + float(SEAM)
+            sizes[start.pile] = float(AMPLE * part + SEAM)
     for stage in written.stages:
         draw = Draw(written, piece_sizes(written, sizes), SEAM)
         try:
@@ -44,15 +45,14 @@ def _stages(written: Definition) -> Iterator[Wrong]:
         except MethodFault as fault:
             yield fault.path, fault.bare
         except SizeRefused as refusal:
-            yield draw.fault(str(refusal), draw.at).path, f"at any size: {refusal}"
+            yield draw.fault("", draw.at).path, _at_any_size(refusal)
 
 
 def _whole(written: Definition) -> Iterator[Wrong]:
     last = ("stages", len(written.stages) - 1, "operations")
     try:
-        exact = {
-            pile: start.exact for pile, start in starts_from(written, AMPLE, SEAM, EIGHTH).items()
-        }
+        starts = starts_from(written, float(AMPLE), SEAM, FINE)
+        exact = {pile: start.exact for pile, start in starts.items()}
         units = run_sizes(written, exact, SEAM).different_units()
         if not all(unit.is_rectangle for unit in units):
             yield (
@@ -63,11 +63,12 @@ def _whole(written: Definition) -> Iterator[Wrong]:
         elif len(units) > MOST_DIFFERENT_UNITS:
             yield (), f"one batch gives {len(units)} different units; give piles a letter."
         else:
-            derive(written, USUAL_STRIP if written.starts[0].strip else USUAL_SQUARE)
+            derive(written, AMPLE, strip_length=LONG, fineness=FINE)
     except MethodFault as fault:
         yield fault.path, fault.bare
-    except ZeroDivisionError:
-        yield ("piles",), "the unit's width does not follow from the first pile cut from cloth."
-    except SizeRefused:
-        # Whether it will do for pieces of some size is asked when a size is given.
-        return
+    except SizeRefused as refusal:
+        yield last, _at_any_size(refusal)
+
+
+def _at_any_size(refusal: SizeRefused) -> str:
+    return f"at any size this would be refused: {refusal}"

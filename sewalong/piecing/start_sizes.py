@@ -156,7 +156,11 @@ def main_for(written: Definition, unfinished: float, seam: Fraction) -> float:
     """The main start, in inches, whose unit is `unfinished` inches wide to the raw edges."""
     # Large against the seams, so that every operation has room to work.
     ample = 100 * float(seam) + 4 * unfinished
-    return on_line(lambda main: unit_width(written, main, seam), unfinished, ample, 2 * ample)
+    try:
+        return on_line(lambda main: unit_width(written, main, seam), unfinished, ample, 2 * ample)
+    except ZeroDivisionError:
+        why = "the unit's width does not follow from the first pile cut from cloth."
+        raise MethodFault(f"{written.file}: {why}", why, ("piles",)) from None
 
 
 def refuse_unless_over(
