@@ -13,8 +13,9 @@
 Lengths are fractions of an inch in lowest terms, as text. `method_text` is the method file as it was
 when the quilt began, line by line: the text itself and not what was read from it, so that there is
 one reader for it, which knows it as untrusted, and a person can read it in an archive. Every key is
-there, null for None; only `fabrics`, `choices` and all in it, `trim`, `method_text`, and `colour` are
-left out where nothing was given, so that quilts kept before these were known read on as they are.
+there, null for None; only `fabrics`, `choices` and all in it, `trim`, `lots`, `method_text` and
+`colour` are left out where nothing was given, so that quilts kept before these were known read on as
+they are.
 """
 
 # Annotations are not postponed here: msgspec would compile each of them when it first reads.
@@ -30,6 +31,14 @@ from sewalong.piecing.method_files import LONGEST_METHOD
 from sewalong.quilt import rules
 
 
+class StoredLot(Struct, frozen=True, forbid_unknown_fields=True):
+    """Squares of one size, of a pile that has several."""
+
+    size: Length
+    count: int
+    packs: int | None
+
+
 class StoredStart(Struct, frozen=True, forbid_unknown_fields=True):
     """One pile there is to begin with."""
 
@@ -38,6 +47,7 @@ class StoredStart(Struct, frozen=True, forbid_unknown_fields=True):
     count: int
     packs: int | None
     length: Length | None
+    lots: list[StoredLot] | UnsetType = UNSET
 
 
 class StoredTarget(Struct, frozen=True, forbid_unknown_fields=True):
@@ -135,6 +145,8 @@ def check_plan(plan: StoredPlan) -> None:
         raise ValueError("starts: a quilt begins with at least one pile.")
     if len({start.pile for start in plan.starts}) < len(plan.starts):
         raise ValueError("starts: a pile is listed twice.")
+    for start in plan.starts:
+        _check_lots(start)
     if len(plan.borders) > rules.MOST_BORDERS:
         raise ValueError(f"borders: a quilt has at most {rules.MOST_BORDERS}.")
     if plan.trim and min(plan.trim.width, plan.trim.length) <= 2 * plan.seam:
@@ -142,6 +154,19 @@ def check_plan(plan: StoredPlan) -> None:
     letters = [fabric.letter for fabric in plan.fabrics or ()]
     if letters != sorted(set(letters)):
         raise ValueError("fabrics: the letters must each be there once, in order.")
+
+
+def _check_lots(start: StoredStart) -> None:
+    if start.lots is UNSET:
+        return
+    sizes = [lot.size for lot in start.lots]
+    if len(sizes) < 2 or sizes != sorted(set(sizes)) or start.length is not None:
+        raise ValueError("lots: these are squares of several sizes, the smallest first.")
+    packs = [lot.packs for lot in start.lots]
+    together = None if None in packs else sum(n for n in packs if n)
+    in_all = sum(lot.count for lot in start.lots)
+    if (start.size, start.count, start.packs) != (sizes[0], in_all, together):
+        raise ValueError("lots: the pile is not what its lots add up to.")
 
 
 def _check_rules(table: Struct, path: Path) -> None:
@@ -174,7 +199,7 @@ def _method_text(value: object) -> None:
         if not line.isprintable():
             rules.a_text(line, LONGEST_METHOD, lines=True)
         if "\n" in line:
-            raise ValueError("One of its lines has a new line in it.")
+            raise ValueError("One of its lines has a line end in it.")
 
 
 def _colour(value: object) -> None:

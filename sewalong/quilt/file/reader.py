@@ -20,8 +20,8 @@
     length = "40"             # as much of it as can be used
     count = 40                # or packs and in_a_pack
 
-    [[more]]                  # for each other pile the method begins with
-    pile = "small-square"
+    [[more]]                  # for each other pile the method begins with, and for squares of a
+    pile = "small-square"     # pile that came in another size: units follow the smallest
     size = "2 7/8"            # or width, and length unless it is that of [strips]
     count = 96                # or packs and in_a_pack
 
@@ -94,13 +94,18 @@ __all__ = [
 ]
 
 
-def read_quilt_bytes(data: bytes, load: LoadMethod | None = None) -> Quilt:
+def read_quilt_bytes(
+    data: bytes, load: LoadMethod | None = None, kept: MethodKey | None = None
+) -> Quilt:
     """The quilt in the bytes of a file, which must be UTF-8; else as `read_quilt`."""
-    return read_quilt(decode(data), load)
+    return read_quilt(decode(data), load, kept)
 
 
-def read_quilt(text: str, load: LoadMethod | None = None) -> Quilt:
+def read_quilt(text: str, load: LoadMethod | None = None, kept: MethodKey | None = None) -> Quilt:
     """The quilt a quilt file describes; `load` gives the method file it names, if it names one.
+
+    With `kept`, the file is of a quilt under way by that method: it goes by it, and whatever
+    became of its method file is not looked at.
 
     Raises QuiltFileFaults with everything that is wrong with it, each with its key and line.
     What is not TOML at all is one fault, as nothing behind it can be understood. Whether
@@ -114,7 +119,7 @@ def read_quilt(text: str, load: LoadMethod | None = None) -> Quilt:
     seam = SEAM if written.seam is None else written.seam
     if written.name is None:
         faults.missing(("name",), 'The name is missing. Add it, such as name = "Harbour lights".')
-    method_text, method = _method(written, load, faults)
+    method_text, method = _method(written, load, kept, faults)
     starts = starting_piles(written, method, seam, faults)
     target = _target(written, faults)
     borders = _borders(written, seam, faults)
@@ -148,9 +153,11 @@ def read_quilt(text: str, load: LoadMethod | None = None) -> Quilt:
 
 
 def _method(
-    written: QuiltFile, load: LoadMethod | None, faults: FaultList
+    written: QuiltFile, load: LoadMethod | None, kept: MethodKey | None, faults: FaultList
 ) -> tuple[str | None, Definition | None]:
     """The text of the method's file, and the method."""
+    if kept is not None and (written.method_file is not None or written.method == kept.id):
+        return kept.text, written_for(kept)
     if written.method_file is not None:
         if written.method is not None:
             faults.add(("method_file",), "The method is given twice. Keep method or method_file.")
