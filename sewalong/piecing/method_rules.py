@@ -163,7 +163,7 @@ def _flow(piles: _Tables, stages: _Tables) -> Iterator[Wrong]:
             ("stages", len(stages) - 1, "makes"),
             f"the last stage must make the pile '{FINAL_PILE}'.",
         )
-    if all(stage.get("operations") for stage in stages):
+    if all(stage.get("operations") for stage in stages) and used.issubset(ids):
         for index, pile in enumerate(piles):
             if (pile.get("id") or FINAL_PILE) not in used | {FINAL_PILE}:
                 yield ("piles", index), f"nothing takes from the pile {quoted(pile['id'])}."
@@ -195,4 +195,4 @@ def _nearest(name: str, known: Sequence[str]) -> str:
     from difflib import get_close_matches
 
     near = get_close_matches(name, known, n=1, cutoff=0.0)
-    return f" The nearest is '{near[0]}'." if near else ""
+    return f" The nearest is {quoted(near[0])}." if near else ""

@@ -192,9 +192,8 @@ def _own_method(
         return text, read_method(file, text)
     except MethodFileFaults as found:
         for fault in found.faults:
-            faults.add(
-                ("method_file",), f"In {file}, {fault}" if fault.line else f"In {file}: {fault}"
-            )
+            place = ", " if fault.line or fault.key else ": "
+            faults.add(("method_file",), f"In {file}{place}{fault}")
     except ValueError as refusal:
         faults.add(("method_file",), str(refusal))
     return None, None
