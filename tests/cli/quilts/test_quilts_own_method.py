@@ -185,6 +185,25 @@ def test_a_later_version_of_the_program_changes_no_quilt_under_way(
     assert needed == [20, 10]
 
 
+@pytest.mark.usefixtures("fresh_afterwards")
+def test_a_method_of_ones_own_and_the_programs_of_the_same_id_are_not_mixed_up(desk: Desk) -> None:
+    own = changed(OWN, 'id = "turned-twos"', 'id = "four-patch"')
+    desk.ok("start", put(desk, own))
+    theirs = QUILT.replace('method_file = "methods/turned.toml"', 'method = "four-patch"')
+    desk.ok("start", desk.file("theirs.toml", theirs.replace("Turnstile", "Theirs")))
+    for _ in range(2):
+        for name, method, first in (
+            ("Turnstile", "Turned twos", "sew-twos"),
+            ("Theirs", "Four-patch", "pair"),
+        ):
+            # As in a new start, when all that is known is what the record keeps.
+            forget()
+            status = desk.ok("status", "--quilt", name, "--json").data
+            assert (status["method"], status["method_name"]) == ("four-patch", method)
+            assert status["stages"][0]["id"] == first
+            assert desk.ok("plan", "--quilt", name).status == 0
+
+
 def test_an_exported_method_that_is_none_is_not_taken_in(turnstile: Desk) -> None:
     file = turnstile.folder / "out.json"
     turnstile.ok("export", str(file))
