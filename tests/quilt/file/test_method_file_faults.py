@@ -5,16 +5,33 @@ from __future__ import annotations
 import re
 import tomllib
 from fractions import Fraction as F
+from importlib import resources
 
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from sewalong.piecing.catalogue import method_ids
+from sewalong.piecing.cloth import Flat, turned
 from sewalong.piecing.derive import derive
 from sewalong.piecing.faults import MethodFault, SizeRefused
+from sewalong.piecing.geometry import turn
+from sewalong.piecing.method import Hazard, Station
 from sewalong.piecing.method_files import LONGEST_METHOD, text_of
-from sewalong.piecing.method_tables import MethodTable, PileTable, StageDefinition
+from sewalong.piecing.method_rules import LATER_PILES, LATER_STAGES, MEASURED
+from sewalong.piecing.method_tables import (
+    LONGEST_ID,
+    LONGEST_LINE,
+    LONGEST_NAME,
+    LONGEST_WORD,
+    MOST_OPERATIONS,
+    MOST_PILES,
+    MOST_STAGES,
+    MethodTable,
+    PileTable,
+    StageDefinition,
+)
+from sewalong.piecing.operation_words import MOST_PATCHES
 from sewalong.quilt.file.faults import MethodFileFaults
 from sewalong.quilt.file.method_file import method_text, read_method
 from tests.quilt.file.own_method import OWN, changed, line_of, method_faults
@@ -374,3 +391,38 @@ def test_the_lines_are_those_of_a_file_with_windows_line_ends_too() -> None:
     theirs = method_faults(method_text(text.replace("\n", "\r\n").encode()))
     assert theirs == method_faults(text)
     assert tomllib.loads(text)["stages"][2]["station"] == "sofa"
+
+
+def test_the_example_for_those_who_write_a_method_is_one() -> None:
+    notes = (resources.files("sewalong.piecing") / "methods" / "README.md").read_text("utf-8")
+    example = notes.partition("## An example")[2].partition("```toml\n")[2].partition("```")[0]
+    made = derive(read_method("example.toml", example), F(3))
+    assert made.per_unit == {"dark-square": 2, "light-square": 2}
+    # A half-square sewn beside its diagonal loses the allowance times the root of 2 (geometry).
+    half = 3 - 0.25 * 2**0.5
+    assert made.unit.width == pytest.approx(2 * half - 0.5)
+    (unit,) = made.units
+    shown = Flat(unit.finished(0.25))
+    assert len(shown.patches) == 8
+    # It spins: turned by a quarter it is the same again.
+    quarter = turned(shown, turn(2))
+    assert _shapes(quarter) == _shapes(shown)
+    assert not made.has_bias_edges
+
+
+def _shapes(piece: Flat) -> set[tuple[str, frozenset[tuple[float, float]]]]:
+    return {
+        (one.letter, frozenset((round(x, 4), round(y, 4)) for x, y in one.points))
+        for one in piece.patches
+    }
+
+
+def test_what_the_notes_say_of_limits_is_so() -> None:
+    notes = (resources.files("sewalong.piecing") / "methods" / "README.md").read_text("utf-8")
+    said = " ".join(notes.split())
+    assert f"at most {MOST_PILES} piles and {MOST_STAGES} stages" in said
+    assert f"at most {MOST_OPERATIONS} operations; ids {LONGEST_ID} characters" in said
+    assert f"nouns {LONGEST_WORD}, the name {LONGEST_NAME}, other texts {LONGEST_LINE}," in said
+    assert f"{MOST_PATCHES} patches on the table" in said
+    for name in (*LATER_PILES, *LATER_STAGES, *MEASURED, *Hazard, *Station):
+        assert f"`{name}`" in said
