@@ -4,8 +4,6 @@ from __future__ import annotations
 
 import os
 
-from sewalong.store.faults import StoreFault
-
 FILE_NAME = "quilts.db"
 PREFERENCES = "preferences.toml"
 
@@ -19,6 +17,9 @@ def data_folder() -> str:
     if chosen:
         folder = os.path.expanduser(chosen)
         if folder.startswith("~"):
+            # Where the record lies is also asked by what opens none, and loads no database.
+            from sewalong.store.faults import StoreFault
+
             raise StoreFault(
                 f"SEWALONG_HOME is {chosen!r}, and there is no such home folder. "
                 "Set it to a whole path."
