@@ -30,6 +30,7 @@ USUAL_KEYS: Mapping[str, str] = {
     "pace": "g",
     "numbers": "h",
     "aside": "a",
+    "elsewhere": "y",
     "look": "l",
     "close": "x",
     "help": "question_mark",

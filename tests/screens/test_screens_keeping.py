@@ -141,7 +141,7 @@ async def test_the_same_target_or_none_is_refused(path: Path) -> None:
         await room.press("t")
         await room.screen_is(FormDialog)
         await room.press("enter", "enter")
-        await room.sees("The target is 4 × 5 already.")
+        await room.sees("The target is still 4 × 5.")
         await room.write_over("0")
         await room.press("enter", "enter")
         await room.sees("Rows and columns are numbers from 1 to 200.")
