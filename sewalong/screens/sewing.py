@@ -11,6 +11,7 @@ from textual.containers import Horizontal
 from textual.screen import Screen
 
 from sewalong.progress.acts.act import Act
+from sewalong.progress.acts.begun import BeginRows
 from sewalong.progress.acts.counting import Count
 from sewalong.progress.acts.joining import JoinRows
 from sewalong.progress.acts.said import Answer
@@ -189,7 +190,7 @@ class SewingScreen(Screen[None]):
             self.show()
         return None
 
-    def count(self, act: Count | JoinRows) -> str | None:
+    def count(self, act: Count | JoinRows | BeginRows) -> str | None:
         """Carry out a count; where a caution is due it is put up, and read first."""
         try:
             return self.attempt(act)
@@ -201,7 +202,7 @@ class SewingScreen(Screen[None]):
             return None
 
     @work
-    async def _caution_then(self, due: CautionFirst, act: Count | JoinRows) -> None:
+    async def _caution_then(self, due: CautionFirst, act: Count | JoinRows | BeginRows) -> None:
         """Show the caution; once it is read, carry out what was asked."""
         from sewalong.screens.prompts.dialogs import CautionDialog
 

@@ -99,6 +99,26 @@ COMMANDS = (
         ),
     ),
     Command(
+        "begun",
+        GROUP,
+        "what is sewn of rows that are not whole yet; alone: what was said",
+        "sewalong.cli.sewing.begun:begun",
+        "sewalong begun 8 pairs",
+        (
+            Argument(
+                "text",
+                "what lies sewn now: 5 (units sewn together), 16 pairs, 3 of 4; commas between "
+                "several; 0: nothing",
+                "PIECES",
+                nargs="*",
+            ),
+            CAUTION_READ,
+            *WHICH_QUILT,
+        ),
+        about="Its units count as made and wait for no other row. Counting a row takes what is "
+        "begun first, and the rest of its units.",
+    ),
+    Command(
         "join",
         GROUP,
         "join two rows by their tags; alone: which joins come next",

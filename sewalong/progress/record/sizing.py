@@ -107,6 +107,11 @@ def _refuse_if_sewn(state: State, now: Size) -> None:
         if state.done[stage.id]
     ]
     if not rows and not on_the_top:
+        if state.begun:
+            raise Refused(
+                f"A row is begun with units of {_said(now, state.quilt.unit)}. Take it apart "
+                "first, or keep that size."
+            )
         return
     size = _said(now, state.quilt.unit)
     sewn = f"{ROW.noun.count(rows)} {are(rows)} sewn already with units of {size}."

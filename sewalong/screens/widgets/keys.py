@@ -122,6 +122,13 @@ SEWING_KEYS = (
         "Join two rows by their numbers; only neighbours are joined.",
     ),
     Key(
+        "sew.begun",
+        "c",
+        "ask('begun')",
+        "row begun",
+        "A row is not whole yet: write down what is sewn of it, or of several.",
+    ),
+    Key(
         "sew.tonight",
         "e",
         "ask('tonight')",
