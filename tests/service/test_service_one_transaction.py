@@ -123,9 +123,15 @@ class _Cut(Library):
     armed = True
 
     def append(
-        self, entry: Shelved, after: int, events: Sequence[Event], summary: str = ""
+        self,
+        entry: Shelved,
+        after: int,
+        events: Sequence[Event],
+        summary: str = "",
+        *,
+        called: str | None = None,
     ) -> tuple[Recorded, ...]:
-        written = super().append(entry, after, events, summary)
+        written = super().append(entry, after, events, summary, called=called)
         if self.armed:
             self.armed = False
             raise KeyboardInterrupt

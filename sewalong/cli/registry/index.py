@@ -23,6 +23,7 @@ COMMANDS: dict[str, tuple[str, ...]] = {
     "pacing": ("forecast", "tonight", "pace"),
     "writing_down": ("note", "settings", "changed"),
     "where_to_go": ("stage", "target", "lay-aside", "pick-up", "done"),
+    "planning": ("alter", "quilt-file"),
     "numbers": ("plan", "layouts", "size", "methods", "reckon"),
     "files": ("start", "check", "export", "import"),
 }

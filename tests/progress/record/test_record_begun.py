@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from datetime import timedelta
+from fractions import Fraction
 from itertools import combinations, product
 
 import pytest
@@ -172,3 +173,9 @@ def test_pieces_of_one_length_begin_as_few_rows_as_they_fit_in() -> None:
     """So many of a length fit in a row as its length goes into it."""
     for units, n, across in product(range(2, 6), range(1, 12), range(6, 10)):
         assert len(rows_begun(((n, units),), across)) == -(-n // (across // units))
+
+
+def test_units_of_a_row_begun_keep_their_size() -> None:
+    state, _ = play(PLAIN, *all_units(PLAIN), c.BeginRows(((1, 5),)))
+    size = Fraction(9, 2)
+    assert "A row is begun with units of 5 in." in refusal(state, c.DecideUnit(size, size))
