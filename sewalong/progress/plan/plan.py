@@ -15,6 +15,7 @@ from msgspec.structs import replace
 from sewalong.piecing.method import Noun, Pieces, Stage, Station
 from sewalong.progress.plan.smaller_layouts import layouts_within
 from sewalong.progress.record.begun_rows import held, part_sewn, units_across, units_in
+from sewalong.progress.record.joined_rows import pieces_to_join
 from sewalong.progress.record.readiness import ready
 from sewalong.progress.record.refused import Refused
 from sewalong.progress.record.route import JOIN_ROWS, ROW, SEW_ROWS, RouteStage, TopStage
@@ -29,7 +30,7 @@ class StageLine(Struct, frozen=True):
     `needed` is all the target needs of the stage, `done` what was counted (more than
     `needed` where more was made than the target takes), `to_do` what is left, `ready` how
     many could be done now with what waits. `waiting` is the pieces in its pile now (the
-    scarcer pile, when it takes two). `begun` is how much of what is left is sewn already, in
+    scarcer pile, when it takes two), at joining whole rows and rows joined already. `begun` is how much of what is left is sewn already, in
     counts: 0.5 for half a row.
     """
 
@@ -224,7 +225,7 @@ def _line(state: State, stage: RouteStage, to_do: int, beyond: int) -> StageLine
 def _waiting(state: State, stage: RouteStage) -> tuple[int, Noun]:
     if isinstance(stage, TopStage):
         if stage.id == JOIN_ROWS:
-            return state.piles[ROW.id], ROW.noun
+            return pieces_to_join(state)
         return ready(state, stage), stage.counts
     scarcest = min(stage.takes, key=lambda taken: state.piles[taken.pile] // taken.count)
     return state.piles[scarcest.pile], state.route.piles[scarcest.pile].noun

@@ -14,7 +14,7 @@ from sewalong.progress.measuring.proof import proof
 from sewalong.progress.plan.plan import Plan, StageLine, plan
 from sewalong.progress.record import events as e
 from sewalong.progress.record.begun_rows import begun_in_words, units_across
-from sewalong.progress.record.route import SEW_ROWS, TopStage
+from sewalong.progress.record.route import JOIN_ROWS, SEW_ROWS, TopStage
 from sewalong.progress.record.sessions import is_over
 from sewalong.progress.record.settings import Settings
 from sewalong.progress.record.state import Check, SessionRecord, Standing, State
@@ -162,7 +162,7 @@ def next_thing(line: StageLine) -> str:
     """The next thing to do with the hands, in one sentence."""
     stage = line.stage
     to_go = f"{stage.counts.count(line.to_do)} to go"
-    if isinstance(stage, TopStage):
+    if isinstance(stage, TopStage) and stage.id != JOIN_ROWS:
         return f"{stage.label.capitalize()} ({_at(stage.station)}): {to_go}."
     waiting = line.waiting_noun.count(line.waiting)
     verb = "waits" if line.waiting == 1 else "wait"
