@@ -16,7 +16,7 @@ from msgspec import Meta, Struct
 
 from sewalong.misfit import Path, misfit
 from sewalong.piecing.faults import MethodFault
-from sewalong.piecing.method import Hazard, Noun, Pile, Station
+from sewalong.piecing.method import Either, Hazard, Noun, Pile, Station
 from sewalong.piecing.method_files import read_method_file
 
 FINAL_PILE = "unit"
@@ -64,6 +64,7 @@ class StageDefinition(Struct, frozen=True, forbid_unknown_fields=True):
     operations: Annotated[tuple[str, ...], Meta(min_length=1)]
     hazards: tuple[Hazard, ...] = ()
     counts: _Text | None = None
+    either: tuple[Either, ...] = ()
 
 
 class Definition(Struct, frozen=True):
@@ -118,6 +119,7 @@ _RIGHT = {
     "strip": "'strip' must be true or false",
     "letter": "the letter must be one capital, A to Z",
     "hazards": "'hazards' must be a list of texts",
+    "either": "'either' must be a list of texts",
     "minutes": "'minutes' must be a number over zero",
     "operations": "'operations' must be a list of texts, at least one; say what is done",
 }
@@ -181,9 +183,13 @@ def _fault(file: str, document: dict[str, Any], error: msgspec.ValidationError) 
         return f"{place}: {key!r} {found.why}."
     if found.why.startswith("Invalid enum value"):
         value = found.why.removeprefix("Invalid enum value ")
-        kind: type[Station | Hazard] = Station if key == "station" else Hazard
+        kind = _LISTS.get(key, Hazard)
         return f"{place}: {value} is not a valid {kind.__name__}; there are {', '.join(kind)}."
     return f"{place}: {_RIGHT.get(key, f'{key!r} must be written as text')}."
+
+
+_LISTS: dict[str, type[Station | Hazard | Either]] = {"station": Station, "either": Either}
+"""What may stand under a key that takes a word of a list; all others take hazards."""
 
 
 def _place(file: str, document: dict[str, Any], path: Path) -> str:

@@ -17,6 +17,7 @@ from sewalong.progress.acts.joining import JoinRows
 from sewalong.progress.acts.said import Answer
 from sewalong.progress.acts.undoing import Undo
 from sewalong.progress.joining.cut_span import ruler_words
+from sewalong.progress.joining.stage_words import what_to_do
 from sewalong.progress.plan.plan import over_in_words, spare_in_words
 from sewalong.progress.record.refused import Refused
 from sewalong.progress.record.time_words import clock
@@ -60,7 +61,7 @@ class SewingScreen(Screen[None]):
             yield Words(self.quilt.state.quilt.name, id="top-name")
             yield Words(self._clock_line(), id="top-clock")
         with Horizontal(id="body"):
-            yield HandPanel(hand, now, self._ruler(), scale=self._scale, id="hand")
+            yield HandPanel(hand, now, self._do(), scale=self._scale, id="hand")
             yield RoutePanel(now, hand.line.stage.id, self._footer(), id="route")
         yield Words(id="message")
         yield Words(key_line(self.app.size.width - 4), id="keys")
@@ -94,7 +95,7 @@ class SewingScreen(Screen[None]):
         """Draw everything that is not drawn so already."""
         now, hand = self._outcome.plan, self._outcome.hand
         self._show_top()
-        self.query_one(HandPanel).show(hand, now, self._ruler(), scale=self._scale)
+        self.query_one(HandPanel).show(hand, now, self._do(), scale=self._scale)
         if self.query_one(PictureView).was_shown:
             self._show_picture()
         self.query_one(RoutePanel).show(now, hand.line.stage.id, self._footer())
@@ -122,8 +123,11 @@ class SewingScreen(Screen[None]):
         picture = picture_made(state.quilt, state.target, pile, *picture_room(self._scale))
         self.query_one(PictureView).show(picture, own_colours(state.quilt))
 
-    def _ruler(self) -> str:
-        return ruler_words(self.quilt.state.quilt, self._outcome.hand.line.stage.id)
+    def _do(self) -> str:
+        quilt, stage = self.quilt.state.quilt, self._outcome.hand.line.stage
+        ruler = ruler_words(quilt, stage.id)
+        do = f"{self._outcome.hand.which} {what_to_do(quilt, stage)}".strip()
+        return f"{do} Ruler: {ruler}." if ruler else do
 
     def _show_top(self) -> None:
         self.query_one("#top-clock", Words).say(self._clock_line())

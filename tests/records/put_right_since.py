@@ -8,6 +8,9 @@ from __future__ import annotations
 import re
 from collections.abc import Mapping
 
+from sewalong.progress.joining.orientation_checks import which_way_up
+from sewalong.progress.record.route import JOIN_ROWS
+
 PUT_RIGHT: Mapping[str, Mapping[str, str]] = {
     # Half-square triangles of 11.44 cm trimmed to 11: rows, seams and borders are shorter.
     "forecast --quilt Cornflower Field (demo)": {
@@ -64,7 +67,13 @@ def put_right(line: str, said: str) -> str:
     for old, new in PUT_RIGHT.get(line, {}).items():
         assert f"\n{said}".count(f"\n{old}\n") == 1, old
         said = said.replace(old, new)
-    return _nothing_waits_in_one_piece(said)
+    return _which_end_is_up(_nothing_waits_in_one_piece(said))
+
+
+def _which_end_is_up(said: str) -> str:
+    """Asked before a row is joined since; version 1 asked only for edges."""
+    asked = "Before each seam: "
+    return said.replace(f"{asked}Do both", f"{asked}{which_way_up(JOIN_ROWS)[0]} Do both")
 
 
 def _nothing_waits_in_one_piece(said: str) -> str:

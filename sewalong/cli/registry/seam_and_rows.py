@@ -131,6 +131,10 @@ COMMANDS = (
                 "ROW",
                 nargs="*",
             ),
+            flag(
+                "--exchange",
+                "only say which joins no longer nest if the two rows change places",
+            ),
             flag("--unsettled", "where units go is not settled yet, so seams are pressed open"),
             CAUTION_READ,
             *WHICH_QUILT,

@@ -13,10 +13,12 @@ from sewalong.progress.acts.standing import LayAside, MarkDone, PickUp
 from sewalong.progress.acts.steering import ChangeTarget, ChooseStage
 from sewalong.progress.joining.begun_text import HOW_TO_SAY, read_begun
 from sewalong.progress.joining.next_joins import joining
+from sewalong.progress.joining.orientation_checks import before_the_next
 from sewalong.progress.joining.row_tags import read_label, row_label
 from sewalong.progress.plan.plan import StageLine
 from sewalong.progress.record.counting import can_be_unpicked
 from sewalong.progress.record.refused import Refused
+from sewalong.progress.record.route import JOIN_ROWS
 from sewalong.progress.record.state import Standing
 from sewalong.progress.resuming.resume_facts import rows_begun_in_words
 from sewalong.screens.prompts.common import NOT_A_NUMBER, whole
@@ -111,7 +113,7 @@ async def join(desk: Desk) -> None:
         Field("first", "One row's tag", row_label(offered.first) if offered else ""),
         Field("second", "Its neighbour's tag", row_label(offered.second) if offered else ""),
     )
-    hint = " ".join([*found.lines[:2], "Read the tags before you pin."])
+    hint = " ".join([*found.lines[:2], before_the_next(JOIN_ROWS)])
     await desk.app.push_screen_wait(FormDialog("Join two rows", lines, carry_out, hint))
 
 

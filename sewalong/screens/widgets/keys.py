@@ -122,6 +122,13 @@ SEWING_KEYS = (
         "Join two rows by their numbers; only neighbours are joined.",
     ),
     Key(
+        "sew.about",
+        "y",
+        "ask('about')",
+        "about this stage",
+        "All there is to know at this stage: what to look at, pressing, easing, the bobbin.",
+    ),
+    Key(
         "sew.begun",
         "c",
         "ask('begun')",
