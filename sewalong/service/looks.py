@@ -65,7 +65,14 @@ def about_stage(quilt: OpenQuilt, stage: RouteStage) -> tuple[tuple[str, str], .
     """All there is to know at a stage, a label and a text each."""
     from sewalong.progress.resuming.about_stage import about_stage as about
 
-    return about(quilt.state, stage)
+    return about(quilt.state, quilt.record, stage)
+
+
+def bobbin_lasts(quilt: OpenQuilt, stage: RouteStage) -> str:
+    """How many of a stage one bobbin sews, in words; empty where none can be said."""
+    from sewalong.progress.pace.bobbin import lasts_in_words
+
+    return lasts_in_words(quilt.state, quilt.record, stage)
 
 
 def worth_counting(quilt: OpenQuilt) -> tuple[ToCount, ...]:

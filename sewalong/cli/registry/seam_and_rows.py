@@ -81,10 +81,18 @@ COMMANDS = (
     Command(
         "bobbin",
         GROUP,
-        "the bobbin was empty: the last ones counted were not sewn",
+        "how long one lasts; or it was empty, and the last counted are not sewn",
         "sewalong.cli.sewing.counting:bobbin",
         "sewalong bobbin sew 12",
-        (STAGE, whole("unsewn", "how many counted are not sewn", metavar="UNSEWN"), *WHICH_QUILT),
+        (
+            Argument(
+                "stage", f"{STAGE.help}; none: every stage at the machine", "STAGE", nargs="?"
+            ),
+            Argument(
+                "unsewn", "how many counted are not sewn; none: only look", "UNSEWN", "whole", "?"
+            ),
+            *WHICH_QUILT,
+        ),
     ),
     Command(
         "press",

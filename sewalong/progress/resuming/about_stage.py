@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
-from sewalong.piecing.method import Stage
+from sewalong.piecing.method import Stage, Station
 from sewalong.progress.joining.cut_span import ruler_words
 from sewalong.progress.joining.easing import ease_words
 from sewalong.progress.joining.either_way import both_right
@@ -13,6 +13,7 @@ from sewalong.progress.joining.orientation_checks import which_way_up
 from sewalong.progress.joining.press_directions import TAPE, press_rule
 from sewalong.progress.joining.stage_words import what_is_left_of_the_point, what_to_do
 from sewalong.progress.joining.unit_press import pressed_last, unit_press_words
+from sewalong.progress.record.event import Recorded
 from sewalong.progress.record.route import JOIN_ROWS, SEW_ROWS, RouteStage
 from sewalong.progress.record.state import State
 from sewalong.quilt.quilt import Target
@@ -20,7 +21,9 @@ from sewalong.quilt.quilt import Target
 Facts = Iterator[tuple[str, str]]
 
 
-def about_stage(state: State, stage: RouteStage) -> tuple[tuple[str, str], ...]:
+def about_stage(
+    state: State, record: Sequence[Recorded], stage: RouteStage
+) -> tuple[tuple[str, str], ...]:
     """What to do and what to check, and whatever else matters at this stage of this quilt."""
     looks = (("Look", look) for look in which_way_up(stage.id))
     ruler = ruler_words(state.quilt, stage.id)
@@ -34,6 +37,7 @@ def about_stage(state: State, stage: RouteStage) -> tuple[tuple[str, str], ...]:
         *(("Either way", text) for text in both_right(stage.either)),
         *_crossings(state.target, stage),
         *_ease(state, stage),
+        *_bobbin(state, record, stage),
     )
 
 
@@ -71,3 +75,12 @@ def _ease(state: State, stage: RouteStage) -> Facts:
         words = ease_words(state.quilt, along_the_rows=stage.id == JOIN_ROWS)
         if words:
             yield "Ease", words
+
+
+def _bobbin(state: State, record: Sequence[Recorded], stage: RouteStage) -> Facts:
+    if stage.station is Station.MACHINE:
+        from sewalong.progress.pace.bobbin import lasts_in_words  # looks through the whole record
+
+        words = lasts_in_words(state, record, stage)
+        if words:
+            yield "Bobbin", words
