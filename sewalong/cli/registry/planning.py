@@ -12,9 +12,9 @@ COMMANDS = (
     Command(
         "alter",
         GROUP,
-        "change the plan after the start, by an edited quilt file or a part at a time",
+        "change the plan after the start: a part, or an edited quilt file",
         "sewalong.cli.quilts.altering:alter",
-        "sewalong alter --border 2 --cut 4",
+        "sewalong alter --border 1 --cut 4 --cloth linen",
         (
             Argument("file", "an edited quilt file; quilt-file writes one", "FILE", "path", "?"),
             Argument("--call", "another name", "NAME"),
@@ -53,7 +53,7 @@ COMMANDS = (
         GROUP,
         "print the plan as it stands as a quilt file, to be edited",
         "sewalong.cli.quilts.altering:quilt_file",
-        "sewalong quilt-file > my-quilt.toml",
+        "sewalong quilt-file",
         QUILT_NAMED,
     ),
 )

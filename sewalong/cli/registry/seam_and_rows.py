@@ -81,7 +81,7 @@ COMMANDS = (
     Command(
         "bobbin",
         GROUP,
-        "how long one lasts; or it was empty, and the last counted are not sewn",
+        "how long one lasts; or it was empty, the last counted not sewn",
         "sewalong.cli.sewing.counting:bobbin",
         "sewalong bobbin sew 12",
         (

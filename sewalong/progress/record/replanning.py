@@ -60,7 +60,8 @@ class PlanChanged(Event, frozen=True, kw_only=True, tag="plan changed"):
     def apply(self, tally: Tally, seq: int) -> None:
         from sewalong.quilt.plan_parts import with_parts
 
-        tally.replan(with_parts(replace(tally.quilt, target=tally.target), self.now))
+        quilt = with_parts(tally.quilt, self.now)
+        tally.replan(quilt, quilt.target if "target" in self.now else tally.target)
         if "seam" in self.now:
             tally.seam_changes.append(SeamChange(seq, self.at, tool=PLANNED_SEAM))
         tally.can_undo(seq)

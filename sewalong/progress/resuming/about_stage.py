@@ -67,7 +67,7 @@ def _point(state: State, stage: RouteStage) -> Facts:
 def _crossings(target: Target, stage: RouteStage) -> Facts:
     if stage.id == JOIN_ROWS and target.columns > 1:
         joins, each = target.rows - 1, target.columns - 1
-        yield "Crossings", f"{joins * each} in all: {each} at each of {joins} seams."
+        yield "Crossings", f"{joins * each}: {each} at each of {joins} seams."
 
 
 def _ease(state: State, stage: RouteStage) -> Facts:

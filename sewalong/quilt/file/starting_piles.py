@@ -31,6 +31,7 @@ def starting_piles(
     first = reader.first(definition)
     others = reader.others(definition)
     read = [pile for pile in (first, *others) if pile is not None]
+    reader.not_too_many(read)
     return tuple(
         _together([pile for pile in read if pile.pile == start.pile])
         for start in definition.starts
@@ -177,6 +178,17 @@ class _Reader:
             return None
         self.lots.add((start.pile, more.size))
         return start
+
+    def not_too_many(self, read: list[StartPile]) -> None:
+        """All lots of a pile together are no more than one may have."""
+        for pile in dict.fromkeys(one.pile for one in read):
+            together = sum(one.count for one in read if one.pile == pile)
+            if together > MOST_PIECES and max(one.count for one in read) <= MOST_PIECES:
+                self.faults.add(
+                    ("more",),
+                    f"The lots of {quoted(pile)} are {together:,} pieces together, and there can be at "
+                    f"most {MOST_PIECES:,}. Check the counts.",
+                )
 
     def _not_both_shapes(self, more: More, path: Path, start: StartDefinition) -> None:
         """Squares have a size; strips have a width and a length."""

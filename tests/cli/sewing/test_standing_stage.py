@@ -57,7 +57,7 @@ def test_at_sewing_all_round_two_ways_are_right_and_at_joining_too(desk: Desk) -
     assert "sew off the edge: both are right" in desk.ok("stage", "sew-around").out
     joining = desk.ok("stage", "join-rows").out
     assert "Seams may oppose or lie the same way: both are right." in joining
-    assert "Crossings: 20 in all: 5 at each of 4 seams." in joining
+    assert "Crossings: 20: 5 at each of 4 seams." in joining
     assert "Look: Which end is up" in joining
     assert "Ease: Bias edges give" in joining
     rows = desk.ok("stage", "sew-rows").out

@@ -47,7 +47,7 @@ def test_the_crossings_of_a_top_are_counted() -> None:
     state = opening(a_quilt("plain-squares", 48, rows=8, columns=6))
     join = state.route.stage("join-rows")
     assert join is not None
-    assert dict(about_stage(state, (), join))["Crossings"] == "35 in all: 5 at each of 7 seams."
+    assert dict(about_stage(state, (), join))["Crossings"] == "35: 5 at each of 7 seams."
 
 
 @pytest.mark.parametrize("method_id", method_ids())
