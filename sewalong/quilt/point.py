@@ -7,11 +7,10 @@ trimming brings it back: only cloth above the point could.
 
 from __future__ import annotations
 
-from sewalong.lengths import Length, Rounding, Unit, show
-from sewalong.piecing.catalogue import written_method
+from sewalong.lengths import Length, Rounding, show
 from sewalong.piecing.derive import Derivation
-from sewalong.piecing.start_sizes import main_start
 from sewalong.quilt.as_fraction import as_fraction
+from sewalong.quilt.quilt import Quilt
 
 UNSEEN = 1e-6
 """Inches: no computed size is nearer than this."""
@@ -22,7 +21,7 @@ def beyond_the_point(made: Derivation) -> Length | None:
     units of a batch; None for units that have no such point."""
     if made.unit.shape is None:
         return None
-    main = main_start(written_method(made.method)).pile
+    main = next(iter(made.starts))
     tops = [
         min(y for _, y in patch.points)
         for unit in made.units
@@ -40,14 +39,14 @@ def point_lost(made: Derivation) -> Length:
     return made.seam - left
 
 
-def point_words(made: Derivation, unit: Unit) -> str:
+def point_words(quilt: Quilt, made: Derivation) -> str:
     """What is short beyond the point and what would mend it, in a sentence; empty if nothing is."""
     lost = point_lost(made)
     if not lost:
         return ""
-    written = written_method(made.method)
+    unit = quilt.unit
     asked = [
-        f"{written.noun(one.pile).many} of {show(one.exact, unit, rounding=Rounding.UP)}"
+        f"{quilt.method.pile(one.pile).noun.many} of {show(one.exact, unit, rounding=Rounding.UP)}"
         for one in list(made.starts.values())[1:]
         if float(one.cutting) < one.exact - UNSEEN
     ]

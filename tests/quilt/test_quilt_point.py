@@ -12,9 +12,10 @@ import pytest
 from msgspec.structs import replace
 from shapely import LineString, Polygon
 
-from sewalong.lengths import Unit
 from sewalong.piecing.derive import derive
+from sewalong.quilt.derived import derived
 from sewalong.quilt.point import beyond_the_point, point_lost, point_words
+from sewalong.quilt.quilt import Quilt
 from sewalong.quilt.worksheet.worksheet import worksheet
 from tests.progress.building import a_quilt
 
@@ -43,29 +44,31 @@ def test_shapely_measures_the_same_from_the_point_to_the_edge(small: F) -> None:
 
 
 def test_it_is_said_with_what_would_keep_the_point() -> None:
-    made = derive("flying-geese-four", {"large-square": LARGE, "small-square": F(45, 16)})
-    assert point_words(made, Unit.INCH) == (
+    quilt = geese(F(45, 16))
+    assert point_words(quilt, derived(quilt)) == (
         "3/16 in of the 1/4 in allowance is left beyond the point, so the seam takes 1/16 in of "
         "the point away. Small squares of 2 7/8 in would keep it."
     )
 
 
 def test_nothing_is_said_where_all_of_it_is_left_or_there_is_no_point() -> None:
-    assert point_words(derive("flying-geese-four", LARGE), Unit.INCH) == ""
-    larger = derive("flying-geese-four", {"large-square": LARGE, "small-square": ASKED + F(1, 16)})
-    assert point_words(larger, Unit.INCH) == ""
+    for quilt in (geese(ASKED), geese(ASKED + F(1, 16))):
+        assert point_words(quilt, derived(quilt)) == ""
     squares = derive("half-square-two", F(5))
     assert beyond_the_point(squares) is None
     assert point_lost(squares) == 0
 
 
-def test_the_plan_says_it_beside_the_unit() -> None:
+def geese(small: F) -> Quilt:
     quilt = a_quilt("flying-geese-four", 8, rows=4, columns=8)
-    large, small = quilt.starts
-    starts = (replace(large, size=LARGE), replace(small, size=F(45, 16)))
-    lines = worksheet(replace(quilt, starts=starts)).sizes.lines
+    large, corner = quilt.starts
+    return replace(quilt, starts=(replace(large, size=LARGE), replace(corner, size=small)))
+
+
+def test_the_plan_says_it_beside_the_unit() -> None:
+    lines = worksheet(geese(F(45, 16))).sizes.lines
     (said,) = [line for line in lines if line.label == "point of the unit"]
     assert said.text.startswith("3/16 in of the 1/4 in allowance")
     assert not [line for line in lines if "keeps its allowance" in line.reason]
-    right = worksheet(replace(quilt, starts=(starts[0], replace(small, size=ASKED)))).sizes.lines
+    right = worksheet(geese(ASKED)).sizes.lines
     assert not [line for line in right if line.label == "point of the unit"]

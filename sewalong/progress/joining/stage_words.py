@@ -7,7 +7,7 @@ from functools import lru_cache
 from sewalong.piecing.method import Hazard
 from sewalong.progress.record.route import RouteStage
 from sewalong.quilt.quilt import Quilt
-from sewalong.quilt.unit_size import trim_stage, trim_text
+from sewalong.quilt.unit_size import trim_text
 
 TO_SIZE = "to size"
 """What stands in a method for the size that units are trimmed to."""
@@ -22,11 +22,12 @@ def what_to_do(quilt: Quilt, stage: RouteStage) -> str:
     # No file is read for a stage where nothing can be trimmed.
     if Hazard.CUTTER not in stage.hazards and not last:
         return stage.do
-    trims = trim_stage(quilt.method_id)
+    trims = quilt.written_method.trim_stage
     if stage.id == trims and (size := _size(quilt)):
-        return (
-            f"{stage.do.replace(TO_SIZE, f'to {size}')} {what_is_left_of_the_point(quilt)}".strip()
-        )
+        do = stage.do.replace(TO_SIZE, f"to {size}")
+        if do == stage.do:
+            do = f"{do} Trim to {size}."
+        return f"{do} {what_is_left_of_the_point(quilt)}".strip()
     if last and trims is None:
         return f"{stage.do} Then trim it to {_size(quilt)}."
     return stage.do
@@ -56,6 +57,6 @@ def what_is_left_of_the_point(quilt: Quilt) -> str:
     from sewalong.quilt.point import point_words
 
     try:
-        return point_words(derived(quilt), quilt.unit)
+        return point_words(quilt, derived(quilt))
     except (SizeRefused, MethodFault):
         return ""

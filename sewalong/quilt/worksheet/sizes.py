@@ -107,7 +107,7 @@ def _unit(basis: Basis) -> Iterator[Line]:
         yield trim_line(basis.unit, unit, _why_so(basis))
     yield size_line("unit finishes at", basis.unit.grown(-seam), unit)
     yield edge_line(basis.made)
-    yield from point_lines(basis.made, unit)
+    yield from point_lines(basis.quilt, basis.made)
     if basis.is_trimmed:
         yield seam_room_line(basis.made, (basis.unit.width, basis.unit.length), unit)
         return

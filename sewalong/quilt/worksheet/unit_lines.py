@@ -9,6 +9,7 @@ from sewalong.piecing.derive import Derivation
 from sewalong.piecing.edges import EdgeGrain, Side, outer_edges
 from sewalong.quilt.as_fraction import exactly
 from sewalong.quilt.point import point_lost, point_words
+from sewalong.quilt.quilt import Quilt
 from sewalong.quilt.size import Size
 from sewalong.quilt.worksheet.line import Line
 
@@ -29,9 +30,9 @@ def edge_line(made: Derivation) -> Line:
     return Line("unit's outer edges", f"{where} {on}{part}", "handle without stretching")
 
 
-def point_lines(made: Derivation, unit: Unit) -> tuple[Line, ...]:
+def point_lines(quilt: Quilt, made: Derivation) -> tuple[Line, ...]:
     """What is short beyond the point of a unit that has one; none where nothing is."""
-    words = point_words(made, unit)
+    words = point_words(quilt, made)
     return (Line("point of the unit", words, "", float(point_lost(made))),) if words else ()
 
 

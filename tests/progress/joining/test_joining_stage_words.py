@@ -9,11 +9,11 @@ import pytest
 from msgspec.structs import replace
 
 from sewalong.piecing.catalogue import method_ids, written_method
+from sewalong.piecing.method_files import text_of
 from sewalong.progress.joining.stage_words import TO_SIZE, what_to_do
 from sewalong.progress.record.route import route_for
 from sewalong.quilt.quilt import Quilt
 from sewalong.quilt.size import Size
-from sewalong.quilt.unit_size import trim_stage
 from tests.progress.building import a_quilt
 
 
@@ -42,10 +42,17 @@ def test_a_decided_size_without_a_stage_for_it_follows_the_last_one() -> None:
     assert said(oblong)["press-open"].endswith("Then trim it to 6 1/4 in across × 6 in down.")
 
 
+def test_a_method_of_ones_own_that_does_not_say_to_size_names_it_all_the_same() -> None:
+    quilt = a_quilt("half-square-two", 20, 4, 5)
+    text = text_of("half-square-two") or ""
+    own = replace(quilt, method_text=text.replace("Trim to size, the", "Square up, the"))
+    assert said(own)["trim"].endswith("each of the four sides. Trim to 4 5/8 in.")
+
+
 @pytest.mark.parametrize("method_id", method_ids())
 def test_no_number_stands_where_nothing_is_trimmed(method_id: str) -> None:
     quilt = a_quilt(method_id, 20, 4, 5)
-    trims = trim_stage(method_id)
+    trims = quilt.written_method.trim_stage
     for stage, words in said(quilt).items():
         if stage != trims:
             assert not re.search(r"[0-9] ?in\b|[0-9] cm|/", words), (stage, words)
