@@ -7,6 +7,8 @@ into the first row with room for it, and the fullest row is finished first.
 
 from __future__ import annotations
 
+from functools import lru_cache
+
 from sewalong.piecing.method import Stage
 from sewalong.progress.record.route import SEW_ROWS, Route
 
@@ -37,18 +39,25 @@ def units_in(begun: Begun) -> int:
     return sum(n * units for n, units in begun)
 
 
+@lru_cache(maxsize=64)
 def rows_begun(begun: Begun, across: int) -> tuple[BegunRow, ...]:
     """The rows of `across` units that the pieces begin, the fullest first.
 
     Each piece, the longest first, goes into the first row that has room for it.
     """
     rows: list[list[int]] = []
+    room: list[int] = []
     for n, units in begun:
+        # A row without room for one piece of a length has none for the next of it either.
+        at = 0
         for _ in range(n):
-            row = next((row for row in rows if sum(row) + units <= across), None)
-            if row is None:
-                rows.append(row := [])
-            row.append(units)
+            while at < len(rows) and room[at] < units:
+                at += 1
+            if at == len(rows):
+                rows.append([])
+                room.append(across)
+            rows[at].append(units)
+            room[at] -= units
     return tuple(sorted((tuple(row) for row in rows), key=sum, reverse=True))
 
 

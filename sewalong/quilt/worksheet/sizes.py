@@ -59,20 +59,23 @@ def _starts(basis: Basis) -> Iterator[Line]:
     for start in basis.quilt.starts:
         noun = method.pile(start.pile).noun
         for lot in start.in_lots:
-            yield _lot(noun, start, lot, basis.shown_in)
+            yield _lot(noun, start, lot, basis)
         if start.lots:
             for lot in start.lots:
                 yield _gives(noun, start, lot, basis)
 
 
-def _lot(noun: Noun, start: StartPile, lot: Lot, unit: Unit) -> Line:
+def _lot(noun: Noun, start: StartPile, lot: Lot, basis: Basis) -> Line:
+    unit = basis.shown_in
     there = f"{lot.count} at their label"
     if lot.packs is not None:
         there = f"{lot.count} in {plural(lot.packs, 'pack')}, at their label"
-    text = as_given(lot.size, unit)
+    text, size = as_given(lot.size, unit), lot.size
+    if not start.lots and (size := basis.quilt.cut_at(start)) != start.size:
+        text, there = to_cut(start.size, unit).text, f"{lot.count}, and all sizes follow that"
     if start.length is not None:
         text = f"{text} wide, {as_given(start.length, unit)} long"
-    return Line(noun.many, text, there, float(lot.size))
+    return Line(noun.many, text, there, float(size))
 
 
 def _gives(noun: Noun, start: StartPile, lot: Lot, basis: Basis) -> Line:
