@@ -12,11 +12,13 @@ from textual.containers import Horizontal
 from textual.screen import Screen
 
 from sewalong.progress.acts.act import Act
+from sewalong.progress.acts.begun import BeginRows
 from sewalong.progress.acts.counting import Count
 from sewalong.progress.acts.joining import JoinRows
 from sewalong.progress.acts.said import Answer
 from sewalong.progress.acts.undoing import Undo
 from sewalong.progress.joining.cut_span import ruler_words
+from sewalong.progress.joining.stage_words import what_to_do
 from sewalong.progress.plan.plan import over_in_words, spare_in_words
 from sewalong.progress.record.refused import Refused
 from sewalong.progress.record.time_words import clock
@@ -67,7 +69,7 @@ class SewingScreen(Screen[None]):
         cap = next(key.cap for key in self.keys if key.id == "sew.elsewhere")
         yield UnsavedBanner(self.unsaved, cap)
         with Horizontal(id="body"):
-            yield HandPanel(hand, now, self._ruler(), scale=self._scale, id="hand")
+            yield HandPanel(hand, now, self._do(), scale=self._scale, id="hand")
             yield RoutePanel(now, hand.line.stage.id, self._footer(), id="route")
         yield Words(id="message")
         yield Words(key_line(self.app.size.width - 4, self.keys), id="keys")
@@ -102,7 +104,7 @@ class SewingScreen(Screen[None]):
         now, hand = self._outcome.plan, self._outcome.hand
         self._show_top()
         self.query_one(UnsavedBanner).show()
-        self.query_one(HandPanel).show(hand, now, self._ruler(), scale=self._scale)
+        self.query_one(HandPanel).show(hand, now, self._do(), scale=self._scale)
         if self.query_one(PictureView).was_shown:
             self._show_picture()
         self.query_one(RoutePanel).show(now, hand.line.stage.id, self._footer())
@@ -130,8 +132,11 @@ class SewingScreen(Screen[None]):
         picture = picture_made(state.quilt, state.target, pile, *picture_room(self._scale))
         self.query_one(PictureView).show(picture, own_colours(state.quilt))
 
-    def _ruler(self) -> str:
-        return ruler_words(self.quilt.state.quilt, self._outcome.hand.line.stage.id)
+    def _do(self) -> str:
+        quilt, stage = self.quilt.state.quilt, self._outcome.hand.line.stage
+        ruler = ruler_words(quilt, stage.id)
+        do = f"{self._outcome.hand.which} {what_to_do(quilt, stage)}".strip()
+        return f"{do} Ruler: {ruler}." if ruler else do
 
     def _show_top(self) -> None:
         self.query_one("#top-clock", Words).say(self._clock_line())
@@ -208,7 +213,7 @@ class SewingScreen(Screen[None]):
             self.show()
         return None
 
-    def count(self, act: Count | JoinRows) -> str | None:
+    def count(self, act: Count | JoinRows | BeginRows) -> str | None:
         """Carry out a count; where a caution is due it is put up, and read first.
 
         One that cannot be saved is kept, and said to be so until it is.
@@ -222,7 +227,7 @@ class SewingScreen(Screen[None]):
                 self._caution_then(due, act)
             return None
 
-    def _counted(self, act: Count | JoinRows) -> str | None:
+    def _counted(self, act: Count | JoinRows | BeginRows) -> str | None:
         if not len(self.unsaved):
             work = partial(do, self.quilt, act, pause_was_said=True)
             return self.carry(work, or_keep=act)
@@ -247,7 +252,7 @@ class SewingScreen(Screen[None]):
         self.tell(trouble or "Saved: all that waited is in the record now.", refused=bool(trouble))
 
     @work
-    async def _caution_then(self, due: CautionFirst, act: Count | JoinRows) -> None:
+    async def _caution_then(self, due: CautionFirst, act: Count | JoinRows | BeginRows) -> None:
         """Show the caution; once it is read, carry out what was asked."""
         from sewalong.screens.prompts.dialogs import CautionDialog
 

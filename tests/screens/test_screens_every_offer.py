@@ -18,6 +18,7 @@ from msgspec.structs import replace
 
 from sewalong.piecing.catalogue import method_ids
 from sewalong.progress.acts.act import Act
+from sewalong.progress.acts.begun import BeginRows
 from sewalong.progress.acts.counting import Count
 from sewalong.progress.acts.joining import JoinRows
 from sewalong.progress.acts.said import Answer
@@ -46,11 +47,12 @@ TYPED: dict[str, tuple[str, ...]] = {
     "direction": ("towards the dark",),
     "place": ("blue tin", "tray"),
     "foot": ("patchwork foot", "walking foot"),
+    "sewn": ("2", "1 pair", "0"),
     "next": ("press the last ten",),
 }
 """What a person could type where nothing is offered."""
 
-HERS_ALONE = ("readings", "size", "first", "second")
+HERS_ALONE = ("readings", "size", "first", "second", "sewn")
 """Lines whose contents come from her tape, her tags or her head: what she types there may be
 refused. A tag that is offered is no such line."""
 
@@ -87,7 +89,7 @@ class Chair:
             return str(refused)
         return None
 
-    def count(self, act: Count | JoinRows) -> str | None:
+    def count(self, act: Count | JoinRows | BeginRows) -> str | None:
         try:
             return self.attempt(act)
         except CautionFirst:

@@ -48,7 +48,7 @@ async def test_the_quilt_is_written_elsewhere_with_what_was_not_saved(path: Path
         only_to_be_read(room)
         await room.press("space")
         await room.press("2", "enter")
-        await room.press("y")
+        await room.press("z")
         await room.sees("Write the quilt elsewhere")
         other = path.parent / "stick.json"
         await room.write_over(str(other))
@@ -87,5 +87,5 @@ async def test_a_record_that_was_replaced_keeps_nothing_from_being_written(path:
         path.write_bytes(b"")
         await room.press("space")
         await room.sees("NOT SAVED: 1 count is kept", "moved or replaced")
-        await room.press("y")
+        await room.press("z")
         await room.sees("Write the quilt elsewhere")

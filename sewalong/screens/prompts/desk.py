@@ -8,6 +8,7 @@ from typing import Any, Protocol
 from textual.app import App
 
 from sewalong.progress.acts.act import Act
+from sewalong.progress.acts.begun import BeginRows
 from sewalong.progress.acts.counting import Count
 from sewalong.progress.acts.joining import JoinRows
 from sewalong.service.acting import Outcome
@@ -37,7 +38,7 @@ class Desk(Asker, Protocol):
     def outcome(self) -> Outcome:
         """How things stand after what was done last."""
 
-    def count(self, act: Count | JoinRows) -> str | None:
+    def count(self, act: Count | JoinRows | BeginRows) -> str | None:
         """Carry out a count; a caution that is due is put up, and read first."""
 
     def carry(self, work: Callable[[], Outcome], *, say: bool = True) -> str | None:
