@@ -13,7 +13,7 @@ from tests.cli.sewing.conftest import Sewn
 def test_a_right_measurement_proves_the_seam(begun: Desk) -> None:
     assert begun.ok("proof", "--json").data["standing"] == "not proved yet"
     said = begun.ok("measure", "four-patch", "8 1/2")
-    assert said.lines == ["Four-patch should be 8 1/2 in: right."]
+    assert said.lines == ["Go on.", "Four-patch should be 8 1/2 in: right."]
     told = begun.ok("proof", "--json").data
     assert (told["standing"], told["last_passed"]["readings"]) == ("proved", [8.5])
     assert begun.ok("proof").lines[0] == "The seam: proved."
@@ -29,7 +29,8 @@ def test_looking_only_records_nothing(begun: Desk) -> None:
 def test_a_wrong_one_says_what_was_sewn_and_what_it_comes_to(begun: Desk) -> None:
     # 1/8 in short over two allowances: 1/16 in each.
     said = begun.ok("measure", "four-patch", "8 3/8")
-    assert "each seam allowance is 1/16 in too wide: 5/16 in was sewn" in said.out
+    assert said.lines[0] == "Trim all to 8 3/8 in."
+    assert "Likeliest: seams of 5/16 in, each 1/16 in too wide." in said.lines
     data = begun.ok("measure", "four-patch", "8 3/8", "--look", "--json").data
     assert data["cause"] == "the seam is too wide"
     assert data["seam"] == 0.3125
