@@ -15,7 +15,7 @@ if TYPE_CHECKING:
     from sewalong.cli.registry.command import Command
 
 COMMANDS: dict[str, tuple[str, ...]] = {
-    "opening": ("open", "demo"),
+    "opening": ("open", "demo", "completion"),
     "looking": ("list", "status", "log"),
     "counting": ("count", "unpick", "undo", "close", "answer"),
     "piles": ("spoil", "find", "recount", "put-away"),
@@ -23,6 +23,7 @@ COMMANDS: dict[str, tuple[str, ...]] = {
     "pacing": ("forecast", "tonight", "pace"),
     "writing_down": ("note", "settings", "changed"),
     "where_to_go": ("stage", "target", "lay-aside", "pick-up", "done"),
+    "planning": ("alter", "quilt-file"),
     "numbers": ("plan", "layouts", "size", "methods", "reckon"),
     "files": ("start", "check", "export", "import"),
 }

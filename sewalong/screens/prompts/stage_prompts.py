@@ -16,6 +16,7 @@ from sewalong.progress.plan.plan import StageLine
 from sewalong.progress.record.counting import can_be_unpicked
 from sewalong.progress.record.refused import Refused
 from sewalong.progress.record.state import Standing
+from sewalong.quilt.quilt import Target
 from sewalong.screens.prompts.common import NOT_A_NUMBER, whole
 from sewalong.screens.prompts.desk import Desk
 from sewalong.screens.prompts.dialogs import Choice, ChoiceDialog, Field, FormDialog
@@ -81,6 +82,9 @@ async def target(desk: Desk) -> None:
         rows, columns = whole(values["rows"]), whole(values["columns"])
         if rows is None or columns is None:
             return NOT_A_NUMBER
+        if Target(rows, columns) == now:
+            desk.tell(f"The target is still {now}.")
+            return None
         return desk.attempt(ChangeTarget(rows, columns))
 
     lines = (
