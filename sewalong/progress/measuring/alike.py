@@ -29,20 +29,23 @@ STRAY = 0.02
 """How likely a reading of its own is, by the inch: one in twenty-five, anywhere in two inches.
 From memory."""
 
+UNEVEN = 0.05
+"""How likely it is that all were made so unevenly that no two need be alike. From memory."""
+
 
 class Group(Struct, frozen=True):
     """Readings to be explained: their `places` (from 0) among all, and what they lack on average.
 
     `is_all` when it is they that are the rule, whatever the others; `is_alone` when one piece was
-    measured and no other. `scatter` is the noise of their mean as they lie apart. `likely` is how
-    likely the others are, taken so, and how these lie about their mean.
+    measured and no other. `uneven` is the noise of their mean where no two need be alike, else 0.
+    `likely` is how likely it is that these lie so about their mean, and the others as they do.
     """
 
     places: tuple[int, ...]
     short: Length
     is_all: bool
     is_alone: bool
-    scatter: float
+    uneven: float
     likely: float
 
 
@@ -52,16 +55,19 @@ def bell(off: float, noise: float) -> float:
 
 
 def groups(evidence: Evidence) -> Iterator[Group]:
-    """The ways to take the readings: all alike; the many alike and the others stray; those that
-    are farthest off wrong and the others right."""
+    """The ways to take the readings: all alike; all made unevenly; the many alike and the others
+    stray; those that are farthest off wrong and the others right."""
     noise = together(reading_noise(evidence.expected), hand_noise(evidence.allowances, evidence.of))
     every = tuple(range(len(evidence.readings)))
     yield _group(evidence, every, noise, is_all=True)
     if evidence.is_one:
         return
-    many = _largest(evidence, Fraction(APART * noise))
     near = near_enough(evidence.expected)
-    if len(many) < len(every) and abs(_mean(evidence, many) - evidence.expected) > near:
+    many = _largest(evidence, Fraction(APART * noise))
+    if len(many) < len(every):
+        yield _group(evidence, every, noise, is_all=True, uneven=True)
+    off = abs(_mean(evidence, many) - evidence.expected)
+    if len(every) / 2 <= len(many) < len(every) and off > near:
         yield _group(evidence, many, noise, is_all=True, strays=len(every) - len(many))
     far = sorted(every, key=lambda place: -abs(evidence.readings[place] - evidence.expected))
     for n in range(1, len(every)):
@@ -96,20 +102,24 @@ def _group(
     noise: float,
     *,
     is_all: bool,
+    uneven: bool = False,
     strays: int = 0,
     likely: float = 1.0,
 ) -> Group:
     n, mean = len(places), _mean(evidence, places)
-    off = [float(evidence.readings[place] - mean) for place in places]
+    offs = [float(evidence.readings[place] - mean) for place in places]
+    scatter = sqrt(sum(off**2 for off in offs) / n)
+    if uneven:
+        noise, likely = max(noise, scatter), likely * UNEVEN
     likely *= STRAY**strays / bell(0.0, noise / sqrt(n))
-    for one in off:
-        likely *= bell(one, noise)
+    for off in offs:
+        likely *= bell(off, noise)
     return Group(
         places=tuple(places),
         short=evidence.expected - mean,
         is_all=is_all,
         is_alone=evidence.is_one or len(evidence.readings) == 1,
-        scatter=sqrt(sum(one**2 for one in off)) / n,
+        uneven=scatter / sqrt(n) if uneven else 0.0,
         likely=likely,
     )
 

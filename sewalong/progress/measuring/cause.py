@@ -12,18 +12,22 @@ from sewalong.progress.measuring.priors import Why
 class Cause(Struct, frozen=True):
     """One cause, in inches.
 
-    `short` is what the readings at `places` (all: from 0) lack on average, below zero for what is
-    over. `likely` is its share among the causes that fit. Of a seam: `seam` is the allowance the
-    readings come to, surely between `least` and `most`, `off_each` what each is too wide (below
-    zero: too narrow), `foot` the foot it is within what a tape can tell. `pieces` are too few or
-    too many, each of which adds `adds`. Of a mis-cut `cut_short` is what one piece lacks, or each where all were cut so
-    (`all_alike`). `like` is the other kind it measures as.
+    `short` is what the readings at `places` (from 0) lack on average, below zero for what is over:
+    the rule of all readings (`all_alike`) or some among right ones, `uneven` where no two need be
+    alike. `likely` is its share among the causes that fit.
+
+    Of a seam: `seam` is the allowance the readings come to, surely between `least` and `most`,
+    `off_each` what each is too wide (below zero: too narrow), `foot` the foot it is within what a
+    tape can tell. `pieces` are too few or too many, each of which adds `adds`. `cut_short` is what
+    one mis-cut piece lacks, or each where all were cut so. `like` is the other kind it measures
+    as. Cloth stretched the other way (`crosswise`) draws in this way.
     """
 
     why: Why
     short: Length
     places: tuple[int, ...]
     all_alike: bool
+    uneven: bool = False
     likely: float = 1.0
     seam: Length | None = None
     least: Length | None = None
@@ -34,6 +38,7 @@ class Cause(Struct, frozen=True):
     adds: Length | None = None
     cut_short: Length | None = None
     like: str = ""
+    crosswise: bool = False
 
     @property
     def is_seam(self) -> bool:

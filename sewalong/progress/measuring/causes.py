@@ -46,12 +46,15 @@ def causes(evidence: Evidence) -> tuple[Cause, ...]:
         if miss <= FITS
     ]
     whole = sum(weight for _, weight in weighed)
+    if not whole and evidence.other_way is not None and evidence.other_way.readings:
+        # Both ways may be wrong, each for its own reason.
+        return causes(replace(evidence, other_way=replace(evidence.other_way, readings=())))
     if not whole:
         return (Weighing(evidence, next(groups(evidence))).cause(Why.OTHER),)
     kinds: dict[tuple[object, ...], Cause] = {}
     # Of the ways to take the readings, the one that makes a cause likeliest is told.
     for cause, weight in sorted(weighed, key=lambda one: -one[1]):
-        key = (cause.why, cause.pieces, cause.adds, cause.like)
+        key = (cause.why, cause.pieces, cause.adds, cause.like, cause.crosswise)
         so_far = kinds.get(key, replace(cause, likely=0.0))
         kinds[key] = replace(so_far, likely=so_far.likely + weight / whole)
     found = [cause for cause in kinds.values() if cause.likely > UNLIKELY]

@@ -64,6 +64,9 @@ def decide(
     for one in causes:
         if one.why in _LOOK and (one is cause or one.likely >= WORTH_A_LOOK):
             return Decision(_LOOK[one.why], one.places)
+    to = trim_size(piece, spread, unit)
+    if cause.why is Why.STRETCHED and not piece.is_long and spread.smallest >= to:
+        return Decision(Do.TRIM, every, to)
     bad = tuple(place for place, one in enumerate(outcomes) if one is Outcome.REMAKE)
     if bad:
         return Decision(Do.RESEW if cause.is_seam else Do.REMAKE, bad)
@@ -71,7 +74,7 @@ def decide(
         return Decision(Do.BORDERS, every)
     if piece.is_long:
         return Decision(Do.EASE, every)
-    return Decision(Do.TRIM, every, trim_size(piece, spread, unit))
+    return Decision(Do.TRIM, every, to)
 
 
 def trim_size(piece: Measured, spread: Spread, unit: Unit) -> Length:

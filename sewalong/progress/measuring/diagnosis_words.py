@@ -30,7 +30,7 @@ def decision_said(
     unit: Unit,
 ) -> str:  # fmt: skip
     """What to do, short."""
-    which = _these(decision.places, readings, unit)
+    which, where = _these(decision.places, readings, unit)
     match decision.do:
         case Do.GO_ON:
             return "Go on."
@@ -42,33 +42,35 @@ def decision_said(
             assert decision.to is not None
             return f"Trim all to {finely(decision.to, unit)}."
         case Do.RESEW:
-            return f"Stop and resew {which}."
+            return f"Stop and resew {which}{where}."
+        case Do.REMAKE if piece.is_long and len(readings) == 1:
+            return "Stop and look through its pieces."
+        case Do.REMAKE if piece.is_long:
+            return f"Stop and look through the pieces of {which}{where}."
         case Do.REMAKE:
-            how = "look at the pieces of" if piece.is_long else "make again"
-            return f"Stop and {how} {which}."
+            return f"Stop and make {which} again{where}."
         case Do.COUNT:
             what = "rows" if piece.id.startswith("column") else "pieces"
-            of = "" if len(readings) == 1 else f" of {which}"
+            of = "" if len(readings) == 1 else f" of {which}{where}"
             return f"Stop and count the {what}{of}."
         case Do.SORT:
             like = next(cause.like for cause in causes if cause.like)
-            return f"Stop and look at {which}: {_a(like)}?"
+            return f"Stop and look at {which}{where}: {_a(like)}?"
         case Do.SET_SEAM:
             return "Stop and set the seam."
         case Do.MEASURE:
             return f"Stop and {'sew another test' if piece.is_test else 'measure once more'}."
 
 
-def _these(places: Sequence[int], readings: Sequence[Length], unit: Unit) -> str:
-    """ "it", "all 4", or "these two: readings 2 and 4 (5 3/4 in, 5 13/16 in)"."""
+def _these(places: Sequence[int], readings: Sequence[Length], unit: Unit) -> tuple[str, str]:
+    """ "it", "both", "all 4", "these two", and behind it ": readings 2 and 4 (5 3/4 in, 6 in)"
+    where they are not all."""
     n = len(places)
-    if len(readings) == 1:
-        return "it"
     if n == len(readings):
-        return f"all {n}"
+        return ("it", "both")[n - 1] if n <= 2 else f"all {n}", ""
     read = ", ".join(plainly(readings[place], unit) for place in places)
     count = _NUMBERS[n] if n < len(_NUMBERS) else str(n)
-    return f"{'this' if n == 1 else 'these'} {count}: {_readings(places)} ({read})"
+    return f"{'this' if n == 1 else 'these'} {count}", f": {_readings(places)} ({read})"
 
 
 def _readings(places: Sequence[int]) -> str:
@@ -95,9 +97,11 @@ def reading_said(piece: Measured, apart: Spread, outcomes: Sequence[Outcome], un
 
 def outcome_said(piece: Measured, outcomes: Sequence[Outcome], decision: Decision) -> list[str]:
     """What becomes of pieces so far off, and the convention by which; nothing while it is not known
-    what they are."""
+    what they are, or where trimming saves them."""
     wrong = [one for one in outcomes if one is not Outcome.PASS]
-    if piece.is_test or not wrong or decision.do in (Do.COUNT, Do.SORT, Do.MEASURE):
+    looking = decision.do in (Do.COUNT, Do.SORT, Do.MEASURE)
+    saved = decision.do is Do.TRIM and Outcome.REMAKE in wrong
+    if piece.is_test or not wrong or looking or saved:
         return []
     rule = f"{float(limit_for(piece) * 100):.0f} % of its size"
     words = _LONG if piece.is_long else _PIECE
@@ -149,6 +153,8 @@ def _cause(evidence: Evidence, cause: Cause) -> str:
         case Why.SWAPPED:
             return f"it is {_a(cause.like)}, by its size"
         case Why.STRETCHED:
+            if cause.crosswise:
+                return "the cloth was pulled longer the other way"
             return f"the cloth was pulled {_amount(-cause.short, unit)} longer"
         case Why.SLIP:
             edges = "to the seams, not to the raw edges"
@@ -180,7 +186,8 @@ def seam_said(evidence: Evidence, cause: Cause) -> str:
         ends[1] = min(ends[1], evidence.seam - mark)
     low, high = (finely(end, unit) for end in ends)
     between = "" if low == high else f" (from {low} to {high})"
-    return f"seams too {way}, about {sewn}{between} in place of {meant}"
+    uneven = "uneven " if cause.uneven else ""
+    return f"{uneven}seams too {way}, about {sewn}{between} instead of {meant}"
 
 
 def foot_said(foot: Foot) -> str:

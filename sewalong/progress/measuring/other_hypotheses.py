@@ -78,17 +78,23 @@ def swapped_weighed(at: Weighing) -> Weighed:
 
 
 def stretched_weighed(at: Weighing) -> Weighed:
-    """Cloth pulled longer one way; the other way it stays or draws in a little."""
-    evidence, length = at.evidence, float(at.evidence.expected)
-    x = at.x - at.shift
-    pulled = (PULLED_ON_THE_BIAS if evidence.bias else PULLED) * length
-    most = MOST_STRETCH * length * (2 if evidence.bias else 1)
-    if not 0 < x <= most + MOST_OFF * at.noise:
+    """Cloth pulled longer one way; the other way it draws in a little."""
+    bias, x = at.evidence.bias, at.x - at.shift
+    pulled = PULLED_ON_THE_BIAS if bias else PULLED
+    most = MOST_STRETCH * (2 if bias else 1)
+    prior = at.prior(Why.STRETCHED) * (2 if bias else 1)
+    length = float(at.evidence.expected)
+    if 0 < x <= most * length + MOST_OFF * at.noise:
+        y, y_miss = at.other_way(0.0, DRAWS_IN * x)
+        weight = prior * 2 * bell(x, together(at.noise, pulled * length)) * y
+        yield at.cause(Why.STRETCHED), weight, y_miss
+    if at.evidence.other_way is None or at.y is None:
         return
-    y, y_miss = at.other_way(0.0, DRAWS_IN * x)
-    weight = at.prior(Why.STRETCHED) * (2 if evidence.bias else 1)
-    weight *= 2 * bell(x, together(at.noise, pulled)) * y
-    yield at.cause(Why.STRETCHED), weight, y_miss
+    length = float(at.evidence.other_way.expected)
+    if 0 < at.y <= most * length + MOST_OFF * at.y_noise:
+        noise = together(at.noise, DRAWS_IN * at.y)
+        y = 2 * bell(at.y, together(at.y_noise, pulled * length))
+        yield at.cause(Why.STRETCHED, crosswise=True), prior * bell(x, noise) * y, abs(x) / noise
 
 
 def slip_weighed(at: Weighing) -> Weighed:

@@ -52,7 +52,7 @@ def seam_weighed(at: Weighing) -> Weighed:
         least=seam - room,
         most=seam + room,
         off_each=each,
-        foot=named[0] if named else None,
+        foot=named[0] if named and not at.group.uneven else None,
     )
     yield cause, at.prior(Why.WIDE) * weight * y, max(miss, y_miss)
 

@@ -12,8 +12,8 @@ from sewalong.progress.measuring.evidence import Evidence, OtherWay
 from sewalong.progress.measuring.priors import ONCE_MORE, PRIORS, Why
 from sewalong.progress.measuring.tape import hand_noise, reading_noise, seam_noise, together
 
-SEAM_READ = 0.018
-"""The noise of an allowance read at the back: a 32nd of an inch either way."""
+SEAM_READ = 0.012
+"""The noise of an allowance read at the back: mostly within a 64th of an inch either way."""
 
 ANYTHING = 0.5
 """Density, by the inch, of what a cause says nothing of."""
@@ -34,7 +34,7 @@ class Weighing:
         # Readings that are all the same were rounded the same way, so their mean is no finer.
         marks = len({evidence.readings[place] for place in group.places})
         tape = reading_noise(expected) / sqrt(marks)
-        self.fine = together(tape, hand_noise(self.a, evidence.of) / sqrt(n))
+        self.fine = together(tape, hand_noise(self.a, evidence.of) / sqrt(n), group.uneven)
         self.shift, self.noise = 0.0, together(self.fine, seam_noise(self.a))
         if evidence.seam_read is not None:
             self.shift = -self.a * float(evidence.seam_read - evidence.seam)
@@ -70,7 +70,8 @@ class Weighing:
     def cause(self, why: Why, **more: object) -> Cause:
         """A cause of this group's readings."""
         group = self.group
-        return Cause(why, group.short, group.places, group.is_all, **more)  # type: ignore[arg-type]
+        uneven = group.uneven > 0
+        return Cause(why, group.short, group.places, group.is_all, uneven, **more)  # type: ignore[arg-type]
 
 
 def _read(way: OtherWay | None) -> tuple[float | None, float]:

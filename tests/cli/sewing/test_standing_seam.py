@@ -63,6 +63,33 @@ def test_a_row_short_by_about_a_unit_is_no_drift(begun: Desk) -> None:
     assert (said["cause"], said["pieces_missing"]) == ("a piece is missing", 1)
 
 
+def test_one_further_measurement_is_asked_for_and_decides(begun: Desk) -> None:
+    # 8 3/8 for 8 1/2 in: seams of 5/16, or a piece cut small. The allowance at the back tells.
+    first = begun.ok("measure", "four-patch", "8 3/8", "--json").data
+    assert first["further"] == "one seam allowance at the back"
+    assert [cause["cause"] for cause in first["causes"]] == [
+        "the seam is too wide",
+        "a piece is mis-cut",
+    ]
+    begun.wait(minutes=1)
+    said = begun.ok("measure", "allowance", "1/4")
+    assert said.lines[0] == "Go on."
+    then = begun.ok("measure", "four-patch", "8 3/8", "--look", "--json").data
+    assert then["cause"] == "a piece is mis-cut"
+    begun.wait(days=1)
+    later = begun.ok("measure", "four-patch", "8 3/8", "--look", "--json").data
+    assert later["cause"] == "the seam is too wide"
+
+
+def test_an_allowance_at_the_back_proves_nothing(begun: Desk) -> None:
+    # It says nothing of the thread and the fold that a sewn piece loses besides.
+    begun.ok("measure", "allowance", "1/4")
+    assert begun.ok("proof", "--json").data["standing"] == "not proved yet"
+    wrong = begun.ok("measure", "allowance", "3/8")
+    assert wrong.lines[0] == "Stop and set the seam."
+    assert "--down is for" in begun.refused("measure", "allowance", "1/4", "--down").err
+
+
 def test_centimetres_may_be_typed_in_an_inch_quilt(begun: Desk) -> None:
     said = begun.ok("measure", "four-patch", "21.59", "cm", "--look", "--json").data
     assert said["readings"] == [8.5]

@@ -158,13 +158,13 @@ SAID_FIRST = [
     ),
     (
         ["9.5", "9.375", "9.125"],
-        "Stop and make again this one: reading 3 (9 1/8 in).",
+        "Stop and resew this one: reading 3 (9 1/8 in).",
         "Unit should be 9 1/2 in, reads 9 3/8 in, 1/8 in short.",
         "Of 3: 1 right, 1 block to shape, 1 remake (up to 3 % of its size).",
     ),
     (
         ["9.5", "8.875", "9.5", "8.875", "9.5", "9.5", "9.5"],
-        "Stop and make again these two: readings 2 and 4 (8 7/8 in, 8 7/8 in).",
+        "Stop and make these two again: readings 2 and 4 (8 7/8 in, 8 7/8 in).",
         "Unit should be 9 1/2 in, and most are about that.",
         "Of 7: 5 right, 2 remake (up to 3 % of its size).",
     ),

@@ -17,7 +17,7 @@ from sewalong.progress.measuring.measured_row import measured_row
 from sewalong.progress.record.measurable import measurable
 from sewalong.quilt.cloth.row import RowNumbers
 from sewalong.quilt.quilt import Quilt
-from tests.progress.measuring.measuring_quilts import in_cm, of_size
+from tests.progress.measuring.measuring_quilts import in_cm, measured, of_size
 
 F = Fraction
 N = r"(\d[\d /.]*? (?:in|cm|mm))"
@@ -41,7 +41,7 @@ def check(line: str, seam: Length) -> None:
         # A foot in millimetres is no whole 64th of an inch.
         assert abs(abs(sewn - seam) - off) <= F(1, 128), line
     if found := re.search(
-        rf"seams too (wide|narrow), about {N}(?: \(from {N} to {N}\))? in place of {N}", line
+        rf"seams too (wide|narrow), about {N}(?: \(from {N} to {N}\))? instead of {N}", line
     ):
         sewn, meant = length(found[2]), length(found[5])
         assert sewn != meant, line
@@ -112,11 +112,25 @@ def test_no_sentence_of_a_row_contradicts_itself(
         check(line, row.seam)
 
 
+def test_a_seam_off_by_less_than_can_be_printed_is_a_hair_off() -> None:
+    """1/4 in over 52 allowances: a seam of 65/256 in, and a 64th is the finest that is printed."""
+    found = measured(of_size("nine-patch", "3.5"), "row", "81.25")
+    assert found.lines[2] == "Likeliest: every seam a hair too wide, less than 1/64 in each."
+
+
+def test_what_is_short_is_not_more_than_what_it_is_within() -> None:
+    """5.657 in from 4 1/2 in squares: 3 % are 0.1697 in, and 5 1/2 in lack 0.1569."""
+    found = measured(of_size("stacked-four-patch", "4.5"), "unit", "5.5")
+    assert found.lines[1] == "Unit should be 5 11/16 in, reads 5 1/2 in, 3/16 in short."
+    assert "Within 3 % of its size: block to shape." in found.lines
+    assert "11/64" not in " ".join(found.lines)
+
+
 def test_the_check_itself_finds_what_was_said_once() -> None:
     for wrong in (
         "Likeliest: seams of 1/4 in, each 1/64 in too wide.",
         "Unit should be 6 3/8 in, reads 6 3/8 in, 1/16 in short.",
-        "Likeliest: seams too wide, about 1/4 in in place of 1/4 in.",
+        "Likeliest: seams too wide, about 1/4 in instead of 1/4 in.",
         "1/4 in was sewn, not 1/4 in.",
     ):
         try:
