@@ -137,7 +137,7 @@ def _outlooks(
     try:
         if not piece.is_test:
             right = if_like(quilt, target, piece, reading)
-        off = cause.off_each if cause is not None else None
+        off = next((one.off_each for one in found if one.is_seam), None)
         if cause is None and piece.allowances:
             off = shared_out(piece.expected - reading, piece.allowances)
         if off is not None:

@@ -174,7 +174,7 @@ def seam_said(evidence: Evidence, cause: Cause) -> str:
     way = "wide" if cause.why is Why.WIDE else "narrow"
     meant, sewn = finely(evidence.seam, unit), finely(seam, unit)
     if cause.foot is not None:
-        return f"seams of {foot_said(cause.foot)}, each {finely(abs(seam - evidence.seam), unit)} too {way}"
+        return f"seams of {foot_said(cause.foot, unit)}, each {finely(abs(seam - evidence.seam), unit)} too {way}"
     if meant == sewn:
         return f"every seam a hair too {way}, {finely(unit.finest * unit.length / 4, unit)} each"
     # The range ends a mark before the seam meant, for that one is ruled out.
@@ -190,11 +190,12 @@ def seam_said(evidence: Evidence, cause: Cause) -> str:
     return f"{uneven}seams too {way}, about {sewn}{between} instead of {meant}"
 
 
-def foot_said(foot: Foot) -> str:
-    """A foot by the name it goes by: `3/8 in`, `7 mm`."""
+def foot_said(foot: Foot, unit: Unit) -> str:
+    """A foot by the name it goes by: `3/8 in`, `7 mm`; `3/8 in (0.95 cm)` for who works in cm."""
     if foot.called_in is Unit.CM:
         return f"{round(foot.seam / CENTIMETRE * 10)} mm"
-    return finely(foot.seam, Unit.INCH)
+    name = finely(foot.seam, Unit.INCH)
+    return name if unit is Unit.INCH else f"{name} ({finely(foot.seam, unit)})"
 
 
 def _miscut(evidence: Evidence, cause: Cause) -> str:

@@ -45,10 +45,11 @@ PRIORS = {
 shares are from memory and only decide where the tape does not. WIDE stands for NARROW too."""
 
 BY_DRIFT = 0.5
-"""The share of wrong seams that are no other foot's, but drift by DRIFT or so."""
+"""The share of wrong seams that are no other foot's, but drift by one of DRIFT."""
 
-DRIFT = 0.047
-"""Inches by which a drifting allowance is off, as a standard deviation: 3/64 in. From memory."""
+DRIFT = ((0.7, 0.047), (0.3, 0.01))
+"""Inches by which a drifting allowance is off, as standard deviations with their shares: by 3/64 in
+or so, or by a thread, which only many seams add up. From memory."""
 
 MISREAD = 0.2
 """Inches by which one mis-cut piece is off most likely, and half of what it is on average: a

@@ -33,7 +33,8 @@ def seam_weighed(at: Weighing) -> Weighed:
     room = Fraction(NAMED * at.fine / abs(a)).limit_denominator(10**4)
     feet = _feet(at)
     if evidence.seam_read is None:
-        drift, miss = BY_DRIFT * bell(at.x, together(at.fine, a * DRIFT)), 0.0
+        drifts = (share * bell(at.x, together(at.fine, a * by)) for share, by in DRIFT)
+        drift, miss = BY_DRIFT * sum(drifts), 0.0
         weight = drift + sum(there for _, there in feet)
     else:
         weight = drift = bell(at.x - at.shift, at.noise)
