@@ -191,11 +191,10 @@ def seam_said(evidence: Evidence, cause: Cause) -> str:
 
 
 def foot_said(foot: Foot, unit: Unit) -> str:
-    """A foot by the name it goes by: `3/8 in`, `7 mm`; `3/8 in (0.95 cm)` for who works in cm."""
+    """A foot by the name it goes by: `3/8 in`, `7 mm`; no inch is told to who works in cm."""
     if foot.called_in is Unit.CM:
         return f"{round(foot.seam / CENTIMETRE * 10)} mm"
-    name = finely(foot.seam, Unit.INCH)
-    return name if unit is Unit.INCH else f"{name} ({finely(foot.seam, unit)})"
+    return finely(foot.seam, unit)
 
 
 def _miscut(evidence: Evidence, cause: Cause) -> str:
