@@ -49,7 +49,9 @@ def local_now() -> datetime:
 class OpenQuilt:
     """One open quilt. `state` is always what is on disk, as far as this window has read.
 
-    `named` is false where nobody said which quilt, and the one last touched is meant.
+    `named` is false where nobody said which quilt, and the one last touched is meant. `damage` is
+    empty, or says what is wrong with the first event that is not in `record`: then the quilt can be
+    looked at as it was before, and nothing is written to it.
     """
 
     def __init__(
@@ -62,6 +64,7 @@ class OpenQuilt:
         # Asked before reading: what is written meanwhile is then read at the next refresh.
         self._seen = library.version_seen()
         loaded = library.load(entry)
+        self.damage = loaded.damage
         self._history = History(loaded.quilt, loaded.record)
         self.state: State = self._history.state()
 
@@ -81,6 +84,8 @@ class OpenQuilt:
         """
         from sewalong.progress.acts.decide import decide  # looking does without
 
+        if self.damage:
+            raise StoreFault(self.damage)
         self.refresh()
         for _ in range(TRIES):
             at = self.now()
@@ -127,7 +132,7 @@ class OpenQuilt:
     def refresh(self, *, force: bool = False) -> bool:
         """Read what another window wrote since; True when there was something."""
         seen = self._library.version_seen()
-        if seen == self._seen and not force:
+        if self.damage or (seen == self._seen and not force):
             return False
         self._seen = seen
         new = self._library.since(self.entry, len(self.record))
