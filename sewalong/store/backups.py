@@ -124,6 +124,15 @@ def back_up(
     return free
 
 
+def back_up_record(path: str, now: datetime, folder: str | None) -> str:
+    """`back_up` of a record that is not open here."""
+    try:
+        with closing(sqlite3.connect(path, timeout=1, isolation_level=None)) as connection:
+            return back_up(connection, path, now, folder=folder)
+    except Trouble as error:
+        raise fault_from(error, path) from error
+
+
 def _back_up(connection: sqlite3.Connection, path: str, to: str) -> None:
     """To a temporary file first, which is read back, synced and then renamed."""
     folder = os.path.dirname(to)

@@ -52,6 +52,13 @@ def _mode_for(path: str | os.PathLike[str]) -> int:
         return 0o600
 
 
+def file_stem(name: str) -> str:
+    """A name for a file after that of a quilt: its letters and digits, whatever else is in it."""
+    import re
+
+    return re.sub(r"[^\w]+", "-", name).strip("-_")[:60] or "quilt"
+
+
 def sync_folder(folder: str | os.PathLike[str]) -> None:
     """Make a rename in `folder` last through a power cut, where the system can do that.
 
