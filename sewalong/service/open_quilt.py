@@ -51,7 +51,9 @@ class OpenQuilt:
     """One open quilt. `state` is always what is on disk, as far as this window has read, and
     `begun_as` the plan it began with.
 
-    `named` is false where nobody said which quilt, and the one last touched is meant.
+    `named` is false where nobody said which quilt, and the one last touched is meant. `damage` is
+    empty, or says what is wrong with the first event that is not in `record`: then the quilt can be
+    looked at as it was before, and nothing is written to it.
     """
 
     def __init__(
@@ -72,6 +74,7 @@ class OpenQuilt:
         self._seen = library.version_seen()
         loaded = library.load(entry)
         self.begun_as = loaded.quilt
+        self.damage = loaded.damage
         self._history = History(loaded.quilt, loaded.record)
         self.state: State = self._history.state()
 
@@ -93,6 +96,8 @@ class OpenQuilt:
         """
         from sewalong.progress.acts.decide import decide  # looking does without
 
+        if self.damage:
+            raise StoreFault(self.damage)
         self.refresh()
         for _ in range(TRIES):
             when = at or self.now()
@@ -139,7 +144,7 @@ class OpenQuilt:
     def refresh(self, *, force: bool = False) -> bool:
         """Read what another window wrote since; True when there was something."""
         seen = self._library.version_seen()
-        if seen == self._seen and not force:
+        if self.damage or (seen == self._seen and not force):
             return False
         self._seen = seen
         new = self._library.since(self.entry, len(self.record))
