@@ -8,6 +8,7 @@ from sewalong.piecing.method import Pieces, Stage
 from sewalong.progress.joining.next_joins import join_in_words, joining
 from sewalong.progress.joining.press_directions import press_words
 from sewalong.progress.plan.plan import Plan, StageLine
+from sewalong.progress.record.begun_rows import pieces_in_words
 from sewalong.progress.record.point_stages import ADD_SIDES
 from sewalong.progress.record.route import (
     ADD_SASHES,
@@ -113,7 +114,8 @@ def _which_sash(state: State, done: int) -> str:
 def _which_row(state: State) -> str:
     """The row in hand and how its seams are pressed; on point how many units it has, too."""
     if not state.quilt.is_on_point:
-        return press_words(rows_sewn(state) + 1, sashed=state.quilt.sashing is not None)
+        begun = f"Begun: {pieces_in_words(state.begun)}. " if state.begun else ""
+        return f"{begun}{press_words(rows_sewn(state) + 1, sashed=state.quilt.sashing is not None)}"
     row = row_begun(state, SET_UNIT.id)
     if not row:
         return ""

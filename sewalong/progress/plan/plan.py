@@ -14,10 +14,12 @@ from msgspec.structs import replace
 
 from sewalong.piecing.method import Noun, Pieces, Stage, Station
 from sewalong.progress.plan.smaller_layouts import layouts_within
+from sewalong.progress.record.begun_rows import part_sewn, pieces_held, units_across
+from sewalong.progress.record.joined_rows import pieces_to_join
 from sewalong.progress.record.readiness import ready
 from sewalong.progress.record.refused import Refused
-from sewalong.progress.record.route import JOIN_ROWS, ROW, RouteStage, TopStage
-from sewalong.progress.record.rows_sewn import rows_sewn, units_in_rows, wanted_in_rows
+from sewalong.progress.record.route import JOIN_ROWS, ROW, SEW_ROWS, RouteStage, TopStage
+from sewalong.progress.record.rows_sewn import units_in_rows, wanted_in_rows
 from sewalong.progress.record.state import Standing, State
 from sewalong.progress.record.steering import must_be_within_reach
 from sewalong.quilt.quilt import Target
@@ -29,7 +31,9 @@ class StageLine(Struct, frozen=True):
     `needed` is all the target needs of the stage, `done` what was counted (more than
     `needed` where more was made than the target takes), `to_do` what is left, `ready` how
     many could be done now with what waits. `waiting` is the pieces in its pile now (the
-    scarcer pile, when it takes two); of what is cut from cloth all that is left waits.
+    scarcer pile, when it takes two), at joining whole rows and rows joined already; of what is
+    cut from cloth all that is left waits. `begun` is how much of what is left is sewn already, in
+    counts: 0.5 for half a row.
     """
 
     stage: RouteStage
@@ -39,6 +43,7 @@ class StageLine(Struct, frozen=True):
     ready: int
     waiting: int
     waiting_noun: Noun
+    begun: float = 0.0
 
     @property
     def from_cloth(self) -> bool:
@@ -52,7 +57,7 @@ class Suggestion(Struct, frozen=True):
 
 
 class Units(Struct, frozen=True):
-    """`made`: whole units now, loose or in rows. `spare`: over, once all there is is made up."""
+    """`made`: whole units now, loose, in rows or in rows begun. `spare`: over, once all there is is made up."""
 
     made: int
     to_go: int
@@ -145,6 +150,12 @@ def _backward(
         for taken in stage.takes:
             wants[taken.pile] = wants.get(taken.pile, 0) + to_do[stage.id] * taken.count
             spent[taken.pile] = spent.get(taken.pile, 0) + beyond[stage.id] * taken.count
+        if stage.id == SEW_ROWS and state.begun:
+            unit = state.quilt.method.unit
+            across = units_across(state.route, unit)
+            there = pieces_held(stage, unit, state.begun, across, to_do[stage.id])
+            for pile, n in there.items():
+                wants[pile] -= n
     missing = {
         pile: wants[pile] - state.piles[pile]
         for pile in state.route.starts
@@ -216,12 +227,16 @@ def _line(state: State, stage: RouteStage, to_do: int, beyond: int) -> StageLine
     if not isinstance(stage, TopStage) and not stage.takes:
         return StageLine(stage, needed, done, to_do, to_do, to_do, stage.counts)
     waiting, noun = _waiting(state, stage)
-    return StageLine(stage, needed, done, to_do, ready(state, stage), waiting, noun)
+    begun = 0.0
+    if stage.id == SEW_ROWS and state.begun:
+        across = units_across(state.route, state.quilt.method.unit)
+        begun = part_sewn(state.begun, across, to_do)
+    return StageLine(stage, needed, done, to_do, ready(state, stage), waiting, noun, begun)
 
 
 def _waiting(state: State, stage: RouteStage) -> tuple[int, Noun]:
     if stage.id == JOIN_ROWS:
-        return rows_sewn(state), ROW.noun
+        return pieces_to_join(state)
     if not stage.takes:
         return ready(state, stage), stage.counts
     scarcest = min(stage.takes, key=lambda taken: state.piles[taken.pile] // taken.count)
@@ -307,7 +322,7 @@ def _waits(line: StageLine) -> str:
 
 def _work_done(lines: tuple[StageLine, ...]) -> float:
     needed = sum(line.needed * line.stage.minutes for line in lines)
-    done = sum((line.needed - line.to_do) * line.stage.minutes for line in lines)
+    done = sum((line.needed - line.to_do + line.begun) * line.stage.minutes for line in lines)
     return done / needed if needed else 1.0
 
 

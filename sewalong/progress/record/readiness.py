@@ -5,7 +5,8 @@ from __future__ import annotations
 from itertools import takewhile
 
 from sewalong.piecing.method import Stage
-from sewalong.progress.record.route import ADD_SASHES, JOIN_ROWS, RouteStage, TopStage
+from sewalong.progress.record.begun_rows import can_be_made, pieces_held, units_across
+from sewalong.progress.record.route import ADD_SASHES, JOIN_ROWS, SEW_ROWS, RouteStage, TopStage
 from sewalong.progress.record.rows_sewn import rows_sewn, rows_wanted
 from sewalong.progress.record.state import State
 from sewalong.quilt.rules import MOST_PIECES
@@ -20,6 +21,8 @@ def ready(state: State, stage: RouteStage) -> int:
         (state.piles[taken.pile] // taken.count for taken in stage.takes), default=MOST_PIECES
     )
     if isinstance(stage, Stage):
+        if stage.id == SEW_ROWS and state.begun:
+            return _rows(state, stage)
         return waits
     done = state.done[stage.id]
     if stage.id == ADD_SASHES:
@@ -38,6 +41,21 @@ def sashes_that_fit(state: State, stage: TopStage) -> int:
     rows, sashing = rows_sewn(state), state.quilt.sashing
     more = 1 if sashing is not None and sashing.frame else 0
     return min(stage.steps, rows + more) if rows else 0
+
+
+def _rows(state: State, stage: Stage) -> int:
+    """Rows that can be made of the rows begun, the loose units, and what else a row takes."""
+    unit = state.quilt.method.unit
+    across = units_across(state.route, unit)
+    made = can_be_made(state.begun, across, state.piles[unit])
+    while made and not _has_the_sashes(state, stage, made, across):
+        made -= 1
+    return made
+
+
+def _has_the_sashes(state: State, stage: Stage, rows: int, across: int) -> bool:
+    held = pieces_held(stage, state.quilt.method.unit, state.begun, across, rows)
+    return all(rows * t.count - held[t.pile] <= state.piles[t.pile] for t in stage.takes)
 
 
 def _before_is_done(state: State, stage: TopStage) -> bool:

@@ -13,7 +13,7 @@ from functools import lru_cache
 
 from msgspec import Struct
 
-from sewalong.piecing.method import Hazard, Noun, Pieces, Pile, Stage, Station
+from sewalong.piecing.method import Either, Hazard, Noun, Pieces, Pile, Stage, Station
 from sewalong.progress.record.point_stages import point_piles, slanting_rows
 from sewalong.progress.record.sash_stages import (
     between_rows,
@@ -53,6 +53,7 @@ class TopStage(Struct, frozen=True):
     check: str
     minutes: float
     takes: tuple[Pieces, ...] = ()
+    either: tuple[Either, ...] = ()
 
 
 RouteStage = Stage | TopStage
@@ -173,6 +174,7 @@ def _join_rows(target: Target, rows: int, sashing: Sashing | None) -> TopStage:
         do=do,
         check=check,
         minutes=1.0 * target.columns,
+        either=(Either.CROSSINGS,),
     )
 
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
+from sewalong.progress.record.begun_rows import units_in
 from sewalong.progress.record.point_stages import side_triangles
 from sewalong.progress.record.route import ROW
 from sewalong.progress.record.state import State
@@ -46,10 +47,10 @@ def row_begun(state: State, pile: str) -> int:
 
 
 def units_in_rows(state: State) -> int:
-    """Units that are sewn into rows."""
+    """Units that are sewn into rows, whole or begun."""
     if state.quilt.is_on_point:
         return state.piles[SET_UNIT.id]
-    return state.piles[ROW.id] * state.target.columns
+    return state.piles[ROW.id] * state.target.columns + units_in(state.begun)
 
 
 def wanted_in_rows(quilt: Quilt, target: Target) -> Mapping[str, int]:

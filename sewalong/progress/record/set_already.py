@@ -27,6 +27,8 @@ def set_otherwise(state: State, wanted: Quilt) -> Iterator[str]:
             f"{ROW.noun.count(rows)} {are(rows)} sewn already, set as the plan has them. Unpick "
             f"{'it' if rows == 1 else 'them'} first, or keep that setting."
         )
+    if state.begun:
+        yield "A row is begun, set as the plan has it. Take it apart first, or keep that setting."
     for pile in _of_that_setting_alone(was, now):
         there = state.piles[pile.id]
         if there:

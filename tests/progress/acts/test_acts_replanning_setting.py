@@ -41,7 +41,7 @@ WRITTEN = (
 @pytest.mark.parametrize("setting", WRITTEN)
 def test_a_setting_written_out_reads_back(setting: Setting | None) -> None:
     quilt = replace(QUILT, setting=setting)
-    assert read_quilt(quilt_file(quilt)) == quilt
+    assert replace(read_quilt(quilt_file(quilt)), method_text=None) == quilt
 
 
 def told(was: Setting | None, now: Setting | None) -> tuple[str, ...]:
