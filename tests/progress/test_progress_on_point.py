@@ -184,6 +184,13 @@ def test_slanting_rows_are_joined_by_their_numbers_and_there_are_as_many_as_ther
     assert plan(state).complete
 
 
+def test_rows_on_point_are_not_begun_for_they_are_counted_unit_by_unit() -> None:
+    quilt = on_point()
+    state, record = play(quilt, *all_units(quilt))
+    with pytest.raises(Refused, match="counted unit by unit: count the units that are sewn"):
+        do(state, record, c.BeginRows(((1, 2),)), record[-1].event.at + MINUTE)
+
+
 def test_corners_come_last_of_the_centre() -> None:
     quilt = on_point()
     state, record = play(

@@ -55,6 +55,11 @@ def what_undo_must_restore(state: State) -> tuple[object, ...]:
     )
 
 
+def seams_in(state: State) -> int:
+    """Seams between the units of the pieces begun, each over a sash where there are sashes."""
+    return sum(n * (units - 1) for n, units in state.begun)
+
+
 def worth(method: Method, columns: int) -> dict[str, Fraction]:
     """Start pieces in one piece of every pile, with `columns` units in a row."""
     pieces = dict.fromkeys(method.starts, Fraction(1))
@@ -93,6 +98,8 @@ def test_every_pile_is_what_opened_was_made_found_and_recounted_less_taken_and_s
             for taken in stage.takes:
                 sewn[taken.pile] -= n * taken.count
         sewn[quilt.method.unit] += units_in(step.before.begun) - units_in(state.begun)
+        if step.before.quilt.sashing is not None:
+            sewn["standing-sash"] += seams_in(step.before) - seams_in(state)
         for pile, now in state.piles.items():
             said = state.found.get(pile, 0) + state.recounted.get(pile, 0)
             assert sewn[pile] + said - state.spoiled.get(pile, 0) == now

@@ -323,6 +323,35 @@ def test_which_edge_the_next_sash_goes_on(frame: bool, said: str) -> None:
         assert hand.which == "Row 2: the edge away from row 1."
 
 
+def test_rows_begun_hold_the_sashes_between_their_units() -> None:
+    """Rows of four with three sashes: a piece of three holds two, one of two holds one."""
+    quilt = sashed(rows=3)
+    state, record = play(quilt, *ready_for_rows(quilt))
+    state = go_on(state, record, c.ReadCaution("sew-rows"))
+    state = do(state, record, c.BeginRows(((1, 3), (1, 2))), record[-1].event.at + MINUTE)
+    assert (state.piles["unit"], state.piles["standing-sash"]) == (12 - 5, 9 - 3)
+    # Seven loose units and six sashes finish both rows begun and one more.
+    assert ready(state, state.route.of_pieces[-2]) == 3
+    state = go_on(state, record, c.Count("sew-rows", 1))
+    assert (state.piles["unit"], state.piles["standing-sash"]) == (6, 5)
+    assert state.begun == ((1, 2),)
+    state = go_on(state, record, c.Spoil("standing-sash", 1, "cut short"))
+    assert ready(state, state.route.of_pieces[-2]) == 1
+    assert plan(state).line("cut-standing-sashes").to_do == 1
+    state = go_on(state, record, c.Find("standing-sash", 1), c.Count("sew-rows", 2))
+    assert state.begun == ()
+    assert (state.piles["unit"], state.piles["standing-sash"]) == (0, 0)
+
+
+def test_more_is_not_begun_than_there_are_sashes_for() -> None:
+    quilt = sashed(rows=3)
+    state, record = play(quilt, *all_units(quilt), c.Count("cut-standing-sashes", 1))
+    with pytest.raises(
+        Refused, match="take 2 standing sashes, and only 1 standing sash lies there"
+    ):
+        do(state, record, c.BeginRows(((1, 3),)), record[-1].event.at + MINUTE)
+
+
 def test_straight_quilts_have_the_stages_they_always_had() -> None:
     quilt = a_quilt(borders=1)
     assert labels(quilt) == ["sew rows", "join rows", "add borders"]
