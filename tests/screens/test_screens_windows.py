@@ -90,19 +90,29 @@ class StubbornDisk:
         self.real = library_append
 
     def __call__(
-        self, library: Library, entry: Shelved, after: int, events: Sequence[Event], summary: str
+        self,
+        library: Library,
+        entry: Shelved,
+        after: int,
+        events: Sequence[Event],
+        summary: str,
+        called: str | None,
     ) -> tuple[Recorded, ...]:
         if self.full:
             raise StoreFault(FULL)
         assert callable(self.real)
-        written: tuple[Recorded, ...] = self.real(library, entry, after, events, summary)
+        written: tuple[Recorded, ...] = self.real(
+            library, entry, after, events, summary, called=called
+        )
         return written
 
 
 @pytest.fixture
 def disk(monkeypatch: pytest.MonkeyPatch) -> StubbornDisk:
     stubborn = StubbornDisk(Library.append)
-    monkeypatch.setattr(Library, "append", lambda self, *what: stubborn(self, *what))
+    monkeypatch.setattr(
+        Library, "append", lambda self, *what, called: stubborn(self, *what, called)
+    )
     return stubborn
 
 
@@ -112,12 +122,12 @@ async def test_a_full_disk_is_said_and_counting_goes_on_when_there_is_room(
     async with at_sewing(path, c.Count("pair", 2)) as room:
         disk.full = True
         await room.press("space")
-        await room.sees(f"Not done: {FULL}", "pairs to go 2 of 20 done")
-        disk.full = False
+        await room.sees("NOT SAVED: 1 count", FULL, "pairs to go 2 of 20 done")
         assert room.on_disk().done["pair"] == 2
+        disk.full = False
         await room.press("space")
-        await room.sees("Counted 1 pair.", "pairs to go 3 of 20 done")
-        assert room.on_disk().done["pair"] == 3
+        await room.sees("Saved: all that waited", "pairs to go 4 of 20 done")
+        assert room.on_disk().done["pair"] == 4
 
 
 async def test_words_typed_in_a_dialog_are_not_lost_to_a_full_disk(
