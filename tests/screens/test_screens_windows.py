@@ -111,7 +111,7 @@ class StubbornDisk:
 def disk(monkeypatch: pytest.MonkeyPatch) -> StubbornDisk:
     stubborn = StubbornDisk(Library.append)
     monkeypatch.setattr(
-        Library, "append", lambda self, *what, called: stubborn(self, *what, called)
+        Library, "append", lambda self, *what, called: stubborn(self, *what, called=called)
     )
     return stubborn
 
