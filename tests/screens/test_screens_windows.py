@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from fractions import Fraction
 from pathlib import Path
+from typing import Any
 
 import pytest
 
-from sewalong.progress.record.events import Event, Recorded
+from sewalong.progress.record.events import Recorded
 from sewalong.screens.prompts.dialogs import FormDialog
 from sewalong.screens.sewing import SewingScreen
 from sewalong.service.machine import saw_to_them
@@ -89,30 +89,18 @@ class StubbornDisk:
         self.full = False
         self.real = library_append
 
-    def __call__(
-        self,
-        library: Library,
-        entry: Shelved,
-        after: int,
-        events: Sequence[Event],
-        summary: str,
-        called: str | None,
-    ) -> tuple[Recorded, ...]:
+    def __call__(self, *what: Any, called: str | None) -> tuple[Recorded, ...]:
         if self.full:
             raise StoreFault(FULL)
         assert callable(self.real)
-        written: tuple[Recorded, ...] = self.real(
-            library, entry, after, events, summary, called=called
-        )
+        written: tuple[Recorded, ...] = self.real(*what, called=called)
         return written
 
 
 @pytest.fixture
 def disk(monkeypatch: pytest.MonkeyPatch) -> StubbornDisk:
     stubborn = StubbornDisk(Library.append)
-    monkeypatch.setattr(
-        Library, "append", lambda self, *what, called: stubborn(self, *what, called=called)
-    )
+    monkeypatch.setattr(Library, "append", lambda *what, called: stubborn(*what, called=called))
     return stubborn
 
 
