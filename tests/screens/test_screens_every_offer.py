@@ -35,6 +35,7 @@ from sewalong.screens.worksheet import WorksheetScreen
 from sewalong.service.acting import Outcome, do, looked
 from sewalong.service.looks import worth_counting
 from sewalong.service.open_quilt import OpenQuilt
+from sewalong.service.unsaved import Unsaved
 from sewalong.store.library import Library
 from tests.progress.building import a_quilt, suited
 from tests.screens.sewing_room import EVENING, StandingClock
@@ -68,6 +69,7 @@ class Chair:
         self.chance = chance
         self.outcome: Outcome = looked(quilt)
         self.told: list[str] = []
+        self.unsaved = Unsaved(quilt)
 
     @property
     def app(self) -> Any:
@@ -164,7 +166,9 @@ class Chair:
         elif turn < 0.8:
             await close(self)
         else:
-            what = self.chance.choice([one for one in ASKS if one not in ("tonight", "where")])
+            what = self.chance.choice(
+                [one for one in ASKS if one not in ("tonight", "where", "elsewhere")]
+            )
             self.told.append(f"ask {what}")
             await ask(what)(self)
 

@@ -26,6 +26,7 @@ COMMANDS: dict[str, tuple[str, ...]] = {
     "planning": ("alter", "quilt-file"),
     "numbers": ("plan", "layouts", "size", "methods", "reckon"),
     "files": ("start", "check", "export", "import"),
+    "safekeeping": ("backup", "examine", "restore"),
 }
 """By file, in the order a person meets them."""
 

@@ -19,7 +19,7 @@ COMMANDS = (
             Argument(
                 "piece",
                 "a pile's piece (unit, four-patch …), row, column, centre, top, strip-test, or "
-                "middle-strip (the middle one of three, seam to seam)",
+                "middle-strip (the middle one of three, seam to seam), or allowance (one, at the back)",
                 "PIECE",
             ),
             Argument(
@@ -35,8 +35,10 @@ COMMANDS = (
             flag("--look", "only say what it means; nothing is recorded"),
             *WHICH_QUILT,
         ),
-        about="The measurement is kept with the machine's settings, and proves them when it is "
-        "right. A bare number is in the quilt's own unit.",
+        about="What to do comes first, then what it comes of, the likeliest first, and what one "
+        "further measurement would tell. What was measured within the hour, the same piece the other "
+        "way or an allowance, is taken into account. It is all kept with the machine's settings, and "
+        "proves them when it is right. A bare number is in the quilt's own unit.",
     ),
     Command(
         "trim",

@@ -13,6 +13,7 @@ from sewalong.progress.acts.counting import Count
 from sewalong.progress.acts.joining import JoinRows
 from sewalong.service.acting import Outcome
 from sewalong.service.open_quilt import OpenQuilt
+from sewalong.service.unsaved import Unsaved
 
 
 class Asker(Protocol):
@@ -30,6 +31,8 @@ class Asker(Protocol):
 
 class Desk(Asker, Protocol):
     """The screen of the sewing, on which everything can."""
+
+    unsaved: Unsaved
 
     @property
     def outcome(self) -> Outcome:

@@ -178,6 +178,13 @@ SEWING_KEYS = (
     ),
     Key("sew.aside", "a", "ask('aside')", "lay aside", "Lay the quilt aside, or mark it done."),
     Key(
+        "sew.elsewhere",
+        "z",
+        "ask('elsewhere')",
+        "write elsewhere",
+        "Write the whole quilt to a file, such as when the disk takes nothing more.",
+    ),
+    Key(
         "sew.look",
         "l",
         "app.toggle_look",

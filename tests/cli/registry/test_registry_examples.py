@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import shlex
+import shutil
 from collections.abc import Callable
 
 import pytest
@@ -54,9 +55,9 @@ def ironed(desk: Desk) -> None:
 
 
 def exported(desk: Desk) -> None:
-    """The quilt is in a file, and there is a record without it."""
+    """The quilt is in a file, and nothing was ever begun here."""
     desk.ok("export", "my-quilt.json")
-    (desk.folder / "home" / "quilts.db").unlink()
+    shutil.rmtree(desk.folder / "home")
 
 
 def laid_aside(desk: Desk) -> None:
