@@ -21,11 +21,11 @@ from sewalong.piecing.method import Hazard, Station
 LONGEST_ID = 40
 LONGEST_NAME = 80
 """Characters in the name of a method, as in the names of quilts."""
-LONGEST_WORD = 30
-"""Characters in a label or a noun: half as many again as the program's own have, so that a road
-of stages still fits beside them."""
+LONGEST_WORD, LONGEST_DO, LONGEST_CHECK = 24, 110, 60
+"""Characters in a label or a noun, in what is done at a stage, and in how it is checked: somewhat more
+than the program's own methods have, and what a stage is on the smallest screen still fits."""
 LONGEST_LINE = 160
-"""Characters in what is said of a stage or a method: four lines of the smallest screen."""
+"""Characters in what is said about a method, or in an operation."""
 MOST_PILES = MOST_STAGES = MOST_OPERATIONS = 40
 """Four times what any of the program's own methods has."""
 MOST_MINUTES = 600
@@ -39,6 +39,8 @@ _PART = r"[1-9]\d{0,2}(?:/[1-9]\d{0,2})?"
 _Id = Annotated[str, Meta(pattern=rf"\A{_ID}\Z", max_length=LONGEST_ID)]
 _Name = Annotated[str, Meta(pattern=_LINE, max_length=LONGEST_NAME)]
 _Word = Annotated[str, Meta(pattern=_LINE, max_length=LONGEST_WORD)]
+_Do = Annotated[str, Meta(pattern=_LINE, max_length=LONGEST_DO)]
+_Check = Annotated[str, Meta(pattern=_LINE, max_length=LONGEST_CHECK)]
 _Line = Annotated[str, Meta(pattern=_LINE, max_length=LONGEST_LINE)]
 
 Wrong = tuple[Path, str]
@@ -56,8 +58,8 @@ class StageDefinition(Struct, frozen=True, forbid_unknown_fields=True):
     station: Station
     makes: _Id
     minutes: Annotated[float, Meta(gt=0, le=MOST_MINUTES)]
-    do: _Line
-    check: _Line
+    do: _Do
+    check: _Check
     operations: Annotated[tuple[_Line, ...], Meta(min_length=1, max_length=MOST_OPERATIONS)]
     hazards: Annotated[tuple[Hazard, ...], Meta(max_length=len(Hazard))] = ()
     counts: _Id | None = None
@@ -94,6 +96,8 @@ _RIGHT = {
     "makes": f"names a pile by its id, and {_IS_ID}",
     "counts": f"names a pile by its id, and {_IS_ID}",
     "name": f"must be written as text on one line, of 1 to {LONGEST_NAME} characters",
+    "do": f"must be written as text on one line, of 1 to {LONGEST_DO} characters",
+    "check": f"must be written as text on one line, of 1 to {LONGEST_CHECK} characters",
     "label": f"must be written as text on one line, of 1 to {LONGEST_WORD} characters",
     "noun": 'must be two texts, ["one", "many"], such as ["pair", "pairs"], each on one line and '
     f"of 1 to {LONGEST_WORD} characters",

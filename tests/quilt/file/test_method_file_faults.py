@@ -20,6 +20,8 @@ from sewalong.piecing.method import Hazard, Station
 from sewalong.piecing.method_files import LONGEST_METHOD, text_of
 from sewalong.piecing.method_rules import LATER_PILES, LATER_STAGES, MEASURED
 from sewalong.piecing.method_tables import (
+    LONGEST_CHECK,
+    LONGEST_DO,
     LONGEST_ID,
     LONGEST_LINE,
     LONGEST_NAME,
@@ -422,7 +424,8 @@ def test_what_the_notes_say_of_limits_is_so() -> None:
     said = " ".join(notes.split())
     assert f"at most {MOST_PILES} piles and {MOST_STAGES} stages" in said
     assert f"at most {MOST_OPERATIONS} operations; ids {LONGEST_ID} characters" in said
-    assert f"nouns {LONGEST_WORD}, the name {LONGEST_NAME}, other texts {LONGEST_LINE}," in said
+    assert f"nouns {LONGEST_WORD}, the name {LONGEST_NAME}, `do` {LONGEST_DO}," in said
+    assert f"`check` {LONGEST_CHECK}, other texts {LONGEST_LINE}, on one line" in said
     assert f"{MOST_PATCHES} patches on the table" in said
     for name in (*LATER_PILES, *LATER_STAGES, *MEASURED, *Hazard, *Station):
         assert f"`{name}`" in said
