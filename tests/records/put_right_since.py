@@ -43,13 +43,17 @@ PUT_RIGHT: Mapping[str, Mapping[str, str]] = {
             "session)"
         ),
     },
+    # A quilt laid aside cannot be counted before it is picked up again: it was offered, and refused.
+    "status --quilt Russet Rows (demo)": {
+        "Count first: It has been long: count the units before you go on.": "",
+    },
 }
-"""By command line: the line as version 1 printed it, to the line that is true."""
+"""By command line: the line as version 1 printed it, to the line that is true; empty for none."""
 
 
 def put_right(line: str, said: str) -> str:
     """What version 1 said, with the lines that were not true put right."""
     for old, new in PUT_RIGHT.get(line, {}).items():
         assert said.splitlines().count(old) == 1, old
-        said = said.replace(old, new)
+        said = said.replace(old, new) if new else said.replace(f"{old}\n", "")
     return said

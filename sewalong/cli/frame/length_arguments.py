@@ -26,7 +26,7 @@ _NOTHING = re.compile(r"0(?:\.0*)?\s*(?:in|cm|mm)?")
 
 
 def unit_of(args: argparse.Namespace) -> Unit:
-    """The unit asked for, else that of what was typed, else inches.
+    """The unit asked for, else that of what was typed, else the one she prefers, else inches.
 
     Lengths typed in cm or m make it cm, unless others stand in inches. Millimetres do so only
     where every length is in them: a seam of 6 mm does not turn a quilt of inches over.
@@ -38,7 +38,17 @@ def unit_of(args: argparse.Namespace) -> Unit:
     typed = [text for value in vars(args).values() for text in _typed(value)]
     if any(map(_METRIC.search, typed)) and not any(map(_INCHES.search, typed)):
         return Unit.CM
-    return Unit.CM if typed and all(map(_MILLIMETRES.search, typed)) else Unit.INCH
+    if typed and all(map(_MILLIMETRES.search, typed)):
+        return Unit.CM
+    return Unit.INCH if any(map(_INCHES.search, typed)) else _preferred()
+
+
+def _preferred() -> Unit:
+    from sewalong.lengths import Unit
+    from sewalong.service.preferences import own_preferences
+
+    preferences, _ = own_preferences()
+    return preferences.unit or Unit.INCH
 
 
 def _typed(value: object) -> list[str]:

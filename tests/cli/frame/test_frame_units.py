@@ -84,3 +84,10 @@ TYPED = (
 @pytest.mark.parametrize(("line", "unit"), TYPED)
 def test_the_unit_is_that_of_what_was_typed(line: str, unit: str, desk: Desk) -> None:
     assert unit_said(desk, *line.split()) == unit
+
+
+def test_the_unit_she_prefers_is_that_of_what_says_none(desk: Desk) -> None:
+    (desk.folder / "home").mkdir()
+    (desk.folder / "home" / "preferences.toml").write_text('unit = "cm"\n', encoding="utf-8")
+    assert unit_said(desk, "--square", "12.5") == "cm"
+    assert unit_said(desk, "--square", "5", "in") == "inch"
