@@ -127,8 +127,7 @@ def _hazards(index: int, stage: dict[str, Any]) -> Iterator[Wrong]:
             why = Hazard.CROSS_CUT if hazard is not HAZARD_AT.get(station) else station
             yield (
                 ("stages", index, "hazards"),
-                f'there is a {hazard} where it says {why}; add "{hazard}" to hazards, for its '
-                "caution.",
+                f'where it says {why}, the caution for {hazard} is due: add "{hazard}" to hazards.',
             )
 
 

@@ -20,7 +20,9 @@ SEAMS = st.sampled_from(["1/4", "3/8", "7 mm"])
 
 
 @given(st.sampled_from(method_ids()), EIGHTHS, SEAMS, st.booleans())
-@settings(max_examples=60, suppress_health_check=[HealthCheck.function_scoped_fixture])
+@settings(
+    max_examples=60, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture]
+)
 def test_it_has_the_same_sizes_yields_edges_and_picture(
     ask: Ask, id: str, eighths: int, seam: str, metric: bool
 ) -> None:

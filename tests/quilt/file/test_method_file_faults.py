@@ -353,7 +353,7 @@ OPERATIONS = st.lists(
 
 
 @given(OPERATIONS, OPERATIONS, st.integers(1, 3), st.booleans())
-@settings(max_examples=300)
+@settings(max_examples=300, deadline=None)
 def test_whatever_the_operations_are_there_is_a_method_or_a_sentence(
     first: list[str], second: list[str], squares: int, strip: bool
 ) -> None:
@@ -372,7 +372,7 @@ def test_whatever_the_operations_are_there_is_a_method_or_a_sentence(
 
 
 @given(st.text(max_size=60), st.integers(0, len(OWN)))
-@settings(max_examples=200)
+@settings(max_examples=200, deadline=None)
 def test_whatever_is_written_into_a_method_there_is_a_method_or_a_sentence(
     written: str, at: int
 ) -> None:
