@@ -150,7 +150,6 @@ class Derivation(Struct, frozen=True):
     the stage that trims the units, if one does.
     """
 
-    method: str
     trim_stage: str | None
     seam: Fraction
     starts: Mapping[str, StartSize]
@@ -229,7 +228,6 @@ def _derive(
         raise SizeRefused(_DO_NOT_FIT) from fault
     stages, need = _stages(written, batch)
     return Derivation(
-        method=written.id,
         trim_stage=written.trim_stage,
         seam=seam,
         starts=starts,
