@@ -138,6 +138,14 @@ class PileShape(Struct, frozen=True):
         """Width and height to the raw edges, in inches."""
         return self.pieces[0].size
 
+    @property
+    def seams(self) -> int:
+        """The seams a person sews in one piece: three in a four-patch, eight in a nine-patch.
+
+        Every seam makes one piece of two, so there is one fewer than there are patches.
+        """
+        return len(self.pieces[0].patches) - 1
+
 
 class Derivation(Struct, frozen=True):
     """What a method comes to at the owner's sizes and seam allowance.

@@ -16,7 +16,7 @@ from msgspec.structs import FieldInfo, fields
 
 from sewalong.lengths.fault import quoted
 from sewalong.misfit import Path
-from sewalong.piecing.method import Hazard, Station
+from sewalong.piecing.method import Either, Hazard, Station
 from sewalong.piecing.method_files import ID
 
 LONGEST_ID = 40
@@ -63,6 +63,7 @@ class StageDefinition(Struct, frozen=True, forbid_unknown_fields=True):
     operations: Annotated[tuple[_Line, ...], Meta(min_length=1, max_length=MOST_OPERATIONS)]
     hazards: Annotated[tuple[Hazard, ...], Meta(max_length=len(Hazard))] = ()
     counts: _Id | None = None
+    either: Annotated[tuple[Either, ...], Meta(max_length=len(Either))] = ()
 
 
 class PileTable(Struct, frozen=True, forbid_unknown_fields=True):
@@ -114,6 +115,7 @@ _RIGHT = {
     '["take pair", "open"]',
     "station": f"must be one of {', '.join(Station)}",
     "hazards": f"must be a list of any of {', '.join(Hazard)}",
+    "either": f"must be a list of any of {', '.join(Either)}",
     "share": _PART_OF_WIDTH,
     "shape": _PART_OF_WIDTH,
 }
