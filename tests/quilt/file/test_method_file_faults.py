@@ -139,6 +139,9 @@ RULES = [
     ('id = "two"', 'id = "top"', 'id = "top"', "'top' is used in every quilt"),
     ('["unit", "units"]', '["row", "units"]', '["row"', "another pile is called 'row' too"),
     ('["unit", "units"]', '["unit", "Squares"]', '["unit", "Sq', "called 'squares' too"),
+    ('label = "press"', 'label = "Sew-twos"', 'label = "Sew-twos"', "'Sew-twos' is the id of another"),
+    ('["unit", "units"]', '["unit", "Two"]', '["unit", "Two"]', "'Two' is the id of another"),
+    ('hazards = ["iron"]', 'hazards = ["iron", "iron"]', '"iron", "iron"', "write each once"),
     # what is cut
     ("start = true\n", "", '[[piles]]\nid = "square"', "no pile has start = true"),
     ("start = true", "start = false", '[[piles]]\nid = "square"', "nothing to cut"),
