@@ -16,7 +16,7 @@ from msgspec.structs import FieldInfo, fields
 
 from sewalong.lengths.fault import quoted
 from sewalong.misfit import Path
-from sewalong.piecing.method import Hazard, Station
+from sewalong.piecing.method import Either, Hazard, Station
 
 LONGEST_ID = 40
 LONGEST_NAME = 80
@@ -61,6 +61,7 @@ class StageDefinition(Struct, frozen=True, forbid_unknown_fields=True):
     operations: Annotated[tuple[_Line, ...], Meta(min_length=1, max_length=MOST_OPERATIONS)]
     hazards: Annotated[tuple[Hazard, ...], Meta(max_length=len(Hazard))] = ()
     counts: _Id | None = None
+    either: Annotated[tuple[Either, ...], Meta(max_length=len(Either))] = ()
 
 
 class PileTable(Struct, frozen=True, forbid_unknown_fields=True):
@@ -105,6 +106,7 @@ _RIGHT = {
     '["take pair", "open"]',
     "station": f"must be one of {', '.join(Station)}",
     "hazards": f"must be a list of any of {', '.join(Hazard)}",
+    "either": f"must be a list of any of {', '.join(Either)}",
     "share": 'must be a part of the unit\'s width as text, such as "1/2", over 0 and at most 1',
     "shape": 'must be a part of the unit\'s width as text, such as "1/2", over 0 and at most 1',
 }

@@ -84,10 +84,18 @@ COMMANDS = (
     Command(
         "bobbin",
         GROUP,
-        "the bobbin was empty: the last ones counted were not sewn",
+        "how long one lasts; or it was empty, the last counted not sewn",
         "sewalong.cli.sewing.counting:bobbin",
         "sewalong bobbin sew 12",
-        (STAGE, whole("unsewn", "how many counted are not sewn", metavar="UNSEWN"), *WHICH_QUILT),
+        (
+            Argument(
+                "stage", f"{STAGE.help}; none: every stage at the machine", "STAGE", nargs="?"
+            ),
+            Argument(
+                "unsewn", "how many counted are not sewn; none: only look", "UNSEWN", "whole", "?"
+            ),
+            *WHICH_QUILT,
+        ),
     ),
     Command(
         "press",
@@ -102,6 +110,26 @@ COMMANDS = (
         ),
     ),
     Command(
+        "begun",
+        GROUP,
+        "what is sewn of rows that are not whole yet; alone: what was said",
+        "sewalong.cli.sewing.begun:begun",
+        "sewalong begun 8 pairs",
+        (
+            Argument(
+                "text",
+                "what lies sewn now: 5 (units sewn together), 16 pairs, 3 of 4; commas between "
+                "several; 0: nothing",
+                "PIECES",
+                nargs="*",
+            ),
+            CAUTION_READ,
+            *WHICH_QUILT,
+        ),
+        about="Its units count as made and wait for no other row. Counting a row takes what is "
+        "begun first, and the rest of its units.",
+    ),
+    Command(
         "join",
         GROUP,
         "join two rows by their tags; alone: which joins come next",
@@ -113,6 +141,10 @@ COMMANDS = (
                 "the tags of the two rows, such as R6 R7; none: which come next",
                 "ROW",
                 nargs="*",
+            ),
+            flag(
+                "--exchange",
+                "only say which joins no longer nest if the two rows change places",
             ),
             flag("--unsettled", "where units go is not settled yet, so seams are pressed open"),
             CAUTION_READ,

@@ -178,7 +178,7 @@ def proof_piece(quilt: Quilt) -> str:
 def _test_strip(quilt: Quilt) -> Length:
     """The width of strip for a test: the quilt's own strips, else 1 1/2 in as is common."""
     first = quilt.starts[0]
-    return first.size if first.length is not None else max(Fraction(3, 2), 3 * quilt.seam)
+    return quilt.cut_at(first) if first.length is not None else max(Fraction(3, 2), 3 * quilt.seam)
 
 
 def _three_strips(quilt: Quilt) -> str:
@@ -188,7 +188,7 @@ def _three_strips(quilt: Quilt) -> str:
 @lru_cache(maxsize=64)
 def _sewn_with(quilt: Quilt, seam: Length) -> dict[str, list[Piece]]:
     """By pile: what the quilt's own pieces come to when sewn with this allowance."""
-    cut = {start.pile: float(start.size) for start in quilt.starts}
+    cut = {start.pile: float(quilt.cut_at(start)) for start in quilt.starts}
     length = quilt.starts[0].length
     long = {} if length is None else {"strip_length": float(length)}
     return run_sizes(quilt.written_method, cut, seam, whole=False, **long).seen

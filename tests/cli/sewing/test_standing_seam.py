@@ -175,3 +175,16 @@ def test_which_way_is_kept_and_shown_on_coming_back(sewn: Sewn) -> None:
     assert desk.status()["press"] == {"sew": "towards the dark cloth, rows alternate"}
     assert "Press: Sew: towards the dark cloth, rows alternate" in desk.ok("status").lines
     desk.refused("press", "sew", " ")
+
+
+def test_how_long_a_bobbin_lasts_is_told_on_request_and_nothing_is_recorded(sewn: Sewn) -> None:
+    desk = sewn(pair=32, sew=8)
+    before = desk.record()
+    said = desk.ok("bobbin", "sew").out
+    assert said.startswith("Sew: One bobbin lasts about ")
+    assert "common practice" in said
+    alone = desk.ok("bobbin").out
+    assert "Sew rows: One bobbin lasts" in alone
+    assert "Press" not in alone
+    assert "Name a machine stage" in desk.refused("bobbin", "press").err
+    assert desk.record() == before
