@@ -152,6 +152,7 @@ def test_a_strip_for_a_border_is_measured_against_the_numbers_of_the_border() ->
     assert short.lines[0] == "Go on, and ease it in."
     assert short.lines[2] == "Likeliest: cut or trimmed 3/4 in too small."
     assert measured(quilt, "border:1:ends", "88").lines[0] == "Trim all to 86 1/2 in."
+    assert measured(quilt, "border:1:ends", "80").lines[0] == "Stop and cut it again."
     taken = measured(quilt, "border:1:sides", "86.5")
     assert taken.lines[0] == "Stop and look at it: a strip for top or bottom of border 1?"
     for wrong in ("border", "border:2:ends", "border:1:up"):
