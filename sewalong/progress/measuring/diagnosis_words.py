@@ -43,6 +43,8 @@ def decision_said(
             return f"Trim all to {finely(decision.to, unit)}."
         case Do.RESEW:
             return f"Stop and resew {which}{where}."
+        case Do.REMAKE if piece.is_border:
+            return f"Stop and cut {which} again{where}."
         case Do.REMAKE if piece.is_long and len(readings) == 1:
             return "Stop and look through its pieces."
         case Do.REMAKE if piece.is_long:

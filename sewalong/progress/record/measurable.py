@@ -24,8 +24,11 @@ from sewalong.quilt.refusal import NumbersFault
 from sewalong.quilt.set_rows import set_rows
 from sewalong.quilt.size import Size
 from sewalong.quilt.unit_size import decided_unit, is_trimmed
+from sewalong.quilt.worksheet.basis import basis
 
 ACROSS, DOWN = "across", "down"
+SIDES, ENDS = "sides", "ends"
+BORDER = "border"
 ALLOWANCE = "allowance"
 """One seam allowance, measured at the back."""
 
@@ -44,9 +47,9 @@ class Measured(Struct, frozen=True):
 
     `id` is how the record names it. `allowances` is how many inches it loses for an inch more
     of seam allowance: two for every seam it crosses straight, other numbers for slanting
-    seams, 0 where no seam decides it, below 0 where it grows (an allowance itself). `of` is how many alike lie side by side in it and `each`
-    what one of them adds (None where they are not alike). `at_least` is the size it is trimmed
-    to later, where it is.
+    seams, 0 where no seam decides it, below 0 where it grows (an allowance itself). `of` is how
+    many alike lie side by side in it and `each` what one of them adds (None where they are not
+    alike). `at_least` is the size it is trimmed to later, where it is.
     """
 
     id: str
@@ -64,8 +67,13 @@ class Measured(Struct, frozen=True):
 
     @property
     def is_long(self) -> bool:
-        """Whether it is a row, a centre or a top."""
-        return self.id.partition(":")[0] in ("row", "column", "centre", "top")
+        """Whether it is a row, a centre, a top or a border: eased, not steamed to shape."""
+        return self.id.partition(":")[0] in ("row", "column", "centre", "top", BORDER)
+
+    @property
+    def is_border(self) -> bool:
+        """Whether it is a strip for a border, before it is sewn on."""
+        return self.id.startswith(BORDER)
 
     @property
     def is_test(self) -> bool:
@@ -82,7 +90,7 @@ class Measured(Struct, frozen=True):
 def other_way_of(piece: str) -> str:
     """The id of the same piece measured the other way; "" for what has only one way."""
     head, _, way = piece.partition(":")
-    if head in ("row", "column", "strips", "middle", ALLOWANCE):
+    if head in ("row", "column", "strips", "middle", ALLOWANCE, BORDER):
         return ""
     if head in ("centre", "top"):
         return f"{head}:{ACROSS if way == DOWN else DOWN}"
@@ -95,7 +103,8 @@ def read_piece(quilt: Quilt, target: Target, piece: str) -> Measured:
     A pile's id, with ":down" for its other side; "row", "row:4" (a row of four units),
     "column:4" (four rows joined, measured down); "centre:across", "centre:down" and the same
     of "top"; "strips:3:3/2" (three strips cut at 3/2 in, sewn side by side) and
-    "middle:3/2" (the middle one of them, seam to seam); "allowance" (one seam allowance at the back).
+    "middle:3/2" (the middle one of them, seam to seam); "allowance" (one seam allowance at the back);
+    "border:1:sides" and "border:1:ends" (a strip cut for the sides, or for top and bottom).
     """
     return _read(quilt, target, piece)
 
@@ -107,6 +116,8 @@ def _read(quilt: Quilt, target: Target, piece: str) -> Measured:
         return _strips(quilt, rest)
     if head == "middle":
         return _middle(quilt, rest)
+    if head == BORDER:
+        return _border(quilt, target, rest)
     if piece == ALLOWANCE:
         words = "seam allowance at the back, stitches to raw edge"
         return Measured(ALLOWANCE, words, quilt.seam, -1.0)
@@ -137,6 +148,8 @@ def measurable(quilt: Quilt, target: Target) -> tuple[Measured, ...]:
         ids.append(pile)
     ids += ["row", "centre:across", "centre:down"]
     if quilt.borders:
+        numbers = range(1, len(quilt.borders) + 1)
+        ids += [f"{BORDER}:{n}:{strip}" for n in numbers for strip in (SIDES, ENDS)]
         ids += ["top:across", "top:down"]
     ids += [_three_strips(quilt), f"middle:{_test_strip(quilt)}", ALLOWANCE]
     return tuple(_read(quilt, target, id) for id in ids)
@@ -312,6 +325,23 @@ def _top(quilt: Quilt, target: Target, way: str, *, bordered: bool) -> Measured:
         inner.of,
         inner.each,
     )
+
+
+def _border(quilt: Quilt, target: Target, rest: str) -> Measured:
+    number, _, strip = rest.partition(":")
+    n = _number(number, 1, "the border")
+    if n > len(quilt.borders) or strip not in (SIDES, ENDS):
+        raise Unmeasurable(
+            f"Name a strip of a border, as in {BORDER}:1:{SIDES} or {BORDER}:1:{ENDS}; how many "
+            f"borders this quilt has: {len(quilt.borders)}."
+        )
+    try:
+        cut = basis(quilt, target).bordered()[n - 1]
+    except (SizeRefused, MethodFault, NumbersFault) as error:
+        raise Unmeasurable(f"What this quilt comes to cannot be worked out. {error}") from error
+    length = cut.each_side if strip == SIDES else cut.each_end
+    where = "a side" if strip == SIDES else "top or bottom"
+    return Measured(f"{BORDER}:{n}:{strip}", f"strip for {where} of border {n}", length, 0.0)
 
 
 def _strips(quilt: Quilt, rest: str) -> Measured:
