@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping
+from datetime import UTC, datetime
 
 from sewalong.progress.joining.orientation_checks import which_way_up
 from sewalong.progress.record.route import JOIN_ROWS
@@ -64,12 +65,32 @@ PUT_RIGHT: Mapping[str, Mapping[str, str]] = {
 """By command line: the line as version 1 printed it, to the line that is true; empty for none."""
 
 
-def put_right(line: str, said: str) -> str:
-    """What version 1 said, with the lines that were not true put right."""
+def put_right(line: str, said: str, archives: str) -> str:
+    """What version 1 said, with the lines that were not true put right.
+
+    `archives` are the quilts it was asked about, as it exported them: their times with offsets.
+    """
     for old, new in PUT_RIGHT.get(line, {}).items():
         assert f"\n{said}".count(f"\n{old}\n") == 1, old
         said = said.replace(old, new) if new else said.replace(f"{old}\n", "")
+    said = _where_it_was(said, archives)
     return _which_end_is_up(_nothing_waits_in_one_piece(said))
+
+
+def _where_it_was(said: str, archives: str) -> str:
+    """Days and times are those of the place where it was sewn, by the offset kept with each;
+    version 1 told them by the clock of the machine it was asked on, here UTC."""
+    here: dict[str, str] = {}
+    for text in re.findall(r'"(?:at|ended)":\s*"([^"]+)"', archives):
+        at = datetime.fromisoformat(text)
+        here[_said(at.astimezone(UTC))] = _said(at)
+    return re.sub(
+        r"\d+ [A-Z][a-z]{2} \d{4}, \d\d:\d\d", lambda found: here.get(found[0], found[0]), said
+    )
+
+
+def _said(at: datetime) -> str:
+    return f"{at.day} {at:%b %Y, %H:%M}"
 
 
 def _which_end_is_up(said: str) -> str:

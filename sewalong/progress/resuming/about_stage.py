@@ -13,6 +13,7 @@ from sewalong.progress.joining.orientation_checks import which_way_up
 from sewalong.progress.joining.press_directions import TAPE, press_rule
 from sewalong.progress.joining.stage_words import what_is_left_of_the_point, what_to_do
 from sewalong.progress.joining.unit_press import pressed_last, unit_press_words
+from sewalong.progress.joining.web import web_words
 from sewalong.progress.record.event import Recorded
 from sewalong.progress.record.route import JOIN_ROWS, SEW_ROWS, RouteStage
 from sewalong.progress.record.state import State
@@ -35,6 +36,7 @@ def about_stage(
         *_point(state, stage),
         *(("Press", text) for text in press_plan(state, stage)),
         *(("Either way", text) for text in both_right(stage.either)),
+        *_web(state.target, stage),
         *_crossings(state.target, stage),
         *_ease(state, stage),
         *_bobbin(state, record, stage),
@@ -62,6 +64,12 @@ def _point(state: State, stage: RouteStage) -> Facts:
         words = what_is_left_of_the_point(state.quilt)
         if words:
             yield "Point", words
+
+
+def _web(target: Target, stage: RouteStage) -> Facts:
+    words = web_words(target) if stage.id == SEW_ROWS else ""
+    if words:
+        yield "Another way", words
 
 
 def _crossings(target: Target, stage: RouteStage) -> Facts:

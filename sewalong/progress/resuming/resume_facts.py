@@ -279,7 +279,8 @@ def _notes(state: State, now: datetime) -> Facts:
 
 
 def _spoiled(state: State, now: datetime, now_plan: Plan) -> Facts:
-    """What was spoiled in the last session; all of it where the quilt is short for it."""
+    """Of the last few spoilages those of the last session; all of those few where the quilt is
+    short."""
     last = state.last_session
     for spoilage in state.spoilage[-RECENT_NOTES:]:
         recent = last is None or spoilage.at >= last.opened
