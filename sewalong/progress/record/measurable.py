@@ -24,7 +24,6 @@ from sewalong.quilt.refusal import NumbersFault
 from sewalong.quilt.set_rows import set_rows
 from sewalong.quilt.size import Size
 from sewalong.quilt.unit_size import decided_unit, is_trimmed
-from sewalong.quilt.worksheet.basis import basis
 
 ACROSS, DOWN = "across", "down"
 SIDES, ENDS = "sides", "ends"
@@ -328,6 +327,9 @@ def _top(quilt: Quilt, target: Target, way: str, *, bordered: bool) -> Measured:
 
 
 def _border(quilt: Quilt, target: Target, rest: str) -> Measured:
+    # The numbers of the borders are loaded only where one is measured.
+    from sewalong.quilt.worksheet.basis import basis
+
     number, _, strip = rest.partition(":")
     n = _number(number, 1, "the border")
     if n > len(quilt.borders) or strip not in (SIDES, ENDS):
