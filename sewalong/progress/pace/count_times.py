@@ -98,7 +98,7 @@ def usual_minutes(raw: Iterable[Stretch], guesses: Mapping[str, float]) -> dict[
     return {
         stage: median(times)
         if len(times) >= KNOWN_ENOUGH
-        else max([guesses[stage], *([median(times)] if times else [])])
+        else max([guesses[stage], *([min(times)] if times else [])])
         for stage, times in each.items()
     }
 

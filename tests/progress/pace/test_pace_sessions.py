@@ -5,7 +5,8 @@ from __future__ import annotations
 import pytest
 
 from sewalong.progress.pace.duration_words import each_takes, hours, hours_between, listed, several
-from sewalong.progress.pace.paces import paces
+from sewalong.progress.pace.hours_ahead import Hours
+from sewalong.progress.pace.measured import measured
 from sewalong.progress.pace.sessions import (
     SessionFacts,
     fullest_week,
@@ -16,11 +17,11 @@ from sewalong.progress.pace.sessions import (
     work_over_time,
 )
 from sewalong.progress.record import events as e
-from tests.progress.pace.evenings import DAY, MONDAY, Diary, a_quilt
+from tests.progress.pace.evenings import DAY, MONDAY, Diary, a_quilt, session_of
 
 
 def facts(diary: Diary) -> tuple[SessionFacts, ...]:
-    return session_facts(diary.state, diary.record, paces(diary.state, diary.record, diary.now))
+    return session_facts(diary.state, measured(diary.state, diary.record), diary.now)
 
 
 def eighty_blocks() -> Diary:
@@ -51,11 +52,11 @@ def test_eleven_hours_for_eighty_blocks_and_two_of_them_two_hours_before_the_end
     diary = Diary(a_quilt("plain-squares", 80, 8, 10))
     diary.evening(("square-up", 2, 1.0))
     parts = [
-        SessionFacts(1, MONDAY, 2.0, {"pair": 80}, 80, 0, False),
-        SessionFacts(2, MONDAY + DAY, 1.5, {"sew": 80}, 80, 0, False),
-        SessionFacts(3, MONDAY + 2 * DAY, 4.5, {"press": 80}, 80, 0, False),
-        SessionFacts(4, MONDAY + 3 * DAY, 1.0, {"pair": 40}, 40, 2, False),
-        SessionFacts(5, MONDAY + 4 * DAY, 2.0, {"sew": 40}, 40, 80, False),
+        session_of(2.0, 1, MONDAY),
+        session_of(1.5, 2, MONDAY + DAY),
+        session_of(4.5, 3, MONDAY + 2 * DAY),
+        session_of(1.0, 4, MONDAY + 3 * DAY, units=2),
+        session_of(2.0, 5, MONDAY + 4 * DAY, units=80),
     ]
     assert minutes_per_unit(parts) == pytest.approx(8.25)
     points = work_over_time(parts)
@@ -111,7 +112,7 @@ def test_the_open_session_has_no_length_yet() -> None:
 
 def test_the_fullest_week_is_any_seven_days() -> None:
     def of(day: int, spent: float) -> SessionFacts:
-        return SessionFacts(day, MONDAY + day * DAY, spent, {"pair": 1}, 1, 0, False)
+        return session_of(spent, day, MONDAY + day * DAY)
 
     assert fullest_week([of(0, 1), of(5, 2), of(6, 3), of(7, 4), of(20, 5)]) == 9
     assert fullest_week(()) is None
@@ -119,14 +120,14 @@ def test_the_fullest_week_is_any_seven_days() -> None:
 
 def test_what_took_the_time_comes_longest_first_and_adds_up() -> None:
     diary = eighty_blocks()
-    times = what_took_the_time(paces(diary.state, diary.record, diary.now))
+    times = what_took_the_time(diary.state.route, measured(diary.state, diary.record))
     assert [one.hours for one in times] == sorted((one.hours for one in times), reverse=True)
     assert sum(one.share for one in times) == pytest.approx(1)
     press = next(one for one in times if one.stage == "press")
     assert press.hours == pytest.approx(2)
     assert (
         press.sentence
-        == "press: 2 hours, 18% of the time, 40 pressed four-patches, about 3 minutes each"
+        == "press: 2 hours, 18% of the time measured, 40 pressed four-patches, about 3 minutes each"
     )
 
 
@@ -142,7 +143,7 @@ def test_what_took_the_time_comes_longest_first_and_adds_up() -> None:
     ],
 )
 def test_ranges_of_hours_are_rounded_outwards(low: float, high: float, text: str) -> None:
-    assert hours_between(low, high) == text
+    assert hours_between(Hours(low, low, high)) == text
 
 
 def test_times_and_lists_in_words() -> None:
