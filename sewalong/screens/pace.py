@@ -121,7 +121,7 @@ def _left(left: Forecast, *, narrow: bool) -> list[Words]:
     said += [Words(line, classes="fact-line") for line in others]
     rows = table(left)
     if rows:
-        said.append(Words(_columns(HEADINGS, narrow=narrow), classes="fact-line column-heads"))
+        said.append(Words(_columns(HEADINGS, narrow=narrow), classes="fact-line spaced"))
         said += [Words(_columns(row, narrow=narrow), classes="fact-line") for row in rows]
     return said
 
@@ -129,7 +129,7 @@ def _left(left: Forecast, *, narrow: bool) -> list[Words]:
 def _columns(row: Columns, *, narrow: bool) -> str:
     """A row as it lines up; what a small window has no room for is in the commands."""
     if narrow:
-        return f"{row.label:<16} {row.in_all:<10} {row.source}"
+        return f"{row.label}{row.in_all:>{28 - len(row.label)}} {row.source}"
     return f"{row.label:<18}{row.to_go:>5}   {row.each:<13}{row.in_all:<17}{row.source}"
 
 
@@ -158,7 +158,7 @@ def _course(facts: Sequence[SessionFacts], left: Forecast, widest: int) -> list[
     so_far = points[-1].hours if points else 0.0
     ahead = left.measured or NOTHING
     guessed = left.guessed or NOTHING
-    most = so_far + max(ahead.high, guessed.high)
+    most = so_far + ahead.high + guessed.high
     rows = [
         Content.assemble(
             f"{point.at:%d %b}  ",
@@ -167,27 +167,16 @@ def _course(facts: Sequence[SessionFacts], left: Forecast, widest: int) -> list[
         )
         for point in points[-LAST_SESSIONS:]
     ]
-    done = round(widest * so_far / most) if most else 0
+    done = BAR * round(widest * so_far / most) if most else ""
     if left.measured is not None:
         sure, range_ = (round(widest * hours / most) for hours in (ahead.low, ahead.high))
-        rows.append(
-            Content.assemble(
-                "to go   ",
-                (BAR * done, "$good"),
-                (SURE * sure + PERHAPS * (range_ - sure), "$quiet"),
-                f"  {hours_short(ahead)} more at your pace",
-            )
-        )
+        more = f"{SURE * sure + PERHAPS * (range_ - sure):<{widest - len(done)}}"
+        words = f"  {hours_short(ahead)} more at your pace"
+        rows.append(Content.assemble("to go   ", (done, "$good"), (more, "$quiet"), words))
     if left.guessed is not None:
-        range_ = round(widest * guessed.high / most)
-        rows.append(
-            Content.assemble(
-                "a guess ",
-                " " * done,
-                (GUESS * range_, "$quiet"),
-                f"  {hours_short(guessed)} at what was never timed",
-            )
-        )
+        bar = f"{GUESS * round(widest * guessed.high / most):>{widest}}"
+        words = f"  {hours_short(guessed)} at what was never timed"
+        rows.append(Content.assemble("a guess ", (bar, "$quiet"), words))
     return [Words(row, classes="fact-line") for row in rows]
 
 

@@ -21,7 +21,9 @@ COMMANDS = (
             whole("--times", "sessions a week, with --session: how many weeks that takes"),
             *QUILT_NAMED,
         ),
-        about="The range holds the truth in about 80 of 100 cases. Stages not begun are in it.",
+        about="What was measured and what is guessed are told apart; each range holds the truth in "
+        "about 80 of 100 cases. A day is held against the habit of --session and --times where "
+        "they are given, else against your fullest week.",
     ),
     Command(
         "tonight",

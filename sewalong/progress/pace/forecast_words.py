@@ -44,8 +44,9 @@ def summary(forecast: Forecast) -> tuple[str, ...]:
 
 
 def _guess(forecast: Forecast, words: str) -> str:
-    if not forecast.evenings:
-        return f"{_first(words)}, a guess until you have sewn."
+    if not forecast.spent:
+        what = "counted with a time" if forecast.evenings else "sewn"
+        return f"{_first(words)}, a guess until you have {what}."
     which = "never begun" if all(not one.begun for one in _guessed(forecast)) else "never timed"
     more = " more" if forecast.measured is not None else ""
     return f"{_first(words)}{more} at stages {which}: a guess, drawn in by your pace so far."

@@ -194,7 +194,7 @@ def test_a_stage_counted_without_a_time_stays_a_guess() -> None:
     now = said(diary)
     assert now.measured is None
     assert now.spent == 0
-    assert "never timed" in summary(now)[0]
+    assert summary(now)[0].endswith(", a guess until you have counted with a time.")
     assert "pair" not in now.not_begun
 
 
