@@ -12,13 +12,14 @@ from msgspec import UNSET, UnsetType
 from sewalong.lengths.fault import quoted
 from sewalong.misfit import dotted, misfit
 from sewalong.quilt.choices import Choices, Fabric
-from sewalong.quilt.quilt import Border, Quilt, StartPile, Target
+from sewalong.quilt.quilt import Border, Lot, Quilt, StartPile, Target
 from sewalong.quilt.size import Size
 from sewalong.quilt.stored_plan import (
     RULES,
     StoredBorder,
     StoredChoices,
     StoredFabric,
+    StoredLot,
     StoredPlan,
     StoredStart,
     StoredTarget,
@@ -53,11 +54,12 @@ def quilt_from_json(text: bytes | str) -> Quilt:
     return quilt_from_dict(plain)
 
 
-def quilt_from_dict(plain: object) -> Quilt:
+def quilt_from_dict(plain: object, *, checked: bool = True) -> Quilt:
     """The quilt that `quilt_to_dict` gave as `plain`, exactly.
 
     The method need not be one that this version knows. Raises ValueError with a sentence that
-    names the key for anything that `quilt_to_dict` does not write.
+    names the key for anything that `quilt_to_dict` does not write; unless it is `checked`, values
+    need only be of their kind.
     """
     try:
         stored = msgspec.convert(plain, StoredPlan, dec_hook=read_length)
@@ -65,14 +67,22 @@ def quilt_from_dict(plain: object) -> Quilt:
         raise ValueError(_sentence(plain, error)) from None
     except UnicodeEncodeError:
         raise ValueError("quilt: there is half a character in it, which is no text.") from None
-    check_plan(stored)
+    if checked:
+        check_plan(stored)
     return Quilt(
         name=stored.name,
         method_id=stored.method,
         unit=stored.unit,
         seam=stored.seam,
         starts=tuple(
-            StartPile(start.pile, start.size, start.count, start.packs, start.length)
+            StartPile(
+                start.pile,
+                start.size,
+                start.count,
+                start.packs,
+                start.length,
+                tuple(Lot(lot.size, lot.count, lot.packs) for lot in start.lots or ()),
+            )
             for start in stored.starts
         ),
         target=Target(stored.target.rows, stored.target.columns),
@@ -106,7 +116,14 @@ def _stored(quilt: Quilt) -> StoredPlan:
         unit=quilt.unit,
         seam=quilt.seam,
         starts=[
-            StoredStart(start.pile, start.size, start.count, start.packs, start.length)
+            StoredStart(
+                start.pile,
+                start.size,
+                start.count,
+                start.packs,
+                start.length,
+                [StoredLot(lot.size, lot.count, lot.packs) for lot in start.lots] or UNSET,
+            )
             for start in quilt.starts
         ],
         target=StoredTarget(quilt.target.rows, quilt.target.columns),

@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
+
 from msgspec import Struct
+from msgspec.structs import replace
 
 from sewalong.lengths import Length, Unit
 from sewalong.piecing.catalogue import method_for
@@ -26,12 +29,24 @@ class Target(Struct, frozen=True, order=True):
         return f"{self.rows} × {self.columns}"
 
 
+class Lot(Struct, frozen=True):
+    """Squares of one pile that are of one size, in `packs` or simply counted."""
+
+    size: Length
+    count: int
+    packs: int | None = None
+
+
 class StartPile(Struct, frozen=True):
     """Pieces there are to begin with.
 
     `size` is the side of a square or the width of a strip; `length` is the usable
     length of a strip and None for squares. `packs` is None when the pieces were
     simply counted.
+
+    Squares can have come in several sizes. Then `lots` has each of them, the smallest first;
+    `size` is the smallest, since all can be brought to that and no larger, and `count` and
+    `packs` are those of all lots together.
     """
 
     pile: str
@@ -39,6 +54,25 @@ class StartPile(Struct, frozen=True):
     count: int
     packs: int | None = None
     length: Length | None = None
+    lots: tuple[Lot, ...] = ()
+
+    @property
+    def in_lots(self) -> tuple[Lot, ...]:
+        """The lots, of which most piles have one."""
+        return self.lots or (Lot(self.size, self.count, self.packs),)
+
+
+def pile_of_lots(pile: str, lots: Iterable[Lot]) -> StartPile:
+    """The pile that squares in these lots make; there is at least one, and no size twice."""
+    smallest_first = tuple(sorted(lots, key=lambda lot: lot.size))
+    packs = [lot.packs for lot in smallest_first]
+    return StartPile(
+        pile,
+        smallest_first[0].size,
+        sum(lot.count for lot in smallest_first),
+        None if None in packs else sum(n for n in packs if n),
+        lots=smallest_first if len(smallest_first) > 1 else (),
+    )
 
 
 class Border(Struct, frozen=True):
@@ -82,3 +116,9 @@ class Quilt(Struct, frozen=True):
     def method(self) -> Method:
         """The method; raises UnknownMethod if this version no longer has it."""
         return method_for(self.method_key)
+
+
+def with_lot_alone(quilt: Quilt, start: StartPile, lot: Lot) -> Quilt:
+    """The quilt as if all squares of a pile were of one of its lots."""
+    alone = replace(start, size=lot.size, packs=lot.packs, lots=())
+    return replace(quilt, starts=tuple(alone if one == start else one for one in quilt.starts))

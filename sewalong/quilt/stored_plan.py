@@ -10,7 +10,7 @@
      "trim": {"width": "25/4", "length": "25/4"}}
 
 Lengths are fractions of an inch in lowest terms, as text. Every key is there, null for None; only
-`fabrics`, `choices` and all in it, `trim`, and `colour` are left out where nothing was given, so that
+`fabrics`, `choices` and all in it, `trim`, `lots` and `colour` are left out where nothing was given, so that
 quilts kept before these were known read on as they are.
 """
 
@@ -26,6 +26,14 @@ from sewalong.misfit import Path, dotted
 from sewalong.quilt import rules
 
 
+class StoredLot(Struct, frozen=True, forbid_unknown_fields=True):
+    """Squares of one size, of a pile that has several."""
+
+    size: Length
+    count: int
+    packs: int | None
+
+
 class StoredStart(Struct, frozen=True, forbid_unknown_fields=True):
     """One pile there is to begin with."""
 
@@ -34,6 +42,7 @@ class StoredStart(Struct, frozen=True, forbid_unknown_fields=True):
     count: int
     packs: int | None
     length: Length | None
+    lots: list[StoredLot] | UnsetType = UNSET
 
 
 class StoredTarget(Struct, frozen=True, forbid_unknown_fields=True):
@@ -130,6 +139,8 @@ def check_plan(plan: StoredPlan) -> None:
         raise ValueError("starts: a quilt begins with at least one pile.")
     if len({start.pile for start in plan.starts}) < len(plan.starts):
         raise ValueError("starts: a pile is listed twice.")
+    for start in plan.starts:
+        _check_lots(start)
     if len(plan.borders) > rules.MOST_BORDERS:
         raise ValueError(f"borders: a quilt has at most {rules.MOST_BORDERS}.")
     if plan.trim and min(plan.trim.width, plan.trim.length) <= 2 * plan.seam:
@@ -137,6 +148,19 @@ def check_plan(plan: StoredPlan) -> None:
     letters = [fabric.letter for fabric in plan.fabrics or ()]
     if letters != sorted(set(letters)):
         raise ValueError("fabrics: the letters must each be there once, in order.")
+
+
+def _check_lots(start: StoredStart) -> None:
+    if start.lots is UNSET:
+        return
+    sizes = [lot.size for lot in start.lots]
+    if len(sizes) < 2 or sizes != sorted(set(sizes)) or start.length is not None:
+        raise ValueError("lots: these are squares of several sizes, the smallest first.")
+    packs = [lot.packs for lot in start.lots]
+    together = None if None in packs else sum(n for n in packs if n)
+    in_all = sum(lot.count for lot in start.lots)
+    if (start.size, start.count, start.packs) != (sizes[0], in_all, together):
+        raise ValueError("lots: the pile is not what its lots add up to.")
 
 
 def _check_rules(table: Struct, path: Path) -> None:

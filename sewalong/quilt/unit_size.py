@@ -146,3 +146,12 @@ def trim_text(size: Size, unit: Unit) -> str:
     if size.width == size.length:
         return finely(size.width, unit)
     return f"{finely(size.width, unit)} across × {finely(size.length, unit)} down"
+
+
+def unit_text(size: Size, unit: Unit) -> str:
+    """A unit's size as it was typed where a ruler shows it, else as it is shown everywhere."""
+    fine = Fraction(1, 16) if unit is Unit.INCH else Fraction(1, 10)
+    if any(side % (fine * unit.length) for side in (size.width, size.length)):
+        fine = unit.step / unit.length
+    width, length = (show(side, unit, fineness=fine) for side in (size.width, size.length))
+    return width if size.width == size.length else f"{width} across × {length} down"

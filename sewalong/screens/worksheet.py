@@ -13,7 +13,7 @@ from textual.widgets import OptionList
 from textual.widgets.option_list import Option
 
 from sewalong.progress.acts.steering import ChangeTarget
-from sewalong.progress.plan.plan import plan
+from sewalong.progress.plan.plan import can_be_wanted, plan
 from sewalong.quilt.quilt import Target
 from sewalong.quilt.worksheet.worksheet import LayoutLine, Section, Worksheet, worksheet
 from sewalong.screens.prompts.desk import Desk
@@ -75,6 +75,14 @@ class WorksheetScreen(Screen[None]):
         short = {one.pile: one.count for one in pieces}
         return worksheet(state.quilt, state.target, have=now.units.possible, short=short)
 
+    @property
+    def layouts(self) -> tuple[LayoutLine, ...]:
+        """The layouts that can be taken as the target, and the one that is."""
+        state = self._quilt.state
+        return tuple(
+            one for one in self._numbers.layouts if one.current or can_be_wanted(state, one.target)
+        )
+
     def compose(self) -> ComposeResult:
         with Horizontal(id="top"):
             yield Words(self._quilt.state.quilt.name, id="top-name")
@@ -123,11 +131,14 @@ class WorksheetScreen(Screen[None]):
 
     def _fill_layouts(self, layouts: OptionList) -> None:
         layouts.clear_options()
-        for layout in self._numbers.layouts:
+        for layout in self.layouts:
             layouts.add_option(Option(Content(_layout_line(layout, self._quilt))))
         layouts.highlighted = 0
         layouts.focus()
-        self.query_one("#message", Words).say("Enter makes the marked layout the target.")
+        hidden = len(self._numbers.layouts) - len(self.layouts)
+        others = f" {hidden} more would contradict what is sewn." if hidden else ""
+        said = f"Enter makes the marked layout the target.{others}"
+        self.query_one("#message", Words).say(said)
 
     def _show_picture(self) -> None:
         view = self.query_one("#top-picture", PictureView)
@@ -152,7 +163,10 @@ class WorksheetScreen(Screen[None]):
     async def on_option_list_option_selected(self, event: OptionList.OptionSelected) -> None:
         """Make the layout the target; a refusal says why and changes nothing."""
         event.stop()
-        layout = self._numbers.layouts[event.option_index]
+        layout = self.layouts[event.option_index]
+        if layout.current:
+            self.query_one("#message", Words).say(f"{layout.target} is the target.")
+            return
         refusal = self._retarget(layout.target)
         if refusal is None:
             self._numbers = self._worked_out()

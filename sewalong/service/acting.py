@@ -13,17 +13,20 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from sewalong.progress.acts.act import Act
+from sewalong.progress.acts.decide import decide
 from sewalong.progress.acts.said import Mention
 from sewalong.progress.acts.sessions import OpenSession
 from sewalong.progress.joining.current_stage import InHand, in_hand
 from sewalong.progress.plan.plan import Plan, plan
 from sewalong.progress.record.event import Event, Recorded
+from sewalong.progress.record.refused import Refused
 from sewalong.progress.record.said import Mentioned
 from sewalong.progress.record.sessions import NO_SESSION
 from sewalong.progress.record.state import State
 from sewalong.progress.record.undoing import Undone
 from sewalong.progress.resuming.interruption import after_interruption
 from sewalong.progress.resuming.notice import Notice, notice
+from sewalong.progress.safety.cautions import CautionFirst
 from sewalong.progress.safety.closing_questions import Question, leaving_question
 from sewalong.service.open_quilt import OpenQuilt
 from sewalong.service.summary import to_json
@@ -69,11 +72,23 @@ def do(
         told = said if _owed(state, hand) is None else None
         return _mention(state, told, at), to_json(summary_of(state, now))
 
-    recorded = quilt.do(act, follows)
+    try:
+        recorded = quilt.do(act, follows)
+    except CautionFirst as due:
+        raise due.with_words(quilt.preferences.cautions) from None
     if not found:
         return looked(quilt)
     now, hand, said = found[0]
     return Outcome(recorded, _words(quilt, recorded), now, hand, said, _owed(quilt.state, hand))
+
+
+def why_refused(quilt: OpenQuilt, act: Act) -> str:
+    """Why an act would be refused now, in a sentence; empty when it would not. Nothing is recorded."""
+    try:
+        decide(quilt.state, act, quilt.now())
+    except Refused as refused:
+        return str(refused)
+    return ""
 
 
 def sit_down(quilt: OpenQuilt) -> Outcome:

@@ -34,7 +34,8 @@ class Going(Struct, frozen=True):
 
 
 def how_it_goes(quilt: OpenQuilt, session_minutes: int | None = None) -> Going:
-    """Pace, sessions and forecast; `session_minutes` is how long a session will be, if said."""
+    """Pace, sessions and forecast; `session_minutes` is how long a session will be, where that is
+    said otherwise than in her preferences."""
     from sewalong.progress.pace.forecast import forecast_from
     from sewalong.progress.pace.paces import paces
     from sewalong.progress.pace.sessions import session_facts, what_took_the_time
@@ -42,7 +43,8 @@ def how_it_goes(quilt: OpenQuilt, session_minutes: int | None = None) -> Going:
     state, now = quilt.state, quilt.now()
     pace = paces(state, quilt.record, now)
     sessions = session_facts(state, pace.measured, now)
-    left = forecast_from(state, pace, sessions, now, session_minutes)
+    minutes = session_minutes or quilt.preferences.session_minutes
+    left = forecast_from(state, pace, sessions, now, minutes)
     return Going(pace, sessions, what_took_the_time(state.route, pace.measured), left)
 
 

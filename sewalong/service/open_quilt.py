@@ -11,6 +11,9 @@ from collections.abc import Callable, Sequence
 from datetime import datetime
 from typing import TYPE_CHECKING
 
+from msgspec.structs import replace
+
+from sewalong.owner.preferences import AS_USUAL, Preferences
 from sewalong.progress.record.event import Event, Recorded
 from sewalong.progress.record.history import History
 from sewalong.progress.record.refused import Refused
@@ -51,9 +54,16 @@ class OpenQuilt:
     """
 
     def __init__(
-        self, library: Library, entry: Shelved, clock: Clock = local_now, *, named: bool = True
+        self,
+        library: Library,
+        entry: Shelved,
+        clock: Clock = local_now,
+        *,
+        named: bool = True,
+        preferences: Preferences = AS_USUAL,
     ) -> None:
         self.named = named
+        self.preferences = preferences
         self._library = library
         self._clock = clock
         self.entry = entry
@@ -107,10 +117,14 @@ class OpenQuilt:
             self._history.add(new)
             after = self._history.state()
             more, summary = follows(after, self.record, at)
-            written = self._library.append(self.entry, last, (*events, *more), summary)
+            name = after.quilt.name
+            called = name if name != self.entry.name else None
+            written = self._library.append(
+                self.entry, last, (*events, *more), summary, called=called
+            )
             further = written[len(new) :]
             self._history.add(further)
-            self.state = self._history.state() if further else after
+            self._move_to(self._history.state() if further else after)
         except BaseException:
             # The history has moved on and the state has not: back to what was, until what is on
             # disk is read again.
@@ -127,8 +141,13 @@ class OpenQuilt:
         new = self._library.since(self.entry, len(self.record))
         if new:
             self._history.add(new)
-            self.state = self._history.state()
+            self._move_to(self._history.state())
         return bool(new)
+
+    def _move_to(self, state: State) -> None:
+        self.state = state
+        if state.quilt.name != self.entry.name:
+            self.entry = replace(self.entry, name=state.quilt.name)
 
 
 def _numbered(events: Sequence[Event], after: int) -> list[Recorded]:

@@ -13,6 +13,10 @@ from msgspec.structs import replace
 
 from sewalong.progress.record.audit import audit, reckonable
 from sewalong.progress.record.event import Recorded
+from sewalong.progress.record.fold import fold
+from sewalong.progress.record.replanning import PlanChanged
+from sewalong.progress.record.sessions import NO_SESSION
+from sewalong.progress.record.state import State
 from sewalong.quilt.json_codec import quilt_from_dict, quilt_to_dict
 from sewalong.quilt.quilt import Quilt
 from sewalong.quilt.rules import a_name
@@ -80,19 +84,33 @@ def take_in(
     library: Library, archive: Archive, now: datetime, *, name: str | None = None
 ) -> Shelved:
     """Put an archive on the shelf; under another `name` it becomes a quilt of its own."""
-    quilt = archive.quilt
+    quilt, events = archive.quilt, [recorded.event for recorded in archive.record]
+    state = fold(quilt, archive.record)
+    called = state.quilt.name if state.quilt.name != quilt.name else None
     if name is not None:
         try:
-            quilt = replace(quilt, name=a_name(name.strip()))
+            name = a_name(name.strip())
         except ValueError as error:
             raise StoreFault(f"The quilt cannot be called that. {error}") from error
+        quilt = replace(quilt, name=name)
+        if called is not None:
+            # Its record gave it a name; this one it is given now.
+            events.append(_renamed(state, name, now))
+            called = name
     return library.add(
         quilt,
         now,
         key=archive.key if name is None else None,
-        events=[recorded.event for recorded in archive.record],
+        events=events,
         started=archive.started,
+        called=called,
     )
+
+
+def _renamed(state: State, name: str, now: datetime) -> PlanChanged:
+    session = state.session.number if state.session else NO_SESSION
+    was, new = {"name": state.quilt.name}, {"name": name}
+    return PlanChanged(at=now, session=session, was=was, now=new)
 
 
 def _read(text: str) -> Mapping[str, object]:

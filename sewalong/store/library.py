@@ -88,11 +88,17 @@ class Library:
         key: str | None = None,
         events: Sequence[Event] = (),
         started: datetime | None = None,
+        called: str | None = None,
     ) -> Shelved:
-        """Put a new quilt on the shelf, with a record if it brings one, in one transaction."""
+        """Put a new quilt on the shelf, with a record if it brings one, in one transaction.
+
+        `called` is its name now, where its record gave it another than it began with.
+        """
         from sewalong.store import rows
 
-        return rows.add(self._db, quilt, now, key=key, events=events, started=started)
+        return rows.add(
+            self._db, quilt, now, key=key, events=events, started=started, called=called
+        )
 
     def load(self, entry: Shelved) -> Loaded:
         """The quilt and its whole record."""
@@ -107,16 +113,23 @@ class Library:
         return rows.since(self._db, entry, seq)
 
     def append(
-        self, entry: Shelved, after: int, events: Sequence[Event], summary: str = ""
+        self,
+        entry: Shelved,
+        after: int,
+        events: Sequence[Event],
+        summary: str = "",
+        *,
+        called: str | None = None,
     ) -> tuple[Recorded, ...]:
         """Write `events` after number `after`, all or none; they are on disk on return.
 
-        `summary` says how the quilt stands after them. Raises Stale when the record has gone
-        on past `after` meanwhile.
+        `summary` says how the quilt stands after them, and `called` its name where they changed
+        it. Raises Stale when the record has gone on past `after` meanwhile, and StoreFault where
+        another quilt has that name.
         """
         from sewalong.store import rows
 
-        return rows.append(self._db, entry, after, events, summary)
+        return rows.append(self._db, entry, after, events, summary, called=called)
 
     def keep_summary(self, entry: Shelved, seq: int, summary: str) -> None:
         """Keep how the quilt stands after event `seq`."""
@@ -134,13 +147,15 @@ def _time(value: str | int) -> datetime:
 
 
 _ENTRIES = """
-    SELECT q.id, q.key, q.name, q.started, last.at, COALESCE(s.body, ''), COALESCE(t.turn, 0)
+    SELECT q.id, q.key, COALESCE(c.name, q.name), q.started, last.at,
+        COALESCE(s.body, ''), COALESCE(t.turn, 0)
     FROM quilt q
     LEFT JOIN event last ON last.quilt = q.id
         AND last.seq = (SELECT MAX(e.seq) FROM event e WHERE e.quilt = q.id)
     LEFT JOIN summary s ON s.quilt = q.id
         AND s.seq = COALESCE(last.seq, 0) AND s.version = ?
     LEFT JOIN touched t ON t.quilt = q.id
+    LEFT JOIN called c ON c.quilt = q.id
 """
 
 _ENTRIES_ALONE = """

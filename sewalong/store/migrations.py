@@ -89,6 +89,16 @@ STEPS: tuple[tuple[str, ...], ...] = (
         )
         """,
     ),
+    # What a quilt is called now, where its plan was changed to another name: written with the
+    # event that says so. Derived too.
+    (
+        """
+        CREATE TABLE called (
+            quilt INTEGER PRIMARY KEY REFERENCES quilt (id),
+            name TEXT NOT NULL
+        )
+        """,
+    ),
 )
 
 

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from datetime import datetime
+from sqlite3 import Connection
 
 from sewalong import __version__
 from sewalong.piecing.catalogue import remember
@@ -17,7 +18,7 @@ from sewalong.quilt.quilt import Quilt
 from sewalong.store.codec import event_from_json, event_to_json
 from sewalong.store.database import Database
 from sewalong.store.faults import Stale, StoreFault
-from sewalong.store.shelved import SUMMARY, TOUCHED, Shelved, folded, keep
+from sewalong.store.shelved import CALLED, SUMMARY, TOUCHED, Shelved, folded, keep
 
 
 def add(
@@ -28,21 +29,21 @@ def add(
     key: str | None = None,
     events: Sequence[Event] = (),
     started: datetime | None = None,
+    called: str | None = None,
 ) -> Shelved:
-    """Put a new quilt on the shelf, with a record if it brings one, in one transaction."""
+    """Put a new quilt on the shelf, with a record if it brings one, in one transaction.
+
+    `called` is its name now, where its record gave it another than it began with.
+    """
+    name = called or quilt.name
     key = key or _new_key()
     begun = started or now
     # Put into words before the lock is taken, so that no other window waits for it.
     bodies = [event_to_json(event) for event in events]
     with db.writing() as connection:
-        names = connection.execute("SELECT key, name FROM quilt").fetchall()
-        if any(key == there for there, _ in names):
-            raise StoreFault(f"“{quilt.name}” is here already. Nothing was changed.")
-        if any(folded(quilt.name) == folded(str(name)) for _, name in names):
-            raise StoreFault(
-                f"There is a quilt called “{quilt.name}” already. "
-                "Give this one another name, or open that one."
-            )
+        if connection.execute("SELECT 1 FROM quilt WHERE key = ?", (key,)).fetchone():
+            raise StoreFault(f"“{name}” is here already. Nothing was changed.")
+        _refuse_name_taken(connection, name, db)
         plan = quilt_to_json(quilt).decode()
         cursor = connection.execute(
             "INSERT INTO quilt (key, name, plan, started) VALUES (?, ?, ?, ?)",
@@ -52,8 +53,22 @@ def add(
         connection.executemany(_INSERT, _rows(id, 0, events, bodies))
         if not events and db.has_derived:
             connection.execute(TOUCHED, (id,))
+        if called is not None:
+            connection.execute(CALLED, (id, called))
     last_at = events[-1].at if events else begun
-    return Shelved(id, key, quilt.name, begun, last_at)
+    return Shelved(id, key, name, begun, last_at)
+
+
+def _refuse_name_taken(
+    connection: Connection, name: str, db: Database, *, besides: int | None = None
+) -> None:
+    """Raise StoreFault where a quilt other than `besides` is called that."""
+    names = connection.execute(_NAMES if db.has_derived else "SELECT id, name FROM quilt")
+    if any(folded(name) == folded(str(there)) for id, there in names if id != besides):
+        raise StoreFault(
+            f"There is a quilt called “{name}” already. "
+            "Give this one another name, or open that one."
+        )
 
 
 def load(db: Database, entry: Shelved) -> tuple[Quilt, tuple[Recorded, ...]]:
@@ -108,12 +123,19 @@ def since(db: Database, entry: Shelved, seq: int) -> tuple[Recorded, ...]:
 
 
 def append(
-    db: Database, entry: Shelved, after: int, events: Sequence[Event], summary: str = ""
+    db: Database,
+    entry: Shelved,
+    after: int,
+    events: Sequence[Event],
+    summary: str = "",
+    *,
+    called: str | None = None,
 ) -> tuple[Recorded, ...]:
     """Write `events` after number `after`, all or none; they are on disk on return.
 
-    `summary` says how the quilt stands after them. Raises Stale when the record has gone
-    on past `after` meanwhile.
+    `summary` says how the quilt stands after them, and `called` its name where they changed it.
+    Raises Stale when the record has gone on past `after` meanwhile, and StoreFault where another
+    quilt has that name.
     """
     bodies = [event_to_json(event) for event in events]
     with db.writing() as connection:
@@ -127,6 +149,9 @@ def append(
         connection.executemany(_INSERT, _rows(entry.id, after, events, bodies))
         if db.has_derived:
             connection.execute(TOUCHED, (entry.id,))
+        if called is not None:
+            _refuse_name_taken(connection, called, db, besides=entry.id)
+            connection.execute(CALLED, (entry.id, called))
         if summary and db.has_derived:
             last = after + len(events)
             connection.execute(SUMMARY, (entry.id, last, __version__, summary))
@@ -139,6 +164,8 @@ def _new_key() -> str:
 
     return uuid4().hex
 
+
+_NAMES = "SELECT q.id, COALESCE(c.name, q.name) FROM quilt q LEFT JOIN called c ON c.quilt = q.id"
 
 _INSERT = "INSERT INTO event (quilt, seq, at, session, kind, body) VALUES (?, ?, ?, ?, ?, ?)"
 

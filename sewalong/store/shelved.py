@@ -16,6 +16,8 @@ TOUCHED = """
 
 SUMMARY = "INSERT OR REPLACE INTO summary (quilt, seq, version, body) VALUES (?, ?, ?, ?)"
 
+CALLED = "INSERT OR REPLACE INTO called (quilt, name) VALUES (?, ?)"
+
 
 class Shelved(Struct, frozen=True):
     """A quilt's entry: `id` on this machine, `key` anywhere, when it was last touched.

@@ -12,11 +12,14 @@ from msgspec.structs import replace
 from sewalong.lengths import Unit
 from sewalong.piecing.catalogue import method
 from sewalong.piecing.definition import definition
+from sewalong.piecing.derive import derive
 from sewalong.progress.acts.decide import decide
-from sewalong.progress.record.events import Recorded, UnitDecided
+from sewalong.progress.record.events import PlanChanged, Recorded, UnitDecided
 from sewalong.progress.record.fold import fold
 from sewalong.progress.record.state import State
+from sewalong.progress.record.undoing import effective
 from sewalong.progress.safety.cautions import CautionFirst
+from sewalong.quilt.plan_parts import with_parts
 from sewalong.quilt.quilt import Border, Quilt, StartPile, Target
 from tests.progress import every_act as c
 
@@ -39,8 +42,12 @@ def advance(state: State, record: Sequence[Recorded], new: Sequence[Recorded]) -
 
 def begun(state: State, record: Sequence[Recorded]) -> Quilt:
     """The plan the quilt began with: no quilt here begins with a trim and decides another."""
+    quilt = state.quilt
+    for one in reversed(effective(record)):
+        if isinstance(one.event, PlanChanged):
+            quilt = with_parts(quilt, one.event.was, checked=False)
     decided = any(isinstance(one.event, UnitDecided) for one in record)
-    return replace(state.quilt, trim=None) if decided else state.quilt
+    return replace(quilt, trim=None) if decided else quilt
 
 
 def a_quilt(
@@ -72,6 +79,14 @@ def a_quilt(
         borders=(Border(Fraction(3), "plain"),) * borders,
         finishing=finishing,
     )
+
+
+def suited(quilt: Quilt) -> Quilt:
+    """The quilt with every pile cut to suit the first, to the eighth."""
+    first = quilt.starts[0]
+    made = derive(quilt.method_id, first.size, quilt.seam)
+    suited = tuple(replace(one, size=made.starts[one.pile].cutting) for one in quilt.starts)
+    return replace(quilt, starts=suited)
 
 
 def do(state: State, record: Record, command: c.Act, at: datetime) -> State:

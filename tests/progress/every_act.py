@@ -8,6 +8,7 @@ from sewalong.progress.acts.joining import JoinRows
 from sewalong.progress.acts.notes import NotePress, WriteNote
 from sewalong.progress.acts.piles import Find, PutPileAway, Spoil
 from sewalong.progress.acts.recounting import Recount
+from sewalong.progress.acts.replanning import ChangePlan
 from sewalong.progress.acts.said import Answer, Mention
 from sewalong.progress.acts.seam import ChangeTool, GoOn, Measure, RecordSettings
 from sewalong.progress.acts.sessions import CloseSession, OpenSession
@@ -26,6 +27,7 @@ __all__ = [
     "Act",
     "Answer",
     "BobbinEmpty",
+    "ChangePlan",
     "ChangeTarget",
     "ChangeTool",
     "ChooseStage",

@@ -11,7 +11,9 @@ from random import Random
 from typing import get_args
 
 from hypothesis import strategies as st
+from msgspec.structs import replace
 
+from sewalong.lengths import Unit
 from sewalong.piecing.catalogue import method_ids
 from sewalong.piecing.method import Station
 from sewalong.progress.acts.decide import decide
@@ -19,11 +21,14 @@ from sewalong.progress.plan.plan import plan
 from sewalong.progress.record.events import Recorded
 from sewalong.progress.record.readiness import ready
 from sewalong.progress.record.recount_rules import Accepted
+from sewalong.progress.record.replanning import planned
 from sewalong.progress.record.seam import Tool
 from sewalong.progress.record.settings import Settings
 from sewalong.progress.record.state import State
 from sewalong.progress.safety.cautions import CautionFirst
-from sewalong.quilt.quilt import Quilt
+from sewalong.quilt.choices import Choices, Fabric
+from sewalong.quilt.quilt import Border, Quilt, Target
+from sewalong.quilt.size import Size
 from tests.progress import every_act as c
 from tests.progress.building import EVENING, Record, a_quilt, advance, opening
 
@@ -51,6 +56,7 @@ ASKS = (
     "tool",
     "target",
     "trim",
+    "plan",
     "read",
     "answer",
     "aside",
@@ -232,6 +238,9 @@ def as_command(ask: Ask, state: State) -> c.Act:
         case "trim":
             side = Fraction(ask.n + ask.place, 4)
             return c.DecideUnit(side, side)
+        case "plan":
+            was = planned(state)
+            return c.ChangePlan(was, another_plan(was, ask.place, ask.n), ask.minutes > 60)
         case "read":
             return c.ReadCaution(stage)
         case "answer":
@@ -250,6 +259,30 @@ def as_command(ask: Ask, state: State) -> c.Act:
             return c.CloseSession(dict.fromkeys(("iron", "blade", "machine", "pins"), "yes"))
         case _:
             return c.Count(stage, ask.n)
+
+
+def another_plan(was: Quilt, place: int, n: int) -> Quilt:
+    """The plan with one thing different, `place` says which; some cannot be made."""
+    first, *others = was.starts
+    up = max(1, n % 7)
+    changes: tuple[dict[str, object], ...] = (
+        {"name": f"quilt {n}"},
+        {"seam": Fraction(up, 16)},
+        {"starts": (replace(first, size=first.size + Fraction(n % 5, 8)), *others)},
+        {"starts": (replace(first, count=first.count + up), *others)},
+        {"starts": (replace(first, count=max(1, first.count - up)), *others)},
+        {"borders": (*was.borders, Border(Fraction(up), "oat linen"))},
+        {"borders": was.borders[1:]},
+        {"borders": tuple(replace(one, cut=one.cut + up) for one in was.borders)},
+        {"finishing": ("layer", "quilt", "bind")[: n % 4]},
+        {"trim": Size.square(Fraction(up, 2))},
+        {"trim": None},
+        {"unit": Unit.CM if was.unit is Unit.INCH else Unit.INCH},
+        {"target": Target(up % 4 + 1, n % 4 + 1)},
+        {"choices": Choices(binding=Fraction(9, 4), corners="mitred", margin=Fraction(n % 3))},
+        {"fabrics": (Fabric("A", f"print {n}"),), "notes": "two\nlines"},
+    )
+    return replace(was, **changes[place % len(changes)])
 
 
 def _beside(state: State, pile: str, ask: Ask) -> int:

@@ -21,7 +21,7 @@ from sewalong.quilt.json_codec import (
     quilt_to_dict,
     quilt_to_json,
 )
-from sewalong.quilt.quilt import Border, Quilt, StartPile, Target
+from sewalong.quilt.quilt import Border, Lot, Quilt, StartPile, Target, pile_of_lots
 from sewalong.quilt.rules import FINISHING_STAGES
 from sewalong.quilt.size import Size
 
@@ -60,8 +60,15 @@ NAMES = st.text(
 ).filter(lambda name: bool(name.strip()))
 LENGTHS = st.fractions(min_value=Fraction(1, 10**6), max_value=LONGEST)
 PIECES = st.integers(1, 9999)
+LOTS = st.lists(
+    st.builds(Lot, LENGTHS, st.integers(1, 2000), st.none() | st.integers(1, 2000)),
+    min_size=2,
+    max_size=4,
+    unique_by=lambda lot: lot.size,
+)
 STARTS = st.lists(
-    st.builds(StartPile, NAMES, LENGTHS, PIECES, st.none() | PIECES, st.none() | LENGTHS),
+    st.builds(StartPile, NAMES, LENGTHS, PIECES, st.none() | PIECES, st.none() | LENGTHS)
+    | st.builds(pile_of_lots, NAMES, LOTS),
     min_size=1,
     max_size=3,
     unique_by=lambda start: start.pile,

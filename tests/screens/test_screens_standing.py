@@ -247,12 +247,13 @@ async def test_another_layout_is_one_key_away(path: Path, size: tuple[int, int])
         await room.until(lambda: str(room.on_disk().target) == "4 × 5")
 
 
-async def test_a_layout_that_cannot_be_any_more_is_refused_in_words(path: Path) -> None:
+async def test_a_layout_that_cannot_be_any_more_is_not_offered(path: Path) -> None:
     async with at_sewing(path, *ROWS) as room:
         await room.press("h")
         await room.press("7")
+        await room.sees("> now 4 × 5", "more would contradict what is sewn.")
         await room.press("down", "enter")
-        await room.sees("Not done:")
+        await room.sees("4 × 5 is the target.")
         assert str(room.on_disk().target) == "4 × 5"
 
 

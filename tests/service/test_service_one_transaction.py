@@ -123,9 +123,15 @@ class _Cut(Library):
     armed = True
 
     def append(
-        self, entry: Shelved, after: int, events: Sequence[Event], summary: str = ""
+        self,
+        entry: Shelved,
+        after: int,
+        events: Sequence[Event],
+        summary: str = "",
+        *,
+        called: str | None = None,
     ) -> tuple[Recorded, ...]:
-        written = super().append(entry, after, events, summary)
+        written = super().append(entry, after, events, summary, called=called)
         if self.armed:
             self.armed = False
             raise KeyboardInterrupt
@@ -148,11 +154,17 @@ def test_an_act_and_all_that_follows_from_it_are_written_at_once(
     append = Library.append
 
     def watched(
-        self: Library, entry: Shelved, after: int, events: Sequence[Event], summary: str = ""
+        self: Library,
+        entry: Shelved,
+        after: int,
+        events: Sequence[Event],
+        summary: str = "",
+        *,
+        called: str | None = None,
     ) -> tuple[Recorded, ...]:
         written.append([event.kind for event in events])
         assert summary
-        return append(self, entry, after, events, summary)
+        return append(self, entry, after, events, summary, called=called)
 
     with a_window(tmp_path, *PAIRED) as window:
         monkeypatch.setattr(Library, "append", watched)

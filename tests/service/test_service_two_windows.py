@@ -25,12 +25,18 @@ class Slow(Library):
     meanwhile: Callable[[], object] | None = None
 
     def append(
-        self, entry: Shelved, after: int, events: Sequence[Event], summary: str = ""
+        self,
+        entry: Shelved,
+        after: int,
+        events: Sequence[Event],
+        summary: str = "",
+        *,
+        called: str | None = None,
     ) -> tuple[Recorded, ...]:
         if self.meanwhile is not None:
             meanwhile, self.meanwhile = self.meanwhile, None
             meanwhile()
-        return super().append(entry, after, events, summary)
+        return super().append(entry, after, events, summary, called=called)
 
 
 def meanwhile(window: Window, act: Act) -> None:

@@ -26,6 +26,7 @@ from sewalong.progress.acts.decide import decide
 from sewalong.progress.record.events import Recorded
 from sewalong.progress.record.readiness import ready
 from sewalong.progress.record.recount_rules import Accepted
+from sewalong.progress.record.replanning import planned
 from sewalong.progress.record.seam import Tool
 from sewalong.progress.record.settings import Settings
 from sewalong.progress.record.state import State
@@ -35,6 +36,7 @@ from sewalong.service.open_quilt import Clock, OpenQuilt
 from sewalong.store.library import Library
 from tests.progress import every_act as c
 from tests.progress.building import advance, opening
+from tests.progress.wandering import another_plan
 
 EVENING = datetime(2023, 11, 4, 19, 0, tzinfo=timezone(timedelta(hours=1)))
 FOUR_BY_FIVE = Target(4, 5)
@@ -170,6 +172,12 @@ def _undone_work(draw: st.DrawFn, state: State) -> c.Act:
     return c.Unpick(stage, draw(st.sampled_from((1, min(most, 9999)))))
 
 
+def _another_plan(draw: st.DrawFn, state: State) -> c.Act:
+    was = planned(state)
+    now = another_plan(was, draw(st.integers(0, 14)), draw(st.integers(-9, 9)))
+    return c.ChangePlan(was, now, draw(st.booleans()))
+
+
 def _pile(draw: st.DrawFn, state: State) -> str:
     return draw(st.sampled_from(sorted(state.route.piles)))
 
@@ -205,6 +213,7 @@ _MAKERS: tuple[_Maker, ...] = (
     lambda draw, s: c.ChangeTarget(draw(st.integers(0, 6)), draw(st.sampled_from((3, 5, 201)))),
     lambda draw, s: c.ChooseStage(_stage(draw, s)),
     lambda draw, s: c.DecideUnit(*(Fraction(draw(st.integers(0, 40)), 4),) * 2),
+    *(_another_plan,) * 2,
     lambda draw, s: c.OpenSession(),
     lambda draw, s: c.CloseSession(
         dict.fromkeys(("iron", "blade", "machine", "pins"), "did not look"), draw(TEXTS)

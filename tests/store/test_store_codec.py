@@ -22,6 +22,15 @@ TIMES = st.datetimes(
     timezones=st.integers(-14 * 60, 14 * 60).map(lambda m: timezone(timedelta(minutes=m)))
 )
 SETTINGS = Settings.__struct_fields__
+PARTS = st.dictionaries(
+    st.text(),
+    st.recursive(
+        st.none() | st.integers(-(2**53), 2**53) | st.text(),
+        lambda inner: st.lists(inner, max_size=3) | st.dictionaries(st.text(), inner, max_size=3),
+        max_leaves=5,
+    ),
+    max_size=3,
+)
 ANSWERS = st.dictionaries(st.text(), st.text(), max_size=3)
 
 
@@ -32,6 +41,8 @@ def test_every_kind_comes_back_as_it_went(kind: type[e.Event], data: st.DataObje
     parts: dict[str, st.SearchStrategy[Any]] = {"at": TIMES}
     if kind is e.SessionClosed:
         parts |= {"ended": TIMES, "answers": ANSWERS, "next_step": st.text()}
+    elif kind is e.PlanChanged:
+        parts |= {"was": PARTS, "now": PARTS}
     elif kind is e.SettingsRecorded:
         parts |= {"settings": st.builds(Settings, **dict.fromkeys(SETTINGS, st.text()))}
     event: Any = data.draw(st.builds(kind, **parts))

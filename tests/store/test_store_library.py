@@ -166,8 +166,8 @@ def test_a_stop_just_after_a_write_is_made_good_at_the_next(
 
     write = Library.append
 
-    def written_then_stopped(*args: Any) -> None:
-        write(*args)
+    def written_then_stopped(*args: Any, called: str | None) -> None:
+        write(*args, called=called)
         raise KeyboardInterrupt
 
     with shelf(path) as library:

@@ -166,10 +166,16 @@ class _Interrupted(Library):
         return loaded
 
     def append(
-        self, entry: Shelved, after: int, events: Sequence[Event], summary: str = ""
+        self,
+        entry: Shelved,
+        after: int,
+        events: Sequence[Event],
+        summary: str = "",
+        *,
+        called: str | None = None,
     ) -> tuple[Recorded, ...]:
         self._other()
-        return super().append(entry, after, events, summary)
+        return super().append(entry, after, events, summary, called=called)
 
     def _other(self) -> None:
         if self.armed:
@@ -211,11 +217,17 @@ class _Besieged(Library):
     path: Path
 
     def append(
-        self, entry: Shelved, after: int, events: Sequence[Event], summary: str = ""
+        self,
+        entry: Shelved,
+        after: int,
+        events: Sequence[Event],
+        summary: str = "",
+        *,
+        called: str | None = None,
     ) -> tuple[Recorded, ...]:
         with opened(self.path) as other:
             other.do(c.Count("pair"))
-        return super().append(entry, after, events, summary)
+        return super().append(entry, after, events, summary, called=called)
 
 
 def test_a_window_that_never_gets_its_turn_says_so(path: Path) -> None:

@@ -5,6 +5,9 @@ from __future__ import annotations
 import argparse
 from collections.abc import Iterator
 from fractions import Fraction
+from typing import TYPE_CHECKING
+
+from msgspec.structs import replace
 
 from sewalong.cli.frame.context import Context
 from sewalong.cli.frame.errors import CommandError
@@ -18,14 +21,18 @@ from sewalong.quilt.layouts.layout import layouts as within_reach
 from sewalong.quilt.layouts.neighbouring_layouts import around, grow, neighbours
 from sewalong.quilt.worksheet.line import Line, size_text
 
+if TYPE_CHECKING:
+    from sewalong.progress.record.state import State
+
 
 def layouts(args: argparse.Namespace, context: Context) -> Report:
     """`layouts [FILE|QUILT]`, or `layouts --units N --finishes SIZE`."""
+    state: State | None = None
     if args.units is not None or args.finishes is not None:
         choice, now = _bare(args)
     else:
-        choice, now = _of_quilt(args, context)
-    found = list(_lines(args, choice, now))
+        choice, now, state = _of_quilt(args, context)
+    found = [(_marked(line, one, state), one) for line, one in _lines(args, choice, now)]
     data: dict[str, object] = {
         "units": choice.have,
         "layouts": [
@@ -33,6 +40,19 @@ def layouts(args: argparse.Namespace, context: Context) -> Report:
         ],
     }
     return Report(tuple(str(line) for line, _ in found), data)
+
+
+def _marked(line: Line, one: Layout | None, state: State | None) -> Line:
+    """The line with a word where the layout would contradict what is sewn."""
+    if one is None or state is None:
+        return line
+    from sewalong.progress.plan.plan import can_be_wanted
+    from sewalong.quilt.quilt import Target
+
+    layout = Target(one.rows, one.columns)
+    if layout == state.target or can_be_wanted(state, layout):
+        return line
+    return replace(line, reason=f"{line.reason}; not as it is sewn now")
 
 
 def _counts(one: Layout) -> dict[str, object]:
@@ -93,7 +113,9 @@ def _line(label: str, one: Layout, choice: LayoutChoice) -> Line:
     )
 
 
-def _of_quilt(args: argparse.Namespace, context: Context) -> tuple[LayoutChoice, tuple[int, int]]:
+def _of_quilt(
+    args: argparse.Namespace, context: Context
+) -> tuple[LayoutChoice, tuple[int, int], State | None]:
     from sewalong.quilt.layouts.yield_of_method import units_of
     from sewalong.quilt.worksheet.basis import basis
 
@@ -106,7 +128,7 @@ def _of_quilt(args: argparse.Namespace, context: Context) -> tuple[LayoutChoice,
         wanted_size(args),
         found.quilt.unit,
     )
-    return choice, (found.target.rows, found.target.columns)
+    return choice, (found.target.rows, found.target.columns), found.state
 
 
 def _bare(args: argparse.Namespace) -> tuple[LayoutChoice, tuple[int, int] | None]:

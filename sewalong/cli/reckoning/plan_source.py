@@ -24,12 +24,13 @@ if TYPE_CHECKING:
 class Meant(Struct, frozen=True):
     """`target` is the one now wanted; `have` the units there are or will be by the record, and
     `short` the starting pieces missing for the target by pile (None when only the plan is
-    known)."""
+    known). `state` is the quilt as the record has it, None of a quilt file."""
 
     quilt: Quilt
     target: Target
     have: int | None
     short: Mapping[str, int] | None = None
+    state: State | None = None
 
 
 def meant(args: argparse.Namespace, context: Context) -> Meant:
@@ -52,7 +53,7 @@ def meant(args: argparse.Namespace, context: Context) -> Meant:
             target.rows if rows is None else rows, target.columns if columns is None else columns
         )
     short = None if state is None else _short(state, target)
-    return Meant(quilt, target, found.have, short)
+    return Meant(quilt, target, found.have, short, state)
 
 
 def _is_file(args: argparse.Namespace) -> bool:

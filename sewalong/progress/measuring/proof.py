@@ -17,6 +17,7 @@ from enum import StrEnum
 from msgspec import Struct
 
 from sewalong.piecing.method import Station
+from sewalong.progress.record.replanning import PLANNED_SEAM
 from sewalong.progress.record.settings import Settings
 from sewalong.progress.record.state import Check, SeamChange, State
 from sewalong.progress.record.time_words import ago
@@ -37,8 +38,9 @@ _CHANGED: dict[str, str] = {
     "foot": "another foot went on",
     "needle": "another needle went in",
     "power": "the machine was switched off and on",
+    PLANNED_SEAM: "the plan has another seam",
 }
-"""Tools whose change can move the seam. A bobbin or a blade cannot."""
+"""Tools, and the plan whose change can move the seam. A bobbin or a blade cannot."""
 
 
 class Proof(Struct, frozen=True):

@@ -232,12 +232,14 @@ def _shortfall(state: State, possible: int, missing: Mapping[str, int]) -> Short
     layouts = layouts_within(
         possible, state.target, columns=fixed_columns, least_rows=state.piles[ROW.id]
     )
-    can_be = tuple(layout for layout in layouts if _can_be_wanted(state, layout))
+    can_be = tuple(layout for layout in layouts if can_be_wanted(state, layout))
     return Shortfall(wanted - possible, more, after - wanted, can_be)
 
 
-def _can_be_wanted(state: State, layout: Target) -> bool:
-    """Whether it would be taken: what is offered must not be refused."""
+def can_be_wanted(state: State, layout: Target) -> bool:
+    """Whether a layout would be taken as the target: what is offered must not be refused."""
+    if state.standing is not Standing.IN_PROGRESS:
+        return False
     try:
         must_be_within_reach(state, layout.rows, layout.columns)
     except Refused:

@@ -8,6 +8,7 @@ from sewalong.progress.record.joining import RowsJoined
 from sewalong.progress.record.notes import Noted, PressNoted
 from sewalong.progress.record.piles import Found, PutAway, Spoiled
 from sewalong.progress.record.recounting import Recounted
+from sewalong.progress.record.replanning import PlanChanged
 from sewalong.progress.record.said import Answered, CautionRead, Mentioned
 from sewalong.progress.record.seam import Checked, SettingsRecorded, ToolChanged, WentOn
 from sewalong.progress.record.sessions import SessionClosed, SessionOpened
@@ -30,6 +31,7 @@ __all__ = [
     "Mentioned",
     "Noted",
     "PickedUp",
+    "PlanChanged",
     "PressNoted",
     "PutAway",
     "Recorded",
@@ -75,5 +77,6 @@ EVENTS: tuple[type[Event], ...] = (
     MarkedDone,
     Undone,
     UnitDecided,
+    PlanChanged,
 )
 """Add a new kind at the end; what is here stays for ever, because records name it."""

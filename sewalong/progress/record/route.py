@@ -16,6 +16,7 @@ from sewalong.quilt.quilt import Quilt, Target
 
 JOIN_ROWS = "join-rows"
 SEW_ROWS = "sew-rows"
+ADD_BORDERS = "add-borders"
 ROW = Pile("row", Noun("row", "rows"))
 SIDES_OF_A_BORDER = 4
 
@@ -111,7 +112,7 @@ def _join_rows(target: Target) -> TopStage:
 
 def _add_borders(quilt: Quilt) -> TopStage:
     return TopStage(
-        id="add-borders",
+        id=ADD_BORDERS,
         label="add borders",
         station=Station.MACHINE,
         steps=SIDES_OF_A_BORDER * len(quilt.borders),

@@ -11,11 +11,9 @@ from typing import TYPE_CHECKING
 
 from msgspec.structs import replace
 
-from sewalong.lengths import LONGEST, Unit, show
+from sewalong.lengths import LONGEST
 from sewalong.progress.record.event import Event, Recorded
-from sewalong.progress.record.limits import are
 from sewalong.progress.record.refused import Refused
-from sewalong.progress.record.route import ROW
 from sewalong.progress.record.state import State
 from sewalong.progress.record.tally import Tally
 from sewalong.quilt.size import Size
@@ -44,7 +42,8 @@ class UnitDecided(Event, frozen=True, kw_only=True, tag="unit decided"):
 
     def check(self, state: State) -> None:
         from sewalong.progress.record.measurable import Unmeasurable, decided, made_of
-        from sewalong.quilt.unit_size import usual_unit, why_not_trimmed_to
+        from sewalong.progress.record.sewn_already import rows_of
+        from sewalong.quilt.unit_size import unit_text, usual_unit, why_not_trimmed_to
 
         self._check_lengths()
         quilt = state.quilt
@@ -53,17 +52,18 @@ class UnitDecided(Event, frozen=True, kw_only=True, tag="unit decided"):
         except Unmeasurable as error:
             raise Refused(str(error)) from error
         if self.size == now:
-            raise Refused(f"Units are {_said(now, quilt.unit)} already. Nothing was changed.")
+            raise Refused(f"Units are {unit_text(now, quilt.unit)} already. Nothing was changed.")
         if self.usual:
             sentence = ""
             if self.size != usual_unit(made, quilt.unit):
-                sentence = f"The method does not give units of {_said(self.size, quilt.unit)}."
+                sentence = f"The method does not give units of {unit_text(self.size, quilt.unit)}."
         else:
             as_measured = _as_measured(state, made.unit)
             sentence = why_not_trimmed_to(as_measured, self.size, quilt.unit)
         if sentence:
             raise Refused(sentence)
-        _refuse_if_sewn(state, now)
+        for reason in rows_of(state, now):
+            raise Refused(reason)
 
     def _check_lengths(self) -> None:
         from sewalong.progress.record.measurable import read_fraction
@@ -78,12 +78,14 @@ class UnitDecided(Event, frozen=True, kw_only=True, tag="unit decided"):
         tally.can_undo(seq)
 
     def words(self, state: State, record: Sequence[Recorded]) -> str:
+        from sewalong.quilt.unit_size import unit_text
+
         unit = state.quilt.unit
         was = Size(Fraction(self.was_width), Fraction(self.was_height))
-        now = f"trimmed to {_said(self.size, unit)}"
+        now = f"trimmed to {unit_text(self.size, unit)}"
         if self.usual:
-            now = f"{_said(self.size, unit)}, as the method gives them,"
-        return f"Units are {now} from now on, instead of {_said(was, unit)}."
+            now = f"{unit_text(self.size, unit)}, as the method gives them,"
+        return f"Units are {now} from now on, instead of {unit_text(was, unit)}."
 
 
 def _as_measured(state: State, made: UnitSize) -> UnitSize:
@@ -96,30 +98,3 @@ def _as_measured(state: State, made: UnitSize) -> UnitSize:
     if share <= 1.0:
         return made
     return replace(made, width=made.width * share, height=made.height * share)
-
-
-def _refuse_if_sewn(state: State, now: Size) -> None:
-    """Rows hold units of the size they were sewn at."""
-    rows = state.piles[ROW.id]
-    on_the_top = [
-        stage.counts.count(state.done[stage.id]) + f" at {stage.label}"
-        for stage in reversed(state.route.of_the_top)
-        if state.done[stage.id]
-    ]
-    if not rows and not on_the_top:
-        return
-    size = _said(now, state.quilt.unit)
-    sewn = f"{ROW.noun.count(rows)} {are(rows)} sewn already with units of {size}."
-    if not on_the_top:
-        raise Refused(f"{sewn} Unpick {'it' if rows == 1 else 'them'} first, or keep that size.")
-    first = ", then ".join([*on_the_top, ROW.noun.count(rows)])
-    raise Refused(f"{sewn} That would have to be unpicked first: {first}. Or keep that size.")
-
-
-def _said(size: Size, unit: Unit) -> str:
-    """As it was typed where a ruler shows it, else as it is shown everywhere."""
-    fine = Fraction(1, 16) if unit is Unit.INCH else Fraction(1, 10)
-    if any(side % (fine * unit.length) for side in (size.width, size.length)):
-        fine = unit.step / unit.length
-    width, length = (show(side, unit, fineness=fine) for side in (size.width, size.length))
-    return width if size.width == size.length else f"{width} across × {length} down"

@@ -7,7 +7,7 @@ from datetime import datetime, timedelta
 from sewalong.piecing.method import Stage
 from sewalong.progress.plan.plan import Plan
 from sewalong.progress.record.recount_rules import ToCount, to_count
-from sewalong.progress.record.state import State
+from sewalong.progress.record.state import Standing, State
 
 LONG_AWAY = timedelta(days=14)
 """After so long nobody remembers a number; common practice."""
@@ -30,7 +30,7 @@ def worth_counting(state: State, now: datetime, now_plan: Plan) -> tuple[ToCount
     places is counted place by place. Piles that are empty by the record are left out, unless
     pieces of them are missing, and so are piles that nothing is to be done with.
     """
-    if not long_away(state, now):
+    if state.standing is not Standing.IN_PROGRESS or not long_away(state, now):
         return ()
     wanted = [pile for pile in state.missing if pile in state.route.piles]
     lines = {line.stage.id: line for line in now_plan.lines}

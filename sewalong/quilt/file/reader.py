@@ -19,8 +19,8 @@
     length = "40"             # as much of it as can be used
     count = 40                # or packs and in_a_pack
 
-    [[more]]                  # for each other pile the method begins with
-    pile = "small-square"
+    [[more]]                  # for each other pile the method begins with, and for squares of a
+    pile = "small-square"     # pile that came in another size: units follow the smallest
     size = "2 7/8"            # or width, and length unless it is that of [strips]
     count = 96                # or packs and in_a_pack
 

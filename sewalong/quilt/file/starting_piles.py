@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from sewalong.lengths import Length, Unit, show_stated
+from sewalong.lengths import Length, Unit, as_given, show_stated
 from sewalong.lengths.fault import quoted
 from sewalong.piecing.definition import Definition, StartDefinition
 from sewalong.quilt.file.faults import FaultList
 from sewalong.quilt.file.models import Counted, More, QuiltFile, Squares, Strips
-from sewalong.quilt.quilt import StartPile
+from sewalong.quilt.quilt import StartPile, pile_of_lots
 from sewalong.quilt.rules import MOST_PIECES
 
 if TYPE_CHECKING:
@@ -30,9 +30,20 @@ def starting_piles(
         return ()
     first = reader.first(definition)
     others = reader.others(definition)
-    order = [start.pile for start in definition.starts]
     read = [pile for pile in (first, *others) if pile is not None]
-    return tuple(sorted(read, key=lambda pile: order.index(pile.pile)))
+    reader.not_too_many(read)
+    return tuple(
+        _together([pile for pile in read if pile.pile == start.pile])
+        for start in definition.starts
+        if any(pile.pile == start.pile for pile in read)
+    )
+
+
+def _together(lots: list[StartPile]) -> StartPile:
+    """One pile of what stands in the file as several lots of it."""
+    if len(lots) == 1:
+        return lots[0]
+    return pile_of_lots(lots[0].pile, [lot for pile in lots for lot in pile.in_lots])
 
 
 class _Reader:
@@ -42,6 +53,8 @@ class _Reader:
         self.faults = faults
         self.meant: set[str] = set()
         """Piles that a misspelt name was taken for: they are not missing besides."""
+        self.lots: set[tuple[str, Length]] = set()
+        """Squares that stood in the file already, by pile and size."""
 
     def without_method(self) -> None:
         """Check what can be checked of any method."""
@@ -76,7 +89,11 @@ class _Reader:
             )
         if start.strip:
             return None if strips is None else self._strips(start.pile, strips, ("strips",))
-        return None if squares is None else self._squares(start.pile, squares, ("squares",))
+        if squares is None:
+            return None
+        if squares.size is not None:
+            self.lots.add((start.pile, squares.size))
+        return self._squares(start.pile, squares, ("squares",))
 
     def others(self, definition: Definition) -> list[StartPile | None]:
         """The piles of [[more]], each of which the method must name."""
@@ -112,6 +129,8 @@ class _Reader:
         """What the method begins with under the name in `more`; the name is added to `seen`."""
         first, *others = definition.starts
         known = [start.pile for start in others]
+        if more.pile == first.pile and not first.strip:
+            return self._lot_of(first, more, path)
         if not known:
             self.faults.add(
                 path,
@@ -126,10 +145,7 @@ class _Reader:
             )
             return None
         if more.pile == first.pile:
-            table = "[strips]" if first.strip else "[squares]"
-            sentence = (
-                f"The {_noun(definition, first)} go under {table}. Here belong: {', '.join(known)}."
-            )
+            sentence = f"The {_noun(definition, first)} go under [strips]. Here belong: {', '.join(known)}."
         elif more.pile not in known:
             from difflib import get_close_matches
 
@@ -139,15 +155,40 @@ class _Reader:
                 f"The method {definition.id} begins with no pile called {quoted(more.pile)}. "
                 f'The nearest is "{nearest}".'
             )
-        elif more.pile in seen:
+        elif more.pile in seen and others[known.index(more.pile)].strip:
             sentence = (
                 f'"{more.pile}" has stood here before. Give each pile once, with its whole count.'
             )
         else:
             seen.add(more.pile)
-            return others[known.index(more.pile)]
+            return self._lot_of(others[known.index(more.pile)], more, path)
         self.faults.add((*path, "pile"), sentence)
         return None
+
+    def _lot_of(self, start: StartDefinition, more: More, path: Path) -> StartDefinition | None:
+        """`start`, unless squares of it of this size stood in the file before."""
+        if more.size is None:
+            return start
+        if (start.pile, more.size) in self.lots:
+            self.faults.add(
+                (*path, "size"),
+                f'"{more.pile}" of {as_given(more.size, self.written.unit)} has stood here before. '
+                "Give each size once, with its whole count.",
+            )
+            return None
+        self.lots.add((start.pile, more.size))
+        return start
+
+    def not_too_many(self, read: list[StartPile]) -> None:
+        """All lots of a pile together are no more than one may have."""
+        for pile in dict.fromkeys(one.pile for one in read):
+            together = sum(one.count for one in read if one.pile == pile)
+            if together > MOST_PIECES and max(one.count for one in read) <= MOST_PIECES:
+                self.faults.add(
+                    ("more",),
+                    f"The lots of {quoted(pile)} are {together:,} pieces together, and there can be at "
+                    f"most {MOST_PIECES:,}. Check the counts.",
+                )
 
     def _not_both_shapes(self, more: More, path: Path, start: StartDefinition) -> None:
         """Squares have a size; strips have a width and a length."""

@@ -5,19 +5,24 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from sewalong.lengths import Unit, as_given, show
+from sewalong.piecing.faults import SizeRefused
+from sewalong.piecing.method import Noun
 from sewalong.quilt.as_fraction import as_fraction, exactly
 from sewalong.quilt.cloth.borders import borders
 from sewalong.quilt.cloth.row import row_length
 from sewalong.quilt.cloth.to_cut import to_cut
+from sewalong.quilt.derived import derived
 from sewalong.quilt.layouts.setting_straight import straight_top, with_own_seam
+from sewalong.quilt.quilt import Lot, StartPile, with_lot_alone
 from sewalong.quilt.size import Size
-from sewalong.quilt.unit_size import joined_from, trim_text
+from sewalong.quilt.unit_size import joined_from, raw_unit, trim_text
 from sewalong.quilt.worksheet.basis import Basis
 from sewalong.quilt.worksheet.line import (
     Line,
     Section,
     attempt,
     length_line,
+    plural,
     size_line,
     size_text,
 )
@@ -49,19 +54,37 @@ def rows(basis: Basis) -> Section:
 
 
 def _starts(basis: Basis) -> Iterator[Line]:
-    unit = basis.shown_in
     method = basis.quilt.method
     for start in basis.quilt.starts:
         noun = method.pile(start.pile).noun
-        there = f"{start.count} at their label"
-        if start.packs is not None:
-            packs = "1 pack" if start.packs == 1 else f"{start.packs} packs"
-            there = f"{start.count} in {packs}, at their label"
-        if start.length is None:
-            text = as_given(start.size, unit)
-        else:
-            text = f"{as_given(start.size, unit)} wide, {as_given(start.length, unit)} long"
-        yield Line(noun.many, text, there, float(start.size))
+        for lot in start.in_lots:
+            yield _lot(noun, start, lot, basis.shown_in)
+        if start.lots:
+            for lot in start.lots:
+                yield _gives(noun, start, lot, basis)
+
+
+def _lot(noun: Noun, start: StartPile, lot: Lot, unit: Unit) -> Line:
+    there = f"{lot.count} at their label"
+    if lot.packs is not None:
+        there = f"{lot.count} in {plural(lot.packs, 'pack')}, at their label"
+    text = as_given(lot.size, unit)
+    if start.length is not None:
+        text = f"{text} wide, {as_given(start.length, unit)} long"
+    return Line(noun.many, text, there, float(lot.size))
+
+
+def _gives(noun: Noun, start: StartPile, lot: Lot, basis: Basis) -> Line:
+    """What units of this lot alone would come to, and which lot all units follow."""
+    unit = basis.shown_in
+    label = f"units of {noun.many} of {as_given(lot.size, unit)}"
+    reason = "which all units follow" if lot.size == start.size else "if they were all so"
+    try:
+        return size_line(
+            label, raw_unit(derived(with_lot_alone(basis.quilt, start, lot)).unit), unit, reason
+        )
+    except SizeRefused as refused:
+        return Line(label, str(refused))
 
 
 def _piles(basis: Basis) -> Iterator[Line]:

@@ -8,9 +8,11 @@ from sewalong.progress.acts.counting import BobbinEmpty
 from sewalong.progress.acts.seam import ChangeTool
 from sewalong.progress.acts.sizing import DecideUnit
 from sewalong.progress.measuring.proof import proof
+from sewalong.progress.record.counting import can_be_unpicked, still_whole
 from sewalong.progress.record.measurable import measurable
 from sewalong.progress.record.seam import Tool
 from sewalong.progress.record.settings import Settings
+from sewalong.progress.record.state import Standing
 from sewalong.screens.prompts.common import NOT_A_NUMBER, whole
 from sewalong.screens.prompts.desk import Desk
 from sewalong.screens.prompts.dialogs import Choice, ChoiceDialog, Field, FormDialog, LinesDialog
@@ -27,7 +29,7 @@ from sewalong.service.machine import (
 from sewalong.service.machine import measure as measure_piece
 
 NOT_CARRIED_OVER = (
-    f"Written down. {PROOF_LOST}Sew a test piece, measure it, and write it down with m."
+    f"Written down. {PROOF_LOST}Sew a test piece, measure it, and write that down too."
 )
 
 _SETTING_LABELS = {
@@ -81,7 +83,8 @@ TRIM_ALL = "trim all"
 async def changed(desk: Desk) -> None:
     """A tool was changed, or the bobbin was found empty too late."""
     choices = [*(Choice(tool, words) for tool, words in _CHANGES.items())]
-    choices.append(Choice(RAN_OUT, "the bobbin ran out and some were never sewn"))
+    if desk.quilt.state.standing is Standing.IN_PROGRESS:
+        choices.append(Choice(RAN_OUT, "the bobbin ran out and some were never sewn"))
     chosen = await desk.app.push_screen_wait(ChoiceDialog("What was changed?", choices))
     if chosen == RAN_OUT:
         await _bobbin_ran_out(desk)
@@ -92,13 +95,14 @@ async def changed(desk: Desk) -> None:
 
 
 async def _bobbin_ran_out(desk: Desk) -> None:
+    state = desk.quilt.state
     sewn = [
         line.stage
         for line in desk.outcome.plan.lines
-        if line.done and line.stage.station is Station.MACHINE
+        if line.stage.station is Station.MACHINE and can_be_unpicked(state, line.stage)
     ]
     if not sewn:
-        desk.tell("Nothing was sewn yet.", refused=True)
+        desk.tell("Nothing lies there that was just sewn.", refused=True)
         return
     choices = [Choice(stage.id, stage.label) for stage in sewn]
     dialog = ChoiceDialog(
@@ -112,8 +116,9 @@ async def _bobbin_ran_out(desk: Desk) -> None:
         n = whole(values["n"])
         return NOT_A_NUMBER if n is None else desk.attempt(BobbinEmpty(stage_id, n))
 
-    counts = next(stage.counts for stage in sewn if stage.id == stage_id)
-    lines = (Field("n", f"How many {counts.many} were counted but never sewn?"),)
+    stage = next(stage for stage in sewn if stage.id == stage_id)
+    most = stage.counts.count(still_whole(state, stage))
+    lines = (Field("n", f"How many of the last {most} were counted but never sewn?", "1"),)
     await desk.app.push_screen_wait(FormDialog("The bobbin ran out", lines, carry_out))
 
 
@@ -123,7 +128,8 @@ async def measure(desk: Desk) -> None:
     pieces = measurable(state.quilt, state.target)
     suggested = proof(state, desk.quilt.now()).piece
     choices = [Choice(piece.id, piece.words) for piece in pieces]
-    choices.append(Choice(TRIM_ALL, "nothing: say what all units are trimmed to"))
+    if state.standing is Standing.IN_PROGRESS:
+        choices.append(Choice(TRIM_ALL, "nothing: say what all units are trimmed to"))
     if (risk := in_doubt(desk.quilt)) is not None and not risk.none:
         choices.insert(0, Choice(SEEN_TO, "nothing: the pieces at risk were all looked through"))
     piece = await desk.app.push_screen_wait(ChoiceDialog("Measure what?", choices, suggested))

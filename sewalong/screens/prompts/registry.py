@@ -8,6 +8,8 @@ from __future__ import annotations
 from collections.abc import Awaitable, Callable, Mapping
 from importlib import import_module
 
+from sewalong.progress.record.refused import Refused
+from sewalong.progress.record.standing import must_be_in_progress
 from sewalong.screens.prompts.desk import Desk
 
 ASKS: Mapping[str, str] = {
@@ -30,9 +32,24 @@ ASKS: Mapping[str, str] = {
     "where": "sewalong.screens.prompts.looking_prompts:where",
 }
 
+ONLY_IN_PROGRESS = frozenset(("stage", "unpick", "target", "join", "spoil", "recount", "find"))
+"""What cannot be answered for a quilt that is laid aside or done, and so is not asked."""
+
 
 def ask(name: str) -> Callable[[Desk], Awaitable[None]]:
     """The function that asks `name`; raises KeyError for none."""
     file, function = ASKS[name].split(":")
     found: Callable[[Desk], Awaitable[None]] = getattr(import_module(file), function)
-    return found
+    return _in_progress(found) if name in ONLY_IN_PROGRESS else found
+
+
+def _in_progress(asks: Callable[[Desk], Awaitable[None]]) -> Callable[[Desk], Awaitable[None]]:
+    async def ask_or_say_why(desk: Desk) -> None:
+        try:
+            must_be_in_progress(desk.quilt.state)
+        except Refused as refused:
+            desk.tell(str(refused), refused=True)
+            return
+        await asks(desk)
+
+    return ask_or_say_why

@@ -16,6 +16,7 @@ from sewalong.progress.plan.plan import StageLine
 from sewalong.progress.record.counting import can_be_unpicked
 from sewalong.progress.record.refused import Refused
 from sewalong.progress.record.state import Standing
+from sewalong.quilt.quilt import Target
 from sewalong.screens.prompts.common import NOT_A_NUMBER, whole
 from sewalong.screens.prompts.desk import Desk
 from sewalong.screens.prompts.dialogs import Choice, ChoiceDialog, Field, FormDialog
@@ -68,7 +69,7 @@ async def unpick(desk: Desk) -> None:
         n = whole(values["n"])
         return NOT_A_NUMBER if n is None else desk.attempt(Unpick(stage, n))
 
-    hint = "For pieces really taken apart. A miscount is better undone with u."
+    hint = "For pieces really taken apart. A miscount is better undone."
     lines = (Field("n", f"How many {counts.many}?", "1"),)
     await desk.app.push_screen_wait(FormDialog("Unpick", lines, carry_out, hint))
 
@@ -81,6 +82,9 @@ async def target(desk: Desk) -> None:
         rows, columns = whole(values["rows"]), whole(values["columns"])
         if rows is None or columns is None:
             return NOT_A_NUMBER
+        if Target(rows, columns) == now:
+            desk.tell(f"The target is still {now}.")
+            return None
         return desk.attempt(ChangeTarget(rows, columns))
 
     lines = (

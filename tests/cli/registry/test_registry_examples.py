@@ -111,7 +111,7 @@ def test_the_example_runs(command: Command, desk: Desk) -> None:
 KEEPS = {
     "count", "unpick", "undo", "close", "answer", "spoil", "find", "recount", "put-away",
     "measure", "trim", "go-on", "bobbin", "press", "join", "note", "settings", "changed",
-    "stage", "target", "lay-aside", "pick-up", "done", "start", "import",
+    "alter", "stage", "target", "lay-aside", "pick-up", "done", "start", "import",
 }  # fmt: skip
 """Commands that write something into the record; the others only look."""
 

@@ -4,8 +4,11 @@ from __future__ import annotations
 
 from fractions import Fraction
 
+from msgspec.structs import replace
+
 from sewalong.progress.acts.act import Act
 from tests.progress import every_act as c
+from tests.screens.sewing_room import a_quilt
 from tests.story.twins.histories import (
     DONE,
     FOOT_CHANGED,
@@ -49,6 +52,7 @@ UNDOABLE: dict[str, tuple[Act, ...]] = {
     "bobbin ran out": (*SEWN, c.BobbinEmpty("sew", 3)),
     "target changed": (*PAIRED, c.ChangeTarget(3, 4)),
     "unit decided": (*PAIRED, c.DecideUnit(Fraction(25, 4), Fraction(25, 4))),
+    "plan changed": (*PAIRED, c.ChangePlan(a_quilt(), replace(a_quilt(), name="Other hills"))),
     "laid aside": LAID_ASIDE,
     "picked up": (*LAID_ASIDE, c.PickUp()),
     "marked done": DONE,

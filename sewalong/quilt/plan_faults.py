@@ -1,0 +1,26 @@
+"""Whether a quilt can be made as it is planned: sizes that go together, borders wider than seams."""
+
+from __future__ import annotations
+
+from sewalong.lengths import as_given
+from sewalong.quilt.file.size_check import why_sizes_fail, why_trim_fails
+from sewalong.quilt.quilt import Quilt
+
+
+def why_not_a_plan(quilt: Quilt) -> str:
+    """What is wrong with the plan first, in plain sentences; empty when it can be made."""
+    return (
+        " ".join(why_sizes_fail(quilt).values()) or why_borders_fail(quilt) or why_trim_fails(quilt)
+    )
+
+
+def why_borders_fail(quilt: Quilt) -> str:
+    """Which border its two seams would use up, in a sentence; empty when none."""
+    for border in quilt.borders:
+        if border.cut <= 2 * quilt.seam:
+            return (
+                f"A border cut at {as_given(border.cut, quilt.unit)} is used up by its seam "
+                f"allowances. Cut it at more than {as_given(2 * quilt.seam, quilt.unit)}, or sew "
+                "narrower seams."
+            )
+    return ""

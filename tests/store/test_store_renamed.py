@@ -1,0 +1,98 @@
+"""A quilt can be called otherwise: the list, finding it, files out and in, and no name twice."""
+
+from __future__ import annotations
+
+from contextlib import closing
+from pathlib import Path
+
+import pytest
+from msgspec.structs import replace
+
+from sewalong.progress.record.replanning import planned
+from sewalong.service.open_quilt import OpenQuilt
+from sewalong.store.archive import from_text, take_in, to_text
+from sewalong.store.faults import StoreFault
+from sewalong.store.library import Library
+from tests.progress import every_act as c
+from tests.store.shelf import EVENING, a_quilt, begin, opened, shelf, ticking
+
+
+@pytest.fixture
+def path(tmp_path: Path) -> Path:
+    path = tmp_path / "quilts.db"
+    begin(path)
+    with shelf(path) as library:
+        library.add(a_quilt("Orchard"), EVENING)
+    return path
+
+
+def call(quilt: OpenQuilt, name: str) -> None:
+    was = planned(quilt.state)
+    quilt.do(c.ChangePlan(was, replace(was, name=name)))
+
+
+def names(path: Path) -> list[str]:
+    with shelf(path) as library:
+        return sorted(entry.name for entry in library.entries())
+
+
+def test_it_is_listed_and_found_by_its_new_name_alone(path: Path) -> None:
+    with opened(path) as quilt:
+        call(quilt, "Harbour lights")
+        assert quilt.entry.name == "Harbour lights"
+    assert names(path) == ["Harbour lights", "Orchard"]
+    with opened(path, "harbour") as quilt:
+        assert quilt.state.quilt.name == "Harbour lights"
+    with shelf(path) as library, pytest.raises(StoreFault):
+        library.find("Hedgerow")
+
+
+def test_undo_gives_the_old_name_back(path: Path) -> None:
+    with opened(path) as quilt:
+        call(quilt, "Harbour lights")
+        quilt.do(c.Undo())
+    assert names(path) == ["Hedgerow", "Orchard"]
+
+
+def test_no_name_is_taken_twice_and_then_nothing_is_recorded(path: Path) -> None:
+    with opened(path) as quilt:
+        with pytest.raises(StoreFault, match="a quilt called “orchard” already"):
+            call(quilt, "orchard")
+        assert not quilt.record
+        call(quilt, "Harbour lights")
+    with shelf(path) as library:
+        with pytest.raises(StoreFault, match="harbour LIGHTS"):
+            library.add(a_quilt("harbour LIGHTS"), EVENING)
+        library.add(a_quilt("Hedgerow"), EVENING)
+    with opened(path, "Harbour") as quilt, pytest.raises(StoreFault, match="Hedgerow"):
+        quilt.do(c.Undo())
+    assert names(path) == ["Harbour lights", "Hedgerow", "Orchard"]
+
+
+def test_another_window_sees_the_name(path: Path) -> None:
+    library = Library(path, EVENING)
+    with closing(library):
+        mine = OpenQuilt(library, library.find("Hedgerow"), ticking())
+        with opened(path) as other:
+            call(other, "Harbour lights")
+        assert mine.refresh()
+        assert mine.entry.name == "Harbour lights"
+        mine.do(c.Count("pair"))
+    assert names(path) == ["Harbour lights", "Orchard"]
+
+
+def test_a_file_brings_the_name_along_or_gets_one_of_its_own(path: Path, tmp_path: Path) -> None:
+    with opened(path) as quilt:
+        call(quilt, "Harbour lights")
+        quilt.do(c.Count("pair", 2))
+    with shelf(path) as library:
+        text = to_text(library.load(library.find("Harbour")))
+    other = tmp_path / "other.db"
+    with shelf(other) as library:
+        take_in(library, from_text(text), EVENING)
+        take_in(library, from_text(text), EVENING, name="Second of its kind")
+    assert names(other) == ["Harbour lights", "Second of its kind"]
+    for name in names(other):
+        with opened(other, name) as quilt:
+            assert quilt.state.quilt.name == name
+            assert quilt.state.done["pair"] == 2
