@@ -11,6 +11,9 @@ from fractions import Fraction
 
 from msgspec import Struct
 
+FINAL_PILE = "unit"
+"""The id of the last pile of every method."""
+
 
 class Station(StrEnum):
     """Where the hands are during a stage."""
@@ -88,13 +91,15 @@ class MethodKey(Struct, frozen=True):
 
     Only those of methods from strips depend on more than the method's `id`: `start` is the
     strip's cut width (2 1/2 in if None), `strip_length` its usable length, `seam` the seam
-    allowance, all in inches.
+    allowance, all in inches. `text` is the method file that came with the quilt, whole; without
+    it the method is the program's own of this `id`.
     """
 
     id: str
     start: Fraction | None = None
     strip_length: Fraction = Fraction(40)
     seam: Fraction = Fraction(1, 4)
+    text: str | None = None
 
 
 class Method(Struct, frozen=True):

@@ -8,6 +8,7 @@ import os
 from sewalong.cli.frame.context import Context
 from sewalong.cli.frame.errors import CommandError
 from sewalong.cli.frame.input_files import STDIN, read_bytes, read_text
+from sewalong.cli.frame.method_beside import beside
 from sewalong.cli.frame.report import Report
 from sewalong.cli.frame.run import REFUSED
 from sewalong.cli.frame.sanitize import safe_json
@@ -45,7 +46,7 @@ def start(args: argparse.Namespace, context: Context) -> Report:
 def check(args: argparse.Namespace, context: Context) -> Report:
     """`check FILE`: the faults are what it has to tell, so they are printed as its answer."""
     try:
-        quilt = read_quilt_bytes(read_bytes(args.file, LONGEST_FILE))
+        quilt = read_quilt_bytes(read_bytes(args.file, LONGEST_FILE), beside(args.file))
     except QuiltFileFaults as error:
         faults = error.faults
         lines = (*(str(fault) for fault in faults), _how_many(faults, args.file))
@@ -57,7 +58,7 @@ def check(args: argparse.Namespace, context: Context) -> Report:
 
 def _read(file: str) -> Quilt:
     try:
-        return read_quilt_bytes(read_bytes(file, LONGEST_FILE))
+        return read_quilt_bytes(read_bytes(file, LONGEST_FILE), beside(file))
     except QuiltFileFaults as error:
         nothing = f"{_how_many(error.faults, file)} Nothing was begun."
         raise CommandError("\n".join([*(str(fault) for fault in error.faults), nothing])) from error

@@ -238,8 +238,6 @@ def _shortfall(state: State, possible: int, missing: Mapping[str, int]) -> Short
 
 def can_be_wanted(state: State, layout: Target) -> bool:
     """Whether a layout would be taken as the target: what is offered must not be refused."""
-    if state.standing is not Standing.IN_PROGRESS:
-        return False
     try:
         must_be_within_reach(state, layout.rows, layout.columns)
     except Refused:

@@ -9,7 +9,6 @@ from functools import lru_cache
 from msgspec import Struct
 
 from sewalong.lengths import LONGEST, Length, show
-from sewalong.piecing.catalogue import written_method
 from sewalong.piecing.cloth import Piece
 from sewalong.piecing.derive import Derivation
 from sewalong.piecing.faults import MethodFault, SizeRefused
@@ -21,7 +20,7 @@ from sewalong.quilt.cloth.to_cut import to_cut
 from sewalong.quilt.derived import derived
 from sewalong.quilt.quilt import Quilt, Target
 from sewalong.quilt.size import Size
-from sewalong.quilt.unit_size import decided_unit, is_trimmed, trim_stage
+from sewalong.quilt.unit_size import decided_unit, is_trimmed
 
 ACROSS, DOWN = "across", "down"
 MOST_SIDE_BY_SIDE = 200
@@ -118,7 +117,7 @@ def proof_pile(quilt: Quilt) -> str:
 
     Where the owner trims units that the method does not, it is that of the units themselves.
     """
-    trim = trim_stage(quilt.method_id)
+    trim = quilt.written_method.trim_stage
     if trim is None:
         return quilt.method.unit
     return quilt.method.stage(trim).takes[0].pile
@@ -152,9 +151,8 @@ def _sewn_with(quilt: Quilt, seam: Length) -> dict[str, list[Piece]]:
     """By pile: what the quilt's own pieces come to when sewn with this allowance."""
     cut = {start.pile: float(start.size) for start in quilt.starts}
     length = quilt.starts[0].length
-    written = written_method(quilt.method_id)
     long = {} if length is None else {"strip_length": float(length)}
-    return run_sizes(written, cut, seam, whole=False, **long).seen
+    return run_sizes(quilt.written_method, cut, seam, whole=False, **long).seen
 
 
 def _of_pile(quilt: Quilt, pile: str, way: str) -> Measured:
