@@ -82,7 +82,9 @@ class WorksheetScreen(Screen[None]):
         state = self._quilt.state
         under_way = state.standing is Standing.IN_PROGRESS
         return tuple(
-            one for one in self._numbers.layouts if one.current or (under_way and can_be_wanted(state, one.target))
+            one
+            for one in self._numbers.layouts
+            if one.current or (under_way and can_be_wanted(state, one.target))
         )
 
     def compose(self) -> ComposeResult:
