@@ -17,7 +17,9 @@ COMMANDS = (
         "sewalong forecast --by 2026-12-24",
         (
             Argument("--by", "the day it is wanted, such as 2026-12-24", "DATE"),
-            whole("--session", "minutes of a session (default: like yours so far)"),
+            whole(
+                "--session", "minutes of a session (default: as you prefer, or like yours so far)"
+            ),
             whole("--times", "sessions a week, with --session: how many weeks that takes"),
             *QUILT_NAMED,
         ),

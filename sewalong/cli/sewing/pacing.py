@@ -27,15 +27,19 @@ def forecast(args: argparse.Namespace, context: Context) -> Report:
     wanted = None if args.by is None else _date(args.by)
     _session(args)
     with chosen_quilt(args, context) as quilt:
-        now = quilt.now()
-        found = how_it_goes(quilt, args.session).left
+        now, minutes = quilt.now(), args.session or quilt.preferences.session_minutes
+        if args.times is not None and minutes is None:
+            raise CommandError(
+                "--times goes with --session: so many sessions of so many minutes a week."
+            )
+        found = how_it_goes(quilt, minutes).left
     lines = [*summary(found), *by_stage(found)]
     data = {"quilt": quilt.entry.name, **_forecast_data(found)}
     if found.in_all is not None:
         lines.append(_so_far(found))
     a_week = None
-    if args.times is not None:
-        habit = at_this_habit(found, args.session, args.times)
+    if args.times is not None and minutes is not None:
+        habit = at_this_habit(found, minutes, args.times)
         a_week = habit.hours
         if found.in_all is not None:
             lines.append(habit.sentence)
@@ -63,10 +67,6 @@ def _so_far(found: Forecast) -> str:
 def _session(args: argparse.Namespace) -> None:
     if args.session is not None and not 1 <= args.session <= _LONGEST_SESSION:
         raise CommandError(f"--session takes minutes from 1 to {_LONGEST_SESSION}.")
-    if args.times is not None and args.session is None:
-        raise CommandError(
-            "--times goes with --session: so many sessions of so many minutes a week."
-        )
     if args.times is not None and not 1 <= args.times <= _MOST_TIMES:
         raise CommandError(f"--times takes a number from 1 to {_MOST_TIMES}.")
 
@@ -128,7 +128,7 @@ def pace(args: argparse.Namespace, context: Context) -> Report:
     lines = [session_line(one, state.route) for one in facts]
     lines += [f"{one.sentence[:1].upper()}{one.sentence[1:]}." for one in took]
     if usual is not None:
-        lines.append(f"Usually measured in a session: {hours(usual)} of sewing.")
+        lines.append(f"A session of yours: {hours(usual)}.")
     if each is not None:
         lines.append(f"For each unit so far: {each_takes(each)} measured, all stages together.")
     lines.append("Idle gaps and counts without a time are in no measured hour.")

@@ -69,11 +69,11 @@ def by_date(
         return ByDate(0, left.low, left.high, Verdict.DAY_HAS_COME, (line, *_counted(forecast)))
     weeks = max(1.0, days / DAYS_OF_A_WEEK)
     asked = Hours(left.low / weeks, left.middle / weeks, left.high / weeks)
-    has = hours_a_week if hours_a_week is not None else forecast.fullest_week or None
+    has = hours_a_week if hours_a_week is not None else forecast.fullest_week
     verdict = _verdict(forecast, asked, has, today, days)
     takes = f"it takes {hours_between(asked)} {_span(days)}{surely(forecast.stages)}"
     if verdict is Verdict.TOO_EARLY:
-        line = _too_early(takes, None if hours_a_week is None else hours_a_week * weeks)
+        line = f"Too early to say: {takes}. {_must_hold(hours_a_week, weeks)}."
     else:
         line = _sentence(verdict, takes, has, given=hours_a_week is not None)
     lines = (line, *_units_first(forecast, today, days), *_counted(forecast))
@@ -101,13 +101,15 @@ def _span(days: int) -> str:
     return "today" if days == 1 else f"in the {days} days there are"
 
 
-def _too_early(takes: str, there_are: float | None) -> str:
-    """That nothing is known yet, and what would have to hold."""
-    if there_are is None:
-        must = "The day can be kept if your weeks have that much"
-    else:
-        must = f"With the habit given the rest may take {hours(there_are)} and no more"
-    return f"Too early to say: {takes}. {must}; two weeks of sewing will show."
+def _must_hold(hours_a_week: float | None, weeks: float) -> str:
+    """What would have to hold for the day to be kept."""
+    if hours_a_week is None:
+        return "It holds if your weeks have that much; two weeks of timed sewing will show"
+    there_are = hours(hours_a_week * weeks)
+    return (
+        f"With the habit given the rest may take {there_are} and no more; "
+        "two weeks of sewing will show"
+    )
 
 
 def _sentence(verdict: Verdict, takes: str, has: float | None, *, given: bool) -> str:

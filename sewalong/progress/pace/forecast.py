@@ -49,7 +49,7 @@ class Forecast(Struct, frozen=True):
 
     `session_hours` is the length of a session that `sessions` (least and most) counts in,
     the owner's own usual one when `own_sessions`. `spent` is the hours measured so far,
-    `fullest_week` the most of them in any seven days (None before the first session).
+    `fullest_week` the most hours at work in any seven days (None where none are known).
     `first_day` is that of the first session, `evenings` how many there were; `not_planned`
     lists the finishing this quilt is not planned to have.
     """
@@ -145,7 +145,7 @@ def _tonight(
     line, pace = known.plan.line(stage.id), known.stages[stage.id]
     if not line.to_do:
         return {}
-    fits = max(0.0, usual - facts[-1].hours) * 60 / pace.minutes
+    fits = max(0.0, usual - facts[-1].at_work) * 60 / pace.minutes
     return {stage.id: min(line.to_do, fits, ready(state, stage)) / line.to_do}
 
 

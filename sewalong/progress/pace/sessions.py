@@ -40,6 +40,12 @@ class SessionFacts(Struct, frozen=True):
     units: int
     is_open: bool
 
+    @property
+    def at_work(self) -> float:
+        """Hours of it that an evening like it has for sewing: its length, and where it stood
+        still for long what was measured."""
+        return self.hours if self.gaps else self.length.total_seconds() / 3600
+
 
 class WorkPoint(Struct, frozen=True):
     """Where the work stood at the end of a session: hours measured so far, and units there were."""
@@ -109,20 +115,20 @@ def _units_by_stage(state: State) -> dict[str, int]:
 
 
 def usual_hours(facts: Sequence[SessionFacts]) -> float | None:
-    """The middle one of the hours measured in the last sessions, leaving out the open one and
-    those with none; None where there is no other."""
-    closed = [one.hours for one in facts if not one.is_open and one.hours > 0]
+    """The middle one of the last sessions' hours at work, leaving out the open one and those
+    with none; None where there is no other."""
+    closed = [one.at_work for one in facts if not one.is_open and one.at_work > 0]
     return median(closed[-RECENT:]) if closed else None
 
 
 def fullest_week(facts: Sequence[SessionFacts]) -> float | None:
-    """The most hours measured in any seven days of the record; None before the first session."""
+    """The most hours at work in any seven days of the record; None before the first."""
     week = timedelta(days=7)
     sums = [
-        sum(one.hours for one in facts if first.opened <= one.opened < first.opened + week)
+        sum(one.at_work for one in facts if first.opened <= one.opened < first.opened + week)
         for first in facts
     ]
-    return max(sums, default=None)
+    return max(sums, default=0.0) or None
 
 
 def work_over_time(facts: Sequence[SessionFacts]) -> tuple[WorkPoint, ...]:

@@ -80,6 +80,16 @@ def test_a_session_of_her_own_length_so_many_times_a_week(begun: Desk) -> None:
     begun.refused("forecast", "--session", "30", "--times", "0")
 
 
+def test_the_length_she_prefers_is_half_of_a_habit(begun: Desk) -> None:
+    (begun.folder / "home" / "preferences.toml").write_text("session = 30\n", encoding="utf-8")
+    said = begun.ok("forecast", "--times", "7", "--json").data
+    assert (said["session_hours"], said["hours_a_week"]) == (0.5, 3.5)
+    assert (
+        begun.ok("forecast", "--times", "7", "--session", "60", "--json").data["hours_a_week"]
+        == 7.0
+    )
+
+
 def test_tonight_fits_the_time_and_names_the_stop(sewn: Sewn) -> None:
     desk = sewn(pair=20)
     said = desk.ok("tonight", "45", "--json").data

@@ -103,7 +103,7 @@ def test_a_day_that_has_come_is_a_fact_and_no_verdict_on_the_pace(day: date, why
 )
 def test_the_verdict_is_held_against_the_habit_given(a_week: float, verdict: Verdict) -> None:
     """Two weeks ask 4 1/2 to 6 1/2 hours each, whatever her fullest week had."""
-    for fullest in (None, 0.0, 1.0, 50.0):
+    for fullest in (None, 1.0, 50.0):
         asked = by_date(replace(LEFT, fullest_week=fullest), TODAY, date(2024, 3, 15), a_week)
         assert asked.verdict is verdict
         assert "the habit given has " in asked.lines[0]
@@ -141,7 +141,7 @@ def test_before_two_weeks_of_history_nothing_final_is_said(
     asked = by_date(forecast, TODAY, TODAY + timedelta(days=wanted), a_week)
     assert asked.verdict is Verdict.TOO_EARLY
     assert asked.lines[0].startswith("Too early to say: it takes ")
-    assert "two weeks of sewing will show" in asked.lines[0]
+    assert "sewing will show" in asked.lines[0]
     assert not any("cannot" in line or "can be done" in line for line in asked.lines)
 
 
@@ -151,13 +151,13 @@ def test_two_weeks_are_fourteen_days_and_two_sessions() -> None:
 
 def test_what_would_have_to_hold_is_said_instead() -> None:
     asked = by_date(on_day(3), TODAY, date(2024, 3, 15))
-    assert "The day can be kept if your weeks have that much" in asked.lines[0]
+    assert "It holds if your weeks have that much" in asked.lines[0]
     asked = by_date(on_day(3), TODAY, date(2024, 3, 15), 3.0)
     assert "With the habit given the rest may take 6 hours and no more" in asked.lines[0]
 
 
-def test_a_week_with_nothing_measured_is_no_week_to_judge_by() -> None:
-    assert by_date(replace(LEFT, fullest_week=0.0), TODAY, date(2024, 3, 8)).verdict is (
+def test_where_no_week_has_a_time_there_is_none_to_judge_by() -> None:
+    assert by_date(replace(LEFT, fullest_week=None), TODAY, date(2024, 3, 8)).verdict is (
         Verdict.TOO_EARLY
     )
 

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from datetime import timedelta
+
 import pytest
 
 from sewalong.progress.pace.duration_words import each_takes, hours, hours_between, listed, several
@@ -163,3 +165,38 @@ def test_times_and_lists_in_words() -> None:
         "2 to 3 weeks",
     )
     assert (listed(()), listed(("a",)), listed(("a", "b", "c"))) == ("", "a", "a, b and c")
+
+
+def test_an_evening_is_as_long_as_it_was_and_without_its_gaps() -> None:
+    diary = Diary(a_quilt())
+    diary.evening(("pair", 20, 0), ("pair", 4, 2), ("pair", 4, 2))
+    diary.evening(*[("pair", 4, 2)] * 4, ("pair", 4, 90))
+    diary.evening(("pair", 2, 0))
+    first, second, third = facts(diary)
+    assert (first.untimed, second.gaps, second.untimed) == (20, 1, 4)
+    assert first.at_work == pytest.approx(4 / 60)
+    assert second.length == timedelta(minutes=98)
+    assert second.at_work == second.hours == pytest.approx(8 / 60)
+    assert third.at_work == 0
+    assert usual_hours(facts(diary)) == pytest.approx(6 / 60)
+    assert fullest_week(facts(diary)) == pytest.approx(12 / 60)
+    typed_at_once = Diary(a_quilt())
+    typed_at_once.evening(("pair", 20, 0))
+    assert fullest_week(facts(typed_at_once)) is None
+
+
+def test_what_took_the_time_leaves_out_counts_without_one() -> None:
+    diary = Diary(a_quilt())
+    diary.evening(("pair", 40, 0), ("pair", 10, 5), ("sew", 2, 5))
+    diary.evening(("press", 2, 0))
+    pair, sew, press = what_took_the_time(diary.state.route, measured(diary.state, diary.record))
+    assert (pair.n, pair.untimed, pair.each) == (50, 40, 0.5)
+    assert pair.hours == pytest.approx(5 / 60)
+    assert pair.sentence == (
+        "pair: 5 minutes, 50% of the time measured, 50 pairs, 40 of them without a time, "
+        "about 30 seconds each"
+    )
+    assert sew.untimed == 0
+    assert sew.share == pytest.approx(0.5)
+    assert (press.each, press.hours) == (None, 0)
+    assert press.sentence == "press: 2 pressed four-patches counted without a time"
