@@ -146,7 +146,12 @@ def test_before_two_weeks_of_history_nothing_final_is_said(
 
 
 def test_two_weeks_are_fourteen_days_and_two_sessions() -> None:
-    assert by_date(on_day(HISTORY, evenings=2), TODAY, date(2024, 3, 8)).verdict is Verdict.CANNOT
+    def verdict(days: int, evenings: int) -> Verdict:
+        return by_date(on_day(days, evenings=evenings), TODAY, date(2024, 3, 8)).verdict
+
+    assert verdict(14, 2) is Verdict.CANNOT
+    assert verdict(13, 2) is Verdict.TOO_EARLY
+    assert verdict(14, 1) is Verdict.TOO_EARLY
 
 
 def test_what_would_have_to_hold_is_said_instead() -> None:

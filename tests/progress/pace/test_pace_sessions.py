@@ -5,6 +5,7 @@ from __future__ import annotations
 from datetime import timedelta
 
 import pytest
+from msgspec.structs import replace
 
 from sewalong.progress.pace.duration_words import each_takes, hours, hours_between, listed, several
 from sewalong.progress.pace.hours_ahead import Hours
@@ -200,3 +201,26 @@ def test_what_took_the_time_leaves_out_counts_without_one() -> None:
     assert sew.share == pytest.approx(0.5)
     assert (press.each, press.hours) == (None, 0)
     assert press.sentence == "press: 2 pressed four-patches counted without a time"
+
+
+def test_a_stage_is_told_to_the_minute() -> None:
+    diary = Diary(a_quilt())
+    diary.evening(("sew", 28, 57))
+    (sew,) = what_took_the_time(diary.state.route, measured(diary.state, diary.record))
+    assert sew.sentence.startswith("sew: 57 minutes, 100% of the time measured, 28 four-patches, ")
+
+
+def test_what_a_count_without_a_time_may_have_taken_is_a_guess_apart() -> None:
+    diary = Diary(a_quilt())
+    diary.evening(("sew", 10, 0), ("sew", 1, 3), ("press", 4, 6), ("press", -4, 2))
+    known = measured(diary.state, diary.record)
+    assert known.each["sew"] == 3, "one count with a time is a pace"
+    assert "press" not in known.each, "nothing is left of it"
+    untimed, timed = known.stretches[:2]
+    assert known.guess(untimed) == 30
+    assert known.guess(timed) == 0
+    assert known.guess(replace(untimed, n=-2)) == 0, "unpicking was no sewing"
+    pairs = Diary(a_quilt())
+    pairs.evening(("pair", 6, 0))
+    known = measured(pairs.state, pairs.record)
+    assert known.guess(known.stretches[0]) == pytest.approx(6 * known.guesses["pair"])
