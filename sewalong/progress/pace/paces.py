@@ -97,13 +97,13 @@ class Paces(Struct, frozen=True):
     """Every stage of the route, and what is believed of them together.
 
     In a belief each stage has the place in `places`, then come the slope of learning and the
-    evening of session `evening` (0: none yet).
+    evening of session `evening` (None before there is one).
     """
 
     stages: Mapping[str, StagePace]
     places: Mapping[str, int]
     likely: tuple[Likely, ...]
-    evening: int
+    evening: int | None
     measured: Measured
     plan: Plan
 
@@ -125,7 +125,7 @@ def paces(state: State, record: Sequence[Recorded], now: datetime) -> Paces:
     places = {stage: place for place, stage in enumerate(guessed)}
     likely = _likely(guessed, places, found, uneven, now)
     now_plan = plan(state)
-    known = Paces({}, places, likely, found[-1].session if found else 0, times, now_plan)
+    known = Paces({}, places, likely, found[-1].session if found else None, times, now_plan)
     return Paces(
         stages={
             stage.id: _stage_pace(stage, known, guessed[stage.id], found, uneven)

@@ -390,6 +390,14 @@ def test_the_pace_of_a_stage_begun_may_move_with_the_months() -> None:
         assert moved == pytest.approx(np.diag([0.05**2 * 2, 0.05**2 * 2, 0, 0, 0]), abs=1e-12)
 
 
+def evening_factor(
+    rng: np.random.Generator, evenings: float, sessions: float, many: int
+) -> np.ndarray:
+    """What the average of so many evenings makes of a time, drawn many times."""
+    spread = evenings / np.sqrt(sessions)
+    return np.exp(rng.normal(evenings**2 / 2 - spread**2 / 2, spread, many))
+
+
 def drawn(diary: Diary, known: Paces, ids: Sequence[str], session: float) -> np.ndarray:
     """Hours ahead of stages together, many times over: paces drawn from the belief, evenings
     and single pieces at random."""
@@ -408,8 +416,7 @@ def drawn(diary: Diary, known: Paces, ids: Sequence[str], session: float) -> np.
             each.append(mean * np.exp(rng.normal(-uneven / 2, np.sqrt(uneven), many)))
         in_all = np.sum(each, axis=0)
         in_sessions = max(1.0, float(np.mean(in_all)) / session)
-        between = likely.evenings / np.sqrt(in_sessions)
-        hours.append(in_all * np.exp(rng.normal(likely.evenings**2 / 2, between, many)))
+        hours.append(in_all * evening_factor(rng, likely.evenings, in_sessions, many))
     return np.concatenate(hours)
 
 
@@ -426,6 +433,37 @@ def test_the_hours_are_those_of_a_simulation_from_what_is_believed() -> None:
             drawn(diary, known, ids, now.session_hours), (0.1, 0.5, 0.9)
         )
         assert [found.low, found.middle, found.high] == pytest.approx([low, middle, high], rel=0.06)
+
+
+@pytest.mark.parametrize("begun", [2, 12])
+def test_what_is_left_for_this_evening_goes_at_this_evenings_pace(
+    monkeypatch: pytest.MonkeyPatch, begun: int
+) -> None:
+    """Evenings are made to differ much, so that it matters which of them a piece is sewn in."""
+    monkeypatch.setattr("sewalong.progress.pace.paces.EVENINGS", ((0.35, 1.0),))
+    diary = Diary(a_quilt("plain-squares", 200, 10, 20))
+    for number in range(4):
+        diary.evening(*[("square-up", 2, 1.3 + 0.4 * (number % 2))] * 14)
+    diary.sit_down(diary.now + timedelta(days=1))
+    for _ in range(begun):
+        diary.count("square-up", 2, 1.9)
+    known = paces(diary.state, diary.record, diary.now)
+    line, pace = known.plan.line("square-up"), known.stages["square-up"]
+    usual = (14 * 1.3 + 14 * 1.7) / 2
+    here = min(line.to_do, max(0.0, usual - 1.9 * begun) / pace.minutes) / line.to_do
+    assert (here > 0) == (begun == 2)
+    (likely,) = known.likely
+    rng = np.random.default_rng(2)
+    unknown = rng.multivariate_normal(likely.belief.mean, likely.belief.covariance, size=200_000)
+    leans = lean(line.done, line.to_do) * (unknown[:, -2] - 0.12)
+    mean = unknown[:, known.places["square-up"]] + on_average(0.12, line.done, line.to_do) + leans
+    hours = np.exp(mean) * line.to_do / 60
+    later = max(1.0, float(np.mean(hours)) * (1 - here) * 60 / usual)
+    evenings = evening_factor(rng, 0.35, later, len(hours))
+    hours *= here * np.exp(unknown[:, -1]) + (1 - here) * evenings
+    found = stage(diary, "square-up").hours
+    expected = np.quantile(hours, (0.1, 0.5, 0.9))
+    assert [found.low, found.middle, found.high] == pytest.approx(expected, rel=0.04)
 
 
 def test_before_any_session_a_pace_is_its_guess() -> None:
