@@ -17,7 +17,8 @@ from msgspec import Struct
 
 from sewalong.progress.pace.belief import Row
 from sewalong.progress.pace.hours_ahead import Hours, LogNormal, range_of
-from sewalong.progress.pace.paces import OWN_FAULT, Likely, Paces, StagePace
+from sewalong.progress.pace.owners_pace import OWN_FAULT, Likely
+from sewalong.progress.pace.paces import Paces, StagePace
 from sewalong.progress.pace.sessions import SessionFacts, fullest_week, usual_hours
 from sewalong.progress.record.readiness import ready
 from sewalong.progress.record.route import FINISHING
@@ -140,7 +141,7 @@ def _tonight(
     stage = state.route.stage(stage_id) if stage_id else None
     if session is None or stage is None or is_over(session, now) or not facts:
         return {}
-    if not session.number == known.evening == facts[-1].number:
+    if not session.number == known.owner.evening == facts[-1].number:
         return {}
     line, pace = known.plan.line(stage.id), known.stages[stage.id]
     if not line.to_do:
@@ -159,7 +160,7 @@ class Ahead(Struct, frozen=True):
 
     def of(self, stages: Sequence[str]) -> Hours:
         """The hours of these stages together; each has something to do."""
-        return range_of([self._if(likely, stages) for likely in self.known.likely])
+        return range_of([self._if(likely, stages) for likely in self.known.owner.likely])
 
     def _if(self, likely: Likely, stages: Sequence[str]) -> LogNormal:
         rows: list[Row] = []
@@ -168,7 +169,7 @@ class Ahead(Struct, frozen=True):
         between = likely.evenings**2
         for stage in stages:
             line, here = self.known.plan.line(stage), self.tonight.get(stage, 0.0)
-            row, more = self.known.row(stage, line.done, line.to_do, here)
+            row, more = self.known.owner.row(stage, line.done, line.to_do, here)
             sure = likely.belief.of(row) + more + log(line.to_do / 60)
             mean = exp(sure + (likely.belief.tie(row, row) + (1 - here) * between) / 2)
             uneven = self.known.stages[stage].uneven / line.to_do + OWN_FAULT**2

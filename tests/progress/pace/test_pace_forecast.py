@@ -15,7 +15,8 @@ from sewalong.progress.pace.forecast import Forecast, StageForecast
 from sewalong.progress.pace.forecast_words import by_stage, summary, table
 from sewalong.progress.pace.guesses import guesses
 from sewalong.progress.pace.hours_ahead import Hours
-from sewalong.progress.pace.paces import EVENINGS, Paces, paces
+from sewalong.progress.pace.owners_pace import EVENINGS
+from sewalong.progress.pace.paces import Paces, paces
 from sewalong.progress.pace.session_samples import spells
 from sewalong.progress.record.events import TargetChanged
 from sewalong.quilt.quilt import Target
@@ -360,8 +361,8 @@ def believed(diary: Diary, evenings: float) -> tuple[np.ndarray, np.ndarray, flo
 
 def at_once(monkeypatch: pytest.MonkeyPatch) -> None:
     """Nothing moves between sessions, so that all of them can be taken in at once."""
-    monkeypatch.setattr("sewalong.progress.pace.paces.CHANGED_BY_SESSION", 0.0)
-    monkeypatch.setattr("sewalong.progress.pace.paces.CHANGED_BY_MONTH", 0.0)
+    monkeypatch.setattr("sewalong.progress.pace.owners_pace.CHANGED_BY_SESSION", 0.0)
+    monkeypatch.setattr("sewalong.progress.pace.owners_pace.CHANGED_BY_MONTH", 0.0)
 
 
 def test_what_is_believed_is_what_conditioning_on_the_whole_record_at_once_gives(
@@ -371,21 +372,21 @@ def test_what_is_believed_is_what_conditioning_on_the_whole_record_at_once_gives
     diary = worked()
     known = paces(diary.state, diary.record, diary.now)
     fits = []
-    for (evenings, chance), likely in zip(EVENINGS, known.likely, strict=True):
+    for (evenings, chance), likely in zip(EVENINGS, known.owner.likely, strict=True):
         mean, covariance, fit = believed(diary, evenings)
         assert likely.evenings == evenings
         assert likely.belief.mean == pytest.approx(mean, abs=1e-9)
         assert np.array(likely.belief.covariance) == pytest.approx(covariance, abs=1e-9)
         fits.append(log(chance) + fit)
     weights = np.exp(np.array(fits) - max(fits))
-    assert [one.chance for one in known.likely] == pytest.approx(weights / weights.sum())
+    assert [one.chance for one in known.owner.likely] == pytest.approx(weights / weights.sum())
 
 
 def test_the_pace_of_a_stage_begun_may_move_with_the_months() -> None:
     diary = worked()
     known = paces(diary.state, diary.record, diary.now)
     later = paces(diary.state, diary.record, diary.now + timedelta(days=60))
-    for one, other in zip(known.likely, later.likely, strict=True):
+    for one, other in zip(known.owner.likely, later.owner.likely, strict=True):
         moved = np.array(other.belief.covariance) - np.array(one.belief.covariance)
         assert moved == pytest.approx(np.diag([0.05**2 * 2, 0.05**2 * 2, 0, 0, 0]), abs=1e-12)
 
@@ -403,12 +404,12 @@ def drawn(diary: Diary, known: Paces, ids: Sequence[str], session: float) -> np.
     and single pieces at random."""
     rng = np.random.default_rng(1)
     hours = []
-    for likely in known.likely:
+    for likely in known.owner.likely:
         many = round(60_000 * likely.chance)
         unknown = rng.multivariate_normal(likely.belief.mean, likely.belief.covariance, size=many)
         each = []
         for stage_id in ids:
-            line, place = known.plan.line(stage_id), known.places[stage_id]
+            line, place = known.plan.line(stage_id), known.owner.places[stage_id]
             learned = on_average(0.12, line.done, line.to_do)
             leans = lean(line.done, line.to_do) * (unknown[:, -2] - 0.12)
             mean = np.exp(unknown[:, place] + learned + leans) * line.to_do / 60
@@ -440,7 +441,7 @@ def test_what_is_left_for_this_evening_goes_at_this_evenings_pace(
     monkeypatch: pytest.MonkeyPatch, begun: int
 ) -> None:
     """Evenings are made to differ much, so that it matters which of them a piece is sewn in."""
-    monkeypatch.setattr("sewalong.progress.pace.paces.EVENINGS", ((0.35, 1.0),))
+    monkeypatch.setattr("sewalong.progress.pace.owners_pace.EVENINGS", ((0.35, 1.0),))
     diary = Diary(a_quilt("plain-squares", 200, 10, 20))
     for number in range(4):
         diary.evening(*[("square-up", 2, 1.3 + 0.4 * (number % 2))] * 14)
@@ -452,11 +453,15 @@ def test_what_is_left_for_this_evening_goes_at_this_evenings_pace(
     usual = (14 * 1.3 + 14 * 1.7) / 2
     here = min(line.to_do, max(0.0, usual - 1.9 * begun) / pace.minutes) / line.to_do
     assert (here > 0) == (begun == 2)
-    (likely,) = known.likely
+    (likely,) = known.owner.likely
     rng = np.random.default_rng(2)
     unknown = rng.multivariate_normal(likely.belief.mean, likely.belief.covariance, size=200_000)
     leans = lean(line.done, line.to_do) * (unknown[:, -2] - 0.12)
-    mean = unknown[:, known.places["square-up"]] + on_average(0.12, line.done, line.to_do) + leans
+    mean = (
+        unknown[:, known.owner.places["square-up"]]
+        + on_average(0.12, line.done, line.to_do)
+        + leans
+    )
     hours = np.exp(mean) * line.to_do / 60
     later = max(1.0, float(np.mean(hours)) * (1 - here) * 60 / usual)
     evenings = evening_factor(rng, 0.35, later, len(hours))
