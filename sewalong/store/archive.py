@@ -166,7 +166,8 @@ def _read(text: str) -> Mapping[str, object]:
         if key not in _KEYS:
             raise StoreFault(
                 f"The exported quilt has something unknown in it ({key!a:.40}). "
-                "It may come from a newer sewalong. Nothing was taken in."
+                "Nothing was taken in. Export it again with the sewalong it was exported with, "
+                "or take it in there."
             )
     return content
 

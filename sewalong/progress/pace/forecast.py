@@ -28,6 +28,10 @@ from sewalong.progress.record.state import State
 FIRST_SESSION = 1.0
 """Hours of a session while the owner's own are not known: a guess."""
 
+LEAST_LEFT = 0.02
+"""Counts that a stage not done has left at least: to pick up what is begun and to see that it
+is whole takes a moment. From memory."""
+
 
 class StageForecast(Struct, frozen=True):
     """One stage that has counts to do, and the hours they take; `pace` says from what."""
@@ -170,7 +174,8 @@ class Ahead(Struct, frozen=True):
         for stage in stages:
             line, here = self.known.plan.line(stage), self.tonight.get(stage, 0.0)
             row, more = self.known.owner.row(stage, line.done, line.to_do, here)
-            sure = likely.belief.of(row) + more + log(line.to_do / 60)
+            left = max(line.to_do - line.begun, LEAST_LEFT)
+            sure = likely.belief.of(row) + more + log(left / 60)
             mean = exp(sure + (likely.belief.tie(row, row) + (1 - here) * between) / 2)
             uneven = self.known.stages[stage].uneven / line.to_do + OWN_FAULT**2
             variance += mean**2 * uneven
