@@ -9,4 +9,4 @@ from tests.progress.pace.simulated import KINDS, WORLDS
 def test_print_how_often_the_range_holds_the_truth() -> None:
     lines = list(figures())
     print("\n", *lines, sep="\n")
-    assert len(lines) == 4 + len(KINDS) * len(WORLDS)
+    assert len(lines) == 4 + len(KINDS) * len(WORLDS) + 1

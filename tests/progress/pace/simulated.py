@@ -10,12 +10,13 @@ spreads are invented, and none is read from the program under test but the guess
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator, Mapping
+from copy import copy
 from dataclasses import dataclass, field
 from datetime import timedelta
 from functools import partial
 from math import ceil, exp, log, log2
 from random import Random
-from statistics import median
+from statistics import median, quantiles
 
 from sewalong.piecing.catalogue import method
 from sewalong.progress.pace.forecast import Forecast
@@ -76,11 +77,36 @@ easier, than the spreads that the model is told beforehand."""
 
 @dataclass(frozen=True)
 class Moment:
-    """The record as far as `events`, when so much of the work was done."""
+    """The record as far as `events`, when so much of the work was done, and how the quilter
+    was then: `since` minutes into a session of `length`."""
 
     share: float
     events: int
     left: Mapping[str, float]
+    quilter: Quilter
+    since: float
+    length: float
+
+    def best_known(self, stage: str, to_do: int, *, in_hand: bool) -> Hours:
+        """The range of one who knows all her ways: so many counts sewn again and again from
+        here on, in this evening if the stage is `in_hand`, else from the next on."""
+        hours = []
+        for number in range(AGAIN):
+            quilter, since, spent = self.quilter.as_she_is(Random(number)), self.since, 0.0
+            if not in_hand:
+                quilter.sit_down()
+                since = 0.0
+            for _ in range(to_do):
+                minutes = quilter.minutes(stage, since)
+                gap = _gap(quilter.rng, quilter.world.called_away)
+                spent += minutes + (gap if gap <= SHORT_BREAK else 0.0)
+                since += minutes
+                if since > self.length:
+                    quilter.sit_down()
+                    since = 0.0
+            hours.append(spent / 60)
+        tenths = quantiles(hours, n=10)
+        return Hours(tenths[0], tenths[4], tenths[8])
 
     def hours_left(self, stages: Iterable[str] | None = None) -> float:
         """The true hours still to come, at all stages or at those."""
@@ -134,6 +160,12 @@ class Quilter:
         self.session_spread = rng.uniform(*world.session)
         self.fatigue = rng.uniform(0, world.fatigue)
         self.evening = 1.0
+
+    def as_she_is(self, rng: Random) -> Quilter:
+        """Another one just like her now, with a chance of her own from here on."""
+        other = copy(self)
+        other.rng, other.made = rng, dict(self.made)
+        return other
 
     def sit_down(self, days: float = 0.0) -> None:
         """A better or a worse evening, so many days after the last."""
@@ -193,7 +225,7 @@ def sew(rng: Random, world: World | None = None) -> Sewn:
     batch, length = rng.choice((1, 3, 6, 12)), rng.uniform(30, 150)
     heaps = rng.random() < 0.25
     spent, since = dict.fromkeys(quilter.base, 0.0), 0.0
-    marks: list[tuple[int, dict[str, float]]] = []
+    marks: list[Mark] = []
     unsaid: list[tuple[str, int]] = []
 
     def write_down() -> None:
@@ -203,7 +235,7 @@ def sew(rng: Random, world: World | None = None) -> Sewn:
                 diary.pass_by(0.1)
             diary.count(stage, n, 0.03)
         unsaid.clear()
-        marks.append((len(diary.record), dict(spent)))
+        marks.append((len(diary.record), dict(spent), quilter.as_she_is(rng), since))
 
     diary.sit_down()
     quilter.sit_down()
@@ -227,7 +259,7 @@ def sew(rng: Random, world: World | None = None) -> Sewn:
                 quilter.sit_down(days)
                 since = 0.0
     write_down()
-    return Sewn(quilt, tuple(diary.record), _moments(marks, spent))
+    return Sewn(quilt, tuple(diary.record), _moments(marks, spent, length))
 
 
 def _gap(rng: Random, called_away: float) -> float:
@@ -237,16 +269,18 @@ def _gap(rng: Random, called_away: float) -> float:
     return rng.uniform(0.5, SHORT_BREAK) if chance < called_away + 0.04 else 0.0
 
 
-def _moments(
-    marks: list[tuple[int, dict[str, float]]], spent: Mapping[str, float]
-) -> tuple[Moment, ...]:
+Mark = tuple[int, dict[str, float], Quilter, float]
+"""Events so far, minutes spent by stage, the quilter, and how long she has sat."""
+
+
+def _moments(marks: list[Mark], spent: Mapping[str, float], length: float) -> tuple[Moment, ...]:
     found = []
     in_all = sum(spent.values())
     for share in SHARES:
         before = [mark for mark in marks if sum(mark[1].values()) <= share * in_all]
-        events, so_far = before[-1] if before else marks[0]
+        events, so_far, quilter, since = before[-1] if before else marks[0]
         left = {stage: (spent[stage] - so_far[stage]) / 60 for stage in spent}
-        found.append(Moment(share, events, left))
+        found.append(Moment(share, events, left, quilter, since, length))
     return tuple(found)
 
 
@@ -281,8 +315,11 @@ SHARES = (0.25, 0.5, 0.75)
 IN_ALL, MEASURED, GUESSED = "in all", "worked at", "never begun"
 TWO_SESSIONS = "each stage of two sessions"
 MANY_PIECES = "the same, ten counts done and ten to do"
+BEST_KNOWN = "each stage of two sessions, by one who knows all her ways"
 KINDS = (IN_ALL, MEASURED, GUESSED, TWO_SESSIONS, MANY_PIECES)
 MANY = 10
+AGAIN = 100
+"""Times the rest of a stage is sewn, to see what could be known of it at best."""
 
 
 def calibration(
@@ -312,3 +349,20 @@ def compared(said: Forecast, moment: Moment) -> Iterator[tuple[str, Hours, float
             yield TWO_SESSIONS, one.hours, truth
             if min(one.to_do, one.pace.timed) >= MANY:
                 yield MANY_PIECES, one.hours, truth
+
+
+def best_known(quilts: int, seed: int, world: World | None = None) -> dict[float, Held]:
+    """By share of the work done: the ranges of stages worked at in two sessions, as one would
+    state them who knows the quilter as she is. No forecast can be narrower and hold."""
+    held = {share: Held() for share in SHARES}
+    for number in range(quilts):
+        sewn = sew(Random(f"{seed}-{number}"), world)
+        for moment in sewn.moments:
+            state = fold(sewn.quilt, sewn.record[: moment.events])
+            for one in sewn.said(moment).stages:
+                if one.pace.sessions >= 2:
+                    stage = one.pace.stage.id
+                    in_hand = stage == state.last_counted
+                    said = moment.best_known(stage, one.to_do, in_hand=in_hand)
+                    held[moment.share].note(said, moment.left[stage])
+    return held
