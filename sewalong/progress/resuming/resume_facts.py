@@ -15,7 +15,7 @@ from sewalong.progress.plan.plan import Plan, StageLine, plan
 from sewalong.progress.record import events as e
 from sewalong.progress.record.begun_rows import begun_in_words, units_across
 from sewalong.progress.record.route import JOIN_ROWS, SEW_ROWS, TopStage
-from sewalong.progress.record.sessions import is_over
+from sewalong.progress.record.sessions import is_over, session_length
 from sewalong.progress.record.settings import Settings
 from sewalong.progress.record.state import Check, SessionRecord, Standing, State
 from sewalong.progress.record.time_words import ago, spoken
@@ -135,7 +135,7 @@ def _last_time(state: State, now: datetime) -> Facts:
     if last is None:
         yield "Last time", "Not begun yet."
         return
-    length = spoken((last.ended or last.last_at) - last.opened)
+    length = spoken(session_length(last, now))
     did = ", ".join(
         f"{n} at {stage.label}" if n > 0 else f"{-n} unpicked at {stage.label}"
         for stage_id, n in last.counts.items()
