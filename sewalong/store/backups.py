@@ -19,8 +19,8 @@ from msgspec import Struct
 
 from sewalong.store.begun import backup_folder, backup_of_day
 from sewalong.store.faults import Damaged, StoreFault, Trouble, damaged, fault_from
-from sewalong.store.soundness import faults_of_file, trouble_of
-from sewalong.store.writing import make_folder, sync_folder
+from sewalong.store.soundness import trouble_of_file
+from sewalong.store.writing import make_folder, sync_file, sync_folder
 
 DAYS = 14
 """Backups of days that are kept, counted in days of use: a clock set wrong drops none of them."""
@@ -142,9 +142,13 @@ def _back_up(connection: sqlite3.Connection, path: str, to: str) -> None:
     handle, name = tempfile.mkstemp(dir=folder, prefix=".backup-", suffix=".db")
     os.close(handle)
     try:
-        with closing(sqlite3.connect(name)) as copy, _steady(connection):
+        with closing(sqlite3.connect(name, isolation_level=None)) as copy, _steady(connection):
+            # Synced once, below: until then it is nothing yet.
+            copy.execute("PRAGMA journal_mode = OFF").fetchall()
+            copy.execute("PRAGMA synchronous = OFF").fetchall()
             connection.backup(copy)
-        if trouble := trouble_of(faults_of_file(name)):
+        sync_file(name)
+        if trouble := trouble_of_file(name):
             raise damaged(path, trouble)
         os.replace(name, to)
     except BaseException:

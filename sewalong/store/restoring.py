@@ -17,7 +17,7 @@ from sewalong.store.database import Database
 from sewalong.store.faults import StoreFault, Trouble, fault_from
 from sewalong.store.rescue import Rescued, rescue
 from sewalong.store.soundness import faults_of, faults_of_file
-from sewalong.store.writing import make_folder, sync_folder
+from sewalong.store.writing import make_folder, sync_file, sync_folder
 
 
 class Restored(Struct, frozen=True):
@@ -100,7 +100,7 @@ def _set_aside(place: str, path: str, now: datetime) -> str | None:
         if os.path.isfile(f"{place}{ending}"):
             shutil.copyfile(f"{place}{ending}", f"{aside}{ending}")
             os.chmod(f"{aside}{ending}", 0o600)
-            _sync(f"{aside}{ending}")
+            sync_file(f"{aside}{ending}")
     sync_folder(folder)
     return aside
 
@@ -111,7 +111,7 @@ def _replace(place: str, backup: str) -> None:
     os.close(handle)
     try:
         shutil.copyfile(backup, name)
-        _sync(name)
+        sync_file(name)
         # A journal belongs to the file that goes: played back into another it would ruin that.
         with suppress(FileNotFoundError):
             os.unlink(f"{place}-journal")
@@ -121,14 +121,6 @@ def _replace(place: str, backup: str) -> None:
             os.unlink(name)
         raise
     sync_folder(folder)
-
-
-def _sync(file: str) -> None:
-    handle = os.open(file, os.O_RDWR)
-    try:
-        os.fsync(handle)
-    finally:
-        os.close(handle)
 
 
 def _folder(path: str, name: str) -> str:

@@ -10,7 +10,7 @@ from msgspec import Struct
 
 from sewalong.store.chain import EVENTS, PLANS, mark_of_event, mark_of_plan
 from sewalong.store.faults import Damaged, Newer, StoreFault, Trouble
-from sewalong.store.schema import STEPS, checked_version
+from sewalong.store.schema import STEPS, checked_version, version_of
 
 
 class Fault(Struct, frozen=True):
@@ -26,6 +26,15 @@ def trouble_of(faults: Sequence[Fault]) -> str:
     return next((fault.what for fault in faults if fault.quilt is None), "")
 
 
+def trouble_of_file(path: str) -> str:
+    """What is wrong with the file at `path` as a whole, asked of SQLite alone: the quick look."""
+    try:
+        with closing(sqlite3.connect(path, isolation_level=None)) as connection:
+            return trouble_of(_faults_of_whole(connection, path))
+    except Trouble as error:
+        return _said(error)
+
+
 def faults_of_file(path: str) -> tuple[Fault, ...]:
     """Whatever is wrong with the record at `path`, of this version or an older one."""
     try:
@@ -38,22 +47,28 @@ def faults_of_file(path: str) -> tuple[Fault, ...]:
 def faults_of(connection: sqlite3.Connection, path: str) -> tuple[Fault, ...]:
     """Whatever is wrong with an open record."""
     try:
-        try:
-            version = checked_version(connection, path)
-        except Newer:
-            version = len(STEPS) + 1
-        if version == 0:
+        if found := _faults_of_whole(connection, path):
+            return found
+        marked = version_of(connection) == len(STEPS)
+        return tuple(_faults_of_quilts(connection, marked=marked))
+    except Trouble as error:
+        return (Fault(_said(error)),)
+
+
+def _faults_of_whole(connection: sqlite3.Connection, path: str) -> tuple[Fault, ...]:
+    try:
+        if checked_version(connection, path) == 0:
             return (Fault("there is no quilt and no table in it"),)
-        said = [text for (text,) in connection.execute("PRAGMA integrity_check(3)").fetchall()]
-        if said != ["ok"]:
-            return tuple(Fault(f"SQLite says: {' '.join(text.split())}") for text in said)
-        return tuple(_faults_of_quilts(connection, marked=version == len(STEPS)))
+    except Newer:
+        pass  # what SQLite says of it holds for any version
     except Damaged as fault:
         return (Fault(fault.what),)
     except StoreFault:
         return (Fault("it is no record of quilts"),)
-    except Trouble as error:
-        return (Fault(_said(error)),)
+    said = [text for (text,) in connection.execute("PRAGMA integrity_check(3)").fetchall()]
+    if said != ["ok"]:
+        return tuple(Fault(f"SQLite says: {' '.join(text.split())}") for text in said)
+    return ()
 
 
 def _said(error: Exception) -> str:
