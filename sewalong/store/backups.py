@@ -19,7 +19,7 @@ from msgspec import Struct
 
 from sewalong.store.begun import backup_folder, backup_of_day
 from sewalong.store.faults import Damaged, StoreFault, Trouble, damaged, fault_from
-from sewalong.store.soundness import trouble_of_file
+from sewalong.store.soundness import Fault, faults_of_file, trouble_of
 from sewalong.store.writing import make_folder, sync_file, sync_folder
 
 DAYS = 14
@@ -72,8 +72,10 @@ def before_first_write(connection: sqlite3.Connection, path: str, day: date) -> 
         (quilts,) = connection.execute("SELECT COUNT(*) FROM quilt").fetchone()
         if not quilts or shutil.disk_usage(os.path.dirname(path) or ".").free < _room(path):
             return
-        _back_up(connection, path, backup_of_day(path, day))
-        _thin(path)
+        faults = _back_up(connection, path, backup_of_day(path, day))
+        if not faults:
+            # One that has damage in it takes the place of none that has not.
+            _thin(path)
     except Damaged:
         raise
     except (StoreFault, OSError, *Trouble):
@@ -133,8 +135,11 @@ def back_up_record(path: str, now: datetime, folder: str | None) -> str:
         raise fault_from(error, path) from error
 
 
-def _back_up(connection: sqlite3.Connection, path: str, to: str) -> None:
-    """To a temporary file first, which is read back, synced and then renamed."""
+def _back_up(connection: sqlite3.Connection, path: str, to: str) -> tuple[Fault, ...]:
+    """To a temporary file first, which is synced, read back and then renamed.
+
+    What is wrong in single quilts is returned; with more than that there is no backup.
+    """
     folder = os.path.dirname(to)
     make_folder(folder)
     if not os.path.isdir(folder):
@@ -148,7 +153,8 @@ def _back_up(connection: sqlite3.Connection, path: str, to: str) -> None:
             copy.execute("PRAGMA synchronous = OFF").fetchall()
             connection.backup(copy)
         sync_file(name)
-        if trouble := trouble_of_file(name):
+        faults = faults_of_file(name)
+        if trouble := trouble_of(faults):
             raise damaged(path, trouble)
         os.replace(name, to)
     except BaseException:
@@ -157,6 +163,7 @@ def _back_up(connection: sqlite3.Connection, path: str, to: str) -> None:
                 os.unlink(left)
         raise
     sync_folder(folder)
+    return faults
 
 
 @contextmanager

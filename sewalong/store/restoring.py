@@ -16,7 +16,7 @@ from sewalong.store.begun import mark
 from sewalong.store.database import Database
 from sewalong.store.faults import StoreFault, Trouble, fault_from
 from sewalong.store.rescue import Rescued, rescue
-from sewalong.store.soundness import faults_of, faults_of_file
+from sewalong.store.soundness import faults_of, faults_of_file, trouble_of
 from sewalong.store.writing import make_folder, sync_file, sync_folder
 
 
@@ -30,8 +30,11 @@ class Restored(Struct, frozen=True):
 
 
 def put_back(path: str, backup: str, now: datetime) -> Restored:
-    """Put `backup` in the place of the record at `path`, all or nothing; raises StoreFault."""
-    if wrong := next((fault.what for fault in faults_of_file(backup)), ""):
+    """Put `backup` in the place of the record at `path`, all or nothing; raises StoreFault.
+
+    One in which single quilts are damaged can be all there is, and is put back as it is.
+    """
+    if wrong := trouble_of(faults_of_file(backup)):
         raise StoreFault(
             f"{backup} is not sound ({wrong}), so nothing was changed. Choose another: "
             "sewalong restore lists them."

@@ -8,7 +8,7 @@ from contextlib import closing
 
 from msgspec import Struct
 
-from sewalong.store.chain import EVENTS, PLANS, mark_of_event, mark_of_plan
+from sewalong.store.chain import EVENTS, PLANS, mark_of_plan, marks_after
 from sewalong.store.faults import Damaged, Newer, StoreFault, Trouble
 from sewalong.store.schema import STEPS, checked_version, version_of
 
@@ -26,15 +26,6 @@ def trouble_of(faults: Sequence[Fault]) -> str:
     return next((fault.what for fault in faults if fault.quilt is None), "")
 
 
-def trouble_of_file(path: str) -> str:
-    """What is wrong with the file at `path` as a whole, asked of SQLite alone: the quick look."""
-    try:
-        with closing(sqlite3.connect(path, isolation_level=None)) as connection:
-            return trouble_of(_faults_of_whole(connection, path))
-    except Trouble as error:
-        return _said(error)
-
-
 def faults_of_file(path: str) -> tuple[Fault, ...]:
     """Whatever is wrong with the record at `path`, of this version or an older one."""
     try:
@@ -47,7 +38,7 @@ def faults_of_file(path: str) -> tuple[Fault, ...]:
 def faults_of(connection: sqlite3.Connection, path: str) -> tuple[Fault, ...]:
     """Whatever is wrong with an open record."""
     try:
-        if found := _faults_of_whole(connection, path):
+        if found := faults_of_whole(connection, path):
             return found
         marked = version_of(connection) == len(STEPS)
         return tuple(_faults_of_quilts(connection, marked=marked))
@@ -55,7 +46,8 @@ def faults_of(connection: sqlite3.Connection, path: str) -> tuple[Fault, ...]:
         return (Fault(_said(error)),)
 
 
-def _faults_of_whole(connection: sqlite3.Connection, path: str) -> tuple[Fault, ...]:
+def faults_of_whole(connection: sqlite3.Connection, path: str) -> tuple[Fault, ...]:
+    """What is wrong with an open record as a whole, asked of SQLite alone."""
     try:
         if checked_version(connection, path) == 0:
             return (Fault("there is no quilt and no table in it"),)
@@ -108,15 +100,15 @@ def _broken_chain(connection: sqlite3.Connection, id: int) -> str:
     mark = mark_of_plan(*plan)
     if connection.execute(sql, (id,)).fetchall() != [(mark,)]:
         return "its plan is not as it was written"
-    marks = dict(
-        connection.execute("SELECT seq, mark FROM event_mark WHERE quilt = ?", (id,)).fetchall()
-    )
-    n = 0
-    for seq, columns, body in connection.execute(f"{EVENTS} WHERE quilt = ? ORDER BY seq", (id,)):
-        n += 1
-        mark = mark_of_event(columns, body, mark)
-        if seq != n:
+    sql = "SELECT mark FROM event_mark WHERE quilt = ? ORDER BY seq"
+    marked = [mark for (mark,) in connection.execute(sql, (id,)).fetchall()]
+    rows = connection.execute(f"{EVENTS} WHERE quilt = ? ORDER BY seq", (id,)).fetchall()
+    marks = marks_after(mark, (row[1:] for row in rows))
+    if marks == marked and (not rows or rows[-1][0] == len(rows)):
+        return ""
+    for n, (row, should) in enumerate(zip(rows, marks, strict=True), start=1):
+        if row[0] != n:
             return f"event {n} is missing"
-        if marks.pop(n, None) != mark:
+        if n > len(marked) or marked[n - 1] != should:
             return f"event {n} is not as it was written"
-    return f"event {n + 1} is missing" if marks else ""
+    return f"event {len(rows) + 1} is missing"

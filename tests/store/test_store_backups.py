@@ -16,7 +16,7 @@ from hypothesis import strategies as st
 from sewalong.progress.record.fold import fold
 from sewalong.store import backups as b
 from sewalong.store.faults import Damaged, StoreFault
-from sewalong.store.soundness import trouble_of_file
+from sewalong.store.soundness import Fault, faults_of_file
 from tests.progress import every_act as c
 from tests.store.shelf import EVENING, a_quilt, begin, opened, shelf, ticking
 
@@ -76,13 +76,13 @@ def test_the_copy_is_read_back_and_what_is_not_sound_is_none(
 ) -> None:
     """The disk takes the copy and gives something else back."""
 
-    def spoilt(name: str) -> str:
+    def spoilt(name: str) -> tuple[Fault, ...]:
         data = bytearray(Path(name).read_bytes())
         data[4096:8192] = b"\xa5" * 4096
         Path(name).write_bytes(data)
-        return trouble_of_file(name)
+        return faults_of_file(name)
 
-    monkeypatch.setattr("sewalong.store.backups.trouble_of_file", spoilt)
+    monkeypatch.setattr("sewalong.store.backups.faults_of_file", spoilt)
     with opened(path) as quilt:
         with pytest.raises(Damaged, match="SQLite says"):
             quilt.do(c.Count("pair"))

@@ -62,6 +62,8 @@ def shelf(args: argparse.Namespace, context: Context) -> Iterator[tuple[Library,
         if library and wanted is None and (gone := library.missing()):
             raise CommandError(quilts_missing(gone))
         if library is None or not entries:
+            if library:
+                library.refuse_damage()
             raise CommandError(NO_QUILT)
         yield library, entries[0] if wanted is None else library.find(wanted)
 

@@ -24,6 +24,8 @@ def list_quilts(args: argparse.Namespace, context: Context) -> Report:
     with any_library(args, context) as library:
         entries = library.entries() if library else ()
         gone = library.missing() if library else ()
+        if library and not entries:
+            library.refuse_damage()
         if library is None or not (entries or gone):
             return Report((NO_QUILT,), {"quilts": []})
         told = [_told(library, entry, context) for entry in entries]

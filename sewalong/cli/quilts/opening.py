@@ -56,6 +56,7 @@ def _open(path: str, name: str | None, demo: bool, context: Context) -> Report:
         if name is None and (gone := library.missing()):
             raise CommandError(quilts_missing(gone))
         if not entries:
+            library.refuse_damage()
             return Report((NO_QUILT,))
         wanted = library.find(name) if name is not None else None
     if not context.interactive:

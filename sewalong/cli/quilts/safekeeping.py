@@ -128,7 +128,8 @@ def restore(args: argparse.Namespace, context: Context) -> Report:
     file = _meant(args.which, backups)
     done = put_back(path, file, context.clock())
     found = looked_through(path)
-    lines = (f"Put back: {_holds(found)}, from {file}", *_kept_lines(done))
+    damaged = [f"Damaged in it: {q.name}, {q.wrong}" for q in found.quilts if q.wrong]
+    lines = (f"Put back: {_holds(found)}, from {file}", *damaged, *_kept_lines(done))
     return Report(lines, _restored_data(file, done))
 
 
