@@ -15,10 +15,11 @@ from sewalong.store.schema import STEPS, checked_version, version_of
 
 class Fault(Struct, frozen=True):
     """Something that is not as it should be: in the quilt of number `quilt`, or with None in the
-    file as a whole, and then nothing should be written to it."""
+    file as a whole, and then nothing should be written to it. `detail` is what SQLite says of it."""
 
     what: str
     quilt: int | None = None
+    detail: str = ""
 
 
 def trouble_of(faults: Sequence[Fault]) -> str:
@@ -32,7 +33,7 @@ def faults_of_file(path: str) -> tuple[Fault, ...]:
         with closing(sqlite3.connect(path, isolation_level=None)) as connection:
             return faults_of(connection, path)
     except Trouble as error:
-        return (Fault(_said(error)),)
+        return (_unreadable(error),)
 
 
 def faults_of(connection: sqlite3.Connection, path: str) -> tuple[Fault, ...]:
@@ -43,7 +44,7 @@ def faults_of(connection: sqlite3.Connection, path: str) -> tuple[Fault, ...]:
         marked = version_of(connection) == len(STEPS)
         return tuple(_faults_of_quilts(connection, marked=marked))
     except Trouble as error:
-        return (Fault(_said(error)),)
+        return (_unreadable(error),)
 
 
 def faults_of_whole(connection: sqlite3.Connection, path: str) -> tuple[Fault, ...]:
@@ -59,14 +60,15 @@ def faults_of_whole(connection: sqlite3.Connection, path: str) -> tuple[Fault, .
         return (Fault("it is no record of quilts"),)
     said = [text for (text,) in connection.execute("PRAGMA integrity_check(3)").fetchall()]
     if said != ["ok"]:
-        return tuple(Fault(f"SQLite says: {' '.join(text.split())}") for text in said)
+        detail = " ".join(" ".join(said).split())
+        return (Fault("its pages do not fit together", detail=detail),)
     return ()
 
 
-def _said(error: Exception) -> str:
+def _unreadable(error: Exception) -> Fault:
     if isinstance(error, UnicodeDecodeError):
-        return "the description of its tables is no text"
-    return f"SQLite says: {error}"
+        return Fault("the description of its tables is no text")
+    return Fault("it cannot be read", detail=str(error))
 
 
 def _faults_of_quilts(connection: sqlite3.Connection, *, marked: bool) -> list[Fault]:

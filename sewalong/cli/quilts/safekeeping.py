@@ -66,7 +66,8 @@ def _verdict(record: Examined, bad: int) -> str:
 def _record_lines(record: Examined) -> list[str]:
     lines = [f"Record: {record.path}", f"Size: {record.size:,} bytes"]
     if record.wrong:
-        return [*lines, f"Wrong: {record.wrong}"]
+        said = [f"SQLite says: {record.detail}"] if record.detail else []
+        return [*lines, f"Wrong: {record.wrong}", *said]
     lines += [
         "SQLite finds the file whole.",
         f"Quilts: {len(record.quilts)}",
