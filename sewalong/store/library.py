@@ -12,7 +12,7 @@ from msgspec import Struct
 from sewalong import __version__
 from sewalong.store.chain import sealed, unsealed
 from sewalong.store.database import Database
-from sewalong.store.faults import StoreFault
+from sewalong.store.faults import WAY_OUT, StoreFault
 from sewalong.store.shelved import SUMMARY, Shelved, folded, keep
 
 if TYPE_CHECKING:
@@ -69,11 +69,18 @@ class Library:
         if damage := self._db.damage():
             raise damage
 
-    def missing(self) -> tuple[int, ...]:
-        """The numbers of quilts that were in the record and are there no longer."""
-        if not self._db.has_derived:
-            return ()
-        return tuple(id for (id,) in self._db.rows(_MISSING))
+    def missing(self) -> str:
+        """What to say where the record has lost whole quilts, and the one meant may be among them;
+        empty where it has not."""
+        gone = self._db.rows(_MISSING) if self._db.has_derived else []
+        if not gone:
+            return ""
+        numbers = " and ".join(str(id) for (id,) in gone)
+        said = f"number {numbers} is" if len(gone) == 1 else f"numbers {numbers} are"
+        return (
+            f"The record is damaged: the quilt with the {said} missing from it. The others can be "
+            f"opened by their names. Nothing was changed. {WAY_OUT}"
+        )
 
     def _entry_rows(self) -> list[tuple[Any, ...]]:
         if self._db.has_derived:

@@ -14,7 +14,7 @@ from sewalong.cli.frame.output_files import refuse_own_folder
 from sewalong.cli.frame.report import Report
 from sewalong.cli.frame.run import REFUSED
 from sewalong.cli.frame.sanitize import safe_json
-from sewalong.cli.frame.selection import NO_QUILT, any_library, opened, quilts_missing, shelf
+from sewalong.cli.frame.selection import NO_QUILT, any_library, opened, shelf
 from sewalong.progress.plan.plan import plan
 from sewalong.progress.record.fold import fold
 from sewalong.progress.resuming.resume_facts import shortfall_in_words
@@ -160,7 +160,7 @@ def _export_all(args: argparse.Namespace, context: Context) -> Report:
             faults += [fault] if fault else []
             data.append({"quilt": entry.name, "file": file, "events": events, "fault": fault})
         if gone := library.missing():
-            faults.append(quilts_missing(gone))
+            faults.append(gone)
     return Report(
         tuple(lines), {"quilts": data}, tuple(faults), exit_status=REFUSED if faults else 0
     )
