@@ -138,6 +138,14 @@ class PileShape(Struct, frozen=True):
         """Width and height to the raw edges, in inches."""
         return self.pieces[0].size
 
+    @property
+    def seams(self) -> int:
+        """The seams a person sews in one piece: three in a four-patch, eight in a nine-patch.
+
+        Every seam makes one piece of two, so there is one fewer than there are patches.
+        """
+        return len(self.pieces[0].patches) - 1
+
 
 class Derivation(Struct, frozen=True):
     """What a method comes to at the owner's sizes and seam allowance.
@@ -150,7 +158,6 @@ class Derivation(Struct, frozen=True):
     the stage that trims the units, if one does.
     """
 
-    method: str
     trim_stage: str | None
     seam: Fraction
     starts: Mapping[str, StartSize]
@@ -229,7 +236,6 @@ def _derive(
         raise SizeRefused(_DO_NOT_FIT) from fault
     stages, need = _stages(written, batch)
     return Derivation(
-        method=written.id,
         trim_stage=written.trim_stage,
         seam=seam,
         starts=starts,

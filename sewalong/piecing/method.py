@@ -36,6 +36,16 @@ class Hazard(StrEnum):
     PINS = "pins"
 
 
+class Either(StrEnum):
+    """Where two ways of doing a stage are both right. The words, with what each costs, live in
+    `progress.joining.either_way`."""
+
+    CORNERS = "corners"
+    """Sewing all round: pivot at the corners, or sew off the edge."""
+    CROSSINGS = "crossings"
+    """Where seams meet: their allowances opposed, or both the same way."""
+
+
 class Noun(Struct, frozen=True, array_like=True, forbid_unknown_fields=True):
     """One thing and several of it, written as a pair: ["four-patch", "four-patches"]."""
 
@@ -84,6 +94,7 @@ class Stage(Struct, frozen=True):
     do: str
     check: str
     minutes: float
+    either: tuple[Either, ...] = ()
 
 
 class MethodKey(Struct, frozen=True):

@@ -39,6 +39,7 @@ def count_out(written: Definition, key: MethodKey) -> Method:
             do=stage.do,
             check=stage.check,
             minutes=stage.minutes,
+            either=stage.either,
         )
         for stage in written.stages
     )

@@ -42,6 +42,8 @@ def broken_rules(document: dict[str, Any]) -> Iterator[Wrong]:
     yield from _nouns(piles)
     labels = [id.replace("-", " ") for id in LATER_STAGES]
     yield from _names("stages", "label", "stage", stages, labels)
+    yield from _ids_of_others("stages", "label", stages)
+    yield from _ids_of_others("piles", "noun", piles)
     if piles:
         yield from _starts(piles)
     for index, stage in enumerate(stages):
@@ -79,6 +81,19 @@ def _nouns(piles: _Tables) -> Iterator[Wrong]:
                 ("piles", index, "noun"),
                 f"another pile is called {quoted(twice[0])} too; give each a noun of its own.",
             )
+
+
+def _ids_of_others(table: str, key: str, tables: _Tables) -> Iterator[Wrong]:
+    """A stage or a pile may be asked for by its id or its words, so these must mean the same one."""
+    ids = {entry.get("id"): index for index, entry in enumerate(tables)}
+    for index, entry in enumerate(tables):
+        words = entry.get(key) or ()
+        for word in [words] if isinstance(words, str) else words:
+            if ids.get("-".join(word.casefold().split()), index) != index:
+                yield (
+                    (table, index, key),
+                    f"{quoted(word)} is the id of another; choose other words.",
+                )
 
 
 def _starts(piles: _Tables) -> Iterator[Wrong]:
@@ -122,13 +137,14 @@ def _hazards(index: int, stage: dict[str, Any]) -> Iterator[Wrong]:
     needed = [HAZARD_AT[station]] if station in HAZARD_AT else []
     if Hazard.CROSS_CUT in hazards:
         needed.append(Hazard.CUTTER)
+    if len(set(hazards)) < len(hazards):
+        yield ("stages", index, "hazards"), "a hazard stands here twice; write each once."
     for hazard in dict.fromkeys(needed):
         if hazard not in hazards:
             why = Hazard.CROSS_CUT if hazard is not HAZARD_AT.get(station) else station
             yield (
                 ("stages", index, "hazards"),
-                f'there is a {hazard} where it says {why}; add "{hazard}" to hazards, for its '
-                "caution.",
+                f'where it says {why}, the caution for {hazard} is due: add "{hazard}" to hazards.',
             )
 
 

@@ -14,7 +14,7 @@ def derived(quilt: Quilt) -> Derivation:
     try:
         return derive(
             written,
-            {start.pile: start.size for start in quilt.starts},
+            {start.pile: quilt.cut_at(start) for start in quilt.starts},
             quilt.seam,
             strip_length=STRIP_LENGTH if length is None else length,
             fineness=quilt.unit.step,

@@ -117,7 +117,21 @@ class Quilt(Struct, frozen=True):
         first = self.starts[0]
         if first.length is None:
             return MethodKey(self.method_id, text=self.method_text)
-        return MethodKey(self.method_id, first.size, first.length, self.seam, self.method_text)
+        width = self.cut_at(first)
+        return MethodKey(self.method_id, width, first.length, self.seam, self.method_text)
+
+    def cut_at(self, start: StartPile) -> Length:
+        """The one size of the pieces of a starting pile, which units and cloth both follow.
+
+        Pieces from packs, or of several sizes, came as they are; all others are cut from cloth,
+        on the marks of a ruler, and so a size that no ruler shows is cut a little larger.
+        """
+        if start.packs is not None or start.lots:
+            return start.size
+        # Not loaded to count with, where no width has to be known.
+        from sewalong.quilt.cloth.to_cut import to_cut
+
+        return to_cut(start.size, self.unit).length
 
     @property
     def method(self) -> Method:
@@ -132,5 +146,5 @@ class Quilt(Struct, frozen=True):
 
 def with_lot_alone(quilt: Quilt, start: StartPile, lot: Lot) -> Quilt:
     """The quilt as if all squares of a pile were of one of its lots."""
-    alone = replace(start, size=lot.size, packs=lot.packs, lots=())
+    alone = replace(start, size=lot.size, packs=lot.packs, lots=(lot,))
     return replace(quilt, starts=tuple(alone if one == start else one for one in quilt.starts))

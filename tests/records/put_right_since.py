@@ -5,7 +5,12 @@ Units are joined at the size they are trimmed to, and version 1 reckoned with th
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping
+from datetime import UTC, datetime
+
+from sewalong.progress.joining.orientation_checks import which_way_up
+from sewalong.progress.record.route import JOIN_ROWS
 
 PUT_RIGHT: Mapping[str, Mapping[str, str]] = {
     # Half-square triangles of 11.44 cm trimmed to 11: rows, seams and borders are shorter.
@@ -43,17 +48,61 @@ PUT_RIGHT: Mapping[str, Mapping[str, str]] = {
             "session)"
         ),
     },
-    # A quilt laid aside cannot be counted before it is picked up again: it was offered, and refused.
+    # After five joins, counted without numbers, nine rows are four pieces. A quilt laid aside cannot
+    # be counted before it is picked up again: it was offered, and refused.
     "status --quilt Russet Rows (demo)": {
+        "Join rows: 5 of 9 done, 4 to do, 9 rows waiting.": (
+            "Join rows: 5 of 9 done, 4 to do, 4 pieces (9 rows in all) waiting."
+        ),
         "Count first: It has been long: count the units before you go on.": "",
+    },
+    "status --json --quilt Russet Rows (demo)": {
+        '   "waiting": 9,\n   "waiting_pieces": "rows"': (
+            '   "waiting": 4,\n   "waiting_pieces": "pieces (9 rows in all)"'
+        ),
     },
 }
 """By command line: the line as version 1 printed it, to the line that is true; empty for none."""
 
 
-def put_right(line: str, said: str) -> str:
-    """What version 1 said, with the lines that were not true put right."""
+def put_right(line: str, said: str, archives: str) -> str:
+    """What version 1 said, with the lines that were not true put right.
+
+    `archives` are the quilts it was asked about, as it exported them: their times with offsets.
+    """
     for old, new in PUT_RIGHT.get(line, {}).items():
-        assert said.splitlines().count(old) == 1, old
+        assert f"\n{said}".count(f"\n{old}\n") == 1, old
         said = said.replace(old, new) if new else said.replace(f"{old}\n", "")
-    return said
+    said = _where_it_was(said, archives)
+    return _which_end_is_up(_nothing_waits_in_one_piece(said))
+
+
+def _where_it_was(said: str, archives: str) -> str:
+    """Days and times are those of the place where it was sewn, by the offset kept with each;
+    version 1 told them by the clock of the machine it was asked on, here UTC."""
+    here: dict[str, str] = {}
+    for text in re.findall(r'"(?:at|ended)":\s*"([^"]+)"', archives):
+        at = datetime.fromisoformat(text)
+        here[_said(at.astimezone(UTC))] = _said(at)
+    return re.sub(
+        r"\d+ [A-Z][a-z]{2} \d{4}, \d\d:\d\d", lambda found: here.get(found[0], found[0]), said
+    )
+
+
+def _said(at: datetime) -> str:
+    return f"{at.day} {at:%b %Y, %H:%M}"
+
+
+def _which_end_is_up(said: str) -> str:
+    """Asked before a row is joined since; version 1 asked only for edges."""
+    asked = "Before each seam: "
+    return said.replace(f"{asked}Do both", f"{asked}{which_way_up(JOIN_ROWS)[0]} Do both")
+
+
+def _nothing_waits_in_one_piece(said: str) -> str:
+    """Rows that are all joined don't wait to be joined: they are one piece."""
+    said = re.sub(
+        r"^(Join rows: (\d+) of \2 done), \d+ rows waiting\.$", r"\1.", said, flags=re.MULTILINE
+    )
+    all_joined = r'("id": "join-rows",[^}]*"to_do": 0,[^}]*"waiting": )\d+'
+    return re.sub(all_joined, r"\g<1>0", said)

@@ -6,6 +6,7 @@ from pathlib import Path
 
 import pytest
 
+from sewalong.progress.record.settings import Settings
 from sewalong.progress.record.state import Standing
 from sewalong.screens.prompts.dialogs import FormDialog
 from sewalong.screens.quilts import QuiltsScreen
@@ -83,6 +84,20 @@ async def test_settings_left_empty_are_refused(path: Path) -> None:
         assert room.seq() == before
 
 
+async def test_settings_looked_at_and_left_as_they_are_are_not_written_down_again(
+    path: Path,
+) -> None:
+    known = c.RecordSettings(Settings(foot="patchwork foot", proof="3 strips gave 3 1/2 in"))
+    async with at_sewing(path, known, size=LARGE) as room:
+        before = room.seq()
+        await room.press("m")
+        await room.screen_is(FormDialog)
+        await room.press(*["enter"] * 7)
+        await room.screen_is(SewingScreen)
+        await room.sees("Nothing was changed, so nothing was recorded.")
+        assert room.seq() == before
+
+
 @pytest.mark.parametrize("size", [LARGE])
 async def test_another_stage_can_be_chosen_and_the_next_count_is_there(
     path: Path, size: tuple[int, int]
@@ -135,13 +150,15 @@ async def test_a_target_out_of_reach_says_what_is_short(path: Path) -> None:
         await room.sees("5 × 5 is 1 unit short. Find or buy 8 squares more", "or take 4 × 6")
 
 
-async def test_the_same_target_or_none_is_refused(path: Path) -> None:
+async def test_the_same_target_changes_nothing_and_none_is_refused(path: Path) -> None:
     async with at_sewing(path) as room:
         before = room.seq()
         await room.press("t")
         await room.screen_is(FormDialog)
         await room.press("enter", "enter")
-        await room.sees("The target is 4 × 5 already.")
+        await room.sees("The target is still 4 × 5.")
+        await room.press("t")
+        await room.screen_is(FormDialog)
         await room.write_over("0")
         await room.press("enter", "enter")
         await room.sees("Rows and columns are numbers from 1 to 200.")

@@ -15,6 +15,7 @@ from sewalong.cli.frame.report import Report
 from sewalong.cli.frame.run import REFUSED
 from sewalong.cli.frame.sanitize import safe_json
 from sewalong.cli.frame.selection import NO_QUILT, any_library, opened, shelf
+from sewalong.progress.joining.stage_words import what_is_left_of_the_point
 from sewalong.progress.plan.plan import plan
 from sewalong.progress.record.fold import fold
 from sewalong.progress.resuming.resume_facts import shortfall_in_words
@@ -95,6 +96,9 @@ def _plan_lines(quilt: Quilt) -> list[str]:
     short = shortfall_in_words(state, now)
     if short:
         lines.append(f"Short: {short}")
+    point = what_is_left_of_the_point(quilt)
+    if point:
+        lines.append(f"Point: {point}")
     return lines
 
 

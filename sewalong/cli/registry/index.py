@@ -19,7 +19,7 @@ COMMANDS: dict[str, tuple[str, ...]] = {
     "looking": ("list", "status", "log"),
     "counting": ("count", "unpick", "undo", "close", "answer"),
     "piles": ("spoil", "find", "recount", "put-away"),
-    "seam_and_rows": ("measure", "trim", "proof", "go-on", "bobbin", "press", "join"),
+    "seam_and_rows": ("measure", "trim", "proof", "go-on", "bobbin", "press", "begun", "join"),
     "pacing": ("forecast", "tonight", "pace"),
     "writing_down": ("note", "settings", "changed", "preferences"),
     "where_to_go": ("stage", "target", "lay-aside", "pick-up", "done"),

@@ -20,7 +20,7 @@ def why_sizes_fail(quilt: Quilt) -> Mapping[str, str]:
     main, *others = quilt.starts
     length = STRIP_LENGTH if main.length is None else main.length
     fineness = quilt.unit.step
-    sizes = {start.pile: start.size for start in quilt.starts}
+    sizes = {start.pile: quilt.cut_at(start) for start in quilt.starts}
     method, seam, unit = quilt.written_method, quilt.seam, quilt.unit
     try:
         derive(method, sizes, seam, strip_length=length, fineness=fineness, unit=unit)
@@ -29,14 +29,16 @@ def why_sizes_fail(quilt: Quilt) -> Mapping[str, str]:
     else:
         return {}
     try:
-        suited = derive(method, main.size, seam, strip_length=length, fineness=fineness, unit=unit)
+        suited = derive(
+            method, sizes[main.pile], seam, strip_length=length, fineness=fineness, unit=unit
+        )
     except (SizeRefused, MethodFault) as fault:
         return {main.pile: _refusal(fault)}
     piles = {pile.id: pile.noun.many for pile in quilt.method.piles}
     wrong: dict[str, str] = {}
     for start in others:
         right = suited.starts[start.pile].cutting
-        if start.size != right:
+        if sizes[start.pile] != right:
             cut_at = show(right, unit, rounding=Rounding.UP)
             wrong[start.pile] = (
                 f"These do not go together with {piles[main.pile]} of {show(main.size, unit)}. "

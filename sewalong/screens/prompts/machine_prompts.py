@@ -19,6 +19,7 @@ from sewalong.screens.prompts.dialogs import Choice, ChoiceDialog, Field, FormDi
 from sewalong.service.acting import Outcome
 from sewalong.service.machine import (
     ALL_SEEN_TO,
+    NOTHING_CHANGED,
     PROOF_LOST,
     Measurement,
     SettingsWritten,
@@ -54,6 +55,9 @@ async def settings(desk: Desk) -> None:
     def carry_out(values: dict[str, str]) -> str | None:
         # A test that proved other settings is not carried over, so only what is new is told.
         new = {name: value for name, value in values.items() if value != getattr(known, name)}
+        if not new and desk.quilt.state.settings is not None:
+            desk.tell(NOTHING_CHANGED)
+            return None
         written: list[SettingsWritten] = []
 
         def write() -> Outcome:
@@ -163,9 +167,8 @@ async def measure(desk: Desk) -> None:
     if await desk.app.push_screen_wait(FormDialog(f"Measure: {words}", lines, take, hint)):
         (took,) = taken
         doubtful = took.risk.lines if took.risk is not None else ()
-        await desk.app.push_screen_wait(
-            LinesDialog("What it means", (*took.found.lines, *doubtful))
-        )
+        what_to_do, *why = took.found.lines
+        await desk.app.push_screen_wait(LinesDialog(what_to_do, (*why, *doubtful)))
 
 
 async def _trim_all(desk: Desk) -> None:

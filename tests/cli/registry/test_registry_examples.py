@@ -81,6 +81,7 @@ BEFORE: dict[str, Callable[[Desk], None]] = {
     "proof": four_patches,
     "go-on": stacks,
     "bobbin": sewn,
+    "begun": units,
     "join": rows,
     "forecast": four_patches,
     "tonight": four_patches,
@@ -111,7 +112,7 @@ def test_the_example_runs(command: Command, desk: Desk) -> None:
 
 KEEPS = {
     "count", "unpick", "undo", "close", "answer", "spoil", "find", "recount", "put-away",
-    "measure", "trim", "go-on", "bobbin", "press", "join", "note", "settings", "changed",
+    "measure", "trim", "go-on", "bobbin", "press", "begun", "join", "note", "settings", "changed",
     "alter", "stage", "target", "lay-aside", "pick-up", "done", "start", "import",
 }  # fmt: skip
 """Commands that write something into the record; the others only look."""

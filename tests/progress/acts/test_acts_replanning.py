@@ -12,6 +12,7 @@ from hypothesis import strategies as st
 from msgspec.structs import replace
 
 from sewalong.lengths import Unit
+from sewalong.piecing.method_files import text_of
 from sewalong.progress.record.replanning import planned
 from sewalong.progress.record.state import State
 from sewalong.quilt.choices import Choices, Fabric
@@ -192,6 +193,8 @@ REFUSED: tuple[tuple[str, tuple[c.Act, ...], Change, str], ...] = (
      "1 of 4 sides are bound already with the strips as they were."),
     ("layout, rows sewn", TO_ROWS, with_(target=Target(4, 3)), "4 rows of 4 are sewn already."),
     ("method", (), with_(method_id="hourglass"), "The method of a quilt under way stays as it is"),
+    ("what its method says", (), with_(method_text=text_of("paired-squares")),
+     "The method of a quilt under way stays as it is"),
     ("nothing", (), with_(), "The plan is so already. Nothing was changed."),
     ("a seam that leaves nothing", (), with_(seam=Fraction(3)), "seam"),
     ("a border no wider than its seams", (), with_cut(1, Fraction(1, 2)),

@@ -97,10 +97,15 @@ def test_what_can_be_measured_stands_in_the_order_of_making() -> None:
         "row",
         "centre:across",
         "centre:down",
+        "border:1:sides",
+        "border:1:ends",
+        "border:2:sides",
+        "border:2:ends",
         "top:across",
         "top:down",
         "strips:3:3/2",
         "middle:3/2",
+        "allowance",
     ]
     bare = a_quilt("plain-squares", pieces=40, rows=4, columns=5)
     assert "top:down" not in [one.id for one in measurable(bare, bare.target)]
