@@ -32,7 +32,7 @@ async def test_the_quilt_is_shown_as_far_as_it_is_whole_and_not_written_to(path:
     async with the_app(path, clock, key) as room:
         await room.sees("pairs to go 5 of 20 done", "is damaged: at event 3")
         await room.press("space")
-        await room.sees("Not done: The record of “Window seat” is damaged: at event 3")
+        await room.sees("NOT SAVED: 1 count", "is damaged: at event 3")
     assert path.read_bytes() == before
 
 
