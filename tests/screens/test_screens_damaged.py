@@ -36,6 +36,24 @@ async def test_the_quilt_is_shown_as_far_as_it_is_whole_and_not_written_to(path:
     assert path.read_bytes() == before
 
 
+async def test_what_is_not_saved_is_not_written_over_the_record_either(
+    path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setenv("SEWALONG_HOME", str(path.parent))
+    clock = StandingClock()
+    key = put_on_shelf(path, clock, c.Count("pair", 5))
+    async with the_app(path, clock, key) as room:
+        path.unlink()
+        await room.press("space")
+        await room.sees("NOT SAVED: 1 count")
+        await room.press("z")
+        await room.sees("Write the quilt elsewhere")
+        await room.write_over(str(path))
+        await room.press("enter")
+        await room.sees("in the folder of your record")
+    assert not path.exists()
+
+
 async def test_the_list_says_which_quilt_is_damaged_and_that_one_is_missing(path: Path) -> None:
     clock = StandingClock()
     put_on_shelf(path, clock, c.Count("pair", 5))

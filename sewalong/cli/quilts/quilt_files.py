@@ -10,7 +10,6 @@ from sewalong.cli.frame.context import Context
 from sewalong.cli.frame.errors import CommandError
 from sewalong.cli.frame.input_files import STDIN, read_bytes, read_text
 from sewalong.cli.frame.method_beside import beside
-from sewalong.cli.frame.output_files import refuse_own_folder
 from sewalong.cli.frame.report import Report
 from sewalong.cli.frame.run import REFUSED
 from sewalong.cli.frame.sanitize import safe_json
@@ -28,6 +27,7 @@ from sewalong.store.archive import from_text, take_in, to_text
 from sewalong.store.faults import StoreFault
 from sewalong.store.home import record_path
 from sewalong.store.library import Shelved
+from sewalong.store.own_folder import refuse_own_folder
 from sewalong.store.writing import file_stem, make_folder, write_whole
 
 LONGEST_ARCHIVE = 64_000_000

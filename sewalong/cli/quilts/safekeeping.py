@@ -8,7 +8,6 @@ from shlex import quote
 
 from sewalong.cli.frame.context import Context
 from sewalong.cli.frame.errors import CommandError
-from sewalong.cli.frame.output_files import refuse_own_folder
 from sewalong.cli.frame.report import Report
 from sewalong.cli.frame.run import REFUSED
 from sewalong.cli.frame.selection import NO_QUILT
@@ -17,6 +16,7 @@ from sewalong.store.begun import is_there
 from sewalong.store.examination import Examined
 from sewalong.store.examination import examine as looked_through
 from sewalong.store.home import record_path
+from sewalong.store.own_folder import refuse_own_folder
 from sewalong.store.restoring import Restored, begin_empty, put_back
 
 _PUT_BACK = "Put a backup back with: sewalong restore"
