@@ -27,11 +27,11 @@ from sewalong.progress.pace.session_samples import Spell
 OWNER_SPREAD = 0.40
 """How far an owner's pace lies from the guesses at all stages alike, in logarithms."""
 
-STAGE_SPREAD = 0.45
+STAGE_SPREAD = 0.46
 """How far it lies from them at one stage beyond that."""
 
-USUAL_SLOPE = 0.12
-"""Before the record knows: each doubling brings a piece's time to 92 %. From memory."""
+USUAL_SLOPE = 0.10
+"""Before the record knows: each doubling brings a piece's time to 93 %. From memory."""
 
 SLOPE_SPREAD = 0.07
 """How far owners lie from that, as a standard deviation."""
