@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
-from sewalong.progress.record.measurable import Measured, made_of, untrimmed
+from sewalong.progress.record.measurable import Measured, decided, made_of, untrimmed
+from sewalong.quilt.layouts.centre import sashes_in_a_line
+from sewalong.quilt.layouts.centre_seams import centre_seams
 from sewalong.quilt.quilt import Quilt, Target
+from sewalong.quilt.set_rows import set_rows
 from sewalong.quilt.unit_size import is_trimmed
 
 SIDES = 4
@@ -22,8 +25,12 @@ def seams_sewn(quilt: Quilt, target: Target, piece: Measured) -> int:
     unit = 0 if is_trimmed(quilt) or not untrimmed(quilt, "across").allowances else (
         piles[quilt.method.unit].seams)  # fmt: skip
     if head == "row":
-        return piece.of * unit + piece.of - 1
-    rows = piece.of if head == "column" else target.rows
-    columns = target.columns
+        sashes = sashes_in_a_line(quilt, piece.of, whole=piece.id == "row")
+        return piece.of * unit + piece.of + sashes - 1
+    if head == "column" and quilt.is_on_point:
+        rows = set_rows(quilt.setting, target.rows, target.columns)[: piece.of]
+        return sum(row.units * (unit + 1) + row.sides for row in rows) - 1
+    inner = Target(piece.of, target.columns) if head == "column" else target
     borders = SIDES * len(quilt.borders) if head == "top" else 0
-    return rows * (columns * unit + columns - 1) + rows - 1 + borders
+    joins = centre_seams(quilt, inner, decided(quilt)).runs
+    return quilt.units_for(inner) * unit + sum(run.times for run in joins) + borders
