@@ -14,11 +14,50 @@ from sewalong.piecing.method import FINAL_PILE, Hazard, Station
 from sewalong.piecing.method_tables import Wrong
 from sewalong.piecing.operation_words import TRIM, WORDS, taken
 
-LATER_STAGES = frozenset({"sew-rows", "join-rows", "add-borders", "layer", "quilt", "bind"})
-"""Ids of the stages that follow the units in every quilt, which a method can't use too."""
+LATER_STAGES = frozenset(
+    {
+        "cut-standing-sashes",
+        "cut-lying-sashes",
+        "cut-long-sashes",
+        "cut-cornerstones",
+        "cut-side-triangles",
+        "cut-corner-triangles",
+        "sew-rows",
+        "sew-sash-rows",
+        "add-sashes",
+        "add-side-triangles",
+        "join-rows",
+        "add-corners",
+        "add-borders",
+        "layer",
+        "quilt",
+        "bind",
+    }
+)
+"""Ids of the stages that can follow the units in a quilt, which a method can't use too."""
 
-LATER_PILES = frozenset({"row"})
-"""Ids of the piles that follow the units in every quilt."""
+LATER_LABELS = frozenset(id.replace("-", " ") for id in LATER_STAGES) | {
+    "cut triangles",
+    "cut corners",
+    "add triangles",
+}
+"""What those stages are called."""
+
+LATER_PILES = frozenset(
+    {
+        "standing-sash",
+        "lying-sash",
+        "long-sash",
+        "cornerstone",
+        "sash-row",
+        "side-triangle",
+        "corner-triangle",
+        "set-unit",
+        "set-side",
+        "row",
+    }
+)
+"""Ids of the piles that can follow the units in a quilt."""
 
 MEASURED = frozenset({"column", "centre", "top", "strips", "middle"})
 """What can be measured in every quilt besides piles, by these names."""
@@ -40,8 +79,7 @@ def broken_rules(document: dict[str, Any]) -> Iterator[Wrong]:
     yield from _names("piles", "id", "pile", piles, LATER_PILES | MEASURED)
     yield from _names("stages", "id", "stage", stages, LATER_STAGES)
     yield from _nouns(piles)
-    labels = [id.replace("-", " ") for id in LATER_STAGES]
-    yield from _names("stages", "label", "stage", stages, labels)
+    yield from _names("stages", "label", "stage", stages, LATER_LABELS)
     yield from _ids_of_others("stages", "label", stages)
     yield from _ids_of_others("piles", "noun", piles)
     if piles:

@@ -3,7 +3,7 @@
 `written_by_version_1.db` was written by the first version: the demo quilts as they were, and a
 quilt of every method with a random history in which every kind of event there was comes up.
 `said_by_version_1.json` is what that version printed of them. Neither file is ever made anew;
-lines that were not true stand in `put_right_since.py`.
+lines that were not true stand in `put_right_since.py`, what is said about time beside it.
 All quilts in them are invented.
 """
 

@@ -25,6 +25,7 @@ from sewalong.screens.sewing import SewingScreen
 from sewalong.service.open_quilt import OpenQuilt
 from sewalong.store.library import Library
 from tests.progress import every_act as c
+from tests.progress.wandering import ON_POINT, SETTINGS
 from tests.quilt.file.own_method import OWN
 from tests.screens.sewing_room import (
     LARGE,
@@ -115,6 +116,11 @@ def with_the_longest_words() -> Quilt:
 @pytest.mark.parametrize("size", WHOLE, ids=["80x24", "40x20"])
 async def test_every_stage_fits(tmp_path: Path, size: tuple[int, int]) -> None:
     quilts = [quilt_by(id) for id in METHODS[size]]
+    # Of the method with the most stages, so that not all of the road has room.
+    quilts += [
+        replace(quilt_by("hourglass"), name=f"set {place}", setting=setting)
+        for place, setting in enumerate((*SETTINGS, ON_POINT))
+    ]
     assert await _cut_off(tmp_path, size, WHOLE[size], quilts) == []
 
 
@@ -140,7 +146,8 @@ async def _cut_off(
             await room.app.push_screen(screen)
             route = screen.quilt.state.route
             # The stages of the top are the same for every method.
-            for stage in route.stages if entry.name == "hourglass" else route.of_pieces:
+            whole = entry.name == "hourglass" or entry.name.startswith("set ")
+            for stage in route.stages if whole else route.of_pieces:
                 screen.attempt(c.ChooseStage(stage.id))
                 await room.sees(f"{stage.label.upper()} at the", f"Working at {stage.label}.")
                 faults += [f"{entry.name}, {stage.id}: {out}" for out in cut_off(room, ids)]

@@ -89,8 +89,10 @@ def _plan_lines(quilt: Quilt) -> list[str]:
     lines = [
         f"Method: {quilt.method.name}",
         f"There are: {there}, enough for {unit.count(now.units.possible)}.",
-        f"Target: {quilt.target}, {unit.count(quilt.target.units)} in all.",
+        f"Target: {quilt.target}, {unit.count(quilt.units_for(quilt.target))} in all.",
     ]
+    if quilt.setting is not None:
+        lines.append(f"Set: {quilt.setting.words}.")
     if now.units.spare:
         lines.append(f"Spare: {unit.count(now.units.spare)}.")
     short = shortfall_in_words(state, now)

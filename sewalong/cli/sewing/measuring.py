@@ -24,6 +24,7 @@ from sewalong.progress.record.measurable import (
     measurable,
     read_piece,
 )
+from sewalong.progress.record.rows_sewn import rows_of
 from sewalong.progress.record.state import State
 from sewalong.progress.resuming.resume_facts import shortfall_in_words
 from sewalong.service.machine import measure as measure_piece
@@ -69,7 +70,8 @@ def _piece(args: argparse.Namespace, state: State) -> str:
         piece = _strip_test(args, state, middle=word in _MIDDLE)
     elif word in ("row", "column"):
         many = args.of if args.of is not None else None
-        whole = state.target.columns if word == "row" else state.target.rows
+        rows = rows_of(state)
+        whole = max(row.units for row in rows) if word == "row" else len(rows)
         piece = f"{word}:{whole if many is None else many}"
     elif word == BORDER:
         piece = f"{BORDER}:{args.of or 1}:{SIDES if args.down else ENDS}"

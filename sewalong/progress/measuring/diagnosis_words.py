@@ -262,7 +262,7 @@ def outlook_said(
     said = []
     if right is not None and right.row_loses:
         said.append(
-            f"If all are like it, a row of {target.columns} comes to {plainly(right.row, unit)} "
+            f"If all are like it, a row of {right.in_row} comes to {plainly(right.row, unit)} "
             f"({_change(right.row_loses, unit)}) and the top to {right.top.show(unit)}."
         )
     if same is not None and same.row_loses and (right is None or same.row != right.row):

@@ -66,7 +66,7 @@ def _slip(quilt: Quilt, piece: Measured) -> Length | None:
     allowances."""
     both = 2 * quilt.seam
     slip = piece.expected + both if piece.id.startswith("middle") else piece.expected - both
-    return slip if slip > 0 and piece.allowances else None
+    return slip if piece.allowances else None
 
 
 def _others(quilt: Quilt, target: Target, piece: Measured) -> Iterator[Other]:

@@ -14,15 +14,16 @@ from sewalong.piecing.derive import Derivation
 from sewalong.piecing.faults import MethodFault, SizeRefused
 from sewalong.piecing.start_sizes import run_sizes
 from sewalong.progress.record.limits import quoted
-from sewalong.quilt.as_fraction import as_fraction
+from sewalong.quilt.as_fraction import ROOT_TWO, as_fraction
 from sewalong.quilt.cloth.row import row_length
 from sewalong.quilt.cloth.to_cut import to_cut
 from sewalong.quilt.derived import derived
+from sewalong.quilt.layouts.centre import centre, in_a_line, sashes_in_a_line
 from sewalong.quilt.quilt import Quilt, Target
 from sewalong.quilt.refusal import NumbersFault
+from sewalong.quilt.set_rows import set_rows
 from sewalong.quilt.size import Size
 from sewalong.quilt.unit_size import decided_unit, is_trimmed
-from sewalong.quilt.worksheet.basis import basis
 
 ACROSS, DOWN = "across", "down"
 SIDES, ENDS = "sides", "ends"
@@ -120,9 +121,11 @@ def _read(quilt: Quilt, target: Target, piece: str) -> Measured:
         words = "seam allowance at the back, stitches to raw edge"
         return Measured(ALLOWANCE, words, quilt.seam, -1.0)
     if head == "row" and rest != DOWN:
-        return _side_by_side(quilt, target, _number(rest, target.columns, "units"), ACROSS)
+        return _side_by_side(
+            quilt, target, _number(rest, _longest_row(quilt, target), "units"), ACROSS
+        )
     if head == "column":
-        return _side_by_side(quilt, target, _number(rest, target.rows, "rows"), DOWN)
+        return _side_by_side(quilt, target, _number(rest, _rows(quilt, target), "rows"), DOWN)
     if head in ("centre", "top") and rest in (ACROSS, DOWN):
         return _top(quilt, target, rest, bordered=head == "top")
     if head in {pile.id for pile in quilt.method.piles} and rest in ("", DOWN):
@@ -260,12 +263,35 @@ def _side(size: Size, way: str) -> Length:
     return size.width if way == ACROSS else size.length
 
 
+def _longest_row(quilt: Quilt, target: Target) -> int:
+    return max(row.units for row in set_rows(quilt.setting, target.rows, target.columns))
+
+
+def _rows(quilt: Quilt, target: Target) -> int:
+    return len(set_rows(quilt.setting, target.rows, target.columns))
+
+
+def _on_point(quilt: Quilt, target: Target, way: str) -> Measured:
+    """The centre on point: a diagonal of a unit, finished, for each that stands along the edge."""
+    unit = _as_joined(quilt, way)
+    many = target.columns if way == ACROSS else target.rows
+    try:
+        size = centre(quilt, target, Size.square(unit.expected))
+    except NumbersFault as fault:
+        raise Unmeasurable(str(fault)) from fault
+    return Measured(
+        "", "", _side(size, way), many * ROOT_TWO * (unit.allowances + 2) - 2, many, None
+    )
+
+
 def _side_by_side(quilt: Quilt, target: Target, n: int, way: str) -> Measured:
     unit = _as_joined(quilt, way)
-    length = row_length(n, unit.expected, quilt.seam)
+    whole = n == (_longest_row if way == ACROSS else _rows)(quilt, target)
+    sashes = sashes_in_a_line(quilt, n, whole=whole)
+    length = in_a_line(quilt, unit.expected, n, whole=whole)
     many = quilt.method.pile(quilt.method.unit).noun
     if way == ACROSS:
-        id = "row" if n == target.columns else f"row:{n}"
+        id = "row" if whole else f"row:{n}"
         words = f"row of {many.count(n)}"
     else:
         id, words = f"column:{n}", f"{n} rows joined, down"
@@ -273,14 +299,17 @@ def _side_by_side(quilt: Quilt, target: Target, n: int, way: str) -> Measured:
         id,
         words,
         length,
-        n * unit.allowances + 2 * (n - 1),
+        n * unit.allowances + 2 * (n + sashes - 1),
         n,
-        unit.expected - 2 * quilt.seam,
+        None if sashes else unit.expected - 2 * quilt.seam,
     )
 
 
 def _top(quilt: Quilt, target: Target, way: str, *, bordered: bool) -> Measured:
-    inner = _side_by_side(quilt, target, target.columns if way == ACROSS else target.rows, way)
+    if quilt.is_on_point:
+        inner = _on_point(quilt, target, way)
+    else:
+        inner = _side_by_side(quilt, target, target.columns if way == ACROSS else target.rows, way)
     borders = quilt.borders if bordered else ()
     added = sum(
         (2 * (to_cut(border.cut, quilt.unit).length - 2 * quilt.seam) for border in borders),
@@ -298,6 +327,9 @@ def _top(quilt: Quilt, target: Target, way: str, *, bordered: bool) -> Measured:
 
 
 def _border(quilt: Quilt, target: Target, rest: str) -> Measured:
+    # The numbers of the borders are loaded only where one is measured.
+    from sewalong.quilt.worksheet.basis import basis
+
     number, _, strip = rest.partition(":")
     n = _number(number, 1, "the border")
     if n > len(quilt.borders) or strip not in (SIDES, ENDS):
