@@ -11,11 +11,14 @@ from textual.app import App
 from textual.binding import Binding
 from textual.theme import Theme
 
+from sewalong.owner.preferences import AS_USUAL, Preferences
 from sewalong.progress.resuming.resume_facts import was_away
 from sewalong.screens.sewing import SewingScreen
 from sewalong.screens.terminal import forgive_bad_bytes, leave_on_signals, watch_terminal
+from sewalong.screens.widgets.keys import keys_with
 from sewalong.screens.widgets.themes import DAYLIGHT, LAMPLIGHT, THEMES
 from sewalong.service.open_quilt import Clock, OpenQuilt, local_now
+from sewalong.service.preferences import own_preferences
 from sewalong.store.faults import StoreFault
 from sewalong.store.library import Library
 from sewalong.store.look import read_look, remember_look
@@ -45,8 +48,12 @@ class SewalongApp(App[int]):
         clock: Clock = local_now,
         title: str = "sewalong",
         look_folder: str | os.PathLike[str] | None = None,
+        preferences: Preferences = AS_USUAL,
+        trouble: str = "",
     ) -> None:
         super().__init__()
+        self._preferences = preferences
+        self._trouble = trouble
         self._library = library
         self._first = quilt
         self._clock = clock
@@ -66,6 +73,11 @@ class SewalongApp(App[int]):
             leave_on_signals(self)
             watch_terminal()
         self.set_timer(STANDS_AFTER, collect_again)
+        if self._preferences.keys:
+            moved = keys_with(self._preferences.keys)
+            self.set_keymap({key.id: key.keys for key in moved})
+        if self._trouble:
+            self.notify(self._trouble, markup=False, severity="warning", timeout=30)
         self.app_resume_signal.subscribe(self, lambda _: self.refresh(layout=True))
         self._go_round()
 
@@ -98,7 +110,9 @@ class SewalongApp(App[int]):
         try:
             for entry in self._library.entries():
                 if entry.key == key:
-                    return OpenQuilt(self._library, entry, self._clock)
+                    return OpenQuilt(
+                        self._library, entry, self._clock, preferences=self._preferences
+                    )
         except StoreFault as fault:
             self.notify(str(fault), markup=False, severity="error", timeout=30)
         return None
@@ -117,6 +131,7 @@ def run_app(library_path: str | os.PathLike[str], quilt: str | None, demo: bool)
     cannot be opened.
     """
     forgive_bad_bytes()
+    preferences, trouble = own_preferences()
     library = Library(library_path, local_now())
     try:
         app = SewalongApp(
@@ -124,6 +139,8 @@ def run_app(library_path: str | os.PathLike[str], quilt: str | None, demo: bool)
             quilt=quilt,
             title="sewalong (demo quilts)" if demo else "sewalong",
             look_folder=os.path.dirname(library_path),
+            preferences=preferences,
+            trouble=trouble,
         )
         app.run()
         return app.return_code or 0

@@ -24,7 +24,7 @@ from sewalong.progress.safety.cautions import CautionFirst
 from sewalong.screens.prompts.registry import ask
 from sewalong.screens.widgets.breakpoints import is_roomy, mark_size
 from sewalong.screens.widgets.hand_panel import HandPanel, picture_room
-from sewalong.screens.widgets.keys import SEWING_KEYS, key_line
+from sewalong.screens.widgets.keys import SEWING_KEYS, key_line, keys_with
 from sewalong.screens.widgets.literal_text import Words
 from sewalong.screens.widgets.picture_view import PictureView
 from sewalong.screens.widgets.route_panel import RoutePanel
@@ -47,6 +47,7 @@ class SewingScreen(Screen[None]):
         super().__init__()
         self.quilt = quilt
         self.typed = ""
+        self.keys = keys_with(quilt.preferences.keys)
         self._outcome = looked(quilt)
         self._message = ""
         self._refused = False
@@ -62,7 +63,7 @@ class SewingScreen(Screen[None]):
             yield HandPanel(hand, now, self._ruler(), scale=self._scale, id="hand")
             yield RoutePanel(now, hand.line.stage.id, self._footer(), id="route")
         yield Words(id="message")
-        yield Words(key_line(self.app.size.width - 4), id="keys")
+        yield Words(key_line(self.app.size.width - 4, self.keys), id="keys")
 
     def on_mount(self) -> None:
         mark_size(self)
@@ -98,7 +99,7 @@ class SewingScreen(Screen[None]):
             self._show_picture()
         self.query_one(RoutePanel).show(now, hand.line.stage.id, self._footer())
         self._show_message()
-        self.query_one("#keys", Words).say(key_line(self.app.size.width - 4))
+        self.query_one("#keys", Words).say(key_line(self.app.size.width - 4, self.keys))
 
     def _footer(self) -> tuple[str, str]:
         """What is spare and what is over, below the route."""
@@ -285,7 +286,7 @@ class SewingScreen(Screen[None]):
         """All keys."""
         from sewalong.screens.prompts.help import HelpDialog
 
-        self.app.push_screen(HelpDialog())
+        self.app.push_screen(HelpDialog(self.keys))
 
     @work
     async def action_ask(self, what: str) -> None:

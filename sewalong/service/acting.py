@@ -26,6 +26,7 @@ from sewalong.progress.record.state import State
 from sewalong.progress.record.undoing import Undone
 from sewalong.progress.resuming.interruption import after_interruption
 from sewalong.progress.resuming.notice import Notice, notice
+from sewalong.progress.safety.cautions import CautionFirst
 from sewalong.progress.safety.closing_questions import Question, leaving_question
 from sewalong.service.open_quilt import OpenQuilt
 from sewalong.service.summary import to_json
@@ -71,7 +72,10 @@ def do(
         told = said if _owed(state, hand) is None else None
         return _mention(state, told, at), to_json(summary_of(state, now))
 
-    recorded = quilt.do(act, follows)
+    try:
+        recorded = quilt.do(act, follows)
+    except CautionFirst as due:
+        raise due.with_words(quilt.preferences.cautions) from None
     if not found:
         return looked(quilt)
     now, hand, said = found[0]

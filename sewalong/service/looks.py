@@ -32,14 +32,16 @@ class Going(Struct, frozen=True):
 
 
 def how_it_goes(quilt: OpenQuilt, session_minutes: int | None = None) -> Going:
-    """Pace, sessions and forecast; `session_minutes` is how long a session will be, if said."""
+    """Pace, sessions and forecast; `session_minutes` is how long a session will be, where that is
+    said otherwise than in her preferences."""
     from sewalong.progress.pace.forecast import forecast_from
     from sewalong.progress.pace.paces import paces
     from sewalong.progress.pace.sessions import session_facts
 
     pace = paces(quilt.state, quilt.record, quilt.now())
     sessions = session_facts(quilt.state, quilt.record, pace)
-    return Going(pace, sessions, forecast_from(pace, sessions, session_minutes))
+    minutes = session_minutes or quilt.preferences.session_minutes
+    return Going(pace, sessions, forecast_from(pace, sessions, minutes))
 
 
 def tonight(quilt: OpenQuilt, minutes: int, without: Sequence[str]) -> Tonight:

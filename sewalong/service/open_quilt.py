@@ -13,6 +13,7 @@ from typing import TYPE_CHECKING
 
 from msgspec.structs import replace
 
+from sewalong.owner.preferences import AS_USUAL, Preferences
 from sewalong.progress.record.event import Event, Recorded
 from sewalong.progress.record.history import History
 from sewalong.progress.record.refused import Refused
@@ -53,9 +54,16 @@ class OpenQuilt:
     """
 
     def __init__(
-        self, library: Library, entry: Shelved, clock: Clock = local_now, *, named: bool = True
+        self,
+        library: Library,
+        entry: Shelved,
+        clock: Clock = local_now,
+        *,
+        named: bool = True,
+        preferences: Preferences = AS_USUAL,
     ) -> None:
         self.named = named
+        self.preferences = preferences
         self._library = library
         self._clock = clock
         self.entry = entry

@@ -4,9 +4,8 @@ from __future__ import annotations
 
 import os
 
-from sewalong.store.faults import StoreFault
-
 FILE_NAME = "quilts.db"
+PREFERENCES = "preferences.toml"
 
 
 def data_folder() -> str:
@@ -18,6 +17,9 @@ def data_folder() -> str:
     if chosen:
         folder = os.path.expanduser(chosen)
         if folder.startswith("~"):
+            # Where the record lies is also asked by what opens none, and loads no database.
+            from sewalong.store.faults import StoreFault
+
             raise StoreFault(
                 f"SEWALONG_HOME is {chosen!r}, and there is no such home folder. "
                 "Set it to a whole path."
@@ -26,6 +28,16 @@ def data_folder() -> str:
     from platformdirs import user_data_dir
 
     return user_data_dir("sewalong", appauthor=False)
+
+
+def preferences_path() -> str:
+    """The file of the owner's preferences, which need not be there: beside the quilts where
+    SEWALONG_HOME says where those are, else in the platform's folder for such files."""
+    if os.environ.get("SEWALONG_HOME"):
+        return os.path.join(data_folder(), PREFERENCES)
+    from platformdirs import user_config_dir
+
+    return os.path.join(user_config_dir("sewalong", appauthor=False), PREFERENCES)
 
 
 def record_path() -> str:

@@ -19,26 +19,45 @@ if TYPE_CHECKING:
     from sewalong.quilt.cloth.strips import Join
     from sewalong.quilt.size import Size
 
-_METRIC = re.compile(r"[0-9]\s*(?:mm|cm|m|centimet\w+|millimet\w+|met\w+)\b", re.IGNORECASE)
+_METRIC = re.compile(r"[0-9]\s*(?:cm|m|centimet\w+|met\w+)\b", re.IGNORECASE)
+_MILLIMETRES = re.compile(r"[0-9]\s*(?:mm|millimet\w+)\b", re.IGNORECASE)
+_INCHES = re.compile(r"[0-9½¼¾⅛⅜⅝⅞]\s*(?:in\b|inch|[\"”″])", re.IGNORECASE)
 _NOTHING = re.compile(r"0(?:\.0*)?\s*(?:in|cm|mm)?")
 
 
 def unit_of(args: argparse.Namespace) -> Unit:
-    """The unit asked for; cm when any length was typed in metric, else inches."""
+    """The unit asked for, else that of what was typed, else the one she prefers, else inches.
+
+    Lengths typed in cm or m make it cm, unless others stand in inches. Millimetres do so only
+    where every length is in them: a seam of 6 mm does not turn a quilt of inches over.
+    """
     from sewalong.lengths import Unit
 
     if getattr(args, "unit", None) is not None:
         return Unit(args.unit)
-    typed = " ".join(_texts(list(vars(args).values())))
-    return Unit.CM if _METRIC.search(typed) else Unit.INCH
+    typed = [text for value in vars(args).values() for text in _typed(value)]
+    if any(map(_METRIC.search, typed)) and not any(map(_INCHES.search, typed)):
+        return Unit.CM
+    if typed and all(map(_MILLIMETRES.search, typed)):
+        return Unit.CM
+    return Unit.INCH if any(map(_INCHES.search, typed)) else _preferred()
 
 
-def _texts(value: object) -> list[str]:
-    if isinstance(value, str):
-        return [f"{value} "]
-    if isinstance(value, list):
-        return ["".join(part for one in value for part in _texts(one)), ","]
-    return []
+def _preferred() -> Unit:
+    from sewalong.lengths import Unit
+    from sewalong.service.preferences import own_preferences
+
+    preferences, _ = own_preferences()
+    return preferences.unit or Unit.INCH
+
+
+def _typed(value: object) -> list[str]:
+    """The lengths in an argument as they were typed: the words of one are a list of text."""
+    if not isinstance(value, list) or not value:
+        return []
+    if all(isinstance(one, str) for one in value):
+        return [" ".join(value)]
+    return [text for one in value for text in _typed(one)]
 
 
 def read(args: argparse.Namespace, name: str, usual: Length | None = None) -> Length:

@@ -49,18 +49,32 @@ def parse(command: Command, typed: list[str]) -> argparse.Namespace:
 
 def parser_of(command: Command) -> PlainParser:
     """The parser for `command` alone."""
-    parser = PlainParser(
-        prog=f"sewalong {command.name}",
-        description=f"{command.help[0].upper()}{command.help[1:]}. {command.about}".rstrip(),
-        epilog=f"Example: {command.example}",
-        formatter_class=_Help,
-        allow_abbrev=False,
-    )
+    parser = PlainParser(prog=f"sewalong {command.name}", **_told(command))
+    _add_all(parser, command)
+    return parser
+
+
+def add_to(commands: Any, command: Command, name: str) -> PlainParser:
+    """The same as one of the `commands` of a parser, under `name`."""
+    parser: PlainParser = commands.add_parser(name, help=command.help, **_told(command))
+    _add_all(parser, command)
+    return parser
+
+
+def _told(command: Command) -> dict[str, Any]:
+    return {
+        "description": f"{command.help[0].upper()}{command.help[1:]}. {command.about}".rstrip(),
+        "epilog": f"Example: {command.example}",
+        "formatter_class": _Help,
+        "allow_abbrev": False,
+    }
+
+
+def _add_all(parser: argparse.ArgumentParser, command: Command) -> None:
     for argument in command.arguments:
         _add(parser, argument)
     if command.json:
         parser.add_argument("--json", action="store_true", help="tell it as JSON")
-    return parser
 
 
 def _add(parser: argparse.ArgumentParser, argument: Argument) -> None:

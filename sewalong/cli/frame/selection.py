@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import argparse
 import os
+import sys
 from collections.abc import Iterator, Mapping
 from contextlib import contextmanager
 from typing import TYPE_CHECKING
@@ -66,10 +67,14 @@ def shelf(args: argparse.Namespace, context: Context) -> Iterator[tuple[Library,
 def chosen_quilt(args: argparse.Namespace, context: Context) -> Iterator[OpenQuilt]:
     """The quilt meant, open."""
     from sewalong.service.open_quilt import OpenQuilt
+    from sewalong.service.preferences import own_preferences
 
+    preferences, trouble = own_preferences()
+    if trouble:
+        print(trouble, file=sys.stderr)
     with shelf(args, context) as (library, entry):
         named = wanted_name(args) is not None
-        yield OpenQuilt(library, entry, context.clock, named=named)
+        yield OpenQuilt(library, entry, context.clock, named=named, preferences=preferences)
 
 
 def wanted_name(args: argparse.Namespace) -> str | None:

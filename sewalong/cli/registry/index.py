@@ -15,13 +15,13 @@ if TYPE_CHECKING:
     from sewalong.cli.registry.command import Command
 
 COMMANDS: dict[str, tuple[str, ...]] = {
-    "opening": ("open", "demo"),
+    "opening": ("open", "demo", "completion"),
     "looking": ("list", "status", "log"),
     "counting": ("count", "unpick", "undo", "close", "answer"),
     "piles": ("spoil", "find", "recount", "put-away"),
     "seam_and_rows": ("measure", "trim", "proof", "go-on", "bobbin", "press", "join"),
     "pacing": ("forecast", "tonight", "pace"),
-    "writing_down": ("note", "settings", "changed"),
+    "writing_down": ("note", "settings", "changed", "preferences"),
     "where_to_go": ("stage", "target", "lay-aside", "pick-up", "done"),
     "planning": ("alter", "quilt-file"),
     "numbers": ("plan", "layouts", "size", "methods", "reckon"),

@@ -34,4 +34,14 @@ COMMANDS = (
         about="The demo quilts have a record of their own; yours are never touched. Every "
         "other command works on them too, with --demo.",
     ),
+    Command(
+        "completion",
+        GROUP,
+        "print what lets a shell complete commands and options",
+        "sewalong.cli.quilts.completion:completion",
+        "sewalong completion bash",
+        (Argument("shell", "which shell", choices=("bash", "zsh", "fish")),),
+        about="It needs the extra library: pip install 'sewalong[completion]'. Put what is printed "
+        "where your shell looks for completions, or load it in its start file.",
+    ),
 )

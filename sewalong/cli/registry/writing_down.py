@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from sewalong.cli.registry.argument import Argument
+from sewalong.cli.registry.argument import Argument, flag
 from sewalong.cli.registry.command import Command
 from sewalong.cli.registry.shared import WHICH_QUILT
 
@@ -50,5 +50,15 @@ COMMANDS = (
             ),
             *WHICH_QUILT,
         ),
+    ),
+    Command(
+        "preferences",
+        GROUP,
+        "what you prefer for all quilts: keys, unit, wear, cautions",
+        "sewalong.cli.quilts.preferences:preferences",
+        "sewalong preferences",
+        (flag("--write", "write a file with every preference in it, to edit"),),
+        about="Tells where the file lies, what is in it, every fault with its line, and which key "
+        "does what. Nothing needs the file.",
     ),
 )

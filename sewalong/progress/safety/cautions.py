@@ -11,6 +11,7 @@ from datetime import datetime, timedelta
 from enum import StrEnum
 
 from msgspec import Struct
+from msgspec.structs import replace
 
 from sewalong.piecing.method import Hazard
 from sewalong.progress.record.refused import Refused
@@ -106,6 +107,15 @@ NEW_BLADE = (
 )
 TIRED = "You have been at it a good while. If you are tired, leave the cutting for another day."
 TIRED_AT_THE_IRON = "You have been at it a good while. A short break first?"
+_ABOUT = {
+    Hazard.IRON: "iron",
+    Hazard.CUTTER: "cutter",
+    Hazard.CROSS_CUT: "cutter",
+    Hazard.NEEDLE: "needle",
+    Hazard.PINS: "pins",
+}
+"""What the owner's own words of caution are kept under."""
+
 MOST_LINES = 6
 """What can be read whole on a screen of 24 lines; with many hazards each says its first lines."""
 
@@ -117,6 +127,16 @@ class CautionFirst(Refused):
         super().__init__(f"Read the caution first ({caution.title}): {' '.join(caution.lines)}")
         self.caution = caution
         self.stage = stage
+
+    def with_words(self, own: Mapping[str, tuple[str, ...]]) -> CautionFirst:
+        """The same with the owner's words, by what they are about (`owner.preferences`), first:
+        she wrote them down because they are what she forgets."""
+        about = dict.fromkeys(_ABOUT[hazard] for hazard in self.caution.hazards)
+        words = tuple(word for name in about for word in own.get(name, ()))
+        if not words:
+            return self
+        lines = (*words, *self.caution.lines)
+        return CautionFirst(replace(self.caution, lines=lines), self.stage)
 
 
 def caution_at(state: State, stage: RouteStage, at: datetime) -> Caution | None:

@@ -6,7 +6,7 @@ The one module that loads pydantic, or rather its core; only the reader imports 
 from __future__ import annotations
 
 from functools import cache
-from typing import TYPE_CHECKING, Any, get_origin
+from typing import TYPE_CHECKING, Any, TypeVar, get_origin
 
 from msgspec import Struct
 from msgspec.structs import fields
@@ -21,8 +21,15 @@ from sewalong.quilt.file.models import QuiltFile, table_in
 if TYPE_CHECKING:
     from sewalong.quilt.file.toml_lines import Path
 
+Model = TypeVar("Model", bound=Struct)
+
 
 def understood(document: dict[str, Any], faults: FaultList) -> QuiltFile:
+    """What `document` says of a quilt; as `read_as`."""
+    return read_as(QuiltFile, document, faults)
+
+
+def read_as(model: type[Model], document: dict[str, Any], faults: FaultList) -> Model:
     """What `document` says as far as it makes sense; what does not is added to `faults`.
 
     A bad value is taken out of `document` and the rest is read again, so that what hangs
@@ -33,17 +40,18 @@ def understood(document: dict[str, Any], faults: FaultList) -> QuiltFile:
     except ValueError:
         unit = Unit.INCH
     try:
-        return _validated(document, unit)
+        return _validated(model, document, unit)
     except ValidationError as error:
         wrong = error.errors(include_url=False, include_input=False)
     from sewalong.quilt.file.fault_sentences import fault_sentence
 
     for one in wrong[:FAULTS_AT_MOST]:
-        faults.add(one["loc"], fault_sentence(one["loc"], one["type"], one.get("ctx", {})))
+        said = fault_sentence(one["loc"], one["type"], one.get("ctx", {}), model)
+        faults.add(one["loc"], said)
     faults.leave_unlisted(len(wrong[FAULTS_AT_MOST:]))
     for one in wrong:
         _take_out(document, one["loc"])
-    return _validated(document, unit)
+    return _validated(model, document, unit)
 
 
 def _take_out(document: dict[str, Any], path: Path) -> None:
@@ -59,15 +67,15 @@ def _take_out(document: dict[str, Any], path: Path) -> None:
         holder.pop(path[-1], None)
 
 
-def _validated(document: dict[str, Any], unit: Unit) -> QuiltFile:
+def _validated(model: type[Model], document: dict[str, Any], unit: Unit) -> Model:
     """Raises ValidationError with everything that is wrong with the document."""
-    found: QuiltFile = _validator().validate_python(document, context=unit)
+    found: Model = _validator(model).validate_python(document, context=unit)
     return found
 
 
 @cache
-def _validator() -> SchemaValidator:
-    return SchemaValidator(_table(QuiltFile))
+def _validator(model: type[Struct]) -> SchemaValidator:
+    return SchemaValidator(_table(model))
 
 
 def _table(table: type[Struct]) -> core_schema.CoreSchema:

@@ -127,13 +127,14 @@ def table_in(kind: Any) -> type[Struct] | None:
     return None
 
 
-TABLES: dict[str, type[Struct]] = {
-    key.name: table for key in fields(QuiltFile) if (table := table_in(key.type)) is not None
-}
-"""The headings of a quilt file, each with the model of its table."""
+def tables_of(model: type[Struct]) -> dict[str, type[Struct]]:
+    """The headings of a file, each with the model of its table."""
+    return {key.name: table for key in fields(model) if (table := table_in(key.type)) is not None}
 
-SEVERAL = tuple(key.name for key in fields(QuiltFile) if get_origin(key.type) is list)
-"""The headings that may stand there more than once."""
+
+def several_of(model: type[Struct]) -> tuple[str, ...]:
+    """The headings that may stand in a file more than once."""
+    return tuple(key.name for key in fields(model) if get_origin(key.type) is list)
 
 
 def keys_of(table: type[Struct]) -> tuple[str, ...]:
@@ -141,6 +142,6 @@ def keys_of(table: type[Struct]) -> tuple[str, ...]:
     return table.__struct_fields__
 
 
-def heading(name: str) -> str:
+def heading(name: str, model: type[Struct] = QuiltFile) -> str:
     """`name` as its heading is written."""
-    return f"[[{name}]]" if name in SEVERAL else f"[{name}]"
+    return f"[[{name}]]" if name in several_of(model) else f"[{name}]"

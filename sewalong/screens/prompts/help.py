@@ -7,7 +7,7 @@ from textual.binding import Binding
 from textual.containers import Horizontal, VerticalScroll
 
 from sewalong.screens.prompts.dialogs import Dialog
-from sewalong.screens.widgets.keys import SEWING_KEYS
+from sewalong.screens.widgets.keys import Key
 from sewalong.screens.widgets.literal_text import Words
 
 SAFETY = (
@@ -21,12 +21,16 @@ class HelpDialog(Dialog[None]):
 
     BINDINGS = [Binding("enter,question_mark", "leave", "leave", id="help.leave")]
 
+    def __init__(self, keys: tuple[Key, ...]) -> None:
+        super().__init__()
+        self._keys = keys
+
     def compose(self) -> ComposeResult:
         with VerticalScroll(classes="dialog"):
             yield Words("Keys", classes="dialog-title")
-            for key in SEWING_KEYS:
+            for key in self._keys:
                 with Horizontal(classes="fact"):
-                    yield Words(key.cap, classes="key-cap")
+                    yield Words(key.caps, classes="key-cap")
                     yield Words(key.help, classes="fact-text")
             yield Words("")
             yield Words(SAFETY, classes="dialog-line last")

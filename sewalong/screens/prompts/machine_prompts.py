@@ -29,7 +29,7 @@ from sewalong.service.machine import (
 from sewalong.service.machine import measure as measure_piece
 
 NOT_CARRIED_OVER = (
-    f"Written down. {PROOF_LOST}Sew a test piece, measure it, and write it down with m."
+    f"Written down. {PROOF_LOST}Sew a test piece, measure it, and write that down too."
 )
 
 _SETTING_LABELS = {

@@ -69,7 +69,7 @@ async def unpick(desk: Desk) -> None:
         n = whole(values["n"])
         return NOT_A_NUMBER if n is None else desk.attempt(Unpick(stage, n))
 
-    hint = "For pieces really taken apart. A miscount is better undone with u."
+    hint = "For pieces really taken apart. A miscount is better undone."
     lines = (Field("n", f"How many {counts.many}?", "1"),)
     await desk.app.push_screen_wait(FormDialog("Unpick", lines, carry_out, hint))
 

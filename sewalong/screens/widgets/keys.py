@@ -2,12 +2,20 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+
 from msgspec import Struct
+from msgspec.structs import replace
 from textual.binding import Binding
+
+from sewalong.owner.key_names import cap
 
 
 class Key(Struct, frozen=True):
-    """One key and what it does. `id` names it for remapping; `shown` puts it in the key line."""
+    """One key and what it does. `id` names it for remapping; `shown` puts it in the key line.
+
+    `others` are further keys that do the same, where the owner gave it several.
+    """
 
     id: str
     key: str
@@ -15,17 +23,29 @@ class Key(Struct, frozen=True):
     short: str
     help: str
     shown: bool = False
+    others: tuple[str, ...] = ()
 
     @property
     def cap(self) -> str:
         """What stands on the key."""
-        return {"question_mark": "?", "escape": "esc"}.get(self.key, self.key)
+        return cap(self.key)
+
+    @property
+    def caps(self) -> str:
+        """What stands on all keys that do this."""
+        return " ".join(map(cap, (self.key, *self.others)))
+
+    @property
+    def keys(self) -> str:
+        """All keys, in both cases of a letter: caps lock must not stop a count."""
+        return ",".join(
+            f"{key},{key.upper()}" if len(key) == 1 else key for key in (self.key, *self.others)
+        )
 
     def binding(self) -> Binding:
-        """The binding, in both cases of a letter: caps lock must not stop a count."""
-        keys = f"{self.key},{self.key.upper()}" if len(self.key) == 1 else self.key
+        """The binding, as the screen is defined with it."""
         return Binding(
-            keys, self.action, self.short, show=self.shown, id=self.id, tooltip=self.help
+            self.keys, self.action, self.short, show=self.shown, id=self.id, tooltip=self.help
         )
 
 
@@ -169,6 +189,18 @@ SEWING_KEYS = (
 )
 
 
+def keys_with(moved: Mapping[str, tuple[str, ...]]) -> tuple[Key, ...]:
+    """The keys of the sewing screen, those that the owner moved where she put them.
+
+    `moved` is by name: the id without its screen.
+    """
+    found = []
+    for key in SEWING_KEYS:
+        first, *others = moved.get(key.id.removeprefix("sew."), (key.key,))
+        found.append(replace(key, key=first, others=tuple(others)))
+    return tuple(found)
+
+
 TYPED = "0-9 several"
 KEY_GAP = "  "
 
@@ -178,9 +210,9 @@ def first_that_fits(width: int, *lines: str) -> str:
     return next((line for line in lines if len(line) <= width), lines[-1])
 
 
-def key_line(width: int) -> str:
+def key_line(width: int, keys: tuple[Key, ...] = SEWING_KEYS) -> str:
     """The keys to show in `width` columns: as many as fit whole, all keys always last."""
-    shown = {key.id: f"{key.cap} {key.short}" for key in SEWING_KEYS if key.shown}
+    shown = {key.id: f"{key.cap} {key.short}" for key in keys if key.shown}
     last = shown["sew.help"]
     caps = [
         shown["sew.count"],

@@ -1,0 +1,73 @@
+"""`preferences`: what the owner prefers for all her quilts, and the file it stands in."""
+
+from __future__ import annotations
+
+import argparse
+import os
+from collections.abc import Iterator
+
+from sewalong.cli.frame.context import Context
+from sewalong.cli.frame.errors import CommandError
+from sewalong.cli.frame.input_files import read_bytes
+from sewalong.cli.frame.report import Report
+from sewalong.cli.frame.run import REFUSED
+from sewalong.owner.key_names import cap
+from sewalong.owner.preferences import AS_USUAL, USUAL_KEYS, Preferences
+from sewalong.owner.reader import read_preferences
+from sewalong.owner.template import TEMPLATE
+from sewalong.quilt.file.faults import QuiltFileFaults
+from sewalong.quilt.file.toml_errors import LONGEST_FILE
+from sewalong.store.home import preferences_path
+from sewalong.store.writing import write_whole
+
+
+def preferences(args: argparse.Namespace, context: Context) -> Report:
+    """`preferences [--write]`: the faults are what it has to tell, so they are its answer."""
+    path = preferences_path()
+    there = os.path.lexists(path)
+    if args.write:
+        if there:
+            raise CommandError(f"{path} is there already. Edit it, or move it away first.")
+        os.makedirs(os.path.dirname(path), mode=0o700, exist_ok=True)
+        write_whole(path, TEMPLATE)
+        return Report(
+            (f"Written: {path}. All in it is as usual until you change it.",), {"file": path}
+        )
+    try:
+        known = read_preferences(read_bytes(path, LONGEST_FILE)) if there else AS_USUAL
+    except QuiltFileFaults as error:
+        n = len(error.faults)
+        lines = (
+            *map(str, error.faults),
+            f"{n} fault{'' if n == 1 else 's'} in {path}. All is as usual until put right.",
+        )
+        faults = [{"line": f.line, "key": f.key, "sentence": f.sentence} for f in error.faults]
+        return Report(lines, {"file": path, "faults": faults}, exit_status=REFUSED)
+    where = f"File: {path}" if there else f"File: none; sewalong preferences --write makes {path}"
+    data: dict[str, object] = {"file": path if there else None, "faults": [], "keys": _keys(known)}
+    return Report((where, *_lines(known)), data)
+
+
+def _keys(known: Preferences) -> dict[str, list[str]]:
+    return {name: list(known.keys.get(name, (usual,))) for name, usual in USUAL_KEYS.items()}
+
+
+def _lines(known: Preferences) -> Iterator[str]:
+    yield f"Unit: {known.unit.value if known.unit else 'inch, unless a quilt or a length says cm'}"
+    minutes = known.session_minutes
+    yield f"Session: {f'{minutes} minutes' if minutes else 'as long as yours have been'}"
+    yield f"Needle: {_after(known.needle_hours, 'hours', 'as is common')}"
+    blade = known.blade_inches
+    yield f"Blade: {f'after {float(blade):.0f} in cut' if blade else 'learned from your changes'}"
+    yield f"Stop: {_after(known.stop_minutes, 'minutes', 'as is usual')}"
+    for about, words in known.cautions.items():
+        for word in words:
+            yield f"Caution of your own, {about}: {word}"
+    for name, keys in _keys(known).items():
+        yield f"Key of {name}: {', '.join(map(cap, keys))}"
+
+
+def _after(number: float | None, unit: str, usual: str) -> str:
+    if number is None:
+        return usual
+    return f"after {number:g} {unit}" if number else "never"

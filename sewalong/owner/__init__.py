@@ -1,0 +1,1 @@
+"""What the owner prefers, for all her quilts: keys, unit, session, wear, words of caution of her own."""

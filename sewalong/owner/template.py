@@ -1,0 +1,32 @@
+"""The file of preferences as it is written for her to edit: every key, each left out."""
+
+from sewalong.owner.preferences import USUAL_KEYS
+
+_KEYS = "\n".join(f'# {name} = "{key}"' for name, key in USUAL_KEYS.items()).replace(
+    '"question_mark"', '"?"'
+)
+
+TEMPLATE = f"""\
+# What you prefer, for all your quilts. Take the # away in front of what you want otherwise.
+
+# unit = "cm"               # to work in where no quilt says; else "inch"
+# session = 90              # minutes of an evening of yours; else what yours have been
+
+[wear]
+# needle_hours = 8          # hours sewn until a new needle is due; 0 for never
+# blade = "900 in"          # how far a blade cuts; else it is learned from your changes
+# stop_minutes = 60         # until a stop is offered; 0 for never
+
+[cautions]                  # words of your own, shown first: up to three lines each
+# cutter = "left thumb!"
+# iron = ["cord behind the board", "cat"]
+# needle = "glasses"
+# pins = "count them"
+
+# A key for each thing to do at the sewing screen, or a list of up to four. Digits type numbers.
+# A foot pedal:   count = ["space", "f13"]
+# A number pad:   count = "+" and undo = "-"
+# One hand only:  choose letters that lie together.
+[keys]
+{_KEYS}
+"""

@@ -1,0 +1,34 @@
+"""The owner's preferences, read from their file where there is one."""
+
+from __future__ import annotations
+
+import os
+
+from sewalong.owner.preferences import AS_USUAL, Preferences
+from sewalong.store.home import preferences_path
+
+
+def own_preferences() -> tuple[Preferences, str]:
+    """What she prefers, and in a sentence why not all of it holds: a faulty file holds nothing.
+
+    A fault in it never keeps her from her quilts.
+    """
+    path = preferences_path()
+    if not os.path.exists(path):
+        return AS_USUAL, ""
+    # Only who has such a file pays for reading it.
+    from sewalong.owner.reader import read_preferences
+    from sewalong.quilt.file.faults import QuiltFileFaults
+
+    try:
+        with open(path, "rb") as file:
+            return read_preferences(file.read()), ""
+    except QuiltFileFaults as faults:
+        n = len(faults.faults)
+        what = f"{n} fault{'' if n == 1 else 's'} in it"
+    except OSError as error:
+        what = error.strerror or "it cannot be read"
+    return AS_USUAL, (
+        f"The preferences do not hold, there is a problem with their file ({what}), so all is as "
+        "usual. See: sewalong preferences"
+    )

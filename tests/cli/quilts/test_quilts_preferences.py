@@ -1,0 +1,29 @@
+"""`preferences`: where they lie, what holds, what is wrong; and a faulty file keeps nobody out."""
+
+from __future__ import annotations
+
+from tests.cli.conftest import Desk
+
+
+def test_without_a_file_all_is_as_usual_and_one_can_be_written(desk: Desk) -> None:
+    assert desk.ok("preferences").lines[0].startswith("File: none;")
+    desk.ok("preferences", "--write")
+    assert "Key of count: space" in desk.ok("preferences").lines
+    desk.refused("preferences", "--write")
+
+
+def test_a_faulty_file_is_told_and_all_is_as_usual(begun: Desk) -> None:
+    home = begun.folder / "home"
+    (home / "preferences.toml").write_text('[keys]\ncount = "5"\n', encoding="utf-8")
+    said = begun.run("preferences")
+    assert said.status == 2
+    assert said.lines[0].startswith("line 2, keys.count: Digits type a number")
+    counted = begun.ok("count", "pair", "--caution-read")
+    assert "problem with their file (1 fault in it)" in counted.err
+
+
+def test_her_own_words_of_caution_come_with_the_plain_command_too(begun: Desk) -> None:
+    home = begun.folder / "home"
+    (home / "preferences.toml").write_text('[cautions]\nneedle = "glasses on"\n', encoding="utf-8")
+    begun.ok("count", "pair", "8", "--caution-read")
+    assert "glasses on" in begun.refused("count", "sew").err

@@ -1,0 +1,76 @@
+"""Keys she moved: they act, the old ones do not, and key line and help say so."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from sewalong.owner.preferences import USUAL_KEYS, Preferences
+from sewalong.screens.app import SewalongApp
+from sewalong.screens.sewing import SewingScreen
+from sewalong.screens.widgets.keys import SEWING_KEYS
+from sewalong.store.library import Library
+from tests.progress import every_act as c
+from tests.screens.sewing_room import Room, StandingClock, put_on_shelf, up_to
+
+PEDAL = Preferences(
+    keys={"count": ("plus", "f13"), "undo": ("minus",), "note": ("u",)},
+    cautions={"cutter": ("[left] thumb!",)},
+)
+
+
+def test_the_names_of_keys_are_those_of_the_screen() -> None:
+    assert {key.id.removeprefix("sew."): key.key for key in SEWING_KEYS} == USUAL_KEYS
+
+
+async def with_own_keys(path: Path, room_does: object, *acts: c.Act) -> None:
+    clock = StandingClock()
+    key = put_on_shelf(path, clock, c.OpenSession(), *acts)
+    library = Library(path, clock())
+    try:
+        app = SewalongApp(library, quilt=key, clock=clock, preferences=PEDAL)
+        app.animation_level = "none"
+        async with app.run_test(size=(80, 24)) as pilot:
+            room = Room(app, pilot, path, key)
+            await room.screen_is(SewingScreen)
+            await room_does(room)  # type: ignore[operator]
+    finally:
+        library.close()
+
+
+@pytest.fixture
+def path(tmp_path: Path) -> Path:
+    return tmp_path / "quilts.db"
+
+
+async def test_moved_keys_act_and_the_usual_ones_do_not(path: Path) -> None:
+    async def room_does(room: Room) -> None:
+        await room.press("plus", "f13", "plus")
+        await room.until(lambda: room.state.done["pair"] == 3)
+        await room.press("space")
+        await room.press("minus")
+        await room.until(lambda: room.state.done["pair"] == 2)
+        await room.press("u")
+        await room.sees("A note for yourself")
+        await room.press("escape")
+        await room.screen_is(SewingScreen)
+        await room.sees("+ count 1", "- undo")
+
+    await with_own_keys(path, room_does)
+
+
+async def test_the_help_names_every_key_she_has(path: Path) -> None:
+    async def room_does(room: Room) -> None:
+        await room.press("question_mark")
+        await room.sees("+ f13", "Count one at the stage in hand.")
+
+    await with_own_keys(path, room_does)
+
+
+async def test_her_own_words_of_caution_come_first_and_as_she_wrote_them(path: Path) -> None:
+    async def room_does(room: Room) -> None:
+        await room.press("plus")
+        await room.sees("CAUTION", "- [left] thumb!")
+
+    await with_own_keys(path, room_does, *up_to("cut-twice"))
