@@ -12,6 +12,8 @@ from sewalong.cli.frame.selection import NO_QUILT, opened, wanted_name
 from sewalong.store.home import demo_record_path, record_path
 
 NO_TERMINAL = "The app needs a terminal to open in; here is the quilt in plain words instead."
+DUMB = "dumb"
+"""What TERM is, by common practice, where text can be written and nothing drawn."""
 
 
 def open_quilt(args: argparse.Namespace, context: Context) -> Report:
@@ -56,7 +58,7 @@ def _open(path: str, name: str | None, demo: bool, context: Context) -> Report:
         if not entries:
             return Report((NO_QUILT,))
         wanted = library.find(name) if name is not None else None
-    if not context.interactive:
+    if not context.interactive or os.environ.get("TERM") == DUMB:
         from sewalong.cli.quilts.listing import status
 
         told = status(_looking_at((wanted or entries[0]).name, demo=demo), context)

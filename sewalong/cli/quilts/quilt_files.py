@@ -39,7 +39,8 @@ def start(args: argparse.Namespace, context: Context) -> Report:
         *_plan_lines(quilt),
         "Open it with: sewalong",
     )
-    return Report(lines, {"quilt": quilt.name, "key": entry.key, "number": entry.id})
+    data = {"quilt": quilt.name, "key": entry.key, "number": entry.id}
+    return Report(lines, data, recorded=True)
 
 
 def check(args: argparse.Namespace, context: Context) -> Report:
@@ -110,7 +111,8 @@ def export(args: argparse.Namespace, context: Context) -> Report:
     if os.path.lexists(args.file) and not args.replace:
         raise CommandError(f"{args.file} is there already. Name another file, or add --replace")
     write_whole(args.file, text)
-    return Report((f"Exported: {entry.name}, {len(loaded.record)} events, to {args.file}",), data)
+    line = f"Exported: {entry.name}, {len(loaded.record)} events, to {args.file}"
+    return Report((line,), data, recorded=True)
 
 
 def import_quilt(args: argparse.Namespace, context: Context) -> Report:
@@ -126,4 +128,4 @@ def import_quilt(args: argparse.Namespace, context: Context) -> Report:
         "number": entry.id,
         "events": len(archive.record),
     }
-    return Report((line,), data)
+    return Report((line,), data, recorded=True)
