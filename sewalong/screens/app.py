@@ -9,12 +9,14 @@ from typing import ClassVar
 from textual import work
 from textual.app import App
 from textual.binding import Binding
+from textual.driver import Driver
 from textual.theme import Theme
 
 from sewalong.owner.preferences import AS_USUAL, Preferences
 from sewalong.progress.resuming.resume_facts import was_away
+from sewalong.screens.key_reading import forgive_bad_bytes
 from sewalong.screens.sewing import SewingScreen
-from sewalong.screens.terminal import forgive_bad_bytes, leave_on_signals, watch_terminal
+from sewalong.screens.terminal import leave_on_signals, watch_terminal
 from sewalong.screens.widgets.keys import keys_with
 from sewalong.screens.widgets.themes import DAYLIGHT, LAMPLIGHT, THEMES
 from sewalong.service.open_quilt import Clock, OpenQuilt, local_now
@@ -67,6 +69,12 @@ class SewalongApp(App[int]):
     def get_theme(self, theme_name: str) -> Theme | None:
         """A theme by name; ours are found at once, as it is asked for every line drawn."""
         return THEMES.get(theme_name) or super().get_theme(theme_name)
+
+    def get_driver_class(self) -> type[Driver]:
+        """The library's driver, whichever it is, made forgiving."""
+        driver = super().get_driver_class()
+        forgive_bad_bytes(driver)
+        return driver
 
     def on_mount(self) -> None:
         if not self.is_headless:
@@ -130,7 +138,6 @@ def run_app(library_path: str | os.PathLike[str], quilt: str | None, demo: bool)
     `quilt` is the key of the quilt to open at once. Raises StoreFault when the record
     cannot be opened.
     """
-    forgive_bad_bytes()
     preferences, trouble = own_preferences()
     library = Library(library_path, local_now())
     try:

@@ -7,35 +7,19 @@ left to care for is the terminal.
 from __future__ import annotations
 
 import asyncio
-import codecs
 import os
 import signal
 import sys
 import threading
 import time
-from collections.abc import Callable
 from functools import partial
 
 from textual.app import App
-from textual.drivers import linux_driver
 
 ENDED_BY_SIGNAL = 128
 
 WATCH_EVERY = 2.0
 """Seconds between looks whether the terminal is still there."""
-
-
-def forgive_bad_bytes() -> None:
-    """Let a byte that is no UTF-8 show as � and not end the program.
-
-    The driver decodes standard input strictly; a stray byte from a paste or a wrong
-    locale would raise in its reading thread (Textual issue 6668).
-    """
-    linux_driver.__dict__["getincrementaldecoder"] = _forgiving_decoder
-
-
-def _forgiving_decoder(encoding: str) -> Callable[[], codecs.IncrementalDecoder]:
-    return partial(codecs.getincrementaldecoder(encoding), errors="replace")
 
 
 def leave_on_signals(app: App[int]) -> None:
