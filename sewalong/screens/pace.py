@@ -5,12 +5,10 @@ from __future__ import annotations
 from collections.abc import Sequence
 from datetime import date
 
-from textual import work
 from textual.app import ComposeResult
 from textual.binding import Binding
 from textual.containers import Horizontal, VerticalScroll
 from textual.content import Content
-from textual.screen import Screen
 
 from sewalong.progress.pace.by_date import by_date
 from sewalong.progress.pace.forecast import Forecast
@@ -20,6 +18,7 @@ from sewalong.progress.pace.sessions import (
     what_took_the_time,
     work_over_time,
 )
+from sewalong.screens.asking import AskingScreen
 from sewalong.screens.prompts.dialogs import Field, FormDialog, LinesDialog
 from sewalong.screens.widgets.breakpoints import mark_size
 from sewalong.screens.widgets.literal_text import Words
@@ -36,7 +35,7 @@ WIDEST_BAR = 24
 NARROW_BAR = 10
 
 
-class PaceScreen(Screen[None]):
+class PaceScreen(AskingScreen[None]):
     """Bars for looking, and the same facts in words."""
 
     CSS_PATH = ["facts.tcss", "sheet.tcss"]
@@ -78,9 +77,11 @@ class PaceScreen(Screen[None]):
     def on_resize(self) -> None:
         mark_size(self)
 
-    @work
-    async def action_wanted_by(self) -> None:
+    def action_wanted_by(self) -> None:
         """Hours a week for a date, and plainly when it cannot be done."""
+        self.ask_in_turn(self._wanted_by())
+
+    async def _wanted_by(self) -> None:
         said: list[str] = []
 
         def work_out(values: dict[str, str]) -> str | None:

@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from typing import Generic, TypeVar
+from typing import ClassVar, Generic, TypeVar
 
 from msgspec import Struct
 from textual.app import ComposeResult
+from textual.await_complete import AwaitComplete
 from textual.binding import Binding
 from textual.containers import VerticalScroll
 from textual.content import Content
@@ -32,6 +33,19 @@ class Dialog(ModalScreen[Result], Generic[Result]):
 
     BINDINGS = [Binding("escape", "leave", "leave", id="dialog.leave")]
 
+    takes_early_keys: ClassVar[bool] = True
+    """Whether keys pressed while it was on its way are for it: not where it has to be read first."""
+
+    was_left = False
+
+    def dismiss(self, result: Result | None = None) -> AwaitComplete:
+        """Leave it, once: a second key of the same burst must not take away what lies below."""
+        if self.was_left:
+            return AwaitComplete()
+        self.was_left = True
+        left: AwaitComplete = super().dismiss(result)
+        return left
+
     def on_resize(self) -> None:
         mark_size(self)
 
@@ -44,6 +58,7 @@ class CautionDialog(Dialog[bool]):
     """One caution, read before the first count at a stage. Enter says that it was read."""
 
     BINDINGS = [Binding("enter", "read", "read", id="dialog.read")]
+    takes_early_keys = False
 
     def __init__(self, caution: Caution, stage_label: str) -> None:
         super().__init__()
@@ -75,11 +90,13 @@ class QuestionDialog(Dialog[str]):
         Binding("n,N", "answer('no')", "no", id="dialog.no"),
         Binding("d,D", "answer('did not look')", "did not look", id="dialog.dont_know"),
     ]
+    takes_early_keys = False
 
-    def __init__(self, question: Question, place: str = "") -> None:
+    def __init__(self, question: Question, place: str = "", hint: str = "") -> None:
         super().__init__()
         self._question = question
         self._place = place
+        self._hint = hint
 
     def compose(self) -> ComposeResult:
         with VerticalScroll(classes="dialog", can_focus=False):
@@ -87,6 +104,8 @@ class QuestionDialog(Dialog[str]):
             yield Words(self._question.ask, classes="dialog-title")
             yield Words("If not, see to it now; this can wait.", classes="dialog-line last")
             yield Words("y: yes   n: no   d: did not look", classes="dialog-hint")
+            if self._hint:
+                yield Words(self._hint, classes="dialog-hint")
 
     def action_answer(self, answer: str) -> None:
         """Give the answer."""
@@ -177,6 +196,8 @@ class FormDialog(Dialog[bool]):
         place = boxes.index(event.input)
         if place + 1 < len(boxes):
             boxes[place + 1].focus()
+            return
+        if self.was_left:
             return
         values = {field.id: box.value for field, box in zip(self._fields, boxes, strict=True)}
         refusal = self._submit(values)
