@@ -17,40 +17,57 @@ from sewalong.piecing.method_files import method_ids
 if TYPE_CHECKING:
     from sewalong.piecing.definition import Definition
 
-__all__ = ["UnknownMethod", "method", "method_for", "method_ids", "remember", "written_method"]
+__all__ = [
+    "UnknownMethod",
+    "method",
+    "method_for",
+    "method_ids",
+    "remember",
+    "written_for",
+    "written_method",
+]
 
 _REMEMBERED: dict[MethodKey, Method] = {}
 
 
-def written_method(method: str | Method | Definition) -> Definition:
-    """The method file behind an id, a method or itself, its flow checked.
+def written_method(method: str | Definition) -> Definition:
+    """The program's own method of this id, or the method itself.
 
     Raises UnknownMethod, naming the nearest one, for an id that there is none of.
     """
-    if isinstance(method, str):
-        return _known(method)
-    if isinstance(method, Method):
-        return _known(method.id)
-    from sewalong.piecing.flow import check_flow
+    return _known(method) if isinstance(method, str) else method
 
-    check_flow(method)
-    return method
+
+def written_for(key: MethodKey) -> Definition:
+    """The method file of `key`: its text, or the program's own of its id.
+
+    Raises UnknownMethod, and MethodFault for a text that is no method of this id.
+    """
+    return _known(key.id) if key.text is None else _read(key.id, key.text)
+
+
+@lru_cache(maxsize=16)
+def _read(id: str, text: str) -> Definition:
+    from sewalong.piecing.definition import read_definition
+    from sewalong.piecing.faults import MethodFault
+
+    written = read_definition(f"the method {id}", text)
+    if written.id != id:
+        raise MethodFault(f"the method {id}: its own id is {written.id}; they must agree.")
+    return written
 
 
 @cache
 def _known(id: str) -> Definition:
     from sewalong.piecing.definition import definition
-    from sewalong.piecing.flow import check_flow
 
     try:
-        written = definition(id)
+        return definition(id)
     except KeyError:
         from difflib import get_close_matches
 
         near = get_close_matches(id, method_ids(), n=1, cutoff=0.0)
         raise UnknownMethod(f"No method is called {id!r}. The nearest is {near[0]!r}.") from None
-    check_flow(written)
-    return written
 
 
 def method(
@@ -70,8 +87,8 @@ def method(
 def method_for(key: MethodKey) -> Method:
     """The method of `key`, its counts worked out.
 
-    Raises UnknownMethod, naming the nearest one, and SizeRefused for strips that give no
-    segment.
+    Raises UnknownMethod, naming the nearest one, MethodFault for a text that is no method, and
+    SizeRefused for strips that give no segment.
     """
     return _REMEMBERED.get(key) or _counted_out(key)
 
@@ -90,4 +107,4 @@ def remember(key: MethodKey, method: Method) -> None:
 def _counted_out(key: MethodKey) -> Method:
     from sewalong.piecing.method_counts import count_out
 
-    return count_out(written_method(key.id), key)
+    return count_out(written_for(key), key)

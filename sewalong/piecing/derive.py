@@ -11,11 +11,11 @@ from msgspec import Struct
 from sewalong.lengths import Rounding, Unit, round_to, show
 from sewalong.piecing.catalogue import written_method
 from sewalong.piecing.cloth import Flat, Piece
-from sewalong.piecing.definition import FINAL_PILE, Definition
+from sewalong.piecing.definition import Definition
 from sewalong.piecing.edges import EdgeGrain, outer_edges
 from sewalong.piecing.faults import MethodFault, SizeRefused
 from sewalong.piecing.flow import Batch
-from sewalong.piecing.method import Method, Pieces
+from sewalong.piecing.method import FINAL_PILE, Pieces
 from sewalong.piecing.start_sizes import (
     EIGHTH,
     StartSize,
@@ -138,6 +138,14 @@ class PileShape(Struct, frozen=True):
         """Width and height to the raw edges, in inches."""
         return self.pieces[0].size
 
+    @property
+    def seams(self) -> int:
+        """The seams a person sews in one piece: three in a four-patch, eight in a nine-patch.
+
+        Every seam makes one piece of two, so there is one fewer than there are patches.
+        """
+        return len(self.pieces[0].patches) - 1
+
 
 class Derivation(Struct, frozen=True):
     """What a method comes to at the owner's sizes and seam allowance.
@@ -146,10 +154,12 @@ class Derivation(Struct, frozen=True):
     same order; cut exactly, all show the same shapes once seams are taken. `unit_count` is how many the batch has in all. `letters`
     says which start pile each fabric letter was cut for, in order of taking up: A is the
     first piece, unless the method gives all pieces of a pile one letter. `per_unit` is
-    the exact number of start pieces to one unit, over many batches.
+    the exact number of start pieces to one unit, over many batches. `trim_stage` is the id of
+    the stage that trims the units, if one does.
     """
 
     method: str
+    trim_stage: str | None
     seam: Fraction
     starts: Mapping[str, StartSize]
     stages: tuple[StageWork, ...]
@@ -178,7 +188,7 @@ class Derivation(Struct, frozen=True):
 
 
 def derive(
-    method: str | Method | Definition,
+    method: str | Definition,
     start: Fraction | Mapping[str, Fraction],
     seam: Fraction = SEAM,
     *,
@@ -228,6 +238,7 @@ def _derive(
     stages, need = _stages(written, batch)
     return Derivation(
         method=written.id,
+        trim_stage=written.trim_stage,
         seam=seam,
         starts=starts,
         stages=stages,
@@ -271,7 +282,7 @@ def _stages(written: Definition, batch: Batch) -> tuple[tuple[StageWork, ...], d
 
 
 def start_for(
-    method: str | Method | Definition,
+    method: str | Definition,
     *,
     finishes: Fraction | None = None,
     unfinished: Fraction | None = None,
@@ -303,7 +314,7 @@ def start_for(
 
 
 def unit_size(
-    method: str | Method | Definition,
+    method: str | Definition,
     start: Fraction | Mapping[str, Fraction],
     seam: Fraction = SEAM,
 ) -> UnitSize:

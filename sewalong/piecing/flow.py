@@ -15,14 +15,21 @@ from msgspec import Struct, field
 
 from sewalong.piecing import operation_words as steps
 from sewalong.piecing.cloth import UPRIGHT, Flat, Piece, rectangle
-from sewalong.piecing.definition import FINAL_PILE, Definition, StageDefinition
-from sewalong.piecing.faults import MethodFault
+from sewalong.piecing.definition import Definition
+from sewalong.piecing.faults import MethodFault, SizeRefused
+from sewalong.piecing.method import FINAL_PILE
+from sewalong.piecing.method_tables import StageDefinition
 
 STRIP_GRAIN = (1.0, 0.0)
 """Strips are cut across the cloth, so the lengthwise threads run across the strip."""
 
 _LETTERS = "ABCDEFGHIJKLMNOPQRSTUVWXYZ"
 _MOST_UNITS = 600
+MOST_PIECES = 20_000
+"""Pieces taken up for one batch: strips as long and narrow as can be give some 2,000."""
+MOST_WORK = 5_000
+"""Patches moved, sewn or cut for one batch, one by one. The program's own methods come to
+88 at most, and so many are done in a twentieth of a second."""
 
 
 class StageRun(Struct, frozen=True):
@@ -55,32 +62,7 @@ class Batch(Struct):
         return tuple(dict.fromkeys(once.values()))
 
 
-def check_flow(written: Definition) -> None:
-    """Raises MethodFault unless every stage takes what is cut or made before it.
-
-    Also refuses a pile made twice, a cut pile that a stage makes, and any pile that
-    nothing takes (save the unit).
-    """
-    ready = {start.pile for start in written.starts}
-    used: set[str] = set()
-    for stage in written.stages:
-        place = f"{written.file}, stage {stage.id!r}"
-        takes = steps.taken(stage.operations)
-        if not takes:
-            raise MethodFault(f"{place}: the stage takes nothing; begin with `take PILE`.")
-        for pile in takes:
-            if pile not in ready:
-                raise MethodFault(f"{place}: takes {pile!r}, which nothing before it makes.")
-        if stage.makes in ready:
-            raise MethodFault(f"{place}: the pile {stage.makes!r} is cut or made already.")
-        used.update(takes)
-        ready.add(stage.makes)
-    idle = [pile.id for pile in written.piles if pile.id not in used | {FINAL_PILE}]
-    if idle:
-        raise MethodFault(f"{written.file}: nothing takes from the pile {idle[0]!r}.")
-
-
-class _Draw:
+class Draw:
     """The piles while a batch is made."""
 
     def __init__(
@@ -94,11 +76,19 @@ class _Draw:
         self.batch = Batch()
         self.shared: dict[str, Flat] = {}
         # A stage run on the very same pieces gives the same result: strips give many.
-        self.memo: dict[tuple[str, tuple[int, ...]], list[Piece]] = {}
+        # What was taken is held on to as well, or another piece might come to its id.
+        self.memo: dict[tuple[str, tuple[int, ...]], tuple[list[Piece], list[Piece]]] = {}
+        self.pulled = 0
+        self.work = 0
+        self.at: StageDefinition | None = None
+        """The stage last begun, so that a refusal of sizes can be told where it arose."""
         fixed = {start.letter for start in written.starts if start.letter}
         self.free = deque(letter for letter in _LETTERS if letter not in fixed)
 
     def pull(self, pile: str) -> Piece:
+        self.pulled += 1
+        if self.pulled > MOST_PIECES:
+            raise self.fault(f"more than {MOST_PIECES:,} pieces go into one batch")
         waiting = self.piles.setdefault(pile, deque())
         if not waiting:
             waiting.extend([self.cut(pile)] if pile in self.sizes else self.make(pile))
@@ -110,7 +100,7 @@ class _Draw:
         start = self.written.start(pile)
         assert start is not None
         if start.letter is None and not self.free:
-            raise MethodFault(f"{self.written.file}: more than 26 fabrics meet in one batch.")
+            raise self.fault("more than 26 fabrics meet in one batch; give a pile a letter")
         letter = start.letter or self.free.popleft()
         self.batch.letters[letter] = pile
         grain = STRIP_GRAIN if start.strip else UPRIGHT
@@ -125,23 +115,36 @@ class _Draw:
         taken = [self.pull(source) for source in steps.taken(stage.operations)]
         key = (stage.id, tuple(id(piece) for piece in taken))
         if key not in self.memo:
-            self.memo[key] = self.run(stage, taken)
-        return self.memo[key]
+            self.memo[key] = taken, self.run(stage, taken)
+        return self.memo[key][1]
 
     def run(self, stage: StageDefinition, taken: list[Piece]) -> list[Piece]:
-        place = f"{self.written.file}, stage {stage.id!r}"
+        self.at = stage
         try:
-            table = steps.run(stage.operations, taken, self.seam)
+            table = steps.run(stage.operations, taken, self.seam, MOST_WORK - self.work)
         except MethodFault as fault:
-            raise MethodFault(f"{place}: {fault}.") from fault
+            raise self.fault(str(fault), stage) from fault
+        except SizeRefused:
+            raise
+        except (ValueError, ArithmeticError) as error:
+            # Geometry of what is left of a piece when nothing is, or only a line.
+            raise self.fault("nothing is left of a piece", stage) from error
+        self.work += table.work
         takes = Counter(steps.taken(stage.operations))
         run = StageRun(dict(takes), len(table.pieces), table.sewn, table.cut, table.longest_cut)
         known = self.batch.runs.setdefault(stage.id, run)
         if known.makes != run.makes:
-            raise MethodFault(f"{place}: makes {known.makes} pieces once and {run.makes} later.")
+            raise self.fault(f"makes {known.makes} pieces once and {run.makes} later", stage)
         seen = self.batch.seen.setdefault(stage.makes, [])
         seen.extend(piece for piece in dict.fromkeys(table.pieces) if piece not in seen)
         return table.pieces
+
+    def fault(self, why: str, stage: StageDefinition | None = None) -> MethodFault:
+        """What to raise because of a stage, or of the method as a whole."""
+        if stage is None:
+            return MethodFault(f"{self.written.file}: {why}.", f"{why}.")
+        path = ("stages", self.written.stages.index(stage), "operations")
+        return MethodFault(f"{self.written.file}, stage '{stage.id}': {why}.", f"{why}.", path)
 
 
 def make_batch(
@@ -157,11 +160,11 @@ def make_batch(
     a cap); otherwise one unit, which already takes every stage once. Raises MethodFault
     if operations don't fit together, SizeRefused if sizes don't.
     """
-    draw = _Draw(written, sizes, seam)
+    draw = Draw(written, sizes, seam)
     while True:
         unit = draw.pull(FINAL_PILE)
         if not isinstance(unit, Flat):
-            raise MethodFault(f"{written.file}: the unit is not opened out at the end.")
+            raise draw.fault("the unit is not opened out at the end", written.stages[-1])
         draw.batch.units.append(unit)
         over = any(draw.piles.values())
         if not whole or not over or len(draw.batch.units) >= _MOST_UNITS:

@@ -29,6 +29,8 @@ COUNTED_BY = (
     "method.py",
     "method_counts.py",
     "method_files.py",
+    "method_rules.py",
+    "method_tables.py",
     "operation_words.py",
     "operations.py",
     "primitive.py",
@@ -38,16 +40,20 @@ COUNTED_BY = (
 
 
 def fingerprint(key: MethodKey) -> str:
-    """One line of text that differs when the counts for `key` may differ.
+    """Text that differs when the counts for `key` may differ.
 
     It never fails: a method there is none of has a fingerprint too, and nothing is kept under
     it. It holds the version, a hash of the method file and of COUNTED_BY, the sizes and the id.
     The hash is the one Python itself tells stale compiled code by; `hashlib` would cost a start
-    ten times as much, and no one is deceiving anyone here.
+    ten times as much. Someone could make a text to deceive it, so a method file that came with a
+    quilt stands there whole: from an archive it may be anyone's.
     """
-    files = [read_method_file(key.id), *map(read_beside, COUNTED_BY)]
-    check = source_hash(b"\0".join(data or b"" for data in files)).hex()
-    return f"{__version__} {check} {key.start} {key.strip_length} {key.seam} {key.id}"
+    own = read_method_file(key.id) if key.text is None else b""
+    check = source_hash(
+        b"\0".join([own or b"", *(read_beside(f) or b"" for f in COUNTED_BY)])
+    ).hex()
+    sizes = f"{key.start} {key.strip_length} {key.seam}"
+    return f"{__version__} {check} {sizes} {key.id}" + ("" if key.text is None else f"\n{key.text}")
 
 
 def method_to_json(method: Method) -> bytes:

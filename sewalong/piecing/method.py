@@ -11,6 +11,9 @@ from fractions import Fraction
 
 from msgspec import Struct
 
+FINAL_PILE = "unit"
+"""The id of the last pile of every method."""
+
 
 class Station(StrEnum):
     """Where the hands are during a stage."""
@@ -31,6 +34,16 @@ class Hazard(StrEnum):
     """Two cuts across each other through several layers: turn the mat, don't reach across."""
     NEEDLE = "needle"
     PINS = "pins"
+
+
+class Either(StrEnum):
+    """Where two ways of doing a stage are both right. The words, with what each costs, live in
+    `progress.joining.either_way`."""
+
+    CORNERS = "corners"
+    """Sewing all round: pivot at the corners, or sew off the edge."""
+    CROSSINGS = "crossings"
+    """Where seams meet: their allowances opposed, or both the same way."""
 
 
 class Noun(Struct, frozen=True, array_like=True, forbid_unknown_fields=True):
@@ -81,6 +94,7 @@ class Stage(Struct, frozen=True):
     do: str
     check: str
     minutes: float
+    either: tuple[Either, ...] = ()
 
 
 class MethodKey(Struct, frozen=True):
@@ -88,13 +102,15 @@ class MethodKey(Struct, frozen=True):
 
     Only those of methods from strips depend on more than the method's `id`: `start` is the
     strip's cut width (2 1/2 in if None), `strip_length` its usable length, `seam` the seam
-    allowance, all in inches.
+    allowance, all in inches. `text` is the method file that came with the quilt, whole; without
+    it the method is the program's own of this `id`.
     """
 
     id: str
     start: Fraction | None = None
     strip_length: Fraction = Fraction(40)
     seam: Fraction = Fraction(1, 4)
+    text: str | None = None
 
 
 class Method(Struct, frozen=True):

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from sewalong.piecing.definition import FINAL_PILE, Definition
-from sewalong.piecing.method import Method, MethodKey, Pieces, Stage
+from sewalong.piecing.definition import Definition
+from sewalong.piecing.method import FINAL_PILE, Method, MethodKey, Pieces, Stage
 from sewalong.piecing.start_sizes import EIGHTH, run_sizes, starts_from
 
 USUAL_STRIP = Fraction(5, 2)
@@ -39,6 +39,7 @@ def count_out(written: Definition, key: MethodKey) -> Method:
             do=stage.do,
             check=stage.check,
             minutes=stage.minutes,
+            either=stage.either,
         )
         for stage in written.stages
     )

@@ -7,6 +7,9 @@ from functools import cache
 
 from sewalong import piecing
 
+LONGEST_METHOD = 50_000
+"""Characters in a method file: twelve times the longest of the program's own."""
+
 _ID = r"[a-z0-9]+(?:-[a-z0-9]+)*"
 
 
@@ -27,6 +30,12 @@ def read_method_file(id: str) -> bytes | None:
     An id comes out of a quilt's plan, so nothing that isn't an id gets to be part of a path.
     """
     return read_beside(f"methods/{id}.toml") if re.fullmatch(_ID, id) else None
+
+
+def text_of(id: str) -> str | None:
+    """The same as text."""
+    data = read_method_file(id)
+    return None if data is None else data.decode("utf-8").replace("\r\n", "\n")
 
 
 def read_beside(path: str) -> bytes | None:

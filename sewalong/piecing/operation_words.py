@@ -10,6 +10,7 @@ from sewalong.piecing.cloth import Piece
 from sewalong.piecing.faults import MethodFault
 
 _TAKE = "take "
+TRIM = "trim"
 
 WORDS: dict[str, do.Operation] = {
     "lay": do.lay,
@@ -30,7 +31,7 @@ WORDS: dict[str, do.Operation] = {
     "cut segments": do.cut_segments(square=False),
     "cut square segments": do.cut_segments(square=True),
     "trim corners": do.trim_corners,
-    "trim": do.trim,
+    TRIM: do.trim,
     "open": do.open_out,
     "join in a row": do.join_row,
     "join in a column": do.join_column,
@@ -47,11 +48,15 @@ def taken(words: Sequence[str]) -> tuple[str, ...]:
     return tuple(word.removeprefix(_TAKE) for word in words if word.startswith(_TAKE))
 
 
-def run(words: Sequence[str], pieces: Sequence[Piece], seam: Fraction) -> do.Table:
+MOST_PATCHES = 200
+"""Patches on the table at once: more than 14 rows of 14 in one unit."""
+
+
+def run(words: Sequence[str], pieces: Sequence[Piece], seam: Fraction, most_work: int) -> do.Table:
     """The table after all operations, with `pieces` standing for what was taken, in order.
 
-    Raises MethodFault (without file and stage) if a word is unknown or doesn't fit,
-    SizeRefused if the sizes don't.
+    Raises MethodFault (without file and stage) if a word is unknown or doesn't fit, or if there
+    is more to do than `most_work`, SizeRefused if the sizes don't.
     """
     table = do.Table(float(seam))
     waiting = iter(pieces)
@@ -59,8 +64,21 @@ def run(words: Sequence[str], pieces: Sequence[Piece], seam: Fraction) -> do.Tab
         if word.startswith(_TAKE):
             table.pieces.append(next(waiting))
         else:
+            _add_work(table, word, most_work)
             _operation(word)(table)
+    if not table.pieces:
+        raise MethodFault("nothing is left of what was taken")
     return table
+
+
+def _add_work(table: do.Table, word: str, most_work: int) -> None:
+    patches = sum(len(piece.patches) for piece in table.pieces)
+    if patches > MOST_PATCHES:
+        raise MethodFault(f"more than {MOST_PATCHES} patches lie on the table at once")
+    # What is joined already is gone through again for each piece that is added.
+    table.work += patches * (len(table.pieces) if word.startswith("join") else 1)
+    if table.work > most_work:
+        raise MethodFault("there is more to sew and cut in one batch than can be worked out")
 
 
 def _operation(word: str) -> Callable[[do.Table], None]:

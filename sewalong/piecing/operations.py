@@ -29,6 +29,9 @@ ROOM_TO_LAP = 0.5
 """Inches. Cut exactly, two corners of flying geese lap by two seam allowances (geometry); this is
 room for cutting both a little large and trimming."""
 
+MOST_SEGMENTS = 4000
+"""Segments of one strip: twice what the longest strip gives, if it is all but used up by seams."""
+
 
 class Table(Struct):
     """What a stage has in hand, and how much it has sewn and cut so far.
@@ -41,6 +44,8 @@ class Table(Struct):
     sewn: float = 0.0
     cut: float = 0.0
     longest_cut: float = 0.0
+    work: int = 0
+    """Patches moved, sewn or cut so far, one by one."""
 
     def flats(self) -> list[Flat]:
         """All pieces, which must lie open."""
@@ -305,6 +310,11 @@ def cut_segments(*, square: bool) -> Operation:
             strip = shown + table.seam if shown < width - NEAR else shown
             across = width if square else strip
             count = math.floor(length / across + NEAR)
+            if count > MOST_SEGMENTS:
+                raise SizeRefused(
+                    f"More than {MOST_SEGMENTS:,} segments would come of one strip; "
+                    "cut it wider or shorter."
+                )
             if count < 1:
                 raise SizeRefused(
                     "The strip is shorter than one segment; use a longer strip or cut it narrower."

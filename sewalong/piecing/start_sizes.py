@@ -95,9 +95,11 @@ def _suited_at(written: Definition, pile: str, main: float, seam: Fraction) -> f
     try:
         return on_line(error, 0.0, near + float(seam), near + 1.5 * float(seam))
     except ZeroDivisionError:
-        raise MethodFault(
-            f"{written.file}, pile {pile!r}: its size changes nothing that it is fitted to."
-        ) from None
+        why = "its size changes nothing that it is fitted to."
+        index = next(i for i, entry in enumerate(written.piles) if entry.id == pile)
+        key = "shape" if start.share is None else "share"
+        place = f"{written.file}, pile '{pile}'"
+        raise MethodFault(f"{place}: {why}", why, ("piles", index, key)) from None
 
 
 def _shown_width(unit: Flat, letters: set[str], seam: float) -> float:
@@ -127,12 +129,19 @@ def run_sizes(
     whole: bool = True,
 ) -> Batch:
     """Runs the method with squares of these sides and strips of these widths, in inches."""
+    return make_batch(written, piece_sizes(written, sizes, strip_length), seam, whole=whole)
+
+
+def piece_sizes(
+    written: Definition, sizes: Mapping[str, float], strip_length: float | None = None
+) -> dict[str, tuple[float, float]]:
+    """Width and height of the start pieces: squares of these sides and strips of these widths."""
     pieces: dict[str, tuple[float, float]] = {}
     for start in written.starts:
         size = sizes[start.pile]
         length = strip_length if strip_length is not None else _LENGTH * size
         pieces[start.pile] = (size, length if start.strip else size)
-    return make_batch(written, pieces, seam, whole=whole)
+    return pieces
 
 
 def unit_width(written: Definition, main: float, seam: Fraction) -> float:
@@ -147,7 +156,11 @@ def main_for(written: Definition, unfinished: float, seam: Fraction) -> float:
     """The main start, in inches, whose unit is `unfinished` inches wide to the raw edges."""
     # Large against the seams, so that every operation has room to work.
     ample = 100 * float(seam) + 4 * unfinished
-    return on_line(lambda main: unit_width(written, main, seam), unfinished, ample, 2 * ample)
+    try:
+        return on_line(lambda main: unit_width(written, main, seam), unfinished, ample, 2 * ample)
+    except ZeroDivisionError:
+        why = "the unit's width does not follow from the first pile cut from cloth."
+        raise MethodFault(f"{written.file}: {why}", why, ("piles",)) from None
 
 
 def refuse_unless_over(

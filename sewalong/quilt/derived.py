@@ -3,17 +3,25 @@
 from __future__ import annotations
 
 from sewalong.piecing.derive import STRIP_LENGTH, Derivation, derive
+from sewalong.piecing.faults import MethodFault, SizeRefused
 from sewalong.quilt.quilt import Quilt
 
 
 def derived(quilt: Quilt) -> Derivation:
     """What the quilt's method comes to at its sizes. Raises UnknownMethod or SizeRefused."""
     length = quilt.starts[0].length
-    return derive(
-        quilt.method_id,
-        {start.pile: start.size for start in quilt.starts},
-        quilt.seam,
-        strip_length=STRIP_LENGTH if length is None else length,
-        fineness=quilt.unit.step,
-        unit=quilt.unit,
-    )
+    written = quilt.written_method
+    try:
+        return derive(
+            written,
+            {start.pile: quilt.cut_at(start) for start in quilt.starts},
+            quilt.seam,
+            strip_length=STRIP_LENGTH if length is None else length,
+            fineness=quilt.unit.step,
+            unit=quilt.unit,
+        )
+    except MethodFault as fault:
+        # Its operations were tried before the quilt began, so it is the sizes that will not do.
+        raise SizeRefused(
+            f"Cut at these sizes, no unit comes of the pieces: {fault.bare}"
+        ) from fault

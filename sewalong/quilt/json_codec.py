@@ -97,6 +97,7 @@ def quilt_from_dict(plain: object, *, checked: bool = True) -> Quilt:
         ),
         choices=_choices(stored.choices),
         trim=Size(stored.trim.width, stored.trim.length) if stored.trim else None,
+        method_text="\n".join(stored.method_text) if stored.method_text else None,
     )
 
 
@@ -140,6 +141,7 @@ def _stored(quilt: Quilt) -> StoredPlan:
         or UNSET,
         choices=StoredChoices(**given) if given else UNSET,
         trim=StoredTrim(quilt.trim.width, quilt.trim.length) if quilt.trim else UNSET,
+        method_text=UNSET if quilt.method_text is None else quilt.method_text.split("\n"),
     )
 
 
@@ -151,8 +153,9 @@ def _sentence(plain: Any, error: msgspec.ValidationError) -> str:
         return f"{dotted((*found.path, found.missing))}: this is missing."
     if found.unknown is not None:
         return f"{place}: the key {quoted(found.unknown)} is not known."
-    # What is wrong with one finishing stage is told of them all.
-    path = ("finishing",) if found.path[:1] == ("finishing",) else found.path
+    # What is wrong with one finishing stage, or one line, is told of them all.
+    listed = found.path[:1] in (("finishing",), ("method_text",))
+    path = found.path[:1] if listed else found.path
     if path and path[-1] in RULES:
         try:
             RULES[str(path[-1])](reduce(getitem, path, plain))

@@ -14,7 +14,7 @@ from sewalong.quilt.quilt import Quilt
 
 Parts = dict[str, Any]
 
-NEVER_CHANGES = frozenset({"method"})
+NEVER_CHANGES = frozenset({"method", "method_text"})
 """What a quilt under way keeps: every count in its record is of a stage of its method."""
 
 

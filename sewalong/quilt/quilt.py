@@ -3,15 +3,19 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
+from typing import TYPE_CHECKING
 
 from msgspec import Struct
 from msgspec.structs import replace
 
 from sewalong.lengths import Length, Unit
-from sewalong.piecing.catalogue import method_for
+from sewalong.piecing.catalogue import method_for, written_for
 from sewalong.piecing.method import Method, MethodKey
 from sewalong.quilt.choices import Choices, Fabric
 from sewalong.quilt.size import Size
+
+if TYPE_CHECKING:
+    from sewalong.piecing.definition import Definition
 
 
 class Target(Struct, frozen=True, order=True):
@@ -88,7 +92,9 @@ class Quilt(Struct, frozen=True):
 
     `fabrics` are those of the units that have been given a name, in the order of their letters.
     `trim` is the size the owner trims units to, raw edge to raw edge, where she says one; what
-    the units come to is `unit_size.decided_unit`.
+    the units come to is `unit_size.decided_unit`. `method_text` is the method file as it was when
+    the quilt began, which the quilt goes by whatever became of the file since; None in quilts
+    begun before it was kept, which go by the program's own method of this id.
     """
 
     name: str
@@ -103,22 +109,42 @@ class Quilt(Struct, frozen=True):
     fabrics: tuple[Fabric, ...] = ()
     choices: Choices = Choices()
     trim: Size | None = None
+    method_text: str | None = None
 
     @property
     def method_key(self) -> MethodKey:
         """What the counts of its method follow from."""
         first = self.starts[0]
         if first.length is None:
-            return MethodKey(self.method_id)
-        return MethodKey(self.method_id, first.size, first.length, self.seam)
+            return MethodKey(self.method_id, text=self.method_text)
+        width = self.cut_at(first)
+        return MethodKey(self.method_id, width, first.length, self.seam, self.method_text)
+
+    def cut_at(self, start: StartPile) -> Length:
+        """The one size of the pieces of a starting pile, which units and cloth both follow.
+
+        Pieces from packs, or of several sizes, came as they are; all others are cut from cloth,
+        on the marks of a ruler, and so a size that no ruler shows is cut a little larger.
+        """
+        if start.packs is not None or start.lots:
+            return start.size
+        # Not loaded to count with, where no width has to be known.
+        from sewalong.quilt.cloth.to_cut import to_cut
+
+        return to_cut(start.size, self.unit).length
 
     @property
     def method(self) -> Method:
         """The method; raises UnknownMethod if this version no longer has it."""
         return method_for(self.method_key)
 
+    @property
+    def written_method(self) -> Definition:
+        """The method as it is written, its operations too; raises as `method` does."""
+        return written_for(self.method_key)
+
 
 def with_lot_alone(quilt: Quilt, start: StartPile, lot: Lot) -> Quilt:
     """The quilt as if all squares of a pile were of one of its lots."""
-    alone = replace(start, size=lot.size, packs=lot.packs, lots=())
+    alone = replace(start, size=lot.size, packs=lot.packs, lots=(lot,))
     return replace(quilt, starts=tuple(alone if one == start else one for one in quilt.starts))

@@ -16,6 +16,9 @@ from sewalong.quilt.choices import CORNERS, JOINS
 LONGEST_NAME = 80
 """Characters in the name of a quilt or of a cloth."""
 
+LONGEST_FILE_NAME = 200
+"""Characters in the name of a file and the folders it is in."""
+
 LONGEST_NOTES = 2000
 """Characters in the notes."""
 
@@ -76,6 +79,14 @@ def a_stored_name(value: object) -> str:
     text = a_text(value, LONGEST_NAME)
     if not text.strip():
         raise ValueError("This is empty. Write a name of 1 to 80 characters.")
+    return text
+
+
+def a_file_name(value: object) -> str:
+    """`value` if it can name a file: one line, not empty."""
+    text = a_text(value, LONGEST_FILE_NAME)
+    if not text.strip():
+        raise ValueError('This is empty. Write the name of a file, such as "my-method.toml".')
     return text
 
 

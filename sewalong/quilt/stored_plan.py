@@ -7,11 +7,15 @@
      "finishing": ["layer", "quilt", "bind"], "notes": "",
      "fabrics": [{"letter": "A", "name": "indigo print", "colour": "#243b6b"}],
      "choices": {"usable": "42", "spool_metres": 500},
-     "trim": {"width": "25/4", "length": "25/4"}}
+     "trim": {"width": "25/4", "length": "25/4"},
+     "method_text": ["id = \\"stacked-four-patch\\"", ...]}
 
-Lengths are fractions of an inch in lowest terms, as text. Every key is there, null for None; only
-`fabrics`, `choices` and all in it, `trim`, `lots` and `colour` are left out where nothing was given, so that
-quilts kept before these were known read on as they are.
+Lengths are fractions of an inch in lowest terms, as text. `method_text` is the method file as it was
+when the quilt began, line by line: the text itself and not what was read from it, so that there is
+one reader for it, which knows it as untrusted, and a person can read it in an archive. Every key is
+there, null for None; only `fabrics`, `choices` and all in it, `trim`, `lots`, `method_text` and
+`colour` are left out where nothing was given, so that quilts kept before these were known read on as
+they are.
 """
 
 # Annotations are not postponed here: msgspec would compile each of them when it first reads.
@@ -23,6 +27,7 @@ from msgspec import UNSET, Struct, UnsetType
 
 from sewalong.lengths import LONGEST, Length, Unit
 from sewalong.misfit import Path, dotted
+from sewalong.piecing.method_files import LONGEST_METHOD
 from sewalong.quilt import rules
 
 
@@ -104,6 +109,7 @@ class StoredPlan(Struct, frozen=True, forbid_unknown_fields=True):
     fabrics: list[StoredFabric] | UnsetType = UNSET
     choices: StoredChoices | UnsetType = UNSET
     trim: StoredTrim | UnsetType = UNSET
+    method_text: list[str] | UnsetType = UNSET
 
 
 def read_length(kind: type, value: object) -> Length:
@@ -183,6 +189,19 @@ def _check_rules(table: Struct, path: Path) -> None:
             raise ValueError(f"{dotted(place)}: {_A_FRACTION}")
 
 
+def _method_text(value: object) -> None:
+    if not isinstance(value, list) or not value or not all(isinstance(line, str) for line in value):
+        raise ValueError("This must be a list of texts, the lines of a method file.")
+    if sum(map(len, value)) + len(value) > LONGEST_METHOD:
+        raise ValueError(f"This has more than {LONGEST_METHOD:,} characters.")
+    for line in value:
+        # Asked first, since it is fast and true of nearly every line.
+        if not line.isprintable():
+            rules.a_text(line, LONGEST_METHOD, lines=True)
+        if "\n" in line:
+            raise ValueError("One of its lines has a line end in it.")
+
+
 def _colour(value: object) -> None:
     colour = rules.colour(value)
     if colour != value:
@@ -220,6 +239,7 @@ RULES: dict[str, Callable[[object], object]] = {
     "corners": rules.corners,
     "spool_metres": rules.metres,
     "bobbin_metres": rules.metres,
+    "method_text": _method_text,
 }
 """What may stand under each key, lengths aside; each raises ValueError with a sentence."""
 

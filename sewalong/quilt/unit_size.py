@@ -7,12 +7,10 @@ largest size on the marks they are trimmed to; else what geometry gives.
 from __future__ import annotations
 
 from fractions import Fraction
-from functools import lru_cache
 
 from msgspec.structs import replace
 
 from sewalong.lengths import CENTIMETRE, Length, Unit, show
-from sewalong.piecing.catalogue import written_method
 from sewalong.piecing.derive import Derivation, UnitSize
 from sewalong.piecing.faults import SizeRefused
 from sewalong.quilt.as_fraction import as_fraction, exactly
@@ -35,18 +33,9 @@ def raw_unit(made: UnitSize) -> Size:
     return Size(as_fraction(made.width), as_fraction(made.height))
 
 
-@lru_cache(maxsize=64)
-def trim_stage(method_id: str) -> str | None:
-    """The stage at which the method trims its units, or None."""
-    for stage in written_method(method_id).stages:
-        if "trim" in stage.operations:
-            return stage.id
-    return None
-
-
 def is_trimmed(quilt: Quilt) -> bool:
     """Whether the quilt's units are trimmed to a size."""
-    return quilt.trim is not None or trim_stage(quilt.method_id) is not None
+    return quilt.trim is not None or quilt.written_method.trim_stage is not None
 
 
 def decided_unit(quilt: Quilt, made: Derivation) -> Size:
@@ -59,7 +48,7 @@ def usual_unit(made: Derivation, owner: Unit) -> Size:
     unit = made.unit
     # Squares that no seam made are squared up to the size they were cut at.
     seams_decide = max(unit.width_per_seam, unit.height_per_seam) > NO_SEAM
-    if trim_stage(made.method) is not None and seams_decide:
+    if made.trim_stage is not None and seams_decide:
         return _on_the_marks(unit, owner.trim_step)
     return raw_unit(unit)
 

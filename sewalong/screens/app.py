@@ -163,6 +163,9 @@ class SewalongApp(App[int]):
         self._leaving = True
         try:
             await self._put_dialogs_away()
+            sewing = [one for one in self.screen_stack if isinstance(one, SewingScreen)]
+            if not all(one.can_be_left() for one in sewing):
+                return False
             for quilt in self._opened.values():
                 if not await close_on_leaving(self, quilt):
                     return False

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from functools import partial
 
 from msgspec.structs import replace
 from textual.app import ComposeResult
@@ -10,11 +11,13 @@ from textual.binding import Binding
 from textual.containers import Horizontal
 
 from sewalong.progress.acts.act import Act
+from sewalong.progress.acts.begun import BeginRows
 from sewalong.progress.acts.counting import Count
 from sewalong.progress.acts.joining import JoinRows
 from sewalong.progress.acts.said import Answer
 from sewalong.progress.acts.undoing import Undo
 from sewalong.progress.joining.cut_span import ruler_words
+from sewalong.progress.joining.stage_words import what_to_do
 from sewalong.progress.plan.plan import over_in_words, spare_in_words
 from sewalong.progress.record.refused import Refused
 from sewalong.progress.record.time_words import clock
@@ -28,8 +31,10 @@ from sewalong.screens.widgets.keys import SEWING_KEYS, key_line, keys_with
 from sewalong.screens.widgets.literal_text import Words
 from sewalong.screens.widgets.picture_view import PictureView
 from sewalong.screens.widgets.route_panel import RoutePanel
+from sewalong.screens.widgets.unsaved_banner import UnsavedBanner
 from sewalong.service.acting import Outcome, do, looked, sit_down
 from sewalong.service.open_quilt import OpenQuilt
+from sewalong.service.unsaved import Unsaved
 from sewalong.store.faults import StoreFault
 
 LOOK_AGAIN = 1.0
@@ -56,6 +61,8 @@ class SewingScreen(AskingScreen[None]):
         self.quilt = quilt
         self.typed = ""
         self.keys = keys_with(quilt.preferences.keys)
+        self.unsaved = Unsaved(quilt)
+        self._leaves_without = False
         self._outcome = looked(quilt)
         self._message = ""
         self._refused = False
@@ -67,8 +74,10 @@ class SewingScreen(AskingScreen[None]):
         with Horizontal(id="top"):
             yield Words(self.quilt.state.quilt.name, id="top-name")
             yield Words(self._clock_line(), id="top-clock")
+        cap = next(key.cap for key in self.keys if key.id == "sew.elsewhere")
+        yield UnsavedBanner(self.unsaved, cap)
         with Horizontal(id="body"):
-            yield HandPanel(hand, now, self._ruler(), scale=self._scale, id="hand")
+            yield HandPanel(hand, now, self._do(), scale=self._scale, id="hand")
             yield RoutePanel(now, hand.line.stage.id, self._footer(), id="route")
         yield Words(id="message")
         yield Words(key_line(self.app.size.width - 4, self.keys), id="keys")
@@ -102,7 +111,8 @@ class SewingScreen(AskingScreen[None]):
         """Draw everything that is not drawn so already."""
         now, hand = self._outcome.plan, self._outcome.hand
         self._show_top()
-        self.query_one(HandPanel).show(hand, now, self._ruler(), scale=self._scale)
+        self.query_one(UnsavedBanner).show()
+        self.query_one(HandPanel).show(hand, now, self._do(), scale=self._scale)
         if self.query_one(PictureView).was_shown:
             self._show_picture()
         self.query_one(RoutePanel).show(now, hand.line.stage.id, self._footer())
@@ -130,8 +140,11 @@ class SewingScreen(AskingScreen[None]):
         picture = picture_made(state.quilt, state.target, pile, *picture_room(self._scale))
         self.query_one(PictureView).show(picture, own_colours(state.quilt))
 
-    def _ruler(self) -> str:
-        return ruler_words(self.quilt.state.quilt, self._outcome.hand.line.stage.id)
+    def _do(self) -> str:
+        quilt, stage = self.quilt.state.quilt, self._outcome.hand.line.stage
+        ruler = ruler_words(quilt, stage.id)
+        do = f"{self._outcome.hand.which} {what_to_do(quilt, stage)}".strip()
+        return f"{do} Ruler: {ruler}." if ruler else do
 
     def _show_top(self) -> None:
         self.query_one("#top-clock", Words).say(self._clock_line())
@@ -163,6 +176,9 @@ class SewingScreen(AskingScreen[None]):
         self.show()
 
     def _look_again(self) -> None:
+        if len(self.unsaved):
+            self._save_again()
+            return
         try:
             if self.quilt.refresh():
                 self._outcome = looked(self.quilt)
@@ -181,13 +197,20 @@ class SewingScreen(AskingScreen[None]):
         """Carry out an act and say so; a refusal is said, returned, and changes nothing."""
         return self.carry(lambda: do(self.quilt, act, pause_was_said=True), say=say)
 
-    def carry(self, work: Callable[[], Outcome], *, say: bool = True) -> str | None:
-        """Have the service do `work` and show what came of it; as `attempt`."""
+    def carry(
+        self, work: Callable[[], Outcome], *, say: bool = True, or_keep: Act | None = None
+    ) -> str | None:
+        """Have the service do `work` and show what came of it; as `attempt`.
+
+        `or_keep` is what is kept where it cannot be saved, instead of being refused.
+        """
         try:
             self._outcome = outcome = work()
         except CautionFirst:
             raise
         except (Refused, StoreFault) as refusal:
+            if or_keep is not None and isinstance(refusal, StoreFault):
+                return self.carry(partial(self._kept, or_keep, str(refusal)), say=False)
             self._outcome = looked(self.quilt)
             self.tell(str(refusal), refused=True)
             return str(refusal)
@@ -198,17 +221,44 @@ class SewingScreen(AskingScreen[None]):
             self.show()
         return None
 
-    def count(self, act: Count | JoinRows) -> str | None:
-        """Carry out a count; where a caution is due it is put up, and read first."""
+    def count(self, act: Count | JoinRows | BeginRows) -> str | None:
+        """Carry out a count; where a caution is due it is put up, and read first.
+
+        One that cannot be saved is kept, and said to be so until it is.
+        """
         try:
-            return self.attempt(act)
+            return self._counted(act)
         except CautionFirst as due:
             if not self._dialog_coming:
                 self._dialog_coming = True
                 self.ask_in_turn(self._caution_then(due, act))
             return None
 
-    async def _caution_then(self, due: CautionFirst, act: Count | JoinRows) -> None:
+    def _counted(self, act: Count | JoinRows | BeginRows) -> str | None:
+        if not len(self.unsaved):
+            work = partial(do, self.quilt, act, pause_was_said=True)
+            return self.carry(work, or_keep=act)
+        refusal = self.carry(partial(self._kept, act, self.unsaved.why), say=False)
+        self._save_again()
+        return refusal
+
+    def _kept(self, act: Act, why: str) -> Outcome:
+        """Keep what the record does not take; nothing is done by it yet."""
+        self.unsaved.keep(act, why)
+        self._leaves_without = False
+        self._message = ""
+        return replace(self._outcome, recorded=(), words="", notice=None)
+
+    def _save_again(self) -> None:
+        """Try what waits once more."""
+        trouble = self.unsaved.save()
+        if len(self.unsaved):
+            self.show()
+            return
+        self._outcome = looked(self.quilt)
+        self.tell(trouble or "Saved: all that waited is in the record now.", refused=bool(trouble))
+
+    async def _caution_then(self, due: CautionFirst, act: Count | JoinRows | BeginRows) -> None:
         """Show the caution; once it is read, carry out what was asked."""
         from sewalong.screens.prompts.dialogs import CautionDialog
 
@@ -285,7 +335,16 @@ class SewingScreen(AskingScreen[None]):
         if self.typed:
             self._type("")
             return
-        self.dismiss(None)
+        if self.can_be_left():
+            self.dismiss(None)
+
+    def can_be_left(self) -> bool:
+        """Whether nothing would be lost by leaving; else that is said, and next time it may be."""
+        if not len(self.unsaved) or self._leaves_without:
+            return True
+        self._leaves_without = True
+        self.tell("What is not saved would be lost. Press again to leave it.", refused=True)
+        return False
 
     def action_help(self) -> None:
         """All keys."""

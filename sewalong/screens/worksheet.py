@@ -14,6 +14,7 @@ from textual.widgets.option_list import Option
 
 from sewalong.progress.acts.steering import ChangeTarget
 from sewalong.progress.plan.plan import can_be_wanted, plan
+from sewalong.progress.record.state import Standing
 from sewalong.quilt.quilt import Target
 from sewalong.quilt.worksheet.worksheet import LayoutLine, Section, Worksheet, worksheet
 from sewalong.screens.prompts.desk import Desk
@@ -79,8 +80,11 @@ class WorksheetScreen(Screen[None]):
     def layouts(self) -> tuple[LayoutLine, ...]:
         """The layouts that can be taken as the target, and the one that is."""
         state = self._quilt.state
+        under_way = state.standing is Standing.IN_PROGRESS
         return tuple(
-            one for one in self._numbers.layouts if one.current or can_be_wanted(state, one.target)
+            one
+            for one in self._numbers.layouts
+            if one.current or (under_way and can_be_wanted(state, one.target))
         )
 
     def compose(self) -> ComposeResult:

@@ -49,11 +49,17 @@ class Outcome(Struct, frozen=True):
 
 
 def do(
-    quilt: OpenQuilt, act: Act, *, pause_was_said: bool = False, quietly: bool = False
+    quilt: OpenQuilt,
+    act: Act,
+    *,
+    at: datetime | None = None,
+    pause_was_said: bool = False,
+    quietly: bool = False,
 ) -> Outcome:
     """Carry out an act; raises Refused (CautionFirst where a caution is due) or StoreFault.
 
-    One act is one transaction and is taken back by one undo. `pause_was_said`: whoever shows
+    One act is one transaction and is taken back by one undo. `at` is when it was done, where that
+    is not now. `pause_was_said`: whoever shows
     the quilt watches the clock and says after an interruption what to look at by itself.
     `quietly`: nobody would show a notice, so none is given and none is taken for said.
     """
@@ -73,7 +79,7 @@ def do(
         return _mention(state, told, at), to_json(summary_of(state, now))
 
     try:
-        recorded = quilt.do(act, follows)
+        recorded = quilt.do(act, follows, at=at)
     except CautionFirst as due:
         raise due.with_words(quilt.preferences.cautions) from None
     if not found:

@@ -18,6 +18,8 @@ import sewalong
 from sewalong.progress.record.events import Event, SessionClosed
 from sewalong.quilt.quilt import Quilt
 from sewalong.service.listing import summary
+from sewalong.store.backups import backups_of
+from sewalong.store.begun import marker_of
 from sewalong.store.faults import StoreFault
 from sewalong.store.library import Library
 
@@ -108,7 +110,8 @@ def seed(path: str | os.PathLike[str], now: datetime) -> None:
 
 
 def begin_afresh(path: str) -> None:
-    """Take the demo record away, so that it is seeded anew. Only this one file is removed."""
-    for file in (path, f"{path}-journal"):
+    """Take the demo record away, so that it is seeded anew: it, what says that it was begun, and
+    its backups, and nothing else."""
+    for file in (marker_of(path), path, f"{path}-journal", *(one.path for one in backups_of(path))):
         if os.path.exists(file):
             os.unlink(file)

@@ -19,6 +19,7 @@ if TYPE_CHECKING:
     from sewalong.progress.pace.sessions import SessionFacts
     from sewalong.progress.pace.tonight import Tonight
     from sewalong.progress.record.recount_rules import ToCount
+    from sewalong.progress.record.route import RouteStage
     from sewalong.progress.resuming.pause_note import PauseNote
     from sewalong.progress.resuming.resume_facts import Fact
 
@@ -60,6 +61,20 @@ def where_was_i(quilt: OpenQuilt) -> tuple[Fact, ...]:
     from sewalong.progress.resuming.resume_facts import facts
 
     return facts(quilt.state, quilt.now(), quilt.record)
+
+
+def about_stage(quilt: OpenQuilt, stage: RouteStage) -> tuple[tuple[str, str], ...]:
+    """All there is to know at a stage, a label and a text each."""
+    from sewalong.progress.resuming.about_stage import about_stage as about
+
+    return about(quilt.state, quilt.record, stage)
+
+
+def bobbin_lasts(quilt: OpenQuilt, stage: RouteStage) -> str:
+    """How many of a stage one bobbin sews, in words; empty where none can be said."""
+    from sewalong.progress.pace.bobbin import lasts_in_words
+
+    return lasts_in_words(quilt.state, quilt.record, stage)
 
 
 def worth_counting(quilt: OpenQuilt) -> tuple[ToCount, ...]:

@@ -10,6 +10,7 @@ from sewalong.lengths import parse_several
 from sewalong.progress.acts.said import Mention
 from sewalong.progress.acts.seam import Measure, RecordSettings, settings_after
 from sewalong.progress.measuring.at_risk import AtRisk, at_risk
+from sewalong.progress.measuring.beside import beside
 from sewalong.progress.measuring.diagnosis import Diagnosis, diagnose
 from sewalong.progress.record.measurable import Unmeasurable
 from sewalong.progress.record.refused import Refused
@@ -54,13 +55,22 @@ def measure(
     """Take what the tape says of a piece, record it, and say what it means.
 
     `readings` is as typed, several with commas between; `alike` how many pieces there are like
-    it. With `record` false nothing is recorded. Raises LengthFault, Refused and StoreFault.
+    it. What was measured beside it within the hour is taken into account. With `record` false nothing is recorded. Raises LengthFault, Refused and StoreFault.
     """
     quilt.refresh()
     state = quilt.state
     lengths = parse_several(readings, state.quilt.unit)
     try:
-        found = diagnose(state.quilt, state.target, piece, lengths, pieces=alike)
+        also = beside(state, piece, quilt.now())
+        found = diagnose(
+            state.quilt,
+            state.target,
+            piece,
+            lengths,
+            pieces=alike,
+            other_way=also.other_way,
+            seam_read=also.seam_read,
+        )
     except Unmeasurable as error:
         raise Refused(str(error)) from error
     outcome = do(quilt, Measure(piece, lengths)) if record else None

@@ -48,9 +48,12 @@ def local_now() -> datetime:
 
 
 class OpenQuilt:
-    """One open quilt. `state` is always what is on disk, as far as this window has read.
+    """One open quilt. `state` is always what is on disk, as far as this window has read, and
+    `begun_as` the plan it began with.
 
-    `named` is false where nobody said which quilt, and the one last touched is meant.
+    `named` is false where nobody said which quilt, and the one last touched is meant. `damage` is
+    empty, or says what is wrong with the first event that is not in `record`: then the quilt can be
+    looked at as it was before, and nothing is written to it.
     """
 
     def __init__(
@@ -70,6 +73,8 @@ class OpenQuilt:
         # Asked before reading: what is written meanwhile is then read at the next refresh.
         self._seen = library.version_seen()
         loaded = library.load(entry)
+        self.begun_as = loaded.quilt
+        self.damage = loaded.damage
         self._history = History(loaded.quilt, loaded.record)
         self.state: State = self._history.state()
 
@@ -82,21 +87,25 @@ class OpenQuilt:
         """The time acts are carried out at."""
         return self._clock()
 
-    def do(self, act: Act, follows: Follows = nothing_more) -> tuple[Recorded, ...]:
+    def do(
+        self, act: Act, follows: Follows = nothing_more, *, at: datetime | None = None
+    ) -> tuple[Recorded, ...]:
         """Carry out an act; raises Refused or StoreFault, and then nothing was recorded.
 
-        It is decided on what is on disk now, so what another window wrote is taken in first.
+        `at` is when it was done, where that is not now. It is decided on what is on disk now, so what another window wrote is taken in first.
         """
         from sewalong.progress.acts.decide import decide  # looking does without
 
+        if self.damage:
+            raise StoreFault(self.damage)
         self.refresh()
         for _ in range(TRIES):
-            at = self.now()
-            events = decide(self.state, act, at)
+            when = at or self.now()
+            events = decide(self.state, act, when)
             if not events:
                 return ()
             try:
-                return self._write(events, follows, at)
+                return self._write(events, follows, when)
             except Stale as stale:
                 if not self.refresh(force=True):
                     raise StoreFault(
@@ -135,7 +144,7 @@ class OpenQuilt:
     def refresh(self, *, force: bool = False) -> bool:
         """Read what another window wrote since; True when there was something."""
         seen = self._library.version_seen()
-        if seen == self._seen and not force:
+        if self.damage or (seen == self._seen and not force):
             return False
         self._seen = seen
         new = self._library.since(self.entry, len(self.record))

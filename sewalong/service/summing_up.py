@@ -7,12 +7,18 @@ from sewalong.progress.record.fold import fold
 from sewalong.progress.record.state import Standing, State
 from sewalong.progress.resuming.resume_facts import next_thing
 from sewalong.service.summary import Summary
+from sewalong.store.faults import StoreFault
 from sewalong.store.library import Library, Shelved
 
 
 def worked_out(library: Library, entry: Shelved) -> tuple[Summary, int]:
-    """The summary of a quilt on the shelf, and the number of its last event."""
+    """The summary of a quilt on the shelf, and the number of its last event.
+
+    Raises StoreFault where not all of its record can be read.
+    """
     loaded = library.load(entry)
+    if loaded.damage:
+        raise StoreFault(loaded.damage)
     state = fold(loaded.quilt, loaded.record)
     return summary_of(state, plan(state)), state.seq
 

@@ -80,10 +80,27 @@ def from_text(text: str) -> Archive:
         raise StoreFault(
             f"The exported quilt cannot be read: {error} Nothing was taken in."
         ) from error
+    _refuse_method(archive.quilt)
     trouble = audit(archive.quilt, archive.record)
     if trouble:
         raise StoreFault(f"The record does not hold together: {trouble}. Nothing was taken in.")
     return archive
+
+
+def _refuse_method(quilt: Quilt) -> None:
+    """Raises StoreFault unless the method file that came with the quilt, if one did, is one."""
+    if quilt.method_text is None:
+        return
+    from sewalong.quilt.file.faults import MethodFileFaults
+    from sewalong.quilt.file.method_file import read_method
+
+    try:
+        read_method("its method", quilt.method_text)
+    except MethodFileFaults as error:
+        raise StoreFault(
+            f"The method that came with the quilt has a fault: {error.faults[0]} "
+            "Nothing was taken in."
+        ) from error
 
 
 def take_in(
@@ -164,7 +181,8 @@ def _read(text: str) -> Mapping[str, object]:
         if key not in _KEYS:
             raise StoreFault(
                 f"The exported quilt has something unknown in it ({key!a:.40}). "
-                "It may come from a newer sewalong. Nothing was taken in."
+                "Nothing was taken in. Export it again with the sewalong it was exported with, "
+                "or take it in there."
             )
     return content
 

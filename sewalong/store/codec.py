@@ -12,6 +12,19 @@ from sewalong.misfit import dotted, misfit
 from sewalong.progress.record.events import EVENTS, Event
 from sewalong.store.faults import StoreFault
 
+
+class Unreadable(StoreFault):
+    """An event that this sewalong cannot read, and `why`.
+
+    `well_formed`: it is JSON, so that a newer sewalong may know what to make of it.
+    """
+
+    def __init__(self, why: str, *, well_formed: bool) -> None:
+        super().__init__(f"An event cannot be read ({why}); nothing was changed.")
+        self.why = why
+        self.well_formed = well_formed
+
+
 _encoder = msgspec.json.Encoder()
 
 
@@ -43,14 +56,12 @@ def event_to_json(event: Event) -> str:
 
 
 def event_from_json(text: str | bytes) -> Event:
-    """The event in `text`; raises StoreFault when it is not one this version knows."""
+    """The event in `text`; raises Unreadable when it is not one this version knows."""
     try:
         event: Event = _decoder().decode(text)
-    except (ValueError, RecursionError) as error:
-        raise StoreFault(
-            f"An event cannot be read ({_plainly(error)}). "
-            "It may come from a newer sewalong; nothing was changed."
-        ) from error
+    except (ValueError, TypeError, RecursionError) as error:
+        well_formed = isinstance(error, msgspec.ValidationError)
+        raise Unreadable(_plainly(error), well_formed=well_formed) from error
     return event
 
 

@@ -4,12 +4,13 @@ from __future__ import annotations
 
 import os
 from collections.abc import Sequence
-from datetime import datetime
-from typing import TYPE_CHECKING
+from datetime import UTC, datetime
+from typing import TYPE_CHECKING, Any
 
 from msgspec import Struct
 
 from sewalong import __version__
+from sewalong.store.chain import sealed, unsealed
 from sewalong.store.database import Database
 from sewalong.store.faults import StoreFault
 from sewalong.store.shelved import SUMMARY, Shelved, folded, keep
@@ -22,11 +23,15 @@ __all__ = ["Library", "Loaded", "Shelved"]
 
 
 class Loaded(Struct, frozen=True):
-    """A quilt with its whole record, as it was when read."""
+    """A quilt with its whole record, as it was when read.
+
+    `damage` is empty, or says what is wrong with the event after the last of `record`.
+    """
 
     entry: Shelved
     quilt: Quilt
     record: tuple[Recorded, ...]
+    damage: str = ""
 
 
 class Library:
@@ -51,13 +56,20 @@ class Library:
         turns: dict[int, int] = {}
         entries = []
         for id, key, name, begun, last, summary, turn in self._entry_rows():
-            turns[int(id)] = int(turn)
+            turns[id] = turn if isinstance(turn, int) else 0
             began, last_at = _time(begun), _time(last or begun)
-            entries.append(Shelved(int(id), str(key), str(name), began, last_at, str(summary)))
+            kept = (unsealed(str(summary)) if summary else None) or ""
+            entries.append(Shelved(id, str(key), str(name), began, last_at, kept))
         last_first = sorted(entries, key=lambda one: (turns[one.id], one.last_at), reverse=True)
         return tuple(last_first)
 
-    def _entry_rows(self) -> list[tuple[str | int, ...]]:
+    def missing(self) -> tuple[int, ...]:
+        """The numbers of quilts that were in the record and are there no longer."""
+        if not self._db.has_derived:
+            return ()
+        return tuple(id for (id,) in self._db.rows(_MISSING))
+
+    def _entry_rows(self) -> list[tuple[Any, ...]]:
         if self._db.has_derived:
             return self._db.rows(_ENTRIES, __version__)
         return [(*row, "", 0) for row in self._db.rows(_ENTRIES_ALONE)]
@@ -101,13 +113,14 @@ class Library:
         )
 
     def load(self, entry: Shelved) -> Loaded:
-        """The quilt and its whole record."""
+        """The quilt and its record: the whole of it, or what there is before an event that is
+        damaged. Raises StoreFault where its plan cannot be read."""
         from sewalong.store import rows
 
         return Loaded(entry, *rows.load(self._db, entry))
 
     def since(self, entry: Shelved, seq: int) -> tuple[Recorded, ...]:
-        """The events after number `seq`, in order."""
+        """The events after number `seq`, in order; raises Damaged where not all can be read."""
         from sewalong.store import rows
 
         return rows.since(self._db, entry, seq)
@@ -133,18 +146,22 @@ class Library:
 
     def keep_summary(self, entry: Shelved, seq: int, summary: str) -> None:
         """Keep how the quilt stands after event `seq`."""
-        keep(self._db, SUMMARY, entry.id, seq, __version__, summary)
+        keep(self._db, SUMMARY, entry.id, seq, __version__, sealed(summary))
 
 
-def _time(value: str | int) -> datetime:
+NO_TIME = datetime(1970, 1, 1, tzinfo=UTC)
+"""Stands for a time that cannot be read; whoever opens that quilt is told what is damaged."""
+
+
+def _time(value: object) -> datetime:
     try:
-        return datetime.fromisoformat(str(value))
-    except ValueError as error:
-        raise StoreFault(
-            f"A time in the record cannot be read ({error}), so the record is damaged. It was "
-            "left untouched: put back a backup or import an exported quilt."
-        ) from error
+        time = datetime.fromisoformat(str(value))
+    except ValueError:
+        return NO_TIME
+    return time if time.tzinfo else NO_TIME
 
+
+_MISSING = "SELECT quilt FROM plan_mark EXCEPT SELECT id FROM quilt"
 
 _ENTRIES = """
     SELECT q.id, q.key, COALESCE(c.name, q.name), q.started, last.at,

@@ -29,7 +29,7 @@ def write_whole(path: str | os.PathLike[str], text: str) -> None:
                 file.write(data)
                 file.flush()
                 os.fsync(file.fileno())
-            os.chmod(name, 0o644)
+            os.chmod(name, _mode_for(path))
             os.replace(name, path)
         except BaseException:
             if os.path.exists(name):
@@ -42,6 +42,21 @@ def write_whole(path: str | os.PathLike[str], text: str) -> None:
         raise StoreFault(
             f"{path} cannot be written ({error.strerror}). Choose another place for it."
         ) from error
+
+
+def _mode_for(path: str | os.PathLike[str]) -> int:
+    """For its owner alone; what the owner may not do with the file that is there stays so."""
+    try:
+        return os.stat(path).st_mode & 0o600
+    except OSError:
+        return 0o600
+
+
+def file_stem(name: str) -> str:
+    """A name for a file after that of a quilt: its letters and digits, whatever else is in it."""
+    import re
+
+    return re.sub(r"[^\w]+", "-", name).strip("-_")[:60] or "quilt"
 
 
 def sync_folder(folder: str | os.PathLike[str]) -> None:
@@ -57,3 +72,14 @@ def sync_folder(folder: str | os.PathLike[str]) -> None:
             os.fsync(handle)
         finally:
             os.close(handle)
+
+
+def make_folder(folder: str) -> None:
+    """Make a folder, and those above it, where they are not there; for its owner alone."""
+    if os.path.isdir(folder):
+        return
+    above = os.path.dirname(folder)
+    if above and above != folder:
+        make_folder(above)
+    with suppress(FileExistsError):  # another window was faster
+        os.mkdir(folder, mode=0o700)

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from datetime import datetime, timedelta, timezone
 
+from msgspec.structs import replace
+
 from sewalong.progress.acts.act import Act
 from sewalong.progress.acts.counting import Count
 from sewalong.progress.acts.sessions import CloseSession
@@ -24,6 +26,8 @@ class Diary:
     def __init__(self, name: str, library: Library, begun: datetime) -> None:
         self.time = begun
         quilt = read_quilt_bytes((demo_folder() / f"{name}.toml").read_bytes())
+        # Its file has the method; a history without keeps through every change of its words.
+        quilt = replace(quilt, method_text=None)
         entry = library.add(quilt, begun, key=demo_key(name))
         self.quilt = OpenQuilt(library, entry, clock=lambda: self.time)
 

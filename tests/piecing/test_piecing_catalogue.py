@@ -11,10 +11,10 @@ from math import ceil
 import pytest
 
 from sewalong.piecing.catalogue import UnknownMethod, method, method_ids
-from sewalong.piecing.definition import LATER_PILES, LATER_STAGES
 from sewalong.piecing.derive import derive
 from sewalong.piecing.method import Hazard, Method, Pieces, Station
-from sewalong.progress.record.route import JOIN_ROWS, ROW, SEW_ROWS
+from sewalong.piecing.method_rules import LATER_PILES, LATER_STAGES
+from sewalong.progress.record.route import ADD_BORDERS, JOIN_ROWS, ROW, SEW_ROWS
 
 METHODS = [method(id) for id in method_ids()]
 
@@ -213,7 +213,7 @@ def test_350_units_eight_a_pair_take_44_pairs() -> None:
 def test_ids_kept_for_rows_borders_and_finishing_are_those_of_the_road() -> None:
     # `progress.route` names the stages that follow the units.
     source = (resources.files("sewalong.progress.record") / "route.py").read_text("utf-8")
-    named = set(re.findall(r'\bid="([a-z-]+)"', source)) | {JOIN_ROWS, SEW_ROWS}
+    named = set(re.findall(r'\bid="([a-z-]+)"', source)) | {ADD_BORDERS, JOIN_ROWS, SEW_ROWS}
     assert named == LATER_STAGES
     assert {ROW.id} == LATER_PILES
 

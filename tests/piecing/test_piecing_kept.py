@@ -11,6 +11,7 @@ from msgspec.structs import replace
 
 from sewalong.piecing import kept_method
 from sewalong.piecing.catalogue import UnknownMethod, method_for, method_ids, remember
+from sewalong.piecing.faults import MethodFault
 from sewalong.piecing.kept_method import (
     COUNTED_BY,
     fingerprint,
@@ -18,15 +19,20 @@ from sewalong.piecing.kept_method import (
     method_to_json,
 )
 from sewalong.piecing.method import MethodKey
-from sewalong.piecing.method_files import read_beside, read_method_file
+from sewalong.piecing.method_files import read_beside, read_method_file, text_of
 
 SIZES = [
-    {},
-    {"start": F(5, 2)},
-    {"start": F(2), "strip_length": F(42)},
-    {"start": F(7, 4), "strip_length": F(41, 3), "seam": F(100, 254)},
+    MethodKey(""),
+    MethodKey("", F(5, 2)),
+    MethodKey("", F(2), F(42)),
+    MethodKey("", F(7, 4), F(41, 3), F(100, 254)),
 ]
-KEYS = [MethodKey(id, **sizes) for id in method_ids() for sizes in SIZES]
+KEYS = [
+    replace(sizes, id=id, text=text)
+    for id in method_ids()
+    for sizes in SIZES
+    for text in (None, text_of(id))
+]
 
 
 def python(script: str) -> set[str]:
@@ -37,7 +43,7 @@ def python(script: str) -> set[str]:
     return set(done.stdout.split())
 
 
-@pytest.mark.parametrize("key", KEYS, ids=fingerprint)
+@pytest.mark.parametrize("key", KEYS, ids=lambda key: key.id)
 def test_a_kept_method_is_the_one_worked_out(key: MethodKey) -> None:
     worked_out = method_for(key)
     kept = method_to_json(worked_out)
@@ -141,7 +147,28 @@ def test_what_is_no_kept_method_is_refused(kept: bytes) -> None:
         method_from_json(kept)
 
 
-def test_a_start_that_is_given_its_method_loads_no_geometry_and_reads_no_toml() -> None:
+def test_methods_of_one_id_and_different_texts_are_kept_apart() -> None:
+    texts = [
+        None,
+        text_of("four-patch"),
+        (text_of("four-patch") or "") + "\n",
+        text_of("nine-patch"),
+    ]
+    marks = [fingerprint(replace(KEY, text=text)) for text in texts]
+    assert len(set(marks)) == len(texts)
+    other = replace(
+        KEY, text=(text_of("nine-patch") or "").replace('id = "nine-patch"', 'id = "four-patch"', 1)
+    )
+    assert method_for(other).name == "Nine-patch"
+    assert method_for(KEY).name == method_for(replace(KEY, text=text_of(KEY.id))).name
+    with pytest.raises(MethodFault, match="its own id is nine-patch; they must agree"):
+        method_for(replace(KEY, text=texts[3]))
+
+
+@pytest.mark.parametrize("text", [None, text_of(KEY.id)], ids=["by its id", "by its text"])
+def test_a_start_that_is_given_its_method_loads_no_geometry_and_reads_no_toml(
+    text: str | None,
+) -> None:
     kept = method_to_json(method_for(KEY)).decode()
     loaded = python(
         "import sys\n"
@@ -151,7 +178,8 @@ def test_a_start_that_is_given_its_method_loads_no_geometry_and_reads_no_toml() 
         "from sewalong.piecing.kept_method import fingerprint, method_from_json\n"
         "from sewalong.quilt.quilt import Quilt, StartPile, Target\n"
         "starts = (StartPile('square', Fraction(5), 8),)\n"
-        "quilt = Quilt('x', 'four-patch', Unit.INCH, Fraction(1, 4), starts, Target(1, 2))\n"
+        "quilt = Quilt('x', 'four-patch', Unit.INCH, Fraction(1, 4), starts, Target(1, 2),\n"
+        f"    method_text={text!r})\n"
         "fingerprint(quilt.method_key)\n"
         f"remember(quilt.method_key, method_from_json({kept!r}))\n"
         "assert quilt.method.stage('join').takes[0].count == 2\n"

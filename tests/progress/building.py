@@ -114,9 +114,8 @@ def go_on(
     for command in commands:
         try:
             state = do(state, record, command, at)
-        except CautionFirst:
-            assert isinstance(command, c.Count)
-            state = do(state, record, c.ReadCaution(command.stage), at)
+        except CautionFirst as due:
+            state = do(state, record, c.ReadCaution(due.stage), at)
             state = do(state, record, command, at)
         at += every
     return state

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from sewalong.progress.acts.act import Act, Now
+from sewalong.progress.acts.begun import BeginRows
 from sewalong.progress.acts.counting import BobbinEmpty, Count, Unpick
 from sewalong.progress.acts.joining import JoinRows
 from sewalong.progress.acts.notes import NotePress, WriteNote
@@ -26,6 +27,7 @@ from sewalong.progress.safety.cautions import caution_at
 __all__ = [
     "Act",
     "Answer",
+    "BeginRows",
     "BobbinEmpty",
     "ChangePlan",
     "ChangeTarget",

@@ -13,6 +13,7 @@ from sewalong.progress.acts.decide import decide
 from sewalong.progress.plan.plan import plan
 from sewalong.progress.record import events as e
 from sewalong.progress.record.audit import audit
+from sewalong.progress.record.begun_rows import units_in
 from sewalong.progress.record.counting import can_be_unpicked
 from sewalong.progress.record.fold import fold
 from sewalong.progress.record.state import Standing, State
@@ -41,6 +42,7 @@ def what_undo_must_restore(state: State) -> tuple[object, ...]:
         dict(state.press),
         dict(state.changed),
         state.joints,
+        state.begun,
         state.checks,
         state.notes,
         state.settings,
@@ -75,6 +77,7 @@ def test_every_pile_is_what_opened_was_made_found_and_recounted_less_taken_and_s
             sewn[stage.makes.pile] += n * stage.makes.count
             for taken in stage.takes:
                 sewn[taken.pile] -= n * taken.count
+        sewn[quilt.method.unit] += units_in(step.before.begun) - units_in(state.begun)
         for pile, now in state.piles.items():
             said = state.found.get(pile, 0) + state.recounted.get(pile, 0)
             assert sewn[pile] + said - state.spoiled.get(pile, 0) == now
@@ -105,7 +108,8 @@ def test_no_square_comes_or_goes_unsaid(quilt: Quilt, history: Sequence[Ask]) ->
                 there += pieces[pile] * (is_now - was)
             case e.TargetChanged(columns=columns):
                 pieces = worth(quilt.method, columns)
-    assert sum(pieces[pile] * n for pile, n in state.piles.items()) == there
+    held = pieces[quilt.method.unit] * units_in(state.begun)
+    assert sum(pieces[pile] * n for pile, n in state.piles.items()) + held == there
 
 
 @a_while

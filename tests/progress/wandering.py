@@ -49,6 +49,7 @@ ASKS = (
     "go on",
     "press",
     "join",
+    "begin rows",
     "bobbin",
     "mention",
     "note",
@@ -112,7 +113,7 @@ small_quilt = st.builds(
     st.sampled_from(method_ids()),
     st.integers(1, 40),
     st.integers(1, 3),
-    st.integers(1, 3),
+    st.integers(1, 4),
     st.integers(0, 1),
     st.booleans(),
 )
@@ -159,9 +160,10 @@ def wander(quilt: Quilt, history: Sequence[Ask], record: Record | None = None) -
     for ask in history:
         at += timedelta(minutes=ask.minutes)
         step = _carry_out(state, record, as_command(ask, state), at)
-        if isinstance(step.command, c.Count) and step.caution_first:
+        if isinstance(step.command, c.Count | c.BeginRows) and step.caution_first:
             yield step
-            step = _carry_out(state, record, c.ReadCaution(step.command.stage), at)
+            stage = step.command.stage if isinstance(step.command, c.Count) else "sew-rows"
+            step = _carry_out(state, record, c.ReadCaution(stage), at)
             yield step
             step = _carry_out(step.after, record, as_command(ask, state), at)
         yield step
@@ -222,6 +224,8 @@ def as_command(ask: Ask, state: State) -> c.Act:
             return c.NotePress(stage, "towards the dark")
         case "join":
             return c.JoinRows(ask.place % 4, ask.place % 4 + ask.n)
+        case "begin rows":
+            return c.BeginRows(((ask.n, ask.place % 4),) if ask.place % 5 else ())
         case "bobbin":
             machine = [s.id for s in state.route.stages if s.station is Station.MACHINE]
             return c.BobbinEmpty(machine[ask.place % len(machine)], ask.n)

@@ -108,6 +108,7 @@ QUILTS = st.builds(
     fabrics=FABRICS,
     choices=st.just(Choices()) | CHOICES,
     trim=st.none() | st.builds(Size, SIDES, SIDES),
+    method_text=st.none() | st.lists(NAMES | st.sampled_from(["", "\t"])).map("\n".join),
 )
 
 
@@ -152,6 +153,31 @@ def test_what_was_not_given_is_not_written() -> None:
 def test_a_trim_that_no_unit_can_have_is_not_taken_in(trim: object, sentence: str) -> None:
     with pytest.raises(ValueError, match=sentence):
         quilt_from_dict({**PLAIN, "trim": trim})
+
+
+def test_a_method_file_is_kept_line_by_line() -> None:
+    own = replace(QUILT, method_text='id = "x"\n\n# ½\n')
+    assert quilt_to_dict(own) == {**PLAIN, "method_text": ['id = "x"', "", "# ½", ""]}
+    assert quilt_from_dict(quilt_to_dict(own)).method_text == 'id = "x"\n\n# ½\n'
+
+
+@pytest.mark.parametrize(
+    ("lines", "sentence"),
+    [
+        ([], "This must be a list of texts, the lines of a method file"),
+        (["a", 1], "This must be a list of texts"),
+        ("a", "This must be a list of texts"),
+        (None, "This must be a list of texts"),
+        (["a\nb"], "One of its lines has a line end in it"),
+        (["a\x1b"], "This has a control character"),
+        (["a\u202e"], "This has a control character"),
+        (["a" * 25_000] * 2, "This has more than 50,000 characters"),
+        ([""] * 50_001, "This has more than 50,000 characters"),
+    ],
+)
+def test_what_is_no_method_file_is_not_taken_in(lines: object, sentence: str) -> None:
+    with pytest.raises(ValueError, match=f"^method_text: {sentence}"):
+        quilt_from_dict({**PLAIN, "method_text": lines})
 
 
 @pytest.mark.parametrize("text", ["", "{", "NaN", '{"name": "\\ud800"}', "[" * 100_000])

@@ -83,7 +83,12 @@ def marks(unit: Unit) -> F:
 
 
 def expected(method: str, unit: Unit, size: F, seam: F) -> tuple[float, float]:
-    """Width and height the units are joined at."""
+    """Width and height the units are joined at.
+
+    What no ruler shows, between two lines either, is cut at the next line: 7.4 in at 7 7/16.
+    """
+    if unit is Unit.INCH and size * 32 % 1:
+        size = F(ceil(size * 16), 16)
     step = marks(unit)
     raw = UNTRIMMED[method](float(size), float(seam))
     if method in TRIMS:

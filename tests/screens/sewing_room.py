@@ -37,7 +37,7 @@ DAY = timedelta(days=1)
 LARGE, SMALL = (80, 24), (40, 20)
 SIZES = (LARGE, SMALL)
 
-PATIENCE = 20.0
+PATIENCE = 4.0
 """Seconds until something that should come about is given up: only reached when it fails."""
 
 

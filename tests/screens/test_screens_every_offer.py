@@ -18,6 +18,7 @@ from msgspec.structs import replace
 
 from sewalong.piecing.catalogue import method_ids
 from sewalong.progress.acts.act import Act
+from sewalong.progress.acts.begun import BeginRows
 from sewalong.progress.acts.counting import Count
 from sewalong.progress.acts.joining import JoinRows
 from sewalong.progress.acts.said import Answer
@@ -34,6 +35,7 @@ from sewalong.screens.worksheet import WorksheetScreen
 from sewalong.service.acting import Outcome, do, looked
 from sewalong.service.looks import worth_counting
 from sewalong.service.open_quilt import OpenQuilt
+from sewalong.service.unsaved import Unsaved
 from sewalong.store.library import Library
 from tests.progress.building import a_quilt, suited
 from tests.screens.sewing_room import EVENING, StandingClock
@@ -45,11 +47,12 @@ TYPED: dict[str, tuple[str, ...]] = {
     "direction": ("towards the dark",),
     "place": ("blue tin", "tray"),
     "foot": ("patchwork foot", "walking foot"),
+    "sewn": ("2", "1 pair", "0"),
     "next": ("press the last ten",),
 }
 """What a person could type where nothing is offered."""
 
-HERS_ALONE = ("readings", "size", "first", "second")
+HERS_ALONE = ("readings", "size", "first", "second", "sewn")
 """Lines whose contents come from her tape, her tags or her head: what she types there may be
 refused. A tag that is offered is no such line."""
 
@@ -66,6 +69,7 @@ class Chair:
         self.chance = chance
         self.outcome: Outcome = looked(quilt)
         self.told: list[str] = []
+        self.unsaved = Unsaved(quilt)
 
     @property
     def app(self) -> Any:
@@ -85,7 +89,7 @@ class Chair:
             return str(refused)
         return None
 
-    def count(self, act: Count | JoinRows) -> str | None:
+    def count(self, act: Count | JoinRows | BeginRows) -> str | None:
         try:
             return self.attempt(act)
         except CautionFirst:
@@ -162,7 +166,9 @@ class Chair:
         elif turn < 0.8:
             await close(self)
         else:
-            what = self.chance.choice([one for one in ASKS if one not in ("tonight", "where")])
+            what = self.chance.choice(
+                [one for one in ASKS if one not in ("tonight", "where", "elsewhere")]
+            )
             self.told.append(f"ask {what}")
             await ask(what)(self)
 

@@ -135,13 +135,15 @@ async def test_a_target_out_of_reach_says_what_is_short(path: Path) -> None:
         await room.sees("5 × 5 is 1 unit short. Find or buy 8 squares more", "or take 4 × 6")
 
 
-async def test_the_same_target_or_none_is_refused(path: Path) -> None:
+async def test_the_same_target_changes_nothing_and_none_is_refused(path: Path) -> None:
     async with at_sewing(path) as room:
         before = room.seq()
         await room.press("t")
         await room.screen_is(FormDialog)
         await room.press("enter", "enter")
-        await room.sees("The target is 4 × 5 already.")
+        await room.sees("The target is still 4 × 5.")
+        await room.press("t")
+        await room.screen_is(FormDialog)
         await room.write_over("0")
         await room.press("enter", "enter")
         await room.sees("Rows and columns are numbers from 1 to 200.")

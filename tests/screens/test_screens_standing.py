@@ -52,7 +52,8 @@ async def test_a_bad_reading_says_what_it_means_and_names_the_pieces_at_risk(pat
         await room.write("9 1/8")
         await room.press("enter")
         await room.screen_is(LinesDialog)
-        await room.sees("Four-patch should be 9 1/2 in, reads 9 1/8 in", "remake")
+        await room.sees("Stop and make it again.", "Four-patch should be 9 1/2 in, reads 9 1/8 in")
+        await room.sees("Likeliest: ")
         await room.press("enter")
         await room.screen_is(SewingScreen)
         await room.sees("At risk since the check of", "3 four-patches from sew")
@@ -263,3 +264,38 @@ async def test_the_way_seams_are_pressed_is_kept_in_words(path: Path) -> None:
         await room.write("towards the darker cloth")
         await room.press("enter")
         await room.until(lambda: room.on_disk().press.get("press") == "towards the darker cloth")
+
+
+UNITS = (*up_to("cut-twice"), c.Count("cut-twice", 5), c.Count("press-open", 20))
+
+
+async def test_a_row_begun_is_written_down_by_one_key_and_shown(path: Path) -> None:
+    async with at_sewing(path, *UNITS, c.ChooseStage("sew-rows"), size=LARGE) as room:
+        await room.press("c")
+        await room.write("2 of 3, 1 pair")
+        await room.press("enter")
+        await room.sees("Begun: 2 pieces of 3 units and 1 pair")
+        assert room.on_disk().begun == ((2, 3), (1, 2))
+        await room.press("c")
+        await room.write("half")
+        await room.press("enter")
+        await room.sees("does not say what is sewn")
+
+
+async def test_all_there_is_to_know_at_a_stage_is_one_key_away(path: Path) -> None:
+    async with at_sewing(path, *up_to("sew-around"), size=LARGE) as room:
+        await room.press("y")
+        await room.screen_is(LinesDialog)
+        await room.sees("Pivot at the corners or sew off the edge: both are right", "One bobbin")
+
+
+async def test_before_rows_are_joined_it_is_asked_which_end_is_up(path: Path) -> None:
+    async with at_sewing(path, *UNITS, c.Count("sew-rows", 4), size=LARGE) as room:
+        await room.press("j")
+        await room.sees("which end is up (R first)?")
+
+
+async def test_how_the_rows_are_pressed_is_said_where_the_direction_is_written(path: Path) -> None:
+    async with at_sewing(path, *UNITS, c.ChooseStage("sew-rows"), size=LARGE) as room:
+        await room.press("d")
+        await room.sees("Odd rows towards the edge with the tape", "differ by an even number")

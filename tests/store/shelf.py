@@ -208,6 +208,7 @@ _MAKERS: tuple[_Maker, ...] = (
     lambda draw, s: c.GoOn(_stage(draw, s)),
     lambda draw, s: c.NotePress(_stage(draw, s), draw(TEXTS)),
     lambda draw, s: c.JoinRows(_n(draw), _n(draw)),
+    *(lambda draw, s: c.BeginRows(((_n(draw), draw(st.integers(2, 4))),)),) * 2,
     lambda draw, s: c.BobbinEmpty(_stage(draw, s), _n(draw)),
     lambda draw, s: c.Mention(draw(TEXTS)),
     lambda draw, s: c.ChangeTarget(draw(st.integers(0, 6)), draw(st.sampled_from((3, 5, 201)))),

@@ -154,6 +154,7 @@ from sewalong.store.library import Library
 from sewalong.service.open_quilt import OpenQuilt, local_now
 
 # Whatever is imported late is imported now: Python itself may lie where nobody may look.
+import sewalong.store.backups
 path = Path(sys.argv[1])
 if path.exists():
     library = Library(path, local_now())
@@ -183,6 +184,13 @@ def open_folder() -> Iterator[Path]:
             os.chmod(folder, 0o755)
 
 
+def give_away(path: Path, mode: int) -> None:
+    """To nobody, so that it is its owner who looks: a record is closed to all others."""
+    os.chmod(path, mode)
+    if os.geteuid() == 0:
+        os.chown(path, 65534, 65534)
+
+
 def without_rights(path: Path) -> list[str]:
     with worker(READ_ONLY, path) as window:
         return ran(window).splitlines()
@@ -194,7 +202,7 @@ def test_a_record_that_may_only_be_read_is_shown_and_not_written(open_folder: Pa
     begin(path)
     with opened(path) as quilt:
         quilt.do(c.Count("pair", 3))
-    os.chmod(path, 0o444)
+    give_away(path, 0o444)
     os.chmod(open_folder, 0o555)
     before = path.read_bytes()
     shown, sentence = without_rights(path)
@@ -211,7 +219,7 @@ def test_a_folder_that_may_only_be_read(open_folder: Path) -> None:
     begin(path)
     with opened(path) as quilt:
         quilt.do(c.Count("pair", 3))
-    os.chmod(path, 0o666)
+    give_away(path, 0o666)
     (open_folder / "quilts.db-journal").unlink(missing_ok=True)
     os.chmod(open_folder, 0o555)
     before = path.read_bytes()
@@ -312,7 +320,7 @@ def test_a_folder_in_the_place_of_the_record(tmp_path: Path) -> None:
 
 def test_a_file_in_the_place_of_the_folder(tmp_path: Path) -> None:
     (tmp_path / "home").write_text("a shopping list")
-    with pytest.raises(StoreFault, match="cannot be made"), shelf(tmp_path / "home" / "quilts.db"):
+    with pytest.raises(StoreFault, match="and is a file"), shelf(tmp_path / "home" / "quilts.db"):
         pass
     assert (tmp_path / "home").read_text() == "a shopping list"
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import shutil
 import sqlite3
 from collections.abc import Iterator
 from contextlib import closing
@@ -11,7 +12,8 @@ import pytest
 
 from sewalong.store.database import Database
 from sewalong.store.faults import StoreFault
-from sewalong.store.migrations import APPLICATION_ID, STEPS, migrate
+from sewalong.store.migrations import migrate
+from sewalong.store.schema import APPLICATION_ID, STEPS
 from tests.progress import every_act as c
 from tests.store.shelf import EVENING, begin, opened, shelf
 
@@ -46,8 +48,9 @@ def shelves(connection: sqlite3.Connection) -> list[str]:
 
 
 def backups(path: Path) -> list[Path]:
+    """Those made before a migration; there is one of the day beside them."""
     folder = path.parent / "backups"
-    return sorted(folder.iterdir()) if folder.exists() else []
+    return sorted(folder.glob("quilts-v*")) if folder.exists() else []
 
 
 def test_a_new_record_gets_every_step_and_no_backup(tmp_path: Path) -> None:
@@ -123,6 +126,7 @@ def test_two_windows_that_upgrade_at_once_take_each_step_once(
 
 
 def test_no_upgrade_without_a_backup(path: Path, connection: sqlite3.Connection) -> None:
+    shutil.rmtree(path.parent / "backups")
     (path.parent / "backups").write_text("a file where the folder should be")
     with pytest.raises(StoreFault, match=r"No backup could be made .* left as it was"):
         migrate(connection, path, EVENING, (*STEPS, SHELF))
@@ -140,7 +144,7 @@ def test_a_backup_that_fails_half_way_leaves_no_half_of_one(
         return copy
 
     monkeypatch.setattr(sqlite3, "connect", small)
-    with pytest.raises(sqlite3.Error):
+    with pytest.raises(StoreFault, match="disk is full"):
         migrate(connection, path, EVENING, (*STEPS, SHELF))
     assert version(connection) == len(STEPS)
     assert backups(path) == []

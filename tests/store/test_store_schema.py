@@ -10,7 +10,7 @@ import pytest
 from sewalong.progress.record.events import Noted
 from sewalong.store.database import PATIENCE, Database
 from sewalong.store.faults import StoreFault
-from sewalong.store.migrations import STEPS
+from sewalong.store.schema import STEPS
 from tests.progress import every_act as c
 from tests.store.shelf import EVENING, a_quilt, begin, opened, shelf
 

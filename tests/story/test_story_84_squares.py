@@ -125,7 +125,7 @@ def test_a_quilt_of_84_squares_lives_through_it_all(library: Library) -> None:
     failed = quilt.state.checks[-1]
     assert not failed.passed
     found = diagnose(diary.quilt.state.quilt, quilt.state.target, failed.piece, failed.readings)
-    assert "each seam allowance is 1/16 in too wide: 5/16 in was sewn" in " ".join(found.lines)
+    assert "Likeliest: seams of 5/16 in, each 1/16 in too wide." in found.lines
     assert quilt.proof().standing is proofs.ProofStanding.FAILED
 
     # At risk are those seven of that evening and no others, and they are in the blue bag.

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import argparse
-import os
 import sys
 from collections.abc import Iterator, Mapping
 from contextlib import contextmanager
@@ -11,6 +10,8 @@ from typing import TYPE_CHECKING
 
 from sewalong.cli.frame.context import Context
 from sewalong.cli.frame.errors import CommandError
+from sewalong.store.begun import is_there
+from sewalong.store.faults import WAY_OUT
 from sewalong.store.home import demo_record_path, record_path
 from sewalong.store.library import Library, Shelved
 
@@ -45,7 +46,7 @@ def opened(path: str, context: Context) -> Iterator[Library]:
 def any_library(args: argparse.Namespace, context: Context) -> Iterator[Library | None]:
     """The library meant, or None where nothing was ever begun; looking makes no record."""
     path = where(args, context)
-    if not os.path.exists(path):
+    if not is_there(path):
         yield None
         return
     with opened(path, context) as library:
@@ -57,10 +58,22 @@ def shelf(args: argparse.Namespace, context: Context) -> Iterator[tuple[Library,
     """The library and the quilt meant in it; raises CommandError or StoreFault when there is none."""
     with any_library(args, context) as library:
         entries = library.entries() if library else ()
+        wanted = wanted_name(args)
+        if library and wanted is None and (gone := library.missing()):
+            raise CommandError(quilts_missing(gone))
         if library is None or not entries:
             raise CommandError(NO_QUILT)
-        wanted = wanted_name(args)
         yield library, entries[0] if wanted is None else library.find(wanted)
+
+
+def quilts_missing(gone: tuple[int, ...]) -> str:
+    """What to say where the record has lost quilts: the one meant may be among them."""
+    numbers = " and ".join(map(str, gone))
+    said = f"number {numbers} is" if len(gone) == 1 else f"numbers {numbers} are"
+    return (
+        f"The record is damaged: the quilt with the {said} missing from it. The others can be "
+        f"opened by their names. Nothing was changed. {WAY_OUT}"
+    )
 
 
 @contextmanager

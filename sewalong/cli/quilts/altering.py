@@ -67,7 +67,7 @@ def _wanted(args: argparse.Namespace, was: Quilt, route: Route) -> Quilt:
     if args.file is not None:
         if given:
             raise CommandError("Give an edited quilt file, or parts to change; not both.")
-        return _from_file(args.file)
+        return _from_file(args.file, was)
     if not given:
         raise CommandError(
             "Give an edited quilt file (quilt-file writes one), or what to change, such as "
@@ -81,9 +81,9 @@ def _wanted(args: argparse.Namespace, was: Quilt, route: Route) -> Quilt:
         raise CommandError(str(error)) from error
 
 
-def _from_file(file: str) -> Quilt:
+def _from_file(file: str, was: Quilt) -> Quilt:
     try:
-        return read_quilt_bytes(read_bytes(file, LONGEST_FILE))
+        return read_quilt_bytes(read_bytes(file, LONGEST_FILE), kept=was.method_key)
     except QuiltFileFaults as faults:
         raise CommandError(f"{faults}\nNothing was changed.") from faults
 

@@ -3,24 +3,35 @@
 from __future__ import annotations
 
 import argparse
+from collections.abc import Iterable, Mapping
+from typing import TYPE_CHECKING
 
 from sewalong.cli.frame.context import Context
 from sewalong.cli.frame.errors import CommandError, sentence_of
 from sewalong.cli.frame.report import Report
-from sewalong.cli.frame.selection import NO_QUILT, any_library, chosen_quilt
+from sewalong.cli.frame.run import REFUSED
+from sewalong.cli.frame.selection import NO_QUILT, any_library, chosen_quilt, quilts_missing
 from sewalong.progress.record.time_words import ago, day_and_time
 from sewalong.service.listing import summary
 from sewalong.store.library import Library, Shelved
+
+if TYPE_CHECKING:
+    from sewalong.service.open_quilt import OpenQuilt
 
 
 def list_quilts(args: argparse.Namespace, context: Context) -> Report:
     """`list`: one line a quilt; one that cannot be read says so and hides no other."""
     with any_library(args, context) as library:
         entries = library.entries() if library else ()
-        if library is None or not entries:
+        gone = library.missing() if library else ()
+        if library is None or not (entries or gone):
             return Report((NO_QUILT,), {"quilts": []})
         told = [_told(library, entry, context) for entry in entries]
-    return Report(tuple(line for line, _ in told), {"quilts": [data for _, data in told]})
+    lines, data = [line for line, _ in told], [data for _, data in told]
+    if gone or any("unreadable" in one for one in data):
+        aside = (quilts_missing(gone),) if gone else ()
+        return Report(tuple(lines), {"quilts": data}, aside, exit_status=REFUSED)
+    return Report(tuple(lines), {"quilts": data})
 
 
 def _told(library: Library, entry: Shelved, context: Context) -> tuple[str, dict[str, object]]:
@@ -59,7 +70,15 @@ def status(args: argparse.Namespace, context: Context) -> Report:
 
     with chosen_quilt(args, context) as quilt:
         lines = status_lines(quilt.state, context.clock(), quilt.record)
-        return Report(lines, status_data(quilt.state, quilt.entry.key))
+        return as_far_as_whole(quilt, lines, status_data(quilt.state, quilt.entry.key))
+
+
+def as_far_as_whole(quilt: OpenQuilt, lines: Iterable[str], data: Mapping[str, object]) -> Report:
+    """A look at a quilt; where its record is damaged that is said, and the exit status says it."""
+    if not quilt.damage:
+        return Report(tuple(lines), data)
+    data = {**data, "damaged": quilt.damage}
+    return Report(tuple(lines), data, aside=(quilt.damage,), exit_status=REFUSED)
 
 
 def log(args: argparse.Namespace, context: Context) -> Report:
@@ -86,6 +105,6 @@ def log(args: argparse.Namespace, context: Context) -> Report:
             continue
         words = one.event.in_full(state, record)
         lines.append(f"{one.seq}, {day_and_time(one.event.at)}, {session}: {words}{mark}")
-    if not lines:
+    if not (lines or quilt.damage):
         lines.append("Nothing has happened to this quilt yet.")
-    return Report(tuple(lines), {"quilt": quilt.entry.name, "events": data})
+    return as_far_as_whole(quilt, lines, {"quilt": quilt.entry.name, "events": data})

@@ -8,7 +8,8 @@ import os
 from sewalong.cli.frame.context import Context
 from sewalong.cli.frame.errors import CommandError
 from sewalong.cli.frame.report import Report
-from sewalong.cli.frame.selection import NO_QUILT, opened, wanted_name
+from sewalong.cli.frame.selection import NO_QUILT, opened, quilts_missing, wanted_name
+from sewalong.store.begun import is_there
 from sewalong.store.home import demo_record_path, record_path
 
 NO_TERMINAL = "The app needs a terminal to open in; here is the quilt in plain words instead."
@@ -49,12 +50,14 @@ def demo(args: argparse.Namespace, context: Context) -> Report:
 
 
 def _open(path: str, name: str | None, demo: bool, context: Context) -> Report:
-    if not os.path.exists(path):
+    if not is_there(path):
         if name is not None:
             raise CommandError(NO_QUILT)
         return Report((NO_QUILT,))
     with opened(path, context) as library:
         entries = library.entries()
+        if name is None and (gone := library.missing()):
+            raise CommandError(quilts_missing(gone))
         if not entries:
             return Report((NO_QUILT,))
         wanted = library.find(name) if name is not None else None
@@ -62,9 +65,14 @@ def _open(path: str, name: str | None, demo: bool, context: Context) -> Report:
         from sewalong.cli.quilts.listing import status
 
         told = status(_looking_at((wanted or entries[0]).name, demo=demo), context)
-        return Report(told.lines, aside=(NO_TERMINAL,))
+        return Report(told.lines, aside=(NO_TERMINAL, *told.aside), exit_status=told.exit_status)
     if wanted is None and not demo:
         wanted = entries[0]
+    import signal
+
+    # Until the app can be left in good order, Ctrl+C ends it at once; nothing was done yet, and
+    # an interrupt in the middle of loading can be lost or come out as a traceback.
+    signal.signal(signal.SIGINT, signal.SIG_DFL)
     from sewalong.screens.app import run_app
 
     return Report(exit_status=run_app(path, wanted.key if wanted else None, demo))

@@ -4,14 +4,18 @@ from __future__ import annotations
 
 import argparse
 import os
+from collections.abc import Sequence
 
 from sewalong.cli.frame.context import Context
 from sewalong.cli.frame.errors import CommandError
 from sewalong.cli.frame.input_files import STDIN, read_bytes, read_text
+from sewalong.cli.frame.method_beside import beside
+from sewalong.cli.frame.output_files import refuse_own_folder
 from sewalong.cli.frame.report import Report
 from sewalong.cli.frame.run import REFUSED
 from sewalong.cli.frame.sanitize import safe_json
-from sewalong.cli.frame.selection import opened, shelf
+from sewalong.cli.frame.selection import NO_QUILT, any_library, opened, quilts_missing, shelf
+from sewalong.progress.joining.stage_words import what_is_left_of_the_point
 from sewalong.progress.plan.plan import plan
 from sewalong.progress.record.fold import fold
 from sewalong.progress.resuming.resume_facts import shortfall_in_words
@@ -21,8 +25,10 @@ from sewalong.quilt.json_codec import quilt_to_dict
 from sewalong.quilt.quilt import Quilt
 from sewalong.service.listing import summary
 from sewalong.store.archive import from_text, take_in, to_text
+from sewalong.store.faults import StoreFault
 from sewalong.store.home import record_path
-from sewalong.store.writing import write_whole
+from sewalong.store.library import Shelved
+from sewalong.store.writing import file_stem, make_folder, write_whole
 
 LONGEST_ARCHIVE = 64_000_000
 """Bytes in an exported quilt. An event has some 150; a long quilt some thousands of events."""
@@ -46,7 +52,7 @@ def start(args: argparse.Namespace, context: Context) -> Report:
 def check(args: argparse.Namespace, context: Context) -> Report:
     """`check FILE`: the faults are what it has to tell, so they are printed as its answer."""
     try:
-        quilt = read_quilt_bytes(read_bytes(args.file, LONGEST_FILE))
+        quilt = read_quilt_bytes(read_bytes(args.file, LONGEST_FILE), beside(args.file))
     except QuiltFileFaults as error:
         faults = error.faults
         lines = (*(str(fault) for fault in faults), _how_many(faults, args.file))
@@ -58,7 +64,7 @@ def check(args: argparse.Namespace, context: Context) -> Report:
 
 def _read(file: str) -> Quilt:
     try:
-        return read_quilt_bytes(read_bytes(file, LONGEST_FILE))
+        return read_quilt_bytes(read_bytes(file, LONGEST_FILE), beside(file))
     except QuiltFileFaults as error:
         nothing = f"{_how_many(error.faults, file)} Nothing was begun."
         raise CommandError("\n".join([*(str(fault) for fault in error.faults), nothing])) from error
@@ -91,11 +97,16 @@ def _plan_lines(quilt: Quilt) -> list[str]:
     short = shortfall_in_words(state, now)
     if short:
         lines.append(f"Short: {short}")
+    point = what_is_left_of_the_point(quilt)
+    if point:
+        lines.append(f"Point: {point}")
     return lines
 
 
 def export(args: argparse.Namespace, context: Context) -> Report:
     """`export [QUILT] FILE`: a file that is there is not written over unasked."""
+    if args.all:
+        return _export_all(args, context)
     with shelf(args, context) as (library, entry):
         loaded = library.load(entry)
     text = to_text(loaded)
@@ -103,16 +114,78 @@ def export(args: argparse.Namespace, context: Context) -> Report:
         "quilt": entry.name,
         "file": args.file,
         "events": len(loaded.record),
+        "damaged": loaded.damage or None,
     }
+    aside = (loaded.damage,) if loaded.damage else ()
+    status = REFUSED if loaded.damage else 0
     if args.file == STDIN:
-        return Report(data=data, whole=safe_json(text))
+        return Report(data=data, whole=safe_json(text), aside=aside, exit_status=status)
     if os.path.isdir(args.file):
         raise CommandError(f"{args.file} is a folder. Name a file in it.")
-    if os.path.lexists(args.file) and not args.replace:
-        raise CommandError(f"{args.file} is there already. Name another file, or add --replace")
+    _refuse_to_write(args.file, replace=args.replace)
     write_whole(args.file, text)
     line = f"Exported: {entry.name}, {len(loaded.record)} events, to {args.file}"
-    return Report((line,), data, recorded=True)
+    return Report((line,), data, aside, exit_status=status, recorded=True)
+
+
+def _refuse_to_write(file: str, *, replace: bool) -> None:
+    refuse_own_folder(file)
+    if os.path.lexists(file) and not replace:
+        raise CommandError(f"{file} is there already. Name another file, or add --replace")
+
+
+def _export_all(args: argparse.Namespace, context: Context) -> Report:
+    """`export --all FOLDER`: a file for each quilt; one that cannot be read hides no other."""
+    if args.name is not None or args.quilt is not None:
+        raise CommandError("Name a quilt, or --all; not both.")
+    with any_library(args, context) as library:
+        entries = library.entries() if library else ()
+        if library is None or not entries:
+            raise CommandError(NO_QUILT)
+        files = _files_for(args.file, entries)
+        for file in files.values():
+            _refuse_to_write(file, replace=args.replace)
+        try:
+            make_folder(args.file)
+        except OSError as error:
+            raise CommandError(
+                f"The folder {args.file} cannot be made ({error.strerror}). Name another."
+            ) from error
+        lines, faults, data = [], [], []
+        for entry in entries:
+            file, events = files[entry.key], 0
+            try:
+                loaded = library.load(entry)
+                fault, events = loaded.damage, len(loaded.record)
+                write_whole(file, to_text(loaded))
+                lines.append(f"Exported: {entry.name}, {events} events, to {file}")
+            except StoreFault as error:
+                fault = str(error)
+                lines.append(f"Not exported: {entry.name}")
+            faults += [fault] if fault else []
+            data.append({"quilt": entry.name, "file": file, "events": events, "fault": fault})
+        if gone := library.missing():
+            faults.append(quilts_missing(gone))
+    return Report(
+        tuple(lines),
+        {"quilts": data},
+        tuple(faults),
+        exit_status=REFUSED if faults else 0,
+        recorded=True,
+    )
+
+
+def _files_for(folder: str, entries: Sequence[Shelved]) -> dict[str, str]:
+    """A file for each quilt by its key, named after it; where two would be alike, numbered."""
+    files: dict[str, str] = {}
+    for entry in entries:
+        stem = file_stem(entry.name)
+        taken = {os.path.basename(file).casefold() for file in files.values()}
+        name = f"{stem}.json"
+        if name.casefold() in taken:
+            name = f"{stem}-{entry.id}.json"
+        files[entry.key] = os.path.join(folder, name)
+    return files
 
 
 def import_quilt(args: argparse.Namespace, context: Context) -> Report:

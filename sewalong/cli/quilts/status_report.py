@@ -78,6 +78,8 @@ def status_data(state: State, key: str) -> dict[str, object]:
         "places": dict(state.where),
         "missing": dict(state.missing),
         "press": dict(state.press),
+        # Where nothing is begun the data are what they were before this could be said.
+        **({"begun": _begun(state)} if state.begun else {}),
         "over": _pieces(now_plan.over),
         "shortfall": _shortfall(now_plan),
         "last_session": _session(state.last_session),
@@ -94,6 +96,10 @@ def status_data(state: State, key: str) -> dict[str, object]:
         "complete": now_plan.complete,
         "events": state.seq,
     }
+
+
+def _begun(state: State) -> list[dict[str, int]]:
+    return [{"pieces": n, "units": units} for n, units in state.begun]
 
 
 def _stage(line: StageLine) -> dict[str, object]:

@@ -1,55 +1,98 @@
-"""`methods`: what methods there are, and all that follows from one of them."""
+"""`methods`: what methods there are, and all that follows from one of them, or from one's own."""
 
 from __future__ import annotations
 
 import argparse
+import os
 from collections import Counter
 from collections.abc import Iterator
 from fractions import Fraction
 
 from sewalong.cli.frame.context import Context
 from sewalong.cli.frame.errors import CommandError
+from sewalong.cli.frame.input_files import read_bytes
 from sewalong.cli.frame.length_arguments import method_named, read, read_or_none, unit_of
 from sewalong.cli.frame.line_report import told
+from sewalong.cli.frame.method_beside import LONGEST_METHOD_FILE
 from sewalong.cli.frame.report import Report
+from sewalong.cli.frame.run import REFUSED
 from sewalong.cli.reckoning.strip_taken import strip_taken
 from sewalong.lengths import Unit, as_given
-from sewalong.piecing.catalogue import method as method_called
 from sewalong.piecing.catalogue import method_ids, written_method
 from sewalong.piecing.cloth import Flat, Patch
+from sewalong.piecing.definition import Definition
 from sewalong.piecing.derive import SEAM, Derivation, derive
+from sewalong.piecing.faults import MethodFault, SizeRefused
 from sewalong.piecing.geometry import area
-from sewalong.piecing.method import Method, Pieces
+from sewalong.piecing.method import Method, MethodKey, Pieces
+from sewalong.piecing.method_counts import count_out
 from sewalong.piecing.same_when_turned import alike
 from sewalong.quilt.as_fraction import as_fraction
+from sewalong.quilt.file.faults import MethodFileFaults
+from sewalong.quilt.file.method_file import method_text, read_method
 from sewalong.quilt.size import Size
 from sewalong.quilt.unit_size import raw_unit, usual_unit
 from sewalong.quilt.worksheet.line import Line, length_line, size_line
 from sewalong.quilt.worksheet.unit_lines import edge_line
+from sewalong.wall.picture import picture_of
+from sewalong.wall.pieces import finished_unit
+
+PICTURE = 24
+"""Letters in a row of a picture of a unit."""
 
 
 def methods(args: argparse.Namespace, context: Context) -> Report:
-    """`methods`: one a line, with what it is. `methods show M`: its stages and what it makes."""
-    if args.show is not None:
+    """`methods`: one a line, with what it is. `methods show M`: its stages and what it makes.
+
+    `methods check FILE`: every fault of a method file, or the same of the method in it.
+    """
+    if args.what == "show":
         if args.method is None:
             raise CommandError("Which one? Give its name: sewalong methods show stacked-four-patch")
-        return show_method(args)
+        return _shown(method_named(args.method), args)
+    if args.what == "check":
+        if args.method is None:
+            raise CommandError("Which file? Give its name: sewalong methods check my-method.toml")
+        return check_method(args)
     found = [written_method(id) for id in method_ids()]
     lines = tuple(f"{one.id}: {one.name}. {one.about}" for one in found)
     data = [{"id": one.id, "name": one.name, "about": one.about} for one in found]
     return Report(lines, {"methods": data})
 
 
-def show_method(args: argparse.Namespace) -> Report:
+def check_method(args: argparse.Namespace) -> Report:
+    """The faults are what it has to tell, so they are printed as its answer."""
+    file = args.method
+    try:
+        text = method_text(read_bytes(file, LONGEST_METHOD_FILE))
+        written = read_method(os.path.basename(file), text)
+    except MethodFileFaults as error:
+        n = len(error.faults)
+        lines = (*map(str, error.faults), f"{n} fault{'' if n == 1 else 's'} in {file}.")
+        faults = [{"line": f.line, "key": f.key, "sentence": f.sentence} for f in error.faults]
+        return Report(lines, {"file": file, "faults": faults}, exit_status=REFUSED)
+    try:
+        report = _shown(written, args)
+    except (SizeRefused, MethodFault) as refusal:
+        why = refusal.bare if isinstance(refusal, MethodFault) else str(refusal)
+        raise CommandError(
+            f"The file has no faults, but no unit comes of pieces of this size: {why} Give another "
+            "--square, --strip or --seam."
+        ) from refusal
+    first = f"No faults: {written.name}"
+    return Report((first, *report.lines), {"file": file, "faults": [], **report.data})
+
+
+def _shown(written: Definition, args: argparse.Namespace) -> Report:
     """Stages, sizes, piles, edges, where each fabric lands, and which units lean the other way."""
     unit = unit_of(args)
     seam = read(args, "seam", SEAM)
-    written = method_named(args.method)
     strip = strip_taken(written, args)
     start = strip.width if written.starts[0].strip else read(args, "start", Fraction(5))
     strip_length = strip.length
     made = derive(written, start, seam, strip_length=strip_length, unit=unit)
-    method = method_called(written.id, start=start, strip_length=strip_length, seam=seam)
+    method = count_out(written, MethodKey(written.id, start, strip_length, seam))
+    rows = _picture(made)
     lines = [
         Line("method", f"{method.name}, {method.id}", method.about),
         *strip.lines,
@@ -59,10 +102,12 @@ def show_method(args: argparse.Namespace) -> Report:
         edge_line(made),
         *_landing(made),
         *_handed(made),
+        *(Line(f"picture, row {n:>2}", row) for n, row in enumerate(rows, start=1)),
     ]
     report = told(lines, method=method.id, unit=unit.value)
     stages = [_stage_data(method, made, stage.id) for stage in method.stages]
-    return Report(report.lines, {**report.data, "stages": stages, "units": _units_data(made)})
+    more = {"stages": stages, "units": _units_data(made), "picture": rows}
+    return Report(report.lines, {**report.data, **more})
 
 
 def _pieces(method: Method, pieces: Pieces) -> str:
@@ -118,6 +163,12 @@ def _letters(flat: Flat, seam: Fraction) -> list[str]:
     shown: list[Patch] = list(flat.finished(float(seam)))
     whole = sum(area(patch.points) for patch in shown)
     return [f"{one.letter} on {area(one.points) / whole:.0%}" for one in shown]
+
+
+def _picture(made: Derivation) -> list[str]:
+    """The first unit of a batch once its seams are taken, each fabric by its letter."""
+    picture = picture_of(finished_unit(made, 0), PICTURE, PICTURE // 2)
+    return ["".join(key or " " for key in upper) for upper, _ in picture.pairs]
 
 
 def _handed(made: Derivation) -> Iterator[Line]:

@@ -67,12 +67,13 @@ def _is_file(args: argparse.Namespace) -> bool:
 
 def _from_file(file: str) -> Meant:
     from sewalong.cli.frame.input_files import read_bytes
+    from sewalong.cli.frame.method_beside import beside
     from sewalong.quilt.file.faults import QuiltFileFaults
     from sewalong.quilt.file.reader import read_quilt_bytes
     from sewalong.quilt.file.toml_errors import LONGEST_FILE
 
     try:
-        quilt = read_quilt_bytes(read_bytes(file, LONGEST_FILE))
+        quilt = read_quilt_bytes(read_bytes(file, LONGEST_FILE), beside(file))
     except QuiltFileFaults as faults:
         raise CommandError(str(faults)) from faults
     return Meant(quilt, quilt.target, None)

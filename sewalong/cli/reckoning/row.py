@@ -11,10 +11,12 @@ from sewalong.cli.frame.length_arguments import read, read_or_none, unit_of
 from sewalong.cli.frame.line_report import told
 from sewalong.cli.frame.report import Report
 from sewalong.lengths import Length, Unit, parse_several, show
+from sewalong.progress.measuring.length_words import told_apart
+from sewalong.progress.measuring.measured_row import measured_row
 from sewalong.quilt.as_fraction import exactly
 from sewalong.quilt.cloth.ease import EASE_LIMIT, REMAKE_LIMIT, most_off
 from sewalong.quilt.cloth.ease import ease as eased
-from sewalong.quilt.cloth.row import carried_across, read_row, row_of
+from sewalong.quilt.cloth.row import RowNumbers, carried_across
 from sewalong.quilt.cloth.strips import QUARTER
 from sewalong.quilt.worksheet.line import Line, length_line, plural
 
@@ -37,46 +39,42 @@ def _row(args: argparse.Namespace, unit: Unit) -> Iterator[Line]:
         if not 1 <= args.pieces <= 9999:
             raise CommandError("--pieces takes a whole number from 1 to 9,999.")
         cuts = (read(args, "cut"),) * args.pieces
-    expected = row_of(cuts, seam)
-    yield length_line("laid edge to edge", sum(cuts, Length(0)), unit)
-    seams = plural(len(cuts) - 1, "seam")
-    yield length_line(
-        "sewn", expected, unit, f"raw edge to raw edge, {seams} of {_fine(seam, unit)}"
-    )
-    yield length_line("finishes at", expected - 2 * seam, unit)
+    row = RowNumbers(cuts, seam)
+    sewn = row.sewn
+    yield length_line("laid edge to edge", row.edge_to_edge, unit)
+    seams = plural(row.seams, "seam")
+    yield length_line("sewn", sewn, unit, f"raw edge to raw edge, {seams} of {_fine(seam, unit)}")
+    yield length_line("finishes at", row.finishes_at, unit)
     own = read_or_none(args, "own-seam")
     if own is not None:
-        yield from _own(cuts, expected, own, unit)
+        longer = row.longer_by(own)
+        way = "longer" if longer > 0 else "shorter"
+        said = f"{exactly(abs(longer), unit)} {way}" if longer else "the same"
+        yield length_line(f"with your own seam of {_fine(own, unit)}", sewn + longer, unit, said)
     measured = read_or_none(args, "measured")
     if measured is not None:
-        yield from _measured(cuts, seam, measured, expected, unit)
+        yield from _measured(row, measured, own, unit)
     loss = read_or_none(args, "loss")
     if loss is not None:
-        lost = loss * (len(cuts) - 1)
+        lost = row.loses(loss)
         yield length_line("each such row loses", lost, unit, f"{seams} of {_fine(loss, unit)}")
         if args.across is not None:
             yield length_line(f"{args.across} of them side by side lose",
                               carried_across(lost, args.across), unit)  # fmt: skip
 
 
-def _own(cuts: tuple[Length, ...], expected: Length, own: Length, unit: Unit) -> Iterator[Line]:
-    sewn = row_of(cuts, own)
-    off = expected - sewn
-    way = "shorter" if off > 0 else "longer"
-    said = f"{exactly(abs(off), unit)} {way}" if off else "the same"
-    yield length_line(f"with your own seam of {_fine(own, unit)}", sewn, unit, said)
-
-
-def _measured(
-    cuts: tuple[Length, ...], seam: Length, measured: Length, expected: Length, unit: Unit
-) -> Iterator[Line]:
-    if len(set(cuts)) > 1:
-        raise CommandError("--measured needs pieces of one size: give --pieces and --cut.")
-    found = read_row(len(cuts), cuts[0], seam, measured, unit)
-    yield Line("measured", f"{float(measured / expected):.0%} of that", found.reason,
-               float(measured))  # fmt: skip
-    yield Line("so the seam really is", _fine(found.seam, unit), "if the pieces were cut right",
-               float(found.seam))  # fmt: skip
+def _measured(row: RowNumbers, measured: Length, own: Length | None, unit: Unit) -> Iterator[Line]:
+    found = measured_row(row, measured, seam_read=own, unit=unit)
+    _, read, much = told_apart(row.sewn, measured, unit)
+    off = "as it should be"
+    if found.short:
+        way = "short" if found.short > 0 else "over"
+        off = f"{much} {way}, {float(measured / row.sewn):.0%} of that"
+    yield Line("measured", read, off, float(measured))
+    if not found.causes:
+        yield Line("", "Right, as near as a tape is read.")
+    for said in found.lines:
+        yield Line("", said)
 
 
 def _fine(length: Length, unit: Unit) -> str:

@@ -19,7 +19,7 @@ from sewalong.piecing.derive import SEAM, Derivation, derive, start_for
 from sewalong.piecing.start_sizes import StartSize
 from sewalong.quilt.as_fraction import as_fraction, exactly
 from sewalong.quilt.size import Size
-from sewalong.quilt.unit_size import raw_unit, trim_stage, why_not_trimmed_to
+from sewalong.quilt.unit_size import raw_unit, why_not_trimmed_to
 from sewalong.quilt.worksheet.line import Line, size_line
 from sewalong.quilt.worksheet.unit_lines import edge_line, seam_room_line, trim_line
 
@@ -107,7 +107,7 @@ def _unit(made: Derivation, wanted: Size | None, unit: Unit) -> Iterator[Line]:
     off = max(raw.width - trim.width, raw.length - trim.length)
     spare = f"{exactly(off, unit)} to trim off" if off > Fraction(1, 10**5) else "nothing to trim"
     yield trim_line(trim, unit, spare)
-    is_trimmed = wanted is not None or trim_stage(made.method) is not None
+    is_trimmed = wanted is not None or made.trim_stage is not None
     yield from _finishes(raw.grown(-made.seam), trim.grown(-made.seam), is_trimmed, unit)
     yield seam_room_line(made, (trim.width, trim.length), unit)
     yield edge_line(made)

@@ -35,8 +35,14 @@ COMMANDS = (
         "sewalong export my-quilt.json",
         (
             QUILT_NAMED[0],
-            Argument("file", "the file to write; - for the terminal", "FILE", "path"),
+            Argument(
+                "file",
+                "the file to write; - for the terminal; with --all a folder",
+                "FILE",
+                "path",
+            ),
             flag("--replace", "write over the file if it is there already"),
+            flag("--all", "every quilt, each to a file of its own in a folder"),
             *QUILT_NAMED[1:],
         ),
     ),

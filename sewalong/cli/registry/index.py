@@ -19,13 +19,14 @@ COMMANDS: dict[str, tuple[str, ...]] = {
     "looking": ("list", "status", "log"),
     "counting": ("count", "unpick", "undo", "close", "answer"),
     "piles": ("spoil", "find", "recount", "put-away"),
-    "seam_and_rows": ("measure", "trim", "proof", "go-on", "bobbin", "press", "join"),
+    "seam_and_rows": ("measure", "trim", "proof", "go-on", "bobbin", "press", "begun", "join"),
     "pacing": ("forecast", "tonight", "pace"),
     "writing_down": ("note", "settings", "changed", "preferences"),
     "where_to_go": ("stage", "target", "lay-aside", "pick-up", "done"),
     "planning": ("alter", "quilt-file"),
     "numbers": ("plan", "layouts", "size", "methods", "reckon"),
     "files": ("start", "check", "export", "import"),
+    "safekeeping": ("backup", "examine", "restore"),
 }
 """By file, in the order a person meets them."""
 

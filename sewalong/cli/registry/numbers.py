@@ -99,18 +99,25 @@ COMMANDS = (
     Command(
         "methods",
         GROUP,
-        "the methods there are; methods show M tells all about one",
+        "the methods; show M tells all about one, check FILE reads your own",
         "sewalong.cli.reckoning.methods:methods",
         "sewalong methods show stacked-four-patch",
         (
-            Argument("show", "all that follows from one", nargs="?", choices=("show",)),
-            Argument("method", "which method", "M", nargs="?"),
+            Argument(
+                "what",
+                "show: all that follows from one; check: every fault of a method file",
+                nargs="?",
+                choices=("show", "check"),
+            ),
+            Argument("method", "which method, or which file (TOML)", "M|FILE", "path", nargs="?"),
             length("--square", "side of the square, to work it out for", dest="start"),
             length("--strip", "width of the strip, to work it out for", dest="start"),
             STRIP_LENGTH,
             SEAM,
             UNIT,
         ),
+        about="How a method file is written stands in sewalong/piecing/methods/README.md. A quilt "
+        "file names one by method_file instead of method.",
     ),
     Command(
         "reckon",

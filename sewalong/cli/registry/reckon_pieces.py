@@ -77,8 +77,11 @@ COMMANDS = (
             length("--cut", "the size of each along the row, as cut"),
             length("--cuts", "pieces of different sizes, with commas between them"),
             SEAM,
-            length("--own-seam", "the allowance your own seams measure, to see what it changes"),
-            length("--measured", "the row as it came out, to see what the seam really is"),
+            length(
+                "--own-seam",
+                "the allowance your own seams measure: what it changes, and not to be guessed at",
+            ),
+            length("--measured", "the row as it came out, to see what it comes of"),
             length("--loss", "what each seam takes too much, both pieces together"),
             whole("--across", "with --loss: so many such rows side by side"),
             UNIT,

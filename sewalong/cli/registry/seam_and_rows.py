@@ -19,7 +19,7 @@ COMMANDS = (
             Argument(
                 "piece",
                 "a pile's piece (unit, four-patch …), row, column, centre, top, strip-test, or "
-                "middle-strip (the middle one of three, seam to seam)",
+                "middle-strip (the middle one of three, seam to seam), or allowance (one, at the back)",
                 "PIECE",
             ),
             Argument(
@@ -35,8 +35,10 @@ COMMANDS = (
             flag("--look", "only say what it means; nothing is recorded"),
             *WHICH_QUILT,
         ),
-        about="The measurement is kept with the machine's settings, and proves them when it is "
-        "right. A bare number is in the quilt's own unit.",
+        about="What to do comes first, then what it comes of, the likeliest first, and what one "
+        "further measurement would tell. What was measured within the hour, the same piece the other "
+        "way or an allowance, is taken into account. It is all kept with the machine's settings, and "
+        "proves them when it is right. A bare number is in the quilt's own unit.",
     ),
     Command(
         "trim",
@@ -81,10 +83,18 @@ COMMANDS = (
     Command(
         "bobbin",
         GROUP,
-        "the bobbin was empty: the last ones counted were not sewn",
+        "how long one lasts; or it was empty, the last counted not sewn",
         "sewalong.cli.sewing.counting:bobbin",
         "sewalong bobbin sew 12",
-        (STAGE, whole("unsewn", "how many counted are not sewn", metavar="UNSEWN"), *WHICH_QUILT),
+        (
+            Argument(
+                "stage", f"{STAGE.help}; none: every stage at the machine", "STAGE", nargs="?"
+            ),
+            Argument(
+                "unsewn", "how many counted are not sewn; none: only look", "UNSEWN", "whole", "?"
+            ),
+            *WHICH_QUILT,
+        ),
     ),
     Command(
         "press",
@@ -99,6 +109,26 @@ COMMANDS = (
         ),
     ),
     Command(
+        "begun",
+        GROUP,
+        "what is sewn of rows that are not whole yet; alone: what was said",
+        "sewalong.cli.sewing.begun:begun",
+        "sewalong begun 8 pairs",
+        (
+            Argument(
+                "text",
+                "what lies sewn now: 5 (units sewn together), 16 pairs, 3 of 4; commas between "
+                "several; 0: nothing",
+                "PIECES",
+                nargs="*",
+            ),
+            CAUTION_READ,
+            *WHICH_QUILT,
+        ),
+        about="Its units count as made and wait for no other row. Counting a row takes what is "
+        "begun first, and the rest of its units.",
+    ),
+    Command(
         "join",
         GROUP,
         "join two rows by their tags; alone: which joins come next",
@@ -110,6 +140,10 @@ COMMANDS = (
                 "the tags of the two rows, such as R6 R7; none: which come next",
                 "ROW",
                 nargs="*",
+            ),
+            flag(
+                "--exchange",
+                "only say which joins no longer nest if the two rows change places",
             ),
             flag("--unsettled", "where units go is not settled yet, so seams are pressed open"),
             CAUTION_READ,

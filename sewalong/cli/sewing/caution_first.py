@@ -13,13 +13,14 @@ from sewalong.progress.safety.cautions import GENERAL, Caution, CautionFirst
 from sewalong.service.acting import Outcome, do
 
 if TYPE_CHECKING:
+    from sewalong.progress.acts.begun import BeginRows
     from sewalong.progress.acts.counting import Count
     from sewalong.progress.acts.joining import JoinRows
     from sewalong.service.open_quilt import OpenQuilt
 
 
 def with_caution(
-    quilt: OpenQuilt, act: Count | JoinRows, args: argparse.Namespace, context: Context
+    quilt: OpenQuilt, act: Count | JoinRows | BeginRows, args: argparse.Namespace, context: Context
 ) -> tuple[Outcome, tuple[str, ...]]:
     """Carry `act` out, the caution due first; what came of it, and remarks for stderr.
 

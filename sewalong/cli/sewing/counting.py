@@ -5,6 +5,7 @@ from __future__ import annotations
 import argparse
 
 from sewalong.cli.frame.context import Context
+from sewalong.cli.frame.errors import CommandError
 from sewalong.cli.frame.report import Report
 from sewalong.cli.frame.selection import chosen_quilt, stage_id
 from sewalong.cli.sewing.caution_first import with_caution
@@ -12,7 +13,9 @@ from sewalong.cli.sewing.outcome import aftermath
 from sewalong.progress.acts.counting import BobbinEmpty, Count, Unpick
 from sewalong.progress.acts.undoing import Undo
 from sewalong.progress.plan.plan import StageLine
+from sewalong.progress.record.limits import a_stage
 from sewalong.service.acting import Outcome, do
+from sewalong.service.looks import bobbin_lasts
 from sewalong.service.open_quilt import OpenQuilt
 
 
@@ -32,8 +35,11 @@ def unpick(args: argparse.Namespace, context: Context) -> Report:
 
 
 def bobbin(args: argparse.Namespace, context: Context) -> Report:
-    """`bobbin STAGE UNSEWN`: what was counted and never sewn goes back to its pile."""
+    """`bobbin STAGE UNSEWN`: what was counted and never sewn goes back to its pile; `bobbin` and
+    `bobbin STAGE`: how long one lasts."""
     with chosen_quilt(args, context) as quilt:
+        if args.unsewn is None:
+            return _lasts(quilt, args.stage)
         stage = stage_id(quilt.state.route, args.stage)
         outcome = do(quilt, BobbinEmpty(stage, args.unsewn))
         line = outcome.plan.line(stage)
@@ -50,6 +56,16 @@ def undo(args: argparse.Namespace, context: Context) -> Report:
     """`undo`"""
     with chosen_quilt(args, context) as quilt:
         return aftermath(quilt, do(quilt, Undo()))
+
+
+def _lasts(quilt: OpenQuilt, named: str | None) -> Report:
+    state = quilt.state
+    stages = state.route.stages if named is None else [a_stage(state, stage_id(state.route, named))]
+    said = {stage.label: words for stage in stages if (words := bobbin_lasts(quilt, stage))}
+    if not said:
+        raise CommandError("No seam is sewn there whose length is known. Name a machine stage.")
+    lines = tuple(f"{label.capitalize()}: {words}" for label, words in said.items())
+    return Report(lines, {"quilt": quilt.entry.name, "bobbin": said})
 
 
 def _report(quilt: OpenQuilt, outcome: Outcome, stage: str, aside: tuple[str, ...] = ()) -> Report:

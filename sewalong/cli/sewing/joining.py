@@ -11,6 +11,7 @@ from sewalong.cli.frame.selection import chosen_quilt
 from sewalong.cli.sewing.caution_first import with_caution
 from sewalong.cli.sewing.outcome import aftermath
 from sewalong.progress.acts.joining import JoinRows
+from sewalong.progress.joining.exchanged_rows import exchanged
 from sewalong.progress.joining.next_joins import Joining, joining
 from sewalong.progress.joining.orientation_checks import which_way_up
 from sewalong.progress.joining.press_directions import TAPE, press_rule
@@ -26,9 +27,13 @@ def join(args: argparse.Namespace, context: Context) -> Report:
             "Name two rows by their tags, such as R1 R2; or none, for what comes next."
         )
     with chosen_quilt(args, context) as quilt:
-        if not args.rows:
+        if not args.rows and not args.exchange:
             return _next(quilt.state, placed=not args.unsettled)
+        if not args.rows:
+            raise CommandError("Name the two rows that change places, such as R3 R6.")
         first, second = (read_label(tag) for tag in args.rows)
+        if args.exchange:
+            return _exchanged(quilt.state, first, second)
         outcome, aside = with_caution(quilt, JoinRows(first, second), args, context)
         now = joining(quilt.state)
         return aftermath(quilt, outcome, first=now.lines, aside=aside, more=_data(now))
@@ -47,6 +52,17 @@ def _next(state: State, *, placed: bool) -> Report:
             lines.append(f"Read upside down without the letter: {pairs}.")
     tags = [row_label(row) for row in range(1, state.target.rows + 1)]
     return Report(tuple(lines), {**_data(now), "tags": tags})
+
+
+def _exchanged(state: State, first: int, second: int) -> Report:
+    found = exchanged(state.target, first, second)
+    data: dict[str, object] = {
+        "rows": list(found.rows),
+        "joins": found.joins,
+        "collide": [list(pair) for pair in found.collide],
+        "crossings": found.crossings,
+    }
+    return Report((found.sentence,), data)
 
 
 def _data(now: Joining) -> dict[str, object]:

@@ -13,8 +13,9 @@ from sewalong.cli.frame.selection import chosen_quilt, pile_id
 from sewalong.cli.sewing.at_risk import at_risk_data, at_risk_lines
 from sewalong.cli.sewing.outcome import done, event_data, said_besides
 from sewalong.lengths import Length
+from sewalong.progress.measuring.cause import Cause
 from sewalong.progress.measuring.diagnosis import Diagnosis
-from sewalong.progress.record.measurable import Unmeasurable, measurable, read_piece
+from sewalong.progress.record.measurable import ALLOWANCE, Unmeasurable, measurable, read_piece
 from sewalong.progress.record.state import State
 from sewalong.progress.resuming.resume_facts import shortfall_in_words
 from sewalong.service.machine import measure as measure_piece
@@ -22,6 +23,7 @@ from sewalong.service.machine import measure as measure_piece
 _TESTS = ("strip-test", "strip-tests", "strips")
 _MIDDLE = ("middle-strip", "middle")
 _LONG = ("centre", "top")
+_NO_DOWN = (*_TESTS, *_MIDDLE, "row", "column", ALLOWANCE)
 _MOST_ALIKE = 9999
 
 
@@ -64,12 +66,12 @@ def _piece(args: argparse.Namespace, state: State) -> str:
     else:
         if args.of is not None:
             raise CommandError("--of is for a row, a column or a strip test.")
-        pile = word if word in _LONG else pile_id(state.route, args.piece)
+        pile = word if word in (*_LONG, ALLOWANCE) else pile_id(state.route, args.piece)
         way = ":down" if args.down else ":across" if word in _LONG else ""
         piece = f"{pile}{way}"
     if args.cut is not None and word not in (*_TESTS, *_MIDDLE):
         raise CommandError("--cut is how wide the strips of a strip-test were cut.")
-    if args.down and (word in (*_TESTS, *_MIDDLE) or word in ("row", "column")):
+    if args.down and word in _NO_DOWN:
         raise CommandError(
             "--down is for pieces, the centre and the top. A column is measured down."
         )
@@ -97,6 +99,7 @@ def _usual_cut(state: State) -> Length:
 def _data(found: Diagnosis) -> dict[str, object]:
     """Lengths as numbers of inches."""
     piece, spread = found.piece, found.spread
+    first = found.causes[0] if found.causes else None
     return {
         "piece": piece.id,
         "words": piece.words,
@@ -104,11 +107,14 @@ def _data(found: Diagnosis) -> dict[str, object]:
         "readings": [float(reading) for reading in found.readings],
         "passed": found.passed,
         "outcomes": [one.value for one in found.outcomes],
-        "cause": found.cause.why.value,
-        "short": float(found.cause.short),
-        "pieces_missing": found.cause.pieces,
-        "per_seam": _number(found.per_seam),
-        "seam": _number(found.cause.seam),
+        "do": found.decision.do.value,
+        "cause": found.why.value,
+        "short": float(found.short),
+        "pieces_missing": first.pieces if first else 0,
+        "per_seam": _number(2 * first.off_each) if first and first.off_each is not None else None,
+        "seam": _number(first.seam) if first else None,
+        "causes": [_cause_data(cause) for cause in found.causes],
+        "further": found.further.what.value if found.further else None,
         "smallest": float(spread.smallest),
         "largest": float(spread.largest),
         "trim_all_to": float(spread.common),
@@ -118,6 +124,20 @@ def _data(found: Diagnosis) -> dict[str, object]:
         "top": _top(found),
         "looks_like": found.looks_like or None,
         "choices": [choice.words for choice in found.choices],
+    }
+
+
+def _cause_data(cause: Cause) -> dict[str, object]:
+    return {
+        "cause": cause.why.value,
+        "likely": round(cause.likely, 3),
+        "readings": [place + 1 for place in cause.places],
+        "seam": _number(cause.named_seam),
+        "seam_from": _number(cause.least),
+        "seam_to": _number(cause.most),
+        "pieces": cause.pieces,
+        "cut_short": _number(cause.cut_short),
+        "like": cause.like or None,
     }
 
 

@@ -11,7 +11,7 @@ from sewalong.cli.frame.selection import chosen_quilt, pile_id
 from sewalong.cli.sewing.outcome import aftermath
 from sewalong.progress.acts.piles import Find, PutPileAway, Spoil
 from sewalong.progress.acts.recounting import Recount
-from sewalong.progress.record.piles import HowFound
+from sewalong.progress.record.piles import HowFound, beside_the_pile
 from sewalong.progress.record.recount_rules import ways
 from sewalong.progress.record.recounting import Recounted
 from sewalong.progress.record.state import State
@@ -51,6 +51,8 @@ def recount(args: argparse.Namespace, context: Context) -> Report:
         event = next(one.event for one in outcome.recorded if isinstance(one.event, Recounted))
         may_be = [way for way in ways(before, pile, event.difference) if way != "stands"]
         lines = [*_missing(quilt.state, pile)]
+        if beside := beside_the_pile(quilt.state, pile).strip():
+            lines.append(beside)
         if event.difference and args.how is None and may_be:
             lines.append(
                 f"The difference may be: {', '.join(may_be)}. "

@@ -10,11 +10,10 @@ from sewalong.cli.frame.selection import chosen_quilt, stage_id
 from sewalong.cli.sewing.outcome import aftermath
 from sewalong.progress.acts.standing import LayAside, MarkDone, PickUp
 from sewalong.progress.acts.steering import ChangeTarget, ChooseStage
-from sewalong.progress.joining.cut_span import ruler_words
-from sewalong.progress.joining.orientation_checks import which_way_up
 from sewalong.progress.plan.plan import plan
 from sewalong.progress.resuming.resume_facts import next_thing
 from sewalong.service.acting import do
+from sewalong.service.looks import about_stage
 
 
 def stage(args: argparse.Namespace, context: Context) -> Report:
@@ -24,11 +23,7 @@ def stage(args: argparse.Namespace, context: Context) -> Report:
         outcome = do(quilt, ChooseStage(id))
         now = outcome.plan
         line = now.line(id)
-        here_now = [f"Do: {line.stage.do}", f"Check: {line.stage.check}"]
-        ruler = ruler_words(quilt.state.quilt, id)
-        if ruler:
-            here_now.append(f"Ruler: {ruler}")
-        here_now += [f"Look: {look}" for look in which_way_up(id)]
+        here_now = [f"{label}: {text}" for label, text in about_stage(quilt, line.stage)]
         if now.suggestion is None or now.suggestion.stage != id:
             # Otherwise the same is said as what comes next.
             here_now.insert(0, next_thing(line))

@@ -8,6 +8,7 @@ from sewalong.piecing.method import Pieces, Stage
 from sewalong.progress.joining.next_joins import join_in_words, joining
 from sewalong.progress.joining.press_directions import press_words
 from sewalong.progress.plan.plan import Plan, StageLine
+from sewalong.progress.record.begun_rows import pieces_in_words
 from sewalong.progress.record.route import (
     JOIN_ROWS,
     ROW,
@@ -73,7 +74,8 @@ def _which(state: State, line: StageLine) -> str:
         return ""
     done = state.done[stage.id]
     if stage.id == SEW_ROWS:
-        return press_words(state.piles[ROW.id] + 1)
+        begun = f"Begun: {pieces_in_words(state.begun)}. " if state.begun else ""
+        return f"{begun}{press_words(state.piles[ROW.id] + 1)}"
     if not isinstance(stage, TopStage):
         return ""
     if stage.id == JOIN_ROWS:

@@ -7,7 +7,7 @@ floor and machine).
 
 from __future__ import annotations
 
-from sewalong.progress.record.route import JOIN_ROWS
+from sewalong.progress.record.route import ADD_BORDERS, JOIN_ROWS, SEW_ROWS
 
 
 def which_way_up(stage: str) -> tuple[str, ...]:
@@ -16,16 +16,29 @@ def which_way_up(stage: str) -> tuple[str, ...]:
     return _LOOK.get(stage, ())
 
 
+def before_the_next(stage: str) -> str:
+    """The same in a few words, before a long seam of the top, which nobody likes to unpick; empty
+    for every other stage."""
+    return _SHORT.get(stage, "")
+
+
+_SHORT = {
+    JOIN_ROWS: "Before you sew: which end is up (R first)? Both tags at the tape? Which edge is it?",
+    ADD_BORDERS: "Before you sew: which edge of the border is inner, and which end is the top?",
+}
+
+
 _LOOK = {
-    "sew-rows": (
+    SEW_ROWS: (
         "Which unit is first? The tag and the tape are on it.",
         "Which end of each unit is towards row 1?",
     ),
     JOIN_ROWS: (
+        "Which end is up: does the R come first on both tags?",
         "Do both tags lie at the edge with the tape?",
         "Which edge is joined: the one towards the neighbour named on the tag?",
     ),
-    "add-borders": (
+    ADD_BORDERS: (
         "Which edge of the border is inner?",
         "Which end of it is the top?",
     ),

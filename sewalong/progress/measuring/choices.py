@@ -3,16 +3,18 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from math import ceil
 
 from msgspec import Struct
 
-from sewalong.lengths import Length, Rounding, Unit, round_to, show
+from sewalong.lengths import Length, Unit, show
+from sewalong.progress.measuring.cause import Cause
+from sewalong.progress.measuring.decision import trim_size
 from sewalong.progress.measuring.length_words import plainly
-from sewalong.progress.measuring.likely_cause import Cause, Why
+from sewalong.progress.measuring.priors import Why
 from sewalong.progress.measuring.projected_top import Outlook, if_like
+from sewalong.progress.measuring.seams_sewn import seams_sewn
 from sewalong.progress.measuring.spread import Spread
-from sewalong.progress.record.measurable import RATE_NOISE, Measured, Unmeasurable
+from sewalong.progress.record.measurable import Measured, Unmeasurable
 from sewalong.quilt.cloth.border_length import border_length
 from sewalong.quilt.cloth.ease import ease
 from sewalong.quilt.quilt import Quilt, Target
@@ -38,7 +40,7 @@ class TrimAll(Struct, frozen=True):
 
 
 class Resew(Struct, frozen=True):
-    """Unpick and sew again: the seams a piece crosses, and those of all pieces together."""
+    """Unpick and sew again: the seams sewn in one piece, and those of all pieces together."""
 
     seams_each: int
     pieces: int
@@ -84,15 +86,13 @@ def choices(
 ) -> tuple[Choice, ...]:
     """The ways out, the gentlest first; none when the piece is right.
 
-    Where no seam can be at fault there is nothing to choose yet but to look. `pieces` is how
+    Where pieces are to be counted or sorted there is nothing to choose yet. `pieces` is how
     many there are like it, for the cost of resewing.
     """
-    if cause.why in (Why.MISSING, Why.TOO_MANY, Why.OTHER):
+    if cause.why in (Why.MISSING, Why.TOO_MANY, Why.SWAPPED, Why.SLIP, Why.OTHER):
         return (_set_aside(spread, quilt.unit),) if spread.set_aside else ()
-    if cause.why is Why.RIGHT and spread.apart == 0:
-        return ()
     found: list[Choice] = []
-    if cause.why is not Why.RIGHT and not piece.is_test:
+    if not piece.is_test and spread.typical != piece.expected:
         found.append(_ease(piece, spread.typical, quilt.unit))
     if spread.set_aside and not piece.is_long:
         found.append(_set_aside(spread, quilt.unit))
@@ -101,7 +101,7 @@ def choices(
     elif not (piece.is_long or piece.is_test):
         found.append(_trim(quilt, target, piece, spread))
     if cause.is_seam and not piece.is_test:
-        found.append(_resew(piece, cause, pieces))
+        found.append(_resew(seams_sewn(quilt, target, piece), cause, pieces))
     return tuple(found)
 
 
@@ -117,12 +117,9 @@ def _ease(piece: Measured, reading: Length, unit: Unit) -> EaseIn:
 
 
 def _trim(quilt: Quilt, target: Target, piece: Measured, spread: Spread) -> TrimAll:
-    """To the size decided where all reach it, else to the largest that all reach."""
+    """To one size, and what the top comes to."""
     unit = quilt.unit
-    planned = piece.at_least
-    if planned is None:
-        planned = round_to(piece.expected, unit.step, Rounding.NEAREST)
-    to = min(spread.common, planned)
+    to = trim_size(piece, spread, unit)
     most_lost = spread.largest - to
     try:
         outlook = if_like(quilt, target, piece, to)
@@ -162,16 +159,12 @@ def _borders(
     return CutBordersTo(length, ease_each, outlook, f"{words}{borders_said(outlook, quilt.unit)}.")
 
 
-def _resew(piece: Measured, cause: Cause, pieces: int) -> Resew:
-    each = piece.seams or max(1, ceil(piece.allowances / 2 - RATE_NOISE))
+def _resew(each: int, cause: Cause, pieces: int) -> Resew:
     how = "Unpick and resew" if cause.why is Why.WIDE else "Sew again, deeper, no unpicking"
-    if each * pieces == 1:
-        words = f"{how}: 1 seam."
-    elif pieces == 1:
-        words = f"{how}: {each} seams across it."
-    else:
-        seams = "1 seam" if each == 1 else f"{each} seams"
-        words = f"{how}: {seams} across each, {each * pieces} in all {pieces}."
+    seams = "1 seam" if each == 1 else f"{each} seams"
+    words = f"{how}: {seams}."
+    if pieces > 1:
+        words = f"{how}: {seams} in each, {each * pieces} in all {pieces}."
     return Resew(each, pieces, words)
 
 

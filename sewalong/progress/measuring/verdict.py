@@ -7,16 +7,9 @@ from enum import StrEnum
 from fractions import Fraction
 
 from sewalong.lengths import Length
+from sewalong.progress.measuring.tape import near_enough
 from sewalong.progress.record.measurable import Measured
 from sewalong.quilt.cloth.ease import EASE_LIMIT, REMAKE_LIMIT, most_off
-
-TAPE = (
-    (Length(12), Length(1, 32)),
-    (Length(36), Length(1, 16)),
-)
-LONG_TAPE = Length(1, 8)
-"""How near a reading can be believed, by the length measured: half a sixteenth up to a foot,
-a sixteenth up to a yard, an eighth beyond. Common practice."""
 
 
 class Outcome(StrEnum):
@@ -25,14 +18,6 @@ class Outcome(StrEnum):
     PASS = "pass"
     BLOCK = "block to shape"
     REMAKE = "remake"
-
-
-def near_enough(length: Length) -> Length:
-    """How far off a piece of this length may read and still be right."""
-    for upto, near in TAPE:
-        if length <= upto:
-            return near
-    return LONG_TAPE
 
 
 def limit_for(piece: Measured) -> Fraction:

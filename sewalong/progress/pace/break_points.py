@@ -40,10 +40,12 @@ def at_a_chains_end(state: State, now: Plan) -> bool:
 def something_may_be_worn(state: State, now: Plan, at: datetime) -> bool:
     """Whether it is worth while to look what wears out: a look through the whole record.
 
-    Between stage boundaries only a stop can be due, and none before its time has gone by.
+    Between stage boundaries only the bobbin can be due, where its changes are written down, and a
+    stop, and none before its time has gone by.
     """
     session = state.session
     if session is None or at_a_stage_boundary(state, now):
         return True
     sat = at - session.opened
-    return sat >= timedelta(minutes=STOP_MINUTES) and at_a_chains_end(state, now)
+    may_be = "bobbin" in state.changed or sat >= timedelta(minutes=STOP_MINUTES)
+    return may_be and at_a_chains_end(state, now)

@@ -6,7 +6,8 @@ time is the whole stretch before the heap. Three things have no time that can be
 keep only their number: the first count of a session typed with the session just opened, a
 heap typed after the work, and a stretch with an idle gap in it. Where one count is long
 work (a border, a row's worth of quilting), what was sewn before putting away and not
-counted yet goes to the next count.
+counted yet goes to the next count. What was sewn of a row and written down as begun goes to
+the count of that row, however many evenings later.
 """
 
 from __future__ import annotations
@@ -20,7 +21,7 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from sewalong.progress.record import events as e
-from sewalong.progress.record.route import JOIN_ROWS
+from sewalong.progress.record.route import JOIN_ROWS, SEW_ROWS
 from sewalong.progress.record.undoing import effective
 
 IN_ONE_GO = timedelta(seconds=10)
@@ -119,7 +120,40 @@ def _judged(stretch: Stretch, usual: float) -> Stretch:
     return stretch
 
 
+class _RowsBegun:
+    """The minutes that went into rows begun and not counted yet, until those rows are."""
+
+    def __init__(self, guess: float) -> None:
+        self._too_fast = TOO_FAST * guess / 4
+        self._rows = 0
+        self._minutes: float | None = 0.0
+
+    def more(self, rows: int, minutes: float | None) -> None:
+        """So many rows are begun now, after `minutes` more at them; None: nobody can say."""
+        if not self._rows:
+            self._minutes = 0.0
+        known = minutes is not None and minutes >= self._too_fast
+        if not known or self._minutes is None or minutes is None:
+            self._minutes = None
+        else:
+            self._minutes += minutes
+        self._rows = rows
+
+    def given_to(self, stretch: Stretch) -> Stretch:
+        """The stretch with what was sewn before of the rows it counts."""
+        if stretch.stage != SEW_ROWS or stretch.n <= 0 or not self._rows:
+            return stretch
+        part = min(stretch.n, self._rows) / self._rows
+        self._rows -= min(stretch.n, self._rows)
+        if self._minutes is None or stretch.minutes is None:
+            return replace(stretch, minutes=None)
+        before = part * self._minutes
+        self._minutes -= before
+        return replace(stretch, minutes=stretch.minutes + before)
+
+
 def _raw(record: Sequence[e.Recorded], guesses: Mapping[str, float]) -> Iterator[Stretch]:
+    begun = _RowsBegun(guesses.get(SEW_ROWS, 0.0))
     began: datetime | None = None
     carried = 0.0
     heap: list[e.Recorded] = []
@@ -127,20 +161,23 @@ def _raw(record: Sequence[e.Recorded], guesses: Mapping[str, float]) -> Iterator
         event = recorded.event
         said = counted(event)
         counts = said is not None and said[0] in guesses
-        if not (counts or isinstance(event, e.SessionOpened | e.SessionClosed)):
+        if not (counts or isinstance(event, e.SessionOpened | e.SessionClosed | e.RowsBegun)):
             continue
         if heap and not (counts and _goes_on(heap[-1].event, event)):
-            yield from _times_of(heap, began, carried, guesses)
+            yield from map(begun.given_to, _times_of(heap, began, carried, guesses))
             began, carried, heap = heap[-1].event.at, 0.0, []
         if counts:
             heap.append(recorded)
+        elif isinstance(event, e.RowsBegun):
+            begun.more(event.rows, None if began is None else carried + _minutes(began, event.at))
+            began, carried = event.at, 0.0
         elif isinstance(event, e.SessionClosed):
             carried += 0.0 if event.forgotten else _minutes(began, event.ended)
             began = None
         else:
             began = event.at
     if heap:
-        yield from _times_of(heap, began, carried, guesses)
+        yield from map(begun.given_to, _times_of(heap, began, carried, guesses))
 
 
 def _minutes(began: datetime | None, ended: datetime) -> float:

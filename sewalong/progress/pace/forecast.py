@@ -152,7 +152,7 @@ class Ahead(Struct, frozen=True):
 def _ahead(pace: StagePace, known: Paces, session: float) -> Ahead:
     line = known.plan.line(pace.stage.id)
     span = Span(line.done, line.to_do)
-    work = span.ahead(known.slope.b)
+    work = span.ahead(known.slope.b) * (1 - line.begun / line.to_do)
     lean = _lean(span, known.slope.b) if pace.timed else 0.0
     in_sessions = max(1.0, pace.rate.mean(work) / 60 / session)
     spread = (

@@ -14,9 +14,10 @@ from functools import lru_cache
 from msgspec import Struct
 
 from sewalong.lengths import Unit
-from sewalong.piecing.catalogue import written_method
+from sewalong.piecing.catalogue import written_for
 from sewalong.piecing.derive import derive
 from sewalong.piecing.faults import MethodFault, SizeRefused, UnknownMethod
+from sewalong.piecing.method import MethodKey
 from sewalong.progress.pace.duration_words import each_takes
 from sewalong.progress.pace.stage_lengths import StageLength, stage_lengths
 from sewalong.progress.record.route import JOIN_ROWS, RouteStage, route_for
@@ -101,14 +102,14 @@ def _usual(quilt: Quilt, target: Target) -> dict[str, StageLength]:
         "add-borders": StageLength(USUAL_BORDER),
         "bind": StageLength(USUAL_BINDING),
     }
-    return {**usual, **_usual_of_method(quilt.method_id)}
+    return {**usual, **_usual_of_method(quilt.method_key)}
 
 
 @lru_cache(maxsize=32)
-def _usual_of_method(method_id: str) -> Mapping[str, StageLength]:
+def _usual_of_method(key: MethodKey) -> Mapping[str, StageLength]:
     try:
-        size = USUAL_STRIP if written_method(method_id).starts[0].strip else USUAL_SQUARE
-        made = derive(method_id, size)
+        written = written_for(key)
+        made = derive(written, USUAL_STRIP if written.starts[0].strip else USUAL_SQUARE)
     except (SizeRefused, MethodFault, UnknownMethod):
         return {}
     return {work.id: StageLength(work.sewn, work.cut) for work in made.stages}

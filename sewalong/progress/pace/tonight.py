@@ -20,9 +20,10 @@ from sewalong.progress.joining.current_stage import in_hand
 from sewalong.progress.pace.duration_words import each_takes, hours
 from sewalong.progress.pace.exclusions import LeaveOut, is_left_out, labels_left_out
 from sewalong.progress.pace.paces import Paces, paces
+from sewalong.progress.record.begun_rows import held, left_begun, units_across
 from sewalong.progress.record.events import Recorded
 from sewalong.progress.record.readiness import ready
-from sewalong.progress.record.route import RouteStage
+from sewalong.progress.record.route import SEW_ROWS, RouteStage
 from sewalong.progress.record.state import State
 
 CHANGE_MINUTES = 3.0
@@ -270,9 +271,13 @@ class _Asked(Struct, frozen=True):
 def _counted(state: State, stage: RouteStage, n: int) -> State:
     """The piles after `n` counts more, with nothing else changed."""
     done = {**state.done, stage.id: state.done[stage.id] + n}
-    piles = dict(state.piles)
+    piles, begun = dict(state.piles), state.begun
     if isinstance(stage, Stage):
         for taken in stage.takes:
             piles[taken.pile] -= n * taken.count
         piles[stage.makes.pile] += n * stage.makes.count
-    return replace(state, piles=piles, done=done)
+        if stage.id == SEW_ROWS and begun:
+            across = units_across(state.route, state.quilt.method.unit)
+            piles[state.quilt.method.unit] += held(begun, across, n)
+            begun = left_begun(begun, across, n)
+    return replace(state, piles=piles, done=done, begun=begun)

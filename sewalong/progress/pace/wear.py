@@ -12,7 +12,7 @@ from itertools import pairwise
 
 from msgspec import Struct
 
-from sewalong.lengths import Unit
+from sewalong.progress.pace.bobbin import LEARNED_FROM, long, may_run_out
 from sewalong.progress.pace.break_points import STOP_MINUTES, at_a_chains_end, at_a_stage_boundary
 from sewalong.progress.pace.duration_words import hours
 from sewalong.progress.pace.paces import Paces, paces
@@ -23,12 +23,6 @@ from sewalong.progress.record.state import State
 
 NEEDLE_HOURS = 8.0
 """Common practice: sewing shops and books say 6 to 12 hours, most of them 8."""
-
-NEARLY_EMPTY = 0.9
-"""Part of the shortest bobbin so far at which to look. From memory."""
-
-LEARNED_FROM = 5
-"""Last changes that the length of a bobbin or blade is learned from. From memory."""
 
 
 class WearChoices(Struct, frozen=True):
@@ -56,7 +50,7 @@ def worn(
 ) -> tuple[Wear, ...]:
     """What is due to be said now and is not in `said`; `state` is the fold of `record`.
 
-    Stops come at chain ends, the others at stage boundaries.
+    Stops and the bobbin come at chain ends, the others at stage boundaries.
     """
     now_plan = plan(state)
     if not at_a_chains_end(state, now_plan):
@@ -64,9 +58,12 @@ def worn(
     chosen = choices or WearChoices()
     known = paces(state, record, now)
     found: list[Wear] = []
-    if at_a_stage_boundary(state, now_plan):
+    boundary = at_a_stage_boundary(state, now_plan)
+    if boundary:
         found += _needle(state, record, known, chosen)
-        found += _bobbin(state, record, known)
+    if (bobbin := may_run_out(state, record)) is not None:
+        found.append(Wear(f"bobbin-{bobbin[0]}", bobbin[1]))
+    if boundary:
         found += _blade(state, record, known, chosen)
     found += _stop(state, known, now, chosen)
     return tuple(wear for wear in found if wear.id not in said)
@@ -87,42 +84,29 @@ def _needle(
         )
 
 
-def _bobbin(state: State, record: Sequence[Recorded], known: Paces) -> Iterator[Wear]:
-    when = changes(record, "bobbin")
-    shortest = _shortest(state, known, when, "sewn")
-    now = use_between(state, known, when[-1]).sewn if when else None
-    if shortest and now is not None and now >= NEARLY_EMPTY * shortest:
-        yield Wear(
-            f"bobbin-{when[-1]}",
-            f"{_long(state, now)} of seam on this bobbin; one of your last ones was changed "
-            f"after {_long(state, shortest)}. Look at it before the next chain.",
-        )
-
-
 def _blade(
     state: State, record: Sequence[Recorded], known: Paces, chosen: WearChoices
 ) -> Iterator[Wear]:
     when = changes(record, "blade")
     limit = chosen.blade_inches
     if limit is None:
-        limit = _shortest(state, known, when, "cut")
+        limit = _shortest(state, known, when)
     now = use_between(state, known, when[-1] if when else 0).cut
     if limit and now is not None and now >= limit:
         yield Wear(
             f"blade-{when[-1] if when else 0}",
-            f"{_long(state, now)} cut with this blade; you change it after "
-            f"{_long(state, limit)}. A blunt blade wants pressure, and slips.",
+            f"{long(state, now)} cut with this blade; you change it after "
+            f"{long(state, limit)}. A blunt blade wants pressure, and slips.",
         )
 
 
-def _shortest(state: State, known: Paces, when: Sequence[int], of: str) -> float | None:
-    """The least that lay between two changes, of the last few; None before two changes.
+def _shortest(state: State, known: Paces, when: Sequence[int]) -> float | None:
+    """The least that was cut between two changes, of the last few; None before two changes.
 
     Stretches whose length isn't known, or with nothing in them, teach nothing.
     """
     pairs = list(pairwise(when))[-LEARNED_FROM:]
-    uses = [use_between(state, known, after, upto) for after, upto in pairs]
-    lengths = [use.sewn if of == "sewn" else use.cut for use in uses]
+    lengths = [use_between(state, known, after, upto).cut for after, upto in pairs]
     return min((length for length in lengths if length), default=None)
 
 
@@ -142,9 +126,3 @@ def _stop(state: State, known: Paces, now: datetime, chosen: WearChoices) -> Ite
             f"{hours((now - since).total_seconds() / 3600)} at it: stand up, look far away, "
             "loosen your hands.",
         )
-
-
-def _long(state: State, inches: float) -> str:
-    if state.quilt.unit is Unit.INCH:
-        return f"{inches / 36:.0f} yd"
-    return f"{inches * 0.0254:.0f} m"

@@ -14,9 +14,11 @@ from msgspec.structs import replace
 
 from sewalong.piecing.method import Noun, Pieces, Stage, Station
 from sewalong.progress.plan.smaller_layouts import layouts_within
+from sewalong.progress.record.begun_rows import held, part_sewn, units_across, units_in
+from sewalong.progress.record.joined_rows import pieces_to_join
 from sewalong.progress.record.readiness import ready
 from sewalong.progress.record.refused import Refused
-from sewalong.progress.record.route import JOIN_ROWS, ROW, RouteStage, TopStage
+from sewalong.progress.record.route import JOIN_ROWS, ROW, SEW_ROWS, RouteStage, TopStage
 from sewalong.progress.record.state import Standing, State
 from sewalong.progress.record.steering import must_be_within_reach
 from sewalong.quilt.quilt import Target
@@ -28,7 +30,8 @@ class StageLine(Struct, frozen=True):
     `needed` is all the target needs of the stage, `done` what was counted (more than
     `needed` where more was made than the target takes), `to_do` what is left, `ready` how
     many could be done now with what waits. `waiting` is the pieces in its pile now (the
-    scarcer pile, when it takes two).
+    scarcer pile, when it takes two), at joining whole rows and rows joined already. `begun` is how much of what is left is sewn already, in
+    counts: 0.5 for half a row.
     """
 
     stage: RouteStage
@@ -38,6 +41,7 @@ class StageLine(Struct, frozen=True):
     ready: int
     waiting: int
     waiting_noun: Noun
+    begun: float = 0.0
 
 
 class Suggestion(Struct, frozen=True):
@@ -46,7 +50,7 @@ class Suggestion(Struct, frozen=True):
 
 
 class Units(Struct, frozen=True):
-    """`made`: whole units now, loose or in rows. `spare`: over, once all there is is made up."""
+    """`made`: whole units now, loose, in rows or in rows begun. `spare`: over, once all there is is made up."""
 
     made: int
     to_go: int
@@ -116,7 +120,7 @@ def plan(state: State) -> Plan:
 
 
 def _in_rows(state: State) -> int:
-    return state.piles[ROW.id] * state.target.columns
+    return state.piles[ROW.id] * state.target.columns + units_in(state.begun)
 
 
 def _backward(
@@ -139,6 +143,10 @@ def _backward(
         for taken in stage.takes:
             wants[taken.pile] = wants.get(taken.pile, 0) + to_do[stage.id] * taken.count
             spent[taken.pile] = spent.get(taken.pile, 0) + beyond[stage.id] * taken.count
+        if stage.id == SEW_ROWS and state.begun:
+            unit = state.quilt.method.unit
+            across = units_across(state.route, unit)
+            wants[unit] -= held(state.begun, across, to_do[stage.id])
     missing = {
         pile: wants[pile] - state.piles[pile]
         for pile in state.route.starts
@@ -207,13 +215,17 @@ def _line(state: State, stage: RouteStage, to_do: int, beyond: int) -> StageLine
     done = state.done[stage.id]
     needed = stage.steps if isinstance(stage, TopStage) else max(0, done - beyond) + to_do
     waiting, noun = _waiting(state, stage)
-    return StageLine(stage, needed, done, to_do, ready(state, stage), waiting, noun)
+    begun = 0.0
+    if stage.id == SEW_ROWS and state.begun:
+        across = units_across(state.route, state.quilt.method.unit)
+        begun = part_sewn(state.begun, across, to_do)
+    return StageLine(stage, needed, done, to_do, ready(state, stage), waiting, noun, begun)
 
 
 def _waiting(state: State, stage: RouteStage) -> tuple[int, Noun]:
     if isinstance(stage, TopStage):
         if stage.id == JOIN_ROWS:
-            return state.piles[ROW.id], ROW.noun
+            return pieces_to_join(state)
         return ready(state, stage), stage.counts
     scarcest = min(stage.takes, key=lambda taken: state.piles[taken.pile] // taken.count)
     return state.piles[scarcest.pile], state.route.piles[scarcest.pile].noun
@@ -238,8 +250,6 @@ def _shortfall(state: State, possible: int, missing: Mapping[str, int]) -> Short
 
 def can_be_wanted(state: State, layout: Target) -> bool:
     """Whether a layout would be taken as the target: what is offered must not be refused."""
-    if state.standing is not Standing.IN_PROGRESS:
-        return False
     try:
         must_be_within_reach(state, layout.rows, layout.columns)
     except Refused:
@@ -286,7 +296,7 @@ def _waits(line: StageLine) -> str:
 
 def _work_done(lines: tuple[StageLine, ...]) -> float:
     needed = sum(line.needed * line.stage.minutes for line in lines)
-    done = sum((line.needed - line.to_do) * line.stage.minutes for line in lines)
+    done = sum((line.needed - line.to_do + line.begun) * line.stage.minutes for line in lines)
     return done / needed if needed else 1.0
 
 

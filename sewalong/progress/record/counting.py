@@ -5,12 +5,13 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from sewalong.piecing.method import Stage, Station
+from sewalong.progress.record.begun_rows import units_in
 from sewalong.progress.record.event import Event, Recorded, counts_of, label_of
 from sewalong.progress.record.limits import a_number, a_stage, lie
 from sewalong.progress.record.on_the_top import last_on_the_top, loose_rows
 from sewalong.progress.record.readiness import ready
 from sewalong.progress.record.refused import Refused
-from sewalong.progress.record.route import JOIN_ROWS, ROW, RouteStage, TopStage
+from sewalong.progress.record.route import JOIN_ROWS, ROW, SEW_ROWS, RouteStage, TopStage
 from sewalong.progress.record.state import State
 from sewalong.progress.record.tally import Tally
 
@@ -52,9 +53,10 @@ class Unpicked(Event, frozen=True, kw_only=True, tag="unpicked"):
         possible = still_whole(state, stage)
         if n > possible:
             some = f"Only {stage.counts.count(possible)}" if possible else f"No {stage.counts.one}"
+            begun = " Of rows begun, say what is still sewn." if _only_begun(state, stage) else ""
             raise Refused(
                 f"{some} from {stage.label} can be taken apart now. "
-                "What went further already has to be unpicked there first."
+                f"What went further already has to be unpicked there first.{begun}"
             )
 
     def apply(self, tally: Tally, seq: int) -> None:
@@ -99,6 +101,10 @@ class BobbinRanOut(Event, frozen=True, kw_only=True, tag="bobbin ran out"):
         )
 
 
+def _only_begun(state: State, stage: RouteStage) -> bool:
+    return stage.id == SEW_ROWS and bool(state.begun)
+
+
 def count_after_going_on(event: Event, tally: Tally, seq: int) -> None:
     """A count can be taken back, in one with the going on without a proof that came with it."""
     tally.can_undo(seq)
@@ -141,6 +147,8 @@ def _not_enough(state: State, stage: RouteStage, n: int, possible: int) -> str:
     there = " and ".join(
         piles[taken.pile].noun.count(state.piles[taken.pile]) for taken in stage.takes
     )
+    if _only_begun(state, stage):
+        there += f" and {units_in(state.begun)} in rows begun"
     wait = "waits" if len(stage.takes) == 1 and there.startswith("1 ") else "wait"
     enough = f"enough for {possible}" if possible else "not enough for one"
     return (

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from sewalong.progress.record.begun import RowsBegun
 from sewalong.progress.record.counting import BobbinRanOut, Counted, Unpicked
 from sewalong.progress.record.event import Event, Recorded
 from sewalong.progress.record.joining import RowsJoined
@@ -36,6 +37,7 @@ __all__ = [
     "PutAway",
     "Recorded",
     "Recounted",
+    "RowsBegun",
     "RowsJoined",
     "SessionClosed",
     "SessionOpened",
@@ -78,5 +80,6 @@ EVENTS: tuple[type[Event], ...] = (
     Undone,
     UnitDecided,
     PlanChanged,
+    RowsBegun,
 )
 """Add a new kind at the end; what is here stays for ever, because records name it."""

@@ -9,7 +9,6 @@ from functools import lru_cache
 from msgspec import Struct
 
 from sewalong.lengths import LONGEST, Length, show
-from sewalong.piecing.catalogue import written_method
 from sewalong.piecing.cloth import Piece
 from sewalong.piecing.derive import Derivation
 from sewalong.piecing.faults import MethodFault, SizeRefused
@@ -21,9 +20,12 @@ from sewalong.quilt.cloth.to_cut import to_cut
 from sewalong.quilt.derived import derived
 from sewalong.quilt.quilt import Quilt, Target
 from sewalong.quilt.size import Size
-from sewalong.quilt.unit_size import decided_unit, is_trimmed, trim_stage
+from sewalong.quilt.unit_size import decided_unit, is_trimmed
 
 ACROSS, DOWN = "across", "down"
+ALLOWANCE = "allowance"
+"""One seam allowance, measured at the back."""
+
 MOST_SIDE_BY_SIDE = 200
 RATE_NOISE = 1e-4
 """Sizes of pieces are rounded to a millionth of an inch, so a rate is no nearer than this."""
@@ -39,7 +41,7 @@ class Measured(Struct, frozen=True):
 
     `id` is how the record names it. `allowances` is how many inches it loses for an inch more
     of seam allowance: two for every seam it crosses straight, other numbers for slanting
-    seams, 0 where no seam decides it. `of` is how many alike lie side by side in it and `each`
+    seams, 0 where no seam decides it, below 0 where it grows (an allowance itself). `of` is how many alike lie side by side in it and `each`
     what one of them adds (None where they are not alike). `at_least` is the size it is trimmed
     to later, where it is.
     """
@@ -53,14 +55,19 @@ class Measured(Struct, frozen=True):
     at_least: Length | None = None
 
     @property
+    def noun(self) -> str:
+        """What it is called without its direction."""
+        return self.words.removesuffix(f" {DOWN}")
+
+    @property
     def is_long(self) -> bool:
         """Whether it is a row, a centre or a top."""
         return self.id.partition(":")[0] in ("row", "column", "centre", "top")
 
     @property
     def is_test(self) -> bool:
-        """Whether it is a strip test, sewn only to be measured."""
-        return self.id.partition(":")[0] in ("strips", "middle")
+        """Whether it is measured for the seam alone: a strip test, or an allowance."""
+        return self.id.partition(":")[0] in ("strips", "middle", ALLOWANCE)
 
     @property
     def seams(self) -> int | None:
@@ -69,13 +76,23 @@ class Measured(Struct, frozen=True):
         return whole if abs(self.allowances - 2 * whole) < RATE_NOISE else None
 
 
+def other_way_of(piece: str) -> str:
+    """The id of the same piece measured the other way; "" for what has only one way."""
+    head, _, way = piece.partition(":")
+    if head in ("row", "column", "strips", "middle", ALLOWANCE):
+        return ""
+    if head in ("centre", "top"):
+        return f"{head}:{ACROSS if way == DOWN else DOWN}"
+    return head if way == DOWN else f"{head}:{DOWN}"
+
+
 def read_piece(quilt: Quilt, target: Target, piece: str) -> Measured:
     """The piece called `piece`; raises Unmeasurable, saying what there is.
 
     A pile's id, with ":down" for its other side; "row", "row:4" (a row of four units),
     "column:4" (four rows joined, measured down); "centre:across", "centre:down" and the same
     of "top"; "strips:3:3/2" (three strips cut at 3/2 in, sewn side by side) and
-    "middle:3/2" (the middle one of them, seam to seam).
+    "middle:3/2" (the middle one of them, seam to seam); "allowance" (one seam allowance at the back).
     """
     return _read(quilt, target, piece)
 
@@ -87,6 +104,9 @@ def _read(quilt: Quilt, target: Target, piece: str) -> Measured:
         return _strips(quilt, rest)
     if head == "middle":
         return _middle(quilt, rest)
+    if piece == ALLOWANCE:
+        words = "seam allowance at the back, stitches to raw edge"
+        return Measured(ALLOWANCE, words, quilt.seam, -1.0)
     if head == "row" and rest != DOWN:
         return _side_by_side(quilt, target, _number(rest, target.columns, "units"), ACROSS)
     if head == "column":
@@ -106,10 +126,14 @@ def measurable(quilt: Quilt, target: Target) -> tuple[Measured, ...]:
     unit = _of_pile(quilt, quilt.method.unit, ACROSS)
     if _of_pile(quilt, quilt.method.unit, DOWN).expected != unit.expected:
         ids.append(f"{quilt.method.unit}:{DOWN}")
+    # Both ways of a sewn unit tell a seam from stretched cloth.
+    pile = f"{proof_pile(quilt)}:{DOWN}"
+    if pile not in ids and _of_pile(quilt, proof_pile(quilt), DOWN).allowances:
+        ids.append(pile)
     ids += ["row", "centre:across", "centre:down"]
     if quilt.borders:
         ids += ["top:across", "top:down"]
-    ids += [_three_strips(quilt), f"middle:{_test_strip(quilt)}"]
+    ids += [_three_strips(quilt), f"middle:{_test_strip(quilt)}", ALLOWANCE]
     return tuple(_read(quilt, target, id) for id in ids)
 
 
@@ -118,7 +142,7 @@ def proof_pile(quilt: Quilt) -> str:
 
     Where the owner trims units that the method does not, it is that of the units themselves.
     """
-    trim = trim_stage(quilt.method_id)
+    trim = quilt.written_method.trim_stage
     if trim is None:
         return quilt.method.unit
     return quilt.method.stage(trim).takes[0].pile
@@ -140,7 +164,7 @@ def proof_piece(quilt: Quilt) -> str:
 def _test_strip(quilt: Quilt) -> Length:
     """The width of strip for a test: the quilt's own strips, else 1 1/2 in as is common."""
     first = quilt.starts[0]
-    return first.size if first.length is not None else max(Fraction(3, 2), 3 * quilt.seam)
+    return quilt.cut_at(first) if first.length is not None else max(Fraction(3, 2), 3 * quilt.seam)
 
 
 def _three_strips(quilt: Quilt) -> str:
@@ -150,11 +174,10 @@ def _three_strips(quilt: Quilt) -> str:
 @lru_cache(maxsize=64)
 def _sewn_with(quilt: Quilt, seam: Length) -> dict[str, list[Piece]]:
     """By pile: what the quilt's own pieces come to when sewn with this allowance."""
-    cut = {start.pile: float(start.size) for start in quilt.starts}
+    cut = {start.pile: float(quilt.cut_at(start)) for start in quilt.starts}
     length = quilt.starts[0].length
-    written = written_method(quilt.method_id)
     long = {} if length is None else {"strip_length": float(length)}
-    return run_sizes(written, cut, seam, whole=False, **long).seen
+    return run_sizes(quilt.written_method, cut, seam, whole=False, **long).seen
 
 
 def _of_pile(quilt: Quilt, pile: str, way: str) -> Measured:

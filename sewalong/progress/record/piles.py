@@ -5,8 +5,9 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import Literal
 
+from sewalong.progress.record.begun_rows import units_in
 from sewalong.progress.record.event import Event, Recorded, noun_of, stopped
-from sewalong.progress.record.limits import a_number, a_pile, lie
+from sewalong.progress.record.limits import a_number, a_pile, are, lie
 from sewalong.progress.record.on_the_top import loose_rows
 from sewalong.progress.record.places import put_away
 from sewalong.progress.record.refused import Refused
@@ -32,6 +33,7 @@ class Spoiled(Event, frozen=True, kw_only=True, tag="spoiled"):
             raise Refused(
                 f"Only {noun_of(state, pile).count(there)} {lie(there)} there, "
                 f"so {n} cannot be spoiled. If more lie there, recount that pile first."
+                f"{beside_the_pile(state, pile)}"
             )
 
     def apply(self, tally: Tally, seq: int) -> None:
@@ -45,6 +47,15 @@ class Spoiled(Event, frozen=True, kw_only=True, tag="spoiled"):
 def loose(state: State, pile: str) -> int:
     """How many pieces of a pile lie by themselves; rows already joined do not."""
     return loose_rows(state) if pile == ROW.id else state.piles[pile]
+
+
+def beside_the_pile(state: State, pile: str) -> str:
+    """A sentence for the pieces of a pile that are sewn into rows begun, with a space before it;
+    empty where there are none."""
+    n = units_in(state.begun) if pile == state.quilt.method.unit else 0
+    if not n:
+        return ""
+    return f" {noun_of(state, pile).count(n)} more {are(n)} sewn into rows begun."
 
 
 class Found(Event, frozen=True, kw_only=True, tag="found"):

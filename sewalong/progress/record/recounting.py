@@ -120,8 +120,7 @@ def _made_after_all(tally: Tally, pile: str, difference: int) -> bool:
     if stage is None or counts is None:
         return False
     tally.change(pile, difference)
-    for taken in stage.takes:
-        tally.change(taken.pile, -counts * taken.count)
+    tally.take(stage, counts)
     plus(tally.done, stage.id, counts)
     return True
 

@@ -11,7 +11,7 @@ from functools import lru_cache
 
 from msgspec import Struct
 
-from sewalong.piecing.method import Hazard, Noun, Pieces, Pile, Stage, Station
+from sewalong.piecing.method import Either, Hazard, Noun, Pieces, Pile, Stage, Station
 from sewalong.quilt.quilt import Quilt, Target
 
 JOIN_ROWS = "join-rows"
@@ -37,6 +37,7 @@ class TopStage(Struct, frozen=True):
     do: str
     check: str
     minutes: float
+    either: tuple[Either, ...] = ()
 
 
 RouteStage = Stage | TopStage
@@ -105,8 +106,9 @@ def _join_rows(target: Target) -> TopStage:
         counts=Noun("seam", "seams"),
         hazards=(Hazard.NEEDLE, Hazard.PINS),
         do="Pin two neighbouring rows right sides together at every crossing, then sew the seam.",
-        check="Row tags: neighbours? Seams nested at each crossing?",
+        check="Row tags: neighbours? Every crossing pinned, seams matching?",
         minutes=1.0 * target.columns,
+        either=(Either.CROSSINGS,),
     )
 
 

@@ -107,9 +107,11 @@ def rows_of(state: State, size: Size) -> Iterator[str]:
         for stage in reversed(state.route.of_the_top)
         if state.done[stage.id]
     ]
-    if not rows and not on_the_top:
-        return
     units = unit_text(size, state.quilt.unit)
+    if not rows and not on_the_top:
+        if state.begun:
+            yield f"A row is begun with units of {units}. Take it apart first, or keep that size."
+        return
     sewn = f"{ROW.noun.count(rows)} {are(rows)} sewn already with units of {units}."
     if on_the_top:
         first = ", then ".join([*on_the_top, ROW.noun.count(rows)])

@@ -9,6 +9,7 @@ from fractions import Fraction
 
 from msgspec import Struct, field
 
+from sewalong.progress.record.begun_rows import Begun
 from sewalong.progress.record.places import Places, in_words
 from sewalong.progress.record.route import Route
 from sewalong.progress.record.settings import Settings
@@ -92,8 +93,9 @@ class State(Struct, frozen=True):
     `piles` counts what lies in each pile now; `done` counts each stage, less what was
     unpicked. For every pile: opening + made + `found` + `recounted` - taken - `spoiled`
     = now, where `recounted` is the sum of the differences found by hand (signed) that were
-    not said to be made, found or spoiled. `missing` is what was made and cannot be found:
-    it is no part of `piles`, and lies in `recounted` as a difference.
+    not said to be made, found or spoiled, and units in rows `begun` are taken. `missing` is
+    what was made and cannot be found: it is no part of `piles`, and lies in `recounted` as a
+    difference.
     """
 
     quilt: Quilt
@@ -136,6 +138,8 @@ class State(Struct, frozen=True):
     joints: tuple[tuple[int, int], ...]
     """Neighbouring rows joined by their numbers, in order of joining; never more than
     `done` has seams, for seams can also be counted without numbers."""
+    begun: Begun
+    """Pieces of rows that are not whole yet. Their units are not in their pile any more."""
     mentioned: Mapping[str, datetime]
     """By id: when something was last said, so that it is said once."""
     iron_asked: bool

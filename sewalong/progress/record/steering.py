@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import ClassVar
 
+from sewalong.progress.record.begun_rows import rows_begun
 from sewalong.progress.record.event import Event, Recorded, label_of
 from sewalong.progress.record.limits import a_stage, are
 from sewalong.progress.record.on_the_top import joined_rows, last_on_the_top
@@ -65,6 +66,7 @@ def must_be_within_reach(state: State, rows: int, columns: int) -> None:
             f"Unpick {'it' if sewn == 1 else 'them'} first, "
             f"or keep {state.target.columns} across."
         )
+    _rows_begun_stay(state, rows, columns)
     past_joining = last_on_the_top(state, after=state.route.stage(JOIN_ROWS))
     if past_joining is not None:
         raise Refused(
@@ -82,4 +84,20 @@ def must_be_within_reach(state: State, rows: int, columns: int) -> None:
         raise Refused(
             f"{ROW.noun.count(in_the_top)} are joined already. "
             f"Unpick {in_the_top - rows} first, or keep {in_the_top} rows."
+        )
+
+
+def _rows_begun_stay(state: State, rows: int, columns: int) -> None:
+    """A piece of a row begun must be shorter than a row, and no more rows begun than are to sew."""
+    longest = max((units for _, units in state.begun), default=0)
+    if longest >= columns:
+        raise Refused(
+            f"A row is begun with {longest} units sewn together. Say what is still sewn of it, or "
+            f"keep more than {longest} across."
+        )
+    rows_to_be = state.piles[ROW.id] + len(rows_begun(state.begun, columns))
+    if state.begun and rows_to_be > rows:
+        raise Refused(
+            f"{ROW.noun.count(rows_to_be)} {are(rows_to_be)} sewn or begun already. Say what is "
+            f"still sewn of those begun, or keep {ROW.noun.count(rows_to_be)}."
         )

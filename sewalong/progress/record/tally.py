@@ -10,8 +10,9 @@ from datetime import datetime
 from msgspec import Struct, field
 
 from sewalong.piecing.method import Hazard, Stage
+from sewalong.progress.record.begun_rows import Begun, held, left_begun, units_across
 from sewalong.progress.record.places import settled
-from sewalong.progress.record.route import JOIN_ROWS, Route, route_for
+from sewalong.progress.record.route import JOIN_ROWS, SEW_ROWS, Route, route_for
 from sewalong.progress.record.settings import Settings
 from sewalong.progress.record.state import (
     Check,
@@ -78,6 +79,7 @@ class Tally(Struct):
     joints: list[tuple[int, int]] = field(default_factory=list)
     mentioned: dict[str, datetime] = field(default_factory=dict)
     iron_asked: bool = True
+    begun: Begun = ()
     acts: list[tuple[int, ...]] = field(default_factory=list)
     seq: int = 0
     last_at: datetime | None = None
@@ -99,19 +101,33 @@ class Tally(Struct):
         if stage is None:
             return
         if isinstance(stage, Stage):
-            for taken in stage.takes:
-                self.change(taken.pile, -n * taken.count)
+            self.take(stage, n)
             self.change(stage.makes.pile, n * stage.makes.count)
         self.done[stage_id] += n
         if stage_id == JOIN_ROWS:
             # What is unpicked without saying which were the seams sewn last.
             del self.joints[self.done[JOIN_ROWS] :]
+        self.work_at(stage_id, n)
+
+    def take(self, stage: Stage, n: int) -> None:
+        """Take from their piles what `n` of a stage take; rows begun are finished first."""
+        if stage.id == SEW_ROWS and n > 0 and self.begun:
+            unit = self.quilt.method.unit
+            across = units_across(self.route, unit)
+            self.change(unit, held(self.begun, across, n))
+            self.begun = left_begun(self.begun, across, n)
+        for taken in stage.takes:
+            self.change(taken.pile, -n * taken.count)
+
+    def work_at(self, stage_id: str, n: int = 0) -> None:
+        """The person is at a stage of the route, where she counted `n`; at 0 it is only begun."""
         self.chosen, self.chosen_by_hand = stage_id, False
         if self.sitting is not None:
             counts = self.sitting.counts
             counts[stage_id] = counts.get(stage_id, 0) + n
+        stage = self.route.stage(stage_id)
         # Nothing is heated to take apart what was pressed.
-        if n > 0 and Hazard.IRON in stage.hazards:
+        if n >= 0 and stage is not None and Hazard.IRON in stage.hazards:
             self.iron_asked = False
 
     def spoil(self, spoilage: Spoilage) -> None:
@@ -216,6 +232,7 @@ class Tally(Struct):
             went_on=self.went_on,
             press=dict(self.press),
             joints=tuple(self.joints),
+            begun=self.begun,
             mentioned=dict(self.mentioned),
             iron_asked=self.iron_asked,
             last_act=self.acts[-1] if self.acts else (),

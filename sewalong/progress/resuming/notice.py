@@ -1,7 +1,8 @@
 """At most one thing is said at a time, the most important first.
 
 A caution comes before all, as a dialog of its own. Then pieces at risk, then a target that
-has gone out of reach, then the seam that is not proved, then what wears out, then advice.
+has gone out of reach, then the seam that is not proved, then what wears out, then advice, and
+last what to look at before a long seam.
 What carries a `mention` is said once: record `Mention` when it was shown.
 """
 
@@ -14,6 +15,7 @@ from msgspec import Struct
 
 from sewalong.piecing.method import Station
 from sewalong.progress.joining.current_stage import InHand
+from sewalong.progress.joining.orientation_checks import before_the_next
 from sewalong.progress.measuring.proof import proof
 from sewalong.progress.pace.break_points import something_may_be_worn
 from sewalong.progress.plan.plan import Plan
@@ -24,7 +26,7 @@ from sewalong.progress.resuming.sampling import sampling_line
 
 
 class Notice(Struct, frozen=True):
-    """What to say now, and of which kind: "at risk", "short", "seam", "wear" or "advice".
+    """What to say now, and of which kind: "at risk", "short", "seam", "wear", "advice" or "look".
 
     `mention` is empty when it may be said again.
     """
@@ -103,3 +105,7 @@ def _lesser(
             yield Notice("advice", sampling, mention)
     if now_plan.shortfall is not None:
         yield Notice("short", shortfall_in_words(state, now_plan))
+    look = before_the_next(hand.line.stage.id) if hand.line.to_do and hand.line.ready else ""
+    if look:
+        # Said before every such seam: each can be pinned the wrong way round.
+        yield Notice("look", look)

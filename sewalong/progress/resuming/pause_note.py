@@ -19,6 +19,7 @@ from sewalong.progress.resuming.resume_facts import (
     next_thing,
     press_in_words,
     proved_by,
+    rows_begun_in_words,
     settings_in_words,
 )
 from sewalong.progress.resuming.stop_advice import StopHere, stop_here
@@ -54,6 +55,7 @@ def pause_note(state: State, now: datetime, now_plan: Plan) -> PauseNote:
     answers = state.session.answers if state.session else {}
     lines = [
         ("Next", next_step),
+        ("Begun", rows_begun_in_words(state)),
         ("Machine", settings_in_words(state.settings) if state.settings else ""),
         ("Proved by", proved_by(state, now)),
         ("Seam", f"Not proved as it is now: {stale.why}." if stale.last and stale.why else ""),

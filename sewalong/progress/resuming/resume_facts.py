@@ -13,7 +13,8 @@ from sewalong.progress.measuring.length_words import plainly
 from sewalong.progress.measuring.proof import proof
 from sewalong.progress.plan.plan import Plan, StageLine, plan
 from sewalong.progress.record import events as e
-from sewalong.progress.record.route import TopStage
+from sewalong.progress.record.begun_rows import begun_in_words, units_across
+from sewalong.progress.record.route import JOIN_ROWS, SEW_ROWS, TopStage
 from sewalong.progress.record.sessions import is_over
 from sewalong.progress.record.settings import Settings
 from sewalong.progress.record.state import Check, SessionRecord, Standing, State
@@ -60,6 +61,7 @@ def facts(state: State, now: datetime, record: Sequence[e.Recorded] = ()) -> tup
             *_concerns(state, now, record, now_plan),
             *_last_time(state, now),
             *_next(state, now_plan),
+            *(("Begun", text) for text in [rows_begun_in_words(state)] if text),
             *_short(state, now_plan),
             *_left(state, now_plan),
             *_count_first(state, now, now_plan),
@@ -139,6 +141,8 @@ def _last_time(state: State, now: datetime) -> Facts:
         for stage_id, n in last.counts.items()
         if n and (stage := state.route.stage(stage_id)) is not None
     )
+    if state.begun and last.counts.get(SEW_ROWS) == 0:
+        did = ", ".join(filter(None, (did, "rows begun")))
     text = f"{ago(last.last_at, now).capitalize()}, for {length}: {did or 'nothing counted'}."
     yield "Last time", text
 
@@ -158,11 +162,16 @@ def next_thing(line: StageLine) -> str:
     """The next thing to do with the hands, in one sentence."""
     stage = line.stage
     to_go = f"{stage.counts.count(line.to_do)} to go"
-    if isinstance(stage, TopStage):
+    if isinstance(stage, TopStage) and stage.id != JOIN_ROWS:
         return f"{stage.label.capitalize()} ({_at(stage.station)}): {to_go}."
     waiting = line.waiting_noun.count(line.waiting)
     verb = "waits" if line.waiting == 1 else "wait"
     return f"{stage.label.capitalize()} ({_at(stage.station)}): {waiting} {verb}; {to_go}."
+
+
+def rows_begun_in_words(state: State) -> str:
+    """What is sewn of rows that are not whole yet; empty when nothing is."""
+    return begun_in_words(state.begun, units_across(state.route, state.quilt.method.unit))
 
 
 def _at(station: str) -> str:

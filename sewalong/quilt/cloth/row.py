@@ -1,4 +1,4 @@
-"""Pieces sewn side by side: how long the row comes out, and what a measured row says of the seam.
+"""Pieces sewn side by side: how long the row comes out.
 
 A row of n pieces has n - 1 seams, and each seam takes an allowance from both pieces.
 """
@@ -7,7 +7,7 @@ from collections.abc import Sequence
 
 from msgspec import Struct
 
-from sewalong.lengths import Length, Unit, show, show_some
+from sewalong.lengths import Length, show
 from sewalong.quilt.refusal import NumbersFault, above_zero, at_least, not_below_zero
 
 
@@ -39,62 +39,40 @@ def row_of(cuts: Sequence[Length], seam: Length) -> Length:
     return sum(cuts, Length(0)) - 2 * seam * (len(cuts) - 1)
 
 
-class RowReading(Struct, frozen=True):
-    """What a measured row says. `short` is below zero for a row that is over.
+class RowNumbers(Struct, frozen=True):
+    """A row of `cuts` in inches: laid edge to edge, sewn raw edge to raw edge, and as it finishes;
+    `seams` are so many."""
 
-    `off_each` is how much each seam allowance is too wide (above zero) or too narrow, and
-    `seam` the allowance that was really taken.
-    """
-
-    expected: Length
-    measured: Length
-    short: Length
-    off_each: Length
+    cuts: tuple[Length, ...]
     seam: Length
-    reason: str
 
+    @property
+    def edge_to_edge(self) -> Length:
+        """The pieces before they are sewn."""
+        return sum(self.cuts, Length(0))
 
-def read_row(
-    pieces: int, cut: Length, seam: Length, measured: Length, unit: Unit = Unit.INCH
-) -> RowReading:
-    """The allowance that gives `measured` from pieces cut right: the shortfall shared out.
+    @property
+    def seams(self) -> int:
+        """One between every two pieces."""
+        return len(self.cuts) - 1
 
-    short / (2 * (n - 1)), because every seam takes it from two pieces. Raises `NumbersFault`
-    for fewer than two pieces, or a row longer than its pieces laid end to end.
-    """
-    at_least(2, pieces, "pieces in a row that is measured")
-    above_zero(measured, "measured length")
-    expected = row_length(pieces, cut, seam)
-    if measured > pieces * cut:
-        raise NumbersFault(
-            f"{pieces} pieces of {show(cut, unit)} cannot come to {show(measured, unit)}. "
-            "Measure again, or check what the pieces were cut at."
-        )
-    short = expected - measured
-    seams = pieces - 1
-    off_each = short / (2 * seams)
-    return RowReading(
-        expected,
-        measured,
-        short,
-        off_each,
-        seam + off_each,
-        _reading_words(expected, short, off_each, seams, unit),
-    )
+    @property
+    def sewn(self) -> Length:
+        """Raw edge to raw edge; raises `NumbersFault` when the seams would eat a piece."""
+        return row_of(self.cuts, self.seam)
 
+    @property
+    def finishes_at(self) -> Length:
+        """Once the row is sewn in."""
+        return self.sewn - 2 * self.seam
 
-def _reading_words(
-    expected: Length, short: Length, off_each: Length, seams: int, unit: Unit
-) -> str:
-    if short == 0:
-        return f"{show(expected, unit)}, as it should be"
-    each = show_some(abs(off_each), unit, unit.finest)
-    way, wrong = ("short", "wide") if short > 0 else ("over", "narrow")
-    plural = "seam" if seams == 1 else "seams"
-    return (
-        f"{show_some(abs(short), unit, unit.finest)} {way} of {show(expected, unit)} "
-        f"over {seams} {plural}: each allowance is {each} too {wrong}"
-    )
+    def longer_by(self, seam: Length) -> Length:
+        """How much longer it is with another seam (below zero: shorter)."""
+        return row_of(self.cuts, seam) - self.sewn
+
+    def loses(self, each: Length) -> Length:
+        """What the row loses where every seam takes `each` too much."""
+        return each * self.seams
 
 
 def carried_across(loss: Length, units: int) -> Length:

@@ -36,8 +36,8 @@ class Fault(Struct, frozen=True):
         return f"{where}: {self.sentence}" if where else self.sentence
 
 
-class QuiltFileFaults(ValueError):
-    """A quilt file that cannot be taken, with all its faults in the order of their lines.
+class FileFaults(ValueError):
+    """A file that cannot be taken, with all its faults in the order of their lines.
 
     Those with no line stand last. `str()` gives one fault a line.
     """
@@ -45,6 +45,14 @@ class QuiltFileFaults(ValueError):
     def __init__(self, faults: tuple[Fault, ...]) -> None:
         super().__init__("\n".join(str(fault) for fault in faults))
         self.faults = faults
+
+
+class QuiltFileFaults(FileFaults):
+    """A quilt file that cannot be taken."""
+
+
+class MethodFileFaults(FileFaults):
+    """A method file that cannot be taken."""
 
 
 class FaultList:
@@ -76,8 +84,11 @@ class FaultList:
 
     def refuse_if_any(self) -> None:
         """Raise QuiltFileFaults with all that was gathered, each once, if anything was."""
-        if not self._found:
-            return
+        if self._found:
+            raise QuiltFileFaults(self.listed())
+
+    def listed(self) -> tuple[Fault, ...]:
+        """All that was gathered, each once, with its line."""
         # Only a file with a fault has its lines looked for.
         from sewalong.quilt.file.toml_lines import key_lines
 
@@ -91,7 +102,7 @@ class FaultList:
         if unlisted:
             more = "is 1 more fault" if unlisted == 1 else f"are {unlisted:,} more faults"
             faults.append(Fault("", None, f"There {more} than these. Is this a quilt file?"))
-        raise QuiltFileFaults(tuple(faults))
+        return tuple(faults)
 
 
 def dotted(path: Path) -> str:

@@ -105,6 +105,7 @@ class QuiltFile(Struct, frozen=True):
 
     name: Name = None
     method: Annotated[str | None, rules.a_name] = None
+    method_file: Annotated[str | None, rules.a_file_name] = None
     unit: Annotated[Unit, rules.owner_unit] = Unit.INCH
     seam: Length = None
     trim: Annotated[tuple[Fraction, Fraction] | None, values.across_and_down] = None

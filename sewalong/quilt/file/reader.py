@@ -2,6 +2,7 @@
 
     name = "Harbour lights"
     method = "stacked-four-patch"
+    # method_file = "mine.toml"   # instead of method: one of your own, found from this file
     unit = "inch"             # or "cm"; "inch" unless given
     seam = "1/4"              # allowance; 1/4 in unless given, also where the unit is cm
     trim = "6 1/4"            # what units are trimmed to, if they are; or "4 1/2 x 2 1/2"
@@ -64,9 +65,11 @@ from typing import TYPE_CHECKING
 from msgspec.structs import asdict
 
 from sewalong.lengths import Length
-from sewalong.piecing.catalogue import UnknownMethod, method_ids, written_method
+from sewalong.piecing.catalogue import UnknownMethod, method_ids, written_for
 from sewalong.piecing.definition import Definition
 from sewalong.piecing.derive import SEAM
+from sewalong.piecing.method import MethodKey
+from sewalong.piecing.method_files import text_of
 from sewalong.quilt.choices import Choices, Fabric
 from sewalong.quilt.file.faults import Fault, FaultList, QuiltFileFaults
 from sewalong.quilt.file.model_reader import understood
@@ -79,6 +82,7 @@ from sewalong.quilt.rules import FINISHING_STAGES, MOST_BORDERS
 from sewalong.quilt.size import Size
 
 if TYPE_CHECKING:
+    from sewalong.quilt.file.method_file import LoadMethod
     from sewalong.quilt.file.toml_lines import Path
 
 __all__ = [
@@ -90,13 +94,18 @@ __all__ = [
 ]
 
 
-def read_quilt_bytes(data: bytes) -> Quilt:
+def read_quilt_bytes(
+    data: bytes, load: LoadMethod | None = None, kept: MethodKey | None = None
+) -> Quilt:
     """The quilt in the bytes of a file, which must be UTF-8; else as `read_quilt`."""
-    return read_quilt(decode(data))
+    return read_quilt(decode(data), load, kept)
 
 
-def read_quilt(text: str) -> Quilt:
-    """The quilt a quilt file describes.
+def read_quilt(text: str, load: LoadMethod | None = None, kept: MethodKey | None = None) -> Quilt:
+    """The quilt a quilt file describes; `load` gives the method file it names, if it names one.
+
+    With `kept`, the file is of a quilt under way by that method: it goes by it, and whatever
+    became of its method file is not looked at.
 
     Raises QuiltFileFaults with everything that is wrong with it, each with its key and line.
     What is not TOML at all is one fault, as nothing behind it can be understood. Whether
@@ -110,17 +119,18 @@ def read_quilt(text: str) -> Quilt:
     seam = SEAM if written.seam is None else written.seam
     if written.name is None:
         faults.missing(("name",), 'The name is missing. Add it, such as name = "Harbour lights".')
-    starts = starting_piles(written, _method_file(written, faults), seam, faults)
+    method_text, method = _method(written, load, kept, faults)
+    starts = starting_piles(written, method, seam, faults)
     target = _target(written, faults)
     borders = _borders(written, seam, faults)
     fabrics = _fabrics(written, faults)
     faults.refuse_if_any()
     assert written.name is not None
-    assert written.method is not None
+    assert method is not None
     assert target is not None
     quilt = Quilt(
         name=written.name,
-        method_id=written.method,
+        method_id=method.id,
         unit=written.unit,
         seam=seam,
         starts=starts,
@@ -131,6 +141,7 @@ def read_quilt(text: str) -> Quilt:
         fabrics=fabrics,
         choices=_choices(written.cloth),
         trim=None if written.trim is None else Size(*written.trim),
+        method_text=method_text,
     )
     for pile, sentence in why_sizes_fail(quilt).items():
         faults.add(_size_of(pile, quilt, written), sentence)
@@ -141,16 +152,51 @@ def read_quilt(text: str) -> Quilt:
     return quilt
 
 
-def _method_file(written: QuiltFile, faults: FaultList) -> Definition | None:
+def _method(
+    written: QuiltFile, load: LoadMethod | None, kept: MethodKey | None, faults: FaultList
+) -> tuple[str | None, Definition | None]:
+    """The text of the method's file, and the method."""
+    if kept is not None and (written.method_file is not None or written.method == kept.id):
+        return kept.text, written_for(kept)
+    if written.method_file is not None:
+        if written.method is not None:
+            faults.add(("method_file",), "The method is given twice. Keep method or method_file.")
+        return _own_method(written.method_file, load, faults)
+    if faults.is_faulty(("method_file",)):
+        return None, None
     if written.method is None:
         known = ", ".join(f'"{id}"' for id in method_ids())
         faults.missing(("method",), f"The method is missing. Add method = and one of {known}.")
-        return None
+        return None, None
+    text = text_of(written.method)
     try:
-        return written_method(written.method)
+        return text, written_for(MethodKey(written.method, text=text))
     except UnknownMethod as fault:
         faults.add(("method",), str(fault))
-        return None
+        return None, None
+
+
+def _own_method(
+    file: str, load: LoadMethod | None, faults: FaultList
+) -> tuple[str | None, Definition | None]:
+    """The same of the maker's own `file`; its faults come out with the quilt's."""
+    # Only a quilt with a method of its own needs what reads one.
+    from sewalong.quilt.file.faults import MethodFileFaults
+    from sewalong.quilt.file.method_file import method_text, read_method
+
+    if load is None:
+        faults.add(("method_file",), "No method file can be read here. Give a method instead.")
+        return None, None
+    try:
+        text = method_text(load(file))
+        return text, read_method(file, text)
+    except MethodFileFaults as found:
+        for fault in found.faults:
+            place = ", " if fault.line or fault.key else ": "
+            faults.add(("method_file",), f"In {file}{place}{fault}")
+    except ValueError as refusal:
+        faults.add(("method_file",), str(refusal))
+    return None, None
 
 
 def _target(written: QuiltFile, faults: FaultList) -> Target | None:

@@ -6,7 +6,7 @@ from collections.abc import Mapping
 
 from sewalong.lengths import Rounding, show
 from sewalong.piecing.derive import STRIP_LENGTH, derive
-from sewalong.piecing.faults import SizeRefused
+from sewalong.piecing.faults import MethodFault, SizeRefused
 from sewalong.quilt.derived import derived
 from sewalong.quilt.quilt import Quilt
 
@@ -20,29 +20,38 @@ def why_sizes_fail(quilt: Quilt) -> Mapping[str, str]:
     main, *others = quilt.starts
     length = STRIP_LENGTH if main.length is None else main.length
     fineness = quilt.unit.step
-    sizes = {start.pile: start.size for start in quilt.starts}
-    method, seam, unit = quilt.method_id, quilt.seam, quilt.unit
+    sizes = {start.pile: quilt.cut_at(start) for start in quilt.starts}
+    method, seam, unit = quilt.written_method, quilt.seam, quilt.unit
     try:
         derive(method, sizes, seam, strip_length=length, fineness=fineness, unit=unit)
-    except SizeRefused as fault:
-        refusal = str(fault)
+    except (SizeRefused, MethodFault) as fault:
+        refusal = _refusal(fault)
     else:
         return {}
     try:
-        suited = derive(method, main.size, seam, strip_length=length, fineness=fineness, unit=unit)
-    except SizeRefused as fault:
-        return {main.pile: str(fault)}
+        suited = derive(
+            method, sizes[main.pile], seam, strip_length=length, fineness=fineness, unit=unit
+        )
+    except (SizeRefused, MethodFault) as fault:
+        return {main.pile: _refusal(fault)}
     piles = {pile.id: pile.noun.many for pile in quilt.method.piles}
     wrong: dict[str, str] = {}
     for start in others:
         right = suited.starts[start.pile].cutting
-        if start.size != right:
+        if sizes[start.pile] != right:
             cut_at = show(right, unit, rounding=Rounding.UP)
             wrong[start.pile] = (
                 f"These do not go together with {piles[main.pile]} of {show(main.size, unit)}. "
                 f"Cut the {piles[start.pile]} at {cut_at}, which is what the geometry asks for."
             )
     return wrong or {main.pile: refusal}
+
+
+def _refusal(fault: SizeRefused | MethodFault) -> str:
+    """In words for the sizes: that the operations can be done at all was tried before."""
+    if isinstance(fault, SizeRefused):
+        return str(fault)
+    return f"Cut at this size, no unit comes of the pieces: {fault.bare}"
 
 
 def why_trim_fails(quilt: Quilt) -> str:

@@ -9,6 +9,7 @@ from msgspec.structs import asdict
 
 from sewalong.lengths import Length, Unit
 from sewalong.lengths.printing import decimal, mixed
+from sewalong.piecing.method_files import text_of
 from sewalong.quilt.choices import Choices
 from sewalong.quilt.quilt import Lot, Quilt, StartPile
 
@@ -23,7 +24,7 @@ def quilt_file(quilt: Quilt) -> str:
 def _top(quilt: Quilt) -> list[str]:
     lines = [
         _said("name", quilt.name),
-        _said("method", quilt.method_id),
+        *_method(quilt),
         _said("unit", quilt.unit.value),
         _long("seam", quilt.seam, quilt.unit),
     ]
@@ -35,6 +36,13 @@ def _top(quilt: Quilt) -> list[str]:
     if quilt.notes:
         lines.append(_said("notes", quilt.notes))
     return lines
+
+
+def _method(quilt: Quilt) -> list[str]:
+    line = _said("method", quilt.method_id)
+    if quilt.method_text in (None, text_of(quilt.method_id)):
+        return [line]
+    return ["# As it was when the quilt began: it is kept with the quilt.", line]
 
 
 def _starts(quilt: Quilt) -> Iterator[list[str]]:

@@ -13,6 +13,7 @@ from sewalong.quilt.cloth.row import row_length
 from sewalong.quilt.cloth.to_cut import to_cut
 from sewalong.quilt.derived import derived
 from sewalong.quilt.layouts.setting_straight import straight_top, with_own_seam
+from sewalong.quilt.point import point_lost
 from sewalong.quilt.quilt import Lot, StartPile, with_lot_alone
 from sewalong.quilt.size import Size
 from sewalong.quilt.unit_size import joined_from, raw_unit, trim_text
@@ -26,7 +27,7 @@ from sewalong.quilt.worksheet.line import (
     size_line,
     size_text,
 )
-from sewalong.quilt.worksheet.unit_lines import edge_line, seam_room_line, trim_line
+from sewalong.quilt.worksheet.unit_lines import edge_line, point_lines, seam_room_line, trim_line
 
 
 def sizes(basis: Basis) -> Section:
@@ -58,20 +59,23 @@ def _starts(basis: Basis) -> Iterator[Line]:
     for start in basis.quilt.starts:
         noun = method.pile(start.pile).noun
         for lot in start.in_lots:
-            yield _lot(noun, start, lot, basis.shown_in)
+            yield _lot(noun, start, lot, basis)
         if start.lots:
             for lot in start.lots:
                 yield _gives(noun, start, lot, basis)
 
 
-def _lot(noun: Noun, start: StartPile, lot: Lot, unit: Unit) -> Line:
+def _lot(noun: Noun, start: StartPile, lot: Lot, basis: Basis) -> Line:
+    unit = basis.shown_in
     there = f"{lot.count} at their label"
     if lot.packs is not None:
         there = f"{lot.count} in {plural(lot.packs, 'pack')}, at their label"
-    text = as_given(lot.size, unit)
+    text, size = as_given(lot.size, unit), lot.size
+    if not start.lots and (size := basis.quilt.cut_at(start)) != start.size:
+        text, there = to_cut(start.size, unit).text, f"{lot.count}, and all sizes follow that"
     if start.length is not None:
         text = f"{text} wide, {as_given(start.length, unit)} long"
-    return Line(noun.many, text, there, float(lot.size))
+    return Line(noun.many, text, there, float(size))
 
 
 def _gives(noun: Noun, start: StartPile, lot: Lot, basis: Basis) -> Line:
@@ -106,6 +110,7 @@ def _unit(basis: Basis) -> Iterator[Line]:
         yield trim_line(basis.unit, unit, _why_so(basis))
     yield size_line("unit finishes at", basis.unit.grown(-seam), unit)
     yield edge_line(basis.made)
+    yield from point_lines(basis.quilt, basis.made)
     if basis.is_trimmed:
         yield seam_room_line(basis.made, (basis.unit.width, basis.unit.length), unit)
         return
@@ -129,10 +134,8 @@ def _why_so(basis: Basis) -> str:
     shape = basis.made.unit.shape
     if shape is None:
         return _LARGEST[basis.shown_in]
-    return (
-        f"the largest on whole marks that finishes {shape.denominator} to {shape.numerator}, "
-        "so that the point keeps its allowance"
-    )
+    so = f"the largest on whole marks that finishes {shape.denominator} to {shape.numerator}"
+    return so if point_lost(basis.made) else f"{so}, so that the point keeps its allowance"
 
 
 def _top(basis: Basis) -> Iterator[Line]:

@@ -8,6 +8,8 @@ from sewalong.lengths import Rounding, Unit, show, show_stated
 from sewalong.piecing.derive import Derivation
 from sewalong.piecing.edges import EdgeGrain, Side, outer_edges
 from sewalong.quilt.as_fraction import exactly
+from sewalong.quilt.point import point_lost, point_words
+from sewalong.quilt.quilt import Quilt
 from sewalong.quilt.size import Size
 from sewalong.quilt.worksheet.line import Line
 
@@ -26,6 +28,12 @@ def edge_line(made: Derivation) -> Line:
     part = "" if EdgeGrain.STRAIGHT not in grains else " in part"
     where = "all four" if len(sides) == 4 else ", ".join(side.value for side in sides)
     return Line("unit's outer edges", f"{where} {on}{part}", "handle without stretching")
+
+
+def point_lines(quilt: Quilt, made: Derivation) -> tuple[Line, ...]:
+    """What is short beyond the point of a unit that has one; none where nothing is."""
+    words = point_words(quilt, made)
+    return (Line("point of the unit", words, "", float(point_lost(made))),) if words else ()
 
 
 def trim_line(trim: Size, unit: Unit, reason: str) -> Line:

@@ -8,10 +8,12 @@ from typing import Any, Protocol
 from textual.app import App
 
 from sewalong.progress.acts.act import Act
+from sewalong.progress.acts.begun import BeginRows
 from sewalong.progress.acts.counting import Count
 from sewalong.progress.acts.joining import JoinRows
 from sewalong.service.acting import Outcome
 from sewalong.service.open_quilt import OpenQuilt
+from sewalong.service.unsaved import Unsaved
 
 
 class Asker(Protocol):
@@ -30,11 +32,13 @@ class Asker(Protocol):
 class Desk(Asker, Protocol):
     """The screen of the sewing, on which everything can."""
 
+    unsaved: Unsaved
+
     @property
     def outcome(self) -> Outcome:
         """How things stand after what was done last."""
 
-    def count(self, act: Count | JoinRows) -> str | None:
+    def count(self, act: Count | JoinRows | BeginRows) -> str | None:
         """Carry out a count; a caution that is due is put up, and read first."""
 
     def carry(self, work: Callable[[], Outcome], *, say: bool = True) -> str | None:

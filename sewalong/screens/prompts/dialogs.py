@@ -103,9 +103,8 @@ class QuestionDialog(Dialog[str]):
             yield Words(self._place or "Before you turn away", classes="field-label")
             yield Words(self._question.ask, classes="dialog-title")
             yield Words("If not, see to it now; this can wait.", classes="dialog-line last")
-            yield Words("y: yes   n: no   d: did not look", classes="dialog-hint")
-            if self._hint:
-                yield Words(self._hint, classes="dialog-hint")
+            keys = ("y: yes   n: no   d: did not look", self._hint)
+            yield Words("\n".join(filter(None, keys)), classes="dialog-hint")
 
     def action_answer(self, answer: str) -> None:
         """Give the answer."""

@@ -7,6 +7,7 @@ from sewalong.progress.record.refused import Refused
 from sewalong.screens.prompts.common import whole
 from sewalong.screens.prompts.desk import Desk
 from sewalong.screens.prompts.dialogs import Field, FormDialog, LinesDialog
+from sewalong.service.looks import about_stage
 from sewalong.service.looks import tonight as evening
 
 
@@ -15,6 +16,13 @@ async def where(desk: Desk) -> None:
     from sewalong.screens.prompts.facts import FactsDialog
 
     await desk.app.push_screen_wait(FactsDialog(desk.quilt))
+
+
+async def about_this_stage(desk: Desk) -> None:
+    """All there is to know at the stage in hand."""
+    stage = desk.outcome.hand.line.stage
+    lines = [f"{label}: {text}" for label, text in about_stage(desk.quilt, stage)]
+    await desk.app.push_screen_wait(LinesDialog(f"About {stage.label}", lines))
 
 
 async def tonight(desk: Desk) -> None:

@@ -163,9 +163,8 @@ async def measure(desk: Desk) -> None:
     if await desk.app.push_screen_wait(FormDialog(f"Measure: {words}", lines, take, hint)):
         (took,) = taken
         doubtful = took.risk.lines if took.risk is not None else ()
-        await desk.app.push_screen_wait(
-            LinesDialog("What it means", (*took.found.lines, *doubtful))
-        )
+        what_to_do, *why = took.found.lines
+        await desk.app.push_screen_wait(LinesDialog(what_to_do, (*why, *doubtful)))
 
 
 async def _trim_all(desk: Desk) -> None:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from sewalong.progress.acts.notes import NotePress, WriteNote
+from sewalong.progress.resuming.about_stage import press_plan
 from sewalong.screens.prompts.desk import Desk
 from sewalong.screens.prompts.dialogs import Field, FormDialog
 
@@ -27,6 +28,7 @@ async def press_direction(desk: Desk) -> None:
 
     known = desk.quilt.state.press.get(stage.id, "")
     lines = (Field("direction", "Which way, in words that will hold in a year?", known),)
-    hint = "Such as: towards the darker cloth; or: rows 1, 3, 5 towards the tagged end."
+    plan = " ".join(press_plan(desk.quilt.state, stage))
+    hint = plan or "Such as: towards the darker cloth; or: rows 1, 3, 5 towards the tagged end."
     dialog = FormDialog(f"Pressing at {stage.label}", lines, carry_out, hint)
     await desk.app.push_screen_wait(dialog)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from sewalong.progress.acts.piles import Find, PutPileAway, Spoil
 from sewalong.progress.acts.recounting import Recount
-from sewalong.progress.record.piles import HowFound, loose
+from sewalong.progress.record.piles import HowFound, beside_the_pile, loose
 from sewalong.progress.record.recount_rules import (
     Accepted,
     ToCount,
@@ -70,7 +70,7 @@ async def count_by_hand(desk: Asker, count: ToCount) -> bool:
     there = f" in {count.place}" if count.place else ""
     said = "nothing sure" if count.recorded is None else noun.count(count.recorded)
     lines = (Field("n", f"Count the {noun.many}{there} by hand. How many are there?"),)
-    hint = f"The record says {said}{there}. Your count stands."
+    hint = f"The record says {said}{there}. Your count stands.{beside_the_pile(state, pile)}"
     form = FormDialog(f"Recount {noun.many}", lines, take, hint)
     if not await desk.app.push_screen_wait(form) or not counted:
         return False

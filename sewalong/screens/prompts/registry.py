@@ -17,6 +17,7 @@ ASKS: Mapping[str, str] = {
     "unpick": "sewalong.screens.prompts.stage_prompts:unpick",
     "target": "sewalong.screens.prompts.stage_prompts:target",
     "join": "sewalong.screens.prompts.stage_prompts:join",
+    "begun": "sewalong.screens.prompts.stage_prompts:begun",
     "aside": "sewalong.screens.prompts.stage_prompts:aside",
     "spoil": "sewalong.screens.prompts.pile_prompts:spoil",
     "recount": "sewalong.screens.prompts.pile_prompts:recount",
@@ -29,10 +30,14 @@ ASKS: Mapping[str, str] = {
     "measure": "sewalong.screens.prompts.machine_prompts:measure",
     "numbers": "sewalong.screens.worksheet:how_much",
     "tonight": "sewalong.screens.prompts.looking_prompts:tonight",
+    "elsewhere": "sewalong.screens.prompts.elsewhere_prompt:elsewhere",
+    "about": "sewalong.screens.prompts.looking_prompts:about_this_stage",
     "where": "sewalong.screens.prompts.looking_prompts:where",
 }
 
-ONLY_IN_PROGRESS = frozenset(("stage", "unpick", "target", "join", "spoil", "recount", "find"))
+ONLY_IN_PROGRESS = frozenset(
+    ("stage", "unpick", "target", "begun", "join", "spoil", "recount", "find")
+)
 """What cannot be answered for a quilt that is laid aside or done, and so is not asked."""
 
 

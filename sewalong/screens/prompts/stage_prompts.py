@@ -6,16 +6,21 @@ shows in the dialog, which stays; leaving with escape changes nothing.
 
 from __future__ import annotations
 
+from sewalong.progress.acts.begun import BeginRows
 from sewalong.progress.acts.counting import Unpick
 from sewalong.progress.acts.joining import JoinRows
 from sewalong.progress.acts.standing import LayAside, MarkDone, PickUp
 from sewalong.progress.acts.steering import ChangeTarget, ChooseStage
+from sewalong.progress.joining.begun_text import HOW_TO_SAY, read_begun
 from sewalong.progress.joining.next_joins import joining
+from sewalong.progress.joining.orientation_checks import before_the_next
 from sewalong.progress.joining.row_tags import read_label, row_label
 from sewalong.progress.plan.plan import StageLine
 from sewalong.progress.record.counting import can_be_unpicked
 from sewalong.progress.record.refused import Refused
+from sewalong.progress.record.route import JOIN_ROWS
 from sewalong.progress.record.state import Standing
+from sewalong.progress.resuming.resume_facts import rows_begun_in_words
 from sewalong.quilt.quilt import Target
 from sewalong.screens.prompts.common import NOT_A_NUMBER, whole
 from sewalong.screens.prompts.desk import Desk
@@ -112,8 +117,22 @@ async def join(desk: Desk) -> None:
         Field("first", "One row's tag", row_label(offered.first) if offered else ""),
         Field("second", "Its neighbour's tag", row_label(offered.second) if offered else ""),
     )
-    hint = " ".join([*found.lines[:2], "Read the tags before you pin."])
+    hint = " ".join([*found.lines[:2], before_the_next(JOIN_ROWS)])
     await desk.app.push_screen_wait(FormDialog("Join two rows", lines, carry_out, hint))
+
+
+async def begun(desk: Desk) -> None:
+    """Write down what is sewn of rows that are not whole yet."""
+
+    def carry_out(values: dict[str, str]) -> str | None:
+        try:
+            return desk.count(BeginRows(read_begun(values["sewn"])))
+        except Refused as refusal:
+            return str(refusal)
+
+    lines = (Field("sewn", "What lies sewn together now, all in all?"),)
+    hint = f"{HOW_TO_SAY.capitalize()}. {rows_begun_in_words(desk.quilt.state)}".strip()
+    await desk.app.push_screen_wait(FormDialog("Rows begun", lines, carry_out, hint))
 
 
 async def aside(desk: Desk) -> None:

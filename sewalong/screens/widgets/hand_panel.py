@@ -15,9 +15,9 @@ from sewalong.screens.widgets.picture_view import PictureView
 class HandPanel(Vertical):
     """Shows one stage and is told which; the picture is given to it apart."""
 
-    def __init__(self, hand: InHand, now: Plan, ruler: str, *, scale: int, id: str) -> None:
+    def __init__(self, hand: InHand, now: Plan, do: str, *, scale: int, id: str) -> None:
         super().__init__(id=id)
-        self._texts = _texts(hand, now, ruler)
+        self._texts = _texts(hand, now, do)
         self._number = BigNumber(hand.line.to_do, scale, id="number")
 
     def compose(self) -> ComposeResult:
@@ -28,13 +28,13 @@ class HandPanel(Vertical):
         for name in ("noun", "flow", "do", "check"):
             yield Words(self._texts[name], id=name)
 
-    def show(self, hand: InHand, now: Plan, ruler: str, *, scale: int) -> None:
+    def show(self, hand: InHand, now: Plan, do: str, *, scale: int) -> None:
         """Draw the stage in hand; at `scale` 2 the number is twice as large.
 
-        `ruler` says how long it must be where something is cut, and is empty elsewhere.
+        `do` says what to do there, with the sizes of the quilt.
         """
         self._number.number, self._number.scale = hand.line.to_do, scale
-        for name, text in _texts(hand, now, ruler).items():
+        for name, text in _texts(hand, now, do).items():
             self.query_one(f"#{name}", Words).say(text)
 
 
@@ -43,14 +43,14 @@ def picture_room(scale: int) -> tuple[int, int]:
     return 2 * NUMBER_LINES * scale, NUMBER_LINES * scale
 
 
-def _texts(hand: InHand, now: Plan, ruler: str) -> dict[str, str]:
+def _texts(hand: InHand, now: Plan, do: str) -> dict[str, str]:
     """What each of its lines says, by the line's id."""
     stage = hand.line.stage
     return {
         "stage": f"{stage.label.upper()}  at the {stage.station.value}",
         "noun": _noun(hand, now),
         "flow": _flow(hand),
-        "do": f"{hand.which} {stage.do}{f' Ruler: {ruler}.' if ruler else ''}".strip(),
+        "do": do,
         "check": f"Check: {stage.check}",
     }
 

@@ -142,6 +142,20 @@ SEWING_KEYS = (
         "Join two rows by their numbers; only neighbours are joined.",
     ),
     Key(
+        "sew.about",
+        "y",
+        "ask('about')",
+        "about this stage",
+        "All there is to know at this stage: what to look at, pressing, easing, the bobbin.",
+    ),
+    Key(
+        "sew.begun",
+        "c",
+        "ask('begun')",
+        "row begun",
+        "A row is not whole yet: write down what is sewn of it, or of several.",
+    ),
+    Key(
         "sew.tonight",
         "e",
         "ask('tonight')",
@@ -163,6 +177,13 @@ SEWING_KEYS = (
         "Sizes, cloth, cut list, thread, other layouts.",
     ),
     Key("sew.aside", "a", "ask('aside')", "lay aside", "Lay the quilt aside, or mark it done."),
+    Key(
+        "sew.elsewhere",
+        "z",
+        "ask('elsewhere')",
+        "write elsewhere",
+        "Write the whole quilt to a file, such as when the disk takes nothing more.",
+    ),
     Key(
         "sew.look",
         "l",

@@ -11,6 +11,7 @@ from types import ModuleType
 from typing import TYPE_CHECKING
 
 import pytest
+from msgspec.structs import replace
 
 from sewalong.progress.record.audit import audit
 from sewalong.progress.record.events import Recorded
@@ -67,7 +68,7 @@ def test_a_history_is_what_its_script_gives(name: str, maker: ModuleType) -> Non
 def test_a_history_belongs_to_its_file_and_holds_together(name: str, desk: Desk) -> None:
     demo = read_demo(name, desk.now)
     archive = from_text((demo_folder() / f"{name}.history.json").read_text("utf-8"))
-    assert archive.quilt == demo.quilt
+    assert archive.quilt == replace(demo.quilt, method_text=None)
     record = [Recorded(i, event) for i, event in enumerate(demo.events, start=1)]
     assert audit(demo.quilt, record) is None
 

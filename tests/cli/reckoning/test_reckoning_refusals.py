@@ -77,7 +77,7 @@ def test_a_square_of_nine_inches_leaves_nothing_to_trim(ask: Ask) -> None:
         ("reckon on-point --rows 0 --columns 3 --finishes 6", "must be at least 1"),
         ("reckon row --pieces 5", "Give --cut and a length"),
         ("reckon row --cut 5", "Give --pieces and --cut"),
-        ("reckon row --pieces 2 --cut 2 --measured 5", "cannot come to"),
+        ("reckon row --pieces 1 --cut 2 --measured 5", "must be at least 2"),
         ("reckon ease --edge 9", "Give --to and a length"),
         ("reckon shrunk --label 5 --measured 6 --method four-patch", "is more than"),
         ("methods show", "Which one?"),

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import shlex
+import shutil
 from collections.abc import Callable
 
 import pytest
@@ -54,9 +55,9 @@ def ironed(desk: Desk) -> None:
 
 
 def exported(desk: Desk) -> None:
-    """The quilt is in a file, and there is a record without it."""
+    """The quilt is in a file, and nothing was ever begun here."""
     desk.ok("export", "my-quilt.json")
-    (desk.folder / "home" / "quilts.db").unlink()
+    shutil.rmtree(desk.folder / "home")
 
 
 def laid_aside(desk: Desk) -> None:
@@ -80,6 +81,7 @@ BEFORE: dict[str, Callable[[Desk], None]] = {
     "proof": four_patches,
     "go-on": stacks,
     "bobbin": sewn,
+    "begun": units,
     "join": rows,
     "forecast": four_patches,
     "tonight": four_patches,
@@ -110,7 +112,7 @@ def test_the_example_runs(command: Command, desk: Desk) -> None:
 
 KEEPS = {
     "count", "unpick", "undo", "close", "answer", "spoil", "find", "recount", "put-away",
-    "measure", "trim", "go-on", "bobbin", "press", "join", "note", "settings", "changed",
+    "measure", "trim", "go-on", "bobbin", "press", "begun", "join", "note", "settings", "changed",
     "alter", "stage", "target", "lay-aside", "pick-up", "done", "start", "import",
 }  # fmt: skip
 """Commands that write something into the record; the others only look."""

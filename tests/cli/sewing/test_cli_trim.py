@@ -39,12 +39,9 @@ def test_plan_and_measure_agree_on_the_centre(halves: Desk) -> None:
     assert "centre: 87 cm across × 115.5 cm down (12 rows of 9, raw edge to raw edge)" in sizes
     assert "top finishes at: 100.5 cm across × 129 cm down (once it is bound)" in sizes
     measured = halves.ok("measure", "centre", "87")
-    assert measured.lines[0] == "Centre across should be 87 cm: right."
-    assert (
-        halves.ok("measure", "centre", "91")
-        .lines[0]
-        .startswith("Centre across should be 87 cm, reads 91 cm, 4 cm over")
-    )
+    assert measured.lines == ["Go on.", "Centre across should be 87 cm: right."]
+    over = halves.ok("measure", "centre", "91").lines
+    assert over[1] == "Centre across should be 87 cm, reads 91 cm, 4 cm over."
     (now,) = (line for line in halves.ok("layouts").lines if line.startswith("now wanted"))
     assert "12 rows of 9, 100.5 cm across × 129 cm down" in now
 
@@ -59,7 +56,7 @@ def test_a_size_decided_anew_is_followed_by_plan_and_measure(halves: Desk) -> No
     )
     assert "top finishes at: 96 cm across × 123 cm down (once it is bound)" in said.lines
     assert set(said.lines[1:5]) <= set(halves.ok("plan", "--only", "sizes").lines)
-    assert halves.ok("measure", "centre", "82.5", "--look").lines[0].endswith("82.5 cm: right.")
+    assert halves.ok("measure", "centre", "82.5", "--look").lines[1].endswith("82.5 cm: right.")
     assert halves.ok("trim").lines[-1] == said.lines[4]
     assert said.lines[0] in halves.ok("log").out
 

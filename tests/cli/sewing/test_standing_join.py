@@ -60,3 +60,22 @@ def test_seams_counted_without_numbers_leave_it_open_which(rows: Desk) -> None:
     said = rows.ok("join")
     assert "counted without numbers" in said.lines[0]
     assert rows.ok("join", "--json").data["next"] == []
+
+
+def test_rows_that_change_places_after_pressing(rows: Desk) -> None:
+    """N009 on five rows of six: rows 2 and 3 exchanged collide in 2 joins, 5 crossings each."""
+    before = rows.record()
+    data = rows.ok("join", "R2", "R3", "--exchange", "--json").data
+    assert (data["collide"], data["crossings"]) == ([[1, 3], [2, 4]], 10)
+    assert "every join still nests" in rows.ok("join", "R2", "R4", "--exchange").out
+    assert rows.record() == before
+    assert "Name the two rows" in rows.refused("join", "--exchange").err
+
+
+def test_before_each_join_it_is_asked_which_end_is_up(rows: Desk) -> None:
+    """By number and by count: what is said after one stands before the next."""
+    rows.ok("go-on", "join-rows")
+    rows.ok("stage", "join-rows")
+    rows.ok("answer", "iron", "yes")
+    for words in (("join", "R1", "R2"), ("count", "join-rows")):
+        assert "which end is up" in rows.ok(*words, "--caution-read").out

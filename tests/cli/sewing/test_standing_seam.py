@@ -13,7 +13,7 @@ from tests.cli.sewing.conftest import Sewn
 def test_a_right_measurement_proves_the_seam(begun: Desk) -> None:
     assert begun.ok("proof", "--json").data["standing"] == "not proved yet"
     said = begun.ok("measure", "four-patch", "8 1/2")
-    assert said.lines == ["Four-patch should be 8 1/2 in: right."]
+    assert said.lines == ["Go on.", "Four-patch should be 8 1/2 in: right."]
     told = begun.ok("proof", "--json").data
     assert (told["standing"], told["last_passed"]["readings"]) == ("proved", [8.5])
     assert begun.ok("proof").lines[0] == "The seam: proved."
@@ -29,7 +29,8 @@ def test_looking_only_records_nothing(begun: Desk) -> None:
 def test_a_wrong_one_says_what_was_sewn_and_what_it_comes_to(begun: Desk) -> None:
     # 1/8 in short over two allowances: 1/16 in each.
     said = begun.ok("measure", "four-patch", "8 3/8")
-    assert "each seam allowance is 1/16 in too wide: 5/16 in was sewn" in said.out
+    assert said.lines[0] == "Trim all to 8 3/8 in."
+    assert "Likeliest: seams of 5/16 in, each 1/16 in too wide." in said.lines
     data = begun.ok("measure", "four-patch", "8 3/8", "--look", "--json").data
     assert data["cause"] == "the seam is too wide"
     assert data["seam"] == 0.3125
@@ -60,6 +61,33 @@ def test_a_row_short_by_about_a_unit_is_no_drift(begun: Desk) -> None:
     short = str(round(row["expected"] - each, 2))
     said = begun.ok("measure", "row", short, "--look", "--json").data
     assert (said["cause"], said["pieces_missing"]) == ("a piece is missing", 1)
+
+
+def test_one_further_measurement_is_asked_for_and_decides(begun: Desk) -> None:
+    # 8 3/8 for 8 1/2 in: seams of 5/16, or a piece cut small. The allowance at the back tells.
+    first = begun.ok("measure", "four-patch", "8 3/8", "--json").data
+    assert first["further"] == "one seam allowance at the back"
+    assert [cause["cause"] for cause in first["causes"]] == [
+        "the seam is too wide",
+        "a piece is mis-cut",
+    ]
+    begun.wait(minutes=1)
+    said = begun.ok("measure", "allowance", "1/4")
+    assert said.lines[0] == "Go on."
+    then = begun.ok("measure", "four-patch", "8 3/8", "--look", "--json").data
+    assert then["cause"] == "a piece is mis-cut"
+    begun.wait(days=1)
+    later = begun.ok("measure", "four-patch", "8 3/8", "--look", "--json").data
+    assert later["cause"] == "the seam is too wide"
+
+
+def test_an_allowance_at_the_back_proves_nothing(begun: Desk) -> None:
+    # It says nothing of the thread and the fold that a sewn piece loses besides.
+    begun.ok("measure", "allowance", "1/4")
+    assert begun.ok("proof", "--json").data["standing"] == "not proved yet"
+    wrong = begun.ok("measure", "allowance", "3/8")
+    assert wrong.lines[0] == "Stop and set the seam."
+    assert "--down is for" in begun.refused("measure", "allowance", "1/4", "--down").err
 
 
 def test_centimetres_may_be_typed_in_an_inch_quilt(begun: Desk) -> None:
@@ -147,3 +175,16 @@ def test_which_way_is_kept_and_shown_on_coming_back(sewn: Sewn) -> None:
     assert desk.status()["press"] == {"sew": "towards the dark cloth, rows alternate"}
     assert "Press: Sew: towards the dark cloth, rows alternate" in desk.ok("status").lines
     desk.refused("press", "sew", " ")
+
+
+def test_how_long_a_bobbin_lasts_is_told_on_request_and_nothing_is_recorded(sewn: Sewn) -> None:
+    desk = sewn(pair=32, sew=8)
+    before = desk.record()
+    said = desk.ok("bobbin", "sew").out
+    assert said.startswith("Sew: One bobbin lasts about ")
+    assert "common practice" in said
+    alone = desk.ok("bobbin").out
+    assert "Sew rows: One bobbin lasts" in alone
+    assert "Press" not in alone
+    assert "Name a machine stage" in desk.refused("bobbin", "press").err
+    assert desk.record() == before

@@ -10,7 +10,7 @@ from msgspec.structs import replace
 from sewalong.lengths import CENTIMETRE, Unit
 from sewalong.progress.measuring.choices import TrimAll
 from sewalong.progress.measuring.diagnosis import diagnose
-from sewalong.progress.measuring.likely_cause import Why
+from sewalong.progress.measuring.priors import Why
 from sewalong.progress.measuring.projected_top import if_like
 from sewalong.progress.record.measurable import proof_pile, read_piece
 from sewalong.quilt.quilt import Border, Quilt, Target
@@ -45,7 +45,7 @@ def expected(quilt: Quilt, piece: str) -> F:
 def test_measure_centre_87_is_right_and_91_is_not() -> None:
     found = diagnose(HALVES, HALVES.target, "centre:across", cm("87"))
     assert found.passed
-    assert found.lines == ("Centre across should be 87 cm: right.",)
+    assert found.lines == ("Go on.", "Centre across should be 87 cm: right.")
     assert not diagnose(HALVES, HALVES.target, "centre:across", cm("91")).passed
 
 
@@ -64,7 +64,7 @@ def test_a_unit_its_owner_trims_is_measured_untrimmed_down_to_the_size() -> None
         assert measured(SIX_AND_A_QUARTER, "unit", reading).passed
     small = measured(SIX_AND_A_QUARTER, "unit", "6 1/8")
     assert not small.passed
-    assert small.cause.why is Why.WIDE
+    assert small.why is Why.WIDE
 
 
 def test_how_far_a_seam_may_be_off_follows_the_size() -> None:
@@ -94,7 +94,7 @@ def test_every_seam_of_a_row_of_trimmed_units_is_a_seam_between_units() -> None:
     row = read_piece(SIX_AND_A_QUARTER, SIX_AND_A_QUARTER.target, "row")
     assert row.allowances == 2 * 8
     found = measured(SIX_AND_A_QUARTER, "row", "51 3/4")
-    assert found.cause.off_each == F(1, 2) / 16
+    assert found.causes[0].off_each == F(1, 2) / 16
 
 
 def test_trim_all_is_to_the_size_decided_where_all_reach_it() -> None:

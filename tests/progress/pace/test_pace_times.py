@@ -182,3 +182,57 @@ def test_rows_joined_by_their_numbers_are_one_seam() -> None:
     diary.add(e.RowsJoined(at=diary.now, session=diary.session, first=1, second=2))
     last = stretches(diary.record, {"square-up": 0.5, "sew-rows": 3.0, "join-rows": 5.0})[-1]
     assert (last.stage, last.n, last.minutes) == ("join-rows", 1, 5.0)
+
+
+ROWS = {"square-up": 0.3, "sew-rows": 13.5}
+
+
+def of_rows() -> Diary:
+    diary = Diary(a_quilt("plain-squares", 36, rows=4, columns=9))
+    diary.sit_down()
+    diary.count("square-up", 36, 10)
+    return diary
+
+
+def row_minutes(diary: Diary) -> list[tuple[int, float | None]]:
+    found = stretches(diary.record, ROWS)
+    return [
+        (s.n, None if s.minutes is None else round(s.minutes, 3))
+        for s in found
+        if s.stage == "sew-rows"
+    ]
+
+
+def begin(diary: Diary, rows: int, *pieces: tuple[int, int], minutes: float) -> None:
+    diary.pass_by(minutes)
+    diary.add(e.RowsBegun(at=diary.now, session=diary.session, pieces=pieces, rows=rows))
+
+
+def test_a_row_took_what_was_sewn_of_it_before_and_the_rest() -> None:
+    """Half on one evening in 7 minutes, the rest weeks later in 6."""
+    diary = of_rows()
+    begin(diary, 1, (1, 5), minutes=7)
+    diary.put_away()
+    diary.sit_down(diary.now + 30 * DAY)
+    diary.count("sew-rows", 1, 6)
+    assert row_minutes(diary) == [(1, 13)]
+
+
+def test_a_chain_of_pairs_is_shared_out_to_its_rows() -> None:
+    """16 pairs of four rows in 24 minutes: 6 to each row, and its own 5."""
+    diary = of_rows()
+    begin(diary, 4, (16, 2), minutes=24)
+    diary.count("sew-rows", 1, 5)
+    diary.count("sew-rows", 3, 18)
+    diary.put_away()
+    assert row_minutes(diary) == [(1, 11), (3, 36)]
+
+
+def test_a_row_begun_that_was_typed_after_the_work_has_no_time() -> None:
+    diary = of_rows()
+    diary.put_away()
+    diary.sit_down(diary.now + DAY)
+    begin(diary, 1, (1, 5), minutes=0)
+    diary.count("sew-rows", 1, 6)
+    diary.count("sew-rows", 1, 13)
+    assert row_minutes(diary) == [(1, None), (1, 13)]

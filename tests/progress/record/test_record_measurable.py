@@ -101,6 +101,7 @@ def test_what_can_be_measured_stands_in_the_order_of_making() -> None:
         "top:down",
         "strips:3:3/2",
         "middle:3/2",
+        "allowance",
     ]
     bare = a_quilt("plain-squares", pieces=40, rows=4, columns=5)
     assert "top:down" not in [one.id for one in measurable(bare, bare.target)]

@@ -14,7 +14,7 @@ from sewalong.progress.resuming.notice import Notice, notice
 from sewalong.progress.resuming.resume_facts import shortfall_in_words
 from sewalong.progress.resuming.sampling import most_to_unpick, sampling_line, to_open
 from tests.progress import every_act as c
-from tests.progress.building import MINUTE, Record, a_quilt, go_on, play
+from tests.progress.building import MINUTE, Record, a_quilt, all_units, go_on, play
 
 QUILT = a_quilt()
 GOOD = c.Measure("unit", (Fraction(51, 8),))
@@ -144,3 +144,21 @@ def test_only_a_chain_of_more_than_ten_at_the_machine_is_sampled() -> None:
     assert sampling_line(sew, 11) == (
         "Open the first and look, then every tenth: at most 10 to unpick, not 11."
     )
+
+
+def test_before_a_seam_of_the_top_it_is_asked_which_end_is_up_every_time() -> None:
+    """Of a row joined by its number or only counted: a piece can be pinned the wrong way round."""
+    quilt = a_quilt("plain-squares", 16, rows=4, columns=4, borders=1)
+    made = [*all_units(quilt), c.Count("sew-rows", 4), c.GoOn("sew-rows")]
+    joins: tuple[c.Act, ...] = (c.JoinRows(1, 2), c.Count("join-rows"))
+    for join in joins:
+        state, record = play(quilt, *made, c.ChooseStage("join-rows"), join)
+        assert one_after_another(state, record)[-1] == "look"
+        look = said(state, record)
+        assert look is not None
+        assert (look.kind, look.mention) == ("look", "")
+        assert "which end is up" in look.text
+    state, record = play(quilt, *made, c.Count("join-rows", 3))
+    look = said(state, record)
+    assert look is not None
+    assert "which edge of the border is inner" in look.text

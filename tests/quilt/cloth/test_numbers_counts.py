@@ -7,7 +7,7 @@ import pytest
 
 from sewalong.quilt.cloth.border_length import border_length
 from sewalong.quilt.cloth.precuts import packs_for
-from sewalong.quilt.cloth.row import carried_across, read_row, row_length, row_of
+from sewalong.quilt.cloth.row import carried_across, row_length, row_of
 from sewalong.quilt.cloth.squares import cloth_for, cuts_fit, spares_to_cut
 from sewalong.quilt.cloth.thread import seam_run
 from sewalong.quilt.cloth.undersized import common_size, recut, shrunk
@@ -39,7 +39,6 @@ COUNTED: list[tuple[str, int, Callable[[int], object]]] = [
     ("columns", 1, lambda n: sashed(1, n, SIX, F(2))),
     ("pieces", 1, lambda n: row_length(n, F(6), QUARTER)),
     ("pieces", 1, lambda n: row_of((F(6),) * n, QUARTER)),
-    ("pieces in a row that is measured", 2, lambda n: read_row(n, F(6), QUARTER, F(6))),
     ("units", 1, lambda n: carried_across(QUARTER, n)),
     ("pieces", 1, lambda n: cloth_for(n, SIX)),
     ("kinds of piece", 1, lambda n: cuts_fit([(1, SIX)] * n, F(36))),

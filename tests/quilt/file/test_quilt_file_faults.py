@@ -443,8 +443,8 @@ ONE_FAULT = [
         "units",
         3,
         "'units' is not known at the top of the file. The nearest known key is \"unit\"; known are "
-        "name, method, unit, seam, trim, notes, squares, strips, more, layout, border, "
-        "finishing, fabric, cloth.",
+        "name, method, method_file, unit, seam, trim, notes, squares, strips, more, layout, "
+        "border, finishing, fabric, cloth.",
     ),
     (
         "count = 111",
@@ -498,8 +498,8 @@ ONE_FAULT = [
         r'"no\U0000001b[2Jtes"',
         5,
         "'no?[2Jtes' is not known at the top of the file. The nearest known key is \"notes\"; "
-        "known are name, method, unit, seam, trim, notes, squares, strips, more, layout, border, "
-        "finishing, fabric, cloth.",
+        "known are name, method, method_file, unit, seam, trim, notes, squares, strips, more, layout, "
+        "border, finishing, fabric, cloth.",
     ),
 ]
 

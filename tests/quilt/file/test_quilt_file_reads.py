@@ -7,6 +7,7 @@ import pytest
 from sewalong.lengths import CENTIMETRE, Unit, parse, show
 from sewalong.piecing.catalogue import method_ids, written_method
 from sewalong.piecing.derive import derive
+from sewalong.piecing.method_files import text_of
 from sewalong.quilt.file.reader import (
     FINISHING_STAGES,
     QuiltFileFaults,
@@ -65,6 +66,7 @@ def test_everything_a_file_can_say_is_in_the_quilt() -> None:
         borders=(Border(Fraction(5, 2), "sand"), Border(Fraction(5), "[deep] sea")),
         finishing=("layer", "bind"),
         notes="Binding waits in the tin.\nAsk about the green.",
+        method_text=text_of("stacked-four-patch"),
     )
 
 
@@ -76,6 +78,7 @@ def test_what_is_left_out_has_its_usual_value() -> None:
         seam=Fraction(1, 4),
         starts=(StartPile("square", Fraction(5), 20),),
         target=Target(4, 5),
+        method_text=text_of("plain-squares"),
     )
 
 

@@ -415,7 +415,7 @@ def test_a_layout_says_what_it_leaves_and_which_is_wanted() -> None:
 
 
 def test_a_quilt_of_a_method_that_is_gone_says_so_and_raises_nothing() -> None:
-    found = worksheet(replace(common(), method_id="not-there"))
+    found = worksheet(replace(common(), method_id="not-there", method_text=None))
     assert "No method is called 'not-there'" in found.refusal
     assert all(found.refusal in str(section.lines[0]) for section in found.sections[:-1])
     assert found.layouts == ()

@@ -11,6 +11,7 @@ from tests.story.twins.histories import (
     ROWS,
     SAT_DOWN,
     SEWN,
+    UNITS,
 )
 from tests.story.twins.twin import (
     Case,
@@ -104,6 +105,22 @@ COUNTING = (
         ("bobbin sew 3",),
         ("bobbin ran out",),
         SEWN,
+    ),
+    Case(
+        "begin rows, the caution read",
+        c.BeginRows,
+        (press("c"), fill("3 pairs"), read_the_caution),
+        ("begun 3 pairs --caution-read",),
+        ("caution read", "went on", "rows begun"),
+        (*UNITS, c.CloseSession(dict.fromkeys(("iron", "blade", "machine", "pins"), "yes"))),
+    ),
+    Case(
+        "take a row that was begun apart",
+        c.BeginRows,
+        (press("c"), fill("0")),
+        ("begun 0",),
+        ("rows begun",),
+        (*UNITS, c.BeginRows(((2, 2),))),
     ),
     Case(
         "join two rows",

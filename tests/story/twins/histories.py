@@ -36,6 +36,8 @@ ROWS = (
     c.Count("press-open", 20),
     c.Count("sew-rows", 4),
 )
+UNITS = ROWS[:-1]
+"""Twenty units, for rows of five or of four."""
 IN_TWO_PLACES = (
     *PAIRED,
     c.PutPileAway("pair", "tin"),

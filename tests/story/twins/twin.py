@@ -10,6 +10,7 @@ import io
 import shlex
 from collections.abc import Awaitable, Callable, Iterator
 from contextlib import contextmanager
+from datetime import datetime
 from pathlib import Path
 from shutil import copytree
 
@@ -201,10 +202,14 @@ def _watched() -> Iterator[set[type[Act]]]:
     do = OpenQuilt.do
 
     def watched(
-        quilt: OpenQuilt, act: Act, follows: Follows = nothing_more
+        quilt: OpenQuilt,
+        act: Act,
+        follows: Follows = nothing_more,
+        *,
+        at: datetime | None = None,
     ) -> tuple[Recorded, ...]:
         acts.add(type(act))
-        return do(quilt, act, follows)
+        return do(quilt, act, follows, at=at)
 
     with pytest.MonkeyPatch.context() as patch:
         patch.setattr(OpenQuilt, "do", watched)

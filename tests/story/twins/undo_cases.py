@@ -19,6 +19,7 @@ from tests.story.twins.histories import (
     PUT_AWAY_IN_CLOSING,
     ROWS,
     SEWN,
+    UNITS,
     WENT_ON,
 )
 from tests.story.twins.twin import Case, press
@@ -49,6 +50,7 @@ UNDOABLE: dict[str, tuple[Act, ...]] = {
     "went on": WENT_ON,
     "press noted": (*PAIRED, c.NotePress("sew", "towards the dark")),
     "rows joined": (*ROWS, c.JoinRows(1, 2)),
+    "rows begun": (*UNITS, c.BeginRows(((2, 2),))),
     "bobbin ran out": (*SEWN, c.BobbinEmpty("sew", 3)),
     "target changed": (*PAIRED, c.ChangeTarget(3, 4)),
     "unit decided": (*PAIRED, c.DecideUnit(Fraction(25, 4), Fraction(25, 4))),

@@ -1,0 +1,85 @@
+"""What to do with measured pieces: go on, trim them all, stop and resew these, count, look."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from enum import StrEnum
+
+from msgspec import Struct
+
+from sewalong.lengths import Length, Rounding, Unit, round_to
+from sewalong.progress.measuring.cause import Cause
+from sewalong.progress.measuring.priors import Why
+from sewalong.progress.measuring.spread import Spread
+from sewalong.progress.measuring.verdict import Outcome
+from sewalong.progress.record.measurable import Measured
+
+
+class Do(StrEnum):
+    """The one thing to do next."""
+
+    GO_ON = "go on"
+    EASE = "go on and ease"
+    BORDERS = "go on, borders to the centre"
+    TRIM = "trim all"
+    RESEW = "stop and resew"
+    REMAKE = "stop and make again"
+    COUNT = "stop and count"
+    SORT = "stop and sort out"
+    SET_SEAM = "stop and set the seam"
+    MEASURE = "stop and measure again"
+
+
+class Decision(Struct, frozen=True):
+    """`places` are the readings (from 0) it is about, all where it is about all; `to` the size to
+    trim to, in inches."""
+
+    do: Do
+    places: tuple[int, ...]
+    to: Length | None = None
+
+
+_LOOK = {Why.SWAPPED: Do.SORT, Why.SLIP: Do.MEASURE, Why.OTHER: Do.MEASURE,
+         Why.MISSING: Do.COUNT, Why.TOO_MANY: Do.COUNT}  # fmt: skip
+
+
+WORTH_A_LOOK = 0.2
+"""Counting and looking cost nothing, unpicking does: a cause as likely as this is looked for first."""
+
+
+def decide(
+    piece: Measured,
+    outcomes: Sequence[Outcome],
+    causes: Sequence[Cause],
+    spread: Spread,
+    unit: Unit,
+) -> Decision:
+    """What to do; `causes` are those of readings that do not all pass, the likeliest first."""
+    every = tuple(range(len(outcomes)))
+    if all(one is Outcome.PASS for one in outcomes):
+        return Decision(Do.GO_ON, every)
+    cause = causes[0]
+    if piece.is_test:
+        return Decision(Do.SET_SEAM if cause.is_seam else Do.MEASURE, every)
+    for one in causes:
+        if one.why in _LOOK and (one is cause or one.likely >= WORTH_A_LOOK):
+            return Decision(_LOOK[one.why], one.places)
+    to = trim_size(piece, spread, unit)
+    if cause.why is Why.STRETCHED and not piece.is_long and spread.smallest >= to:
+        return Decision(Do.TRIM, every, to)
+    bad = tuple(place for place, one in enumerate(outcomes) if one is Outcome.REMAKE)
+    if bad:
+        return Decision(Do.RESEW if cause.is_seam else Do.REMAKE, bad)
+    if piece.id.startswith("centre"):
+        return Decision(Do.BORDERS, every)
+    if piece.is_long:
+        return Decision(Do.EASE, every)
+    return Decision(Do.TRIM, every, to)
+
+
+def trim_size(piece: Measured, spread: Spread, unit: Unit) -> Length:
+    """The size decided where all reach it, else the largest on the ruler that all reach."""
+    planned = piece.at_least
+    if planned is None:
+        planned = round_to(piece.expected, unit.step, Rounding.NEAREST)
+    return min(spread.common, planned)

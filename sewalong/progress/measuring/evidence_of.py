@@ -1,0 +1,105 @@
+"""What is known of a measured piece of a quilt: its size, its pieces, what it could be taken for."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from sewalong.lengths import Length
+from sewalong.progress.measuring.evidence import Evidence, Other, OtherWay
+from sewalong.progress.record.measurable import (
+    ALLOWANCE,
+    DOWN,
+    Measured,
+    Unmeasurable,
+    decided,
+    made_of,
+    other_way_of,
+    read_piece,
+    untrimmed,
+)
+from sewalong.quilt.quilt import Quilt, Target
+
+
+def evidence_of(
+    quilt: Quilt,
+    target: Target,
+    piece: Measured,
+    readings: Sequence[Length],
+    *,
+    other_way: Sequence[Length] = (),
+    seam_read: Length | None = None,
+) -> Evidence:
+    """The evidence of `readings`; `other_way` are readings of the same piece the other way, and
+    `seam_read` what an allowance measures at the back, where they were taken."""
+    turned = other_way_of(piece.id)
+    across = read_piece(quilt, target, turned) if turned else None
+    return Evidence(
+        expected=piece.expected,
+        allowances=piece.allowances,
+        seam=quilt.seam,
+        readings=tuple(readings),
+        of=piece.of,
+        adds=() if piece.each is None else (piece.each,),
+        counted=piece.is_long,
+        largest=piece.each if piece.is_long else max(start.size for start in quilt.starts),
+        others=tuple(_others(quilt, target, piece)),
+        bias=not piece.is_test and made_of(quilt).has_bias_edges,
+        slip=_slip(quilt, piece),
+        other_way=None if across is None
+        else OtherWay(across.expected, across.allowances, tuple(other_way)),
+        seam_read=None if piece.id == ALLOWANCE else seam_read,
+        is_one=piece.id.partition(":")[0] in ("centre", "top"),
+        unit=quilt.unit,
+    )  # fmt: skip
+
+
+def _slip(quilt: Quilt, piece: Measured) -> Length | None:
+    """What is read between the wrong edges: a size as it finishes, or a middle strip with its
+    allowances."""
+    both = 2 * quilt.seam
+    slip = piece.expected + both if piece.id.startswith("middle") else piece.expected - both
+    return slip if slip > 0 and piece.allowances else None
+
+
+def _others(quilt: Quilt, target: Target, piece: Measured) -> Iterator[Other]:
+    """The kinds that `piece` can be mixed up with, each size once."""
+    head, _, way = piece.id.partition(":")
+    piles = {pile.id for pile in quilt.method.piles}
+    seen: set[Length] = set()
+    if head in ("row", "column"):
+        found = _in_a_row(quilt, piece)
+    elif head in piles:
+        found = _of_piles(quilt, target, piece, way)
+    else:
+        return
+    for other in found:
+        if other.reading not in seen:
+            seen.add(other.reading)
+            yield other
+
+
+def _of_piles(quilt: Quilt, target: Target, piece: Measured, way: str) -> Iterator[Other]:
+    """The same piece lying the other way, then the pieces of the other piles."""
+    turned = read_piece(quilt, target, other_way_of(piece.id))
+    yield Other(f"{piece.noun} lying the other way", turned.expected, piece.expected)
+    for pile in quilt.method.piles:
+        if pile.id == piece.id.partition(":")[0]:
+            continue
+        try:
+            other = read_piece(quilt, target, f"{pile.id}:{way}" if way else pile.id)
+            turned = read_piece(quilt, target, other_way_of(other.id))
+        except Unmeasurable:
+            continue
+        yield Other(pile.noun.one, other.expected, turned.expected)
+        yield Other(f"{pile.noun.one} lying the other way", turned.expected, other.expected)
+
+
+def _in_a_row(quilt: Quilt, row: Measured) -> Iterator[Other]:
+    """One unit of the row that lies the other way, or was not trimmed."""
+    unit, noun = decided(quilt), quilt.method.pile(quilt.method.unit).noun.one
+    across, down = (unit.length, unit.width) if row.id.startswith("column") else (
+        unit.width, unit.length)  # fmt: skip
+    if abs(down - across) > 0:
+        yield Other(f"row with one {noun} lying the other way", row.expected + down - across)
+    raw = untrimmed(quilt, DOWN if row.id.startswith("column") else "across").expected
+    yield Other(f"row with one untrimmed {noun}", row.expected + raw - across)

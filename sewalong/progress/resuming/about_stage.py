@@ -1,0 +1,86 @@
+"""All there is to know at a stage of this quilt, on request: one label and one text a line."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from sewalong.piecing.method import Stage, Station
+from sewalong.progress.joining.cut_span import ruler_words
+from sewalong.progress.joining.easing import ease_words
+from sewalong.progress.joining.either_way import both_right
+from sewalong.progress.joining.exchanged_rows import KEEPS
+from sewalong.progress.joining.orientation_checks import which_way_up
+from sewalong.progress.joining.press_directions import TAPE, press_rule
+from sewalong.progress.joining.stage_words import what_is_left_of_the_point, what_to_do
+from sewalong.progress.joining.unit_press import pressed_last, unit_press_words
+from sewalong.progress.record.event import Recorded
+from sewalong.progress.record.route import JOIN_ROWS, SEW_ROWS, RouteStage
+from sewalong.progress.record.state import State
+from sewalong.quilt.quilt import Target
+
+Facts = Iterator[tuple[str, str]]
+
+
+def about_stage(
+    state: State, record: Sequence[Recorded], stage: RouteStage
+) -> tuple[tuple[str, str], ...]:
+    """What to do and what to check, and whatever else matters at this stage of this quilt."""
+    looks = (("Look", look) for look in which_way_up(stage.id))
+    ruler = ruler_words(state.quilt, stage.id)
+    return (
+        ("Do", what_to_do(state.quilt, stage)),
+        ("Check", stage.check),
+        *((("Ruler", ruler),) if ruler else ()),
+        *looks,
+        *_point(state, stage),
+        *(("Press", text) for text in press_plan(state, stage)),
+        *(("Either way", text) for text in both_right(stage.either)),
+        *_crossings(state.target, stage),
+        *_ease(state, stage),
+        *_bobbin(state, record, stage),
+    )
+
+
+def press_plan(state: State, stage: RouteStage) -> tuple[str, ...]:
+    """Which way seams are pressed at a stage so that they nest, one rule each; empty where none is
+    planned."""
+    quilt, target = state.quilt, state.target
+    if stage.id == SEW_ROWS:
+        rule = press_rule()
+        rows = f"{rule[:1].upper()}{rule[1:]}. {TAPE} {KEEPS}"
+        units = unit_press_words(quilt, target)
+        return (rows, f"Units: {units}") if units else (rows,)
+    if isinstance(stage, Stage) and stage.id == pressed_last(quilt)[0]:
+        return (unit_press_words(quilt, target),)
+    return ()
+
+
+def _point(state: State, stage: RouteStage) -> Facts:
+    """Where the pieces come in that are cut too small; at the trim it is said in what to do."""
+    later = state.route.starts[1:]
+    if isinstance(stage, Stage) and any(taken.pile in later for taken in stage.takes):
+        words = what_is_left_of_the_point(state.quilt)
+        if words:
+            yield "Point", words
+
+
+def _crossings(target: Target, stage: RouteStage) -> Facts:
+    if stage.id == JOIN_ROWS and target.columns > 1:
+        joins, each = target.rows - 1, target.columns - 1
+        yield "Crossings", f"{joins * each}: {each} at each of {joins} seams."
+
+
+def _ease(state: State, stage: RouteStage) -> Facts:
+    if stage.id in (SEW_ROWS, JOIN_ROWS):
+        words = ease_words(state.quilt, along_the_rows=stage.id == JOIN_ROWS)
+        if words:
+            yield "Ease", words
+
+
+def _bobbin(state: State, record: Sequence[Recorded], stage: RouteStage) -> Facts:
+    if stage.station is Station.MACHINE:
+        from sewalong.progress.pace.bobbin import lasts_in_words  # looks through the whole record
+
+        words = lasts_in_words(state, record, stage)
+        if words:
+            yield "Bobbin", words

@@ -1,0 +1,107 @@
+"""Whether a whole record is sound, as far as its bytes tell: what SQLite says, and the marks."""
+
+from __future__ import annotations
+
+import sqlite3
+from collections.abc import Sequence
+from contextlib import closing
+
+from msgspec import Struct
+
+from sewalong.store.chain import EVENTS, PLANS, mark_of_event, mark_of_plan
+from sewalong.store.faults import Damaged, Newer, StoreFault, Trouble
+from sewalong.store.schema import STEPS, checked_version
+
+
+class Fault(Struct, frozen=True):
+    """Something that is not as it should be: in the quilt of number `quilt`, or with None in the
+    file as a whole, and then nothing should be written to it."""
+
+    what: str
+    quilt: int | None = None
+
+
+def trouble_of(faults: Sequence[Fault]) -> str:
+    """What is wrong with the file as a whole; empty for nothing, whatever is wrong in a quilt."""
+    return next((fault.what for fault in faults if fault.quilt is None), "")
+
+
+def faults_of_file(path: str) -> tuple[Fault, ...]:
+    """Whatever is wrong with the record at `path`, of this version or an older one."""
+    try:
+        with closing(sqlite3.connect(path, isolation_level=None)) as connection:
+            return faults_of(connection, path)
+    except Trouble as error:
+        return (Fault(_said(error)),)
+
+
+def faults_of(connection: sqlite3.Connection, path: str) -> tuple[Fault, ...]:
+    """Whatever is wrong with an open record."""
+    try:
+        try:
+            version = checked_version(connection, path)
+        except Newer:
+            version = len(STEPS) + 1
+        if version == 0:
+            return (Fault("there is no quilt and no table in it"),)
+        said = [text for (text,) in connection.execute("PRAGMA integrity_check(3)").fetchall()]
+        if said != ["ok"]:
+            return tuple(Fault(f"SQLite says: {' '.join(text.split())}") for text in said)
+        return tuple(_faults_of_quilts(connection, marked=version == len(STEPS)))
+    except Damaged as fault:
+        return (Fault(fault.what),)
+    except StoreFault:
+        return (Fault("it is no record of quilts"),)
+    except Trouble as error:
+        return (Fault(_said(error)),)
+
+
+def _said(error: Exception) -> str:
+    if isinstance(error, UnicodeDecodeError):
+        return "the description of its tables is no text"
+    return f"SQLite says: {error}"
+
+
+def _faults_of_quilts(connection: sqlite3.Connection, *, marked: bool) -> list[Fault]:
+    quilts = [id for (id,) in connection.execute("SELECT id FROM quilt ORDER BY id").fetchall()]
+    known = [id for (id,) in connection.execute(_NAMED).fetchall()]
+    if marked:
+        known += [id for (id,) in connection.execute("SELECT quilt FROM plan_mark").fetchall()]
+    missing = sorted(set(known) - set(quilts))
+    found = [Fault("its plan is missing", id) for id in missing]
+    for id in quilts:
+        wrong = _broken_chain(connection, id) if marked else _gap(connection, id)
+        if wrong:
+            found.append(Fault(wrong, id))
+    return found
+
+
+_NAMED = "SELECT DISTINCT quilt FROM event"
+
+
+def _gap(connection: sqlite3.Connection, id: int) -> str:
+    """What is missing in a record that has no marks yet; empty for nothing."""
+    sql = "SELECT COUNT(*), COALESCE(MAX(seq), 0) FROM event WHERE quilt = ?"
+    there, last = connection.execute(sql, (id,)).fetchone()
+    return "" if there == last else f"of its {last} events only {there} are there"
+
+
+def _broken_chain(connection: sqlite3.Connection, id: int) -> str:
+    """The first link in the chain of a quilt's marks that does not hold; empty for none."""
+    ((_, *plan),) = connection.execute(f"{PLANS} FROM quilt WHERE id = ?", (id,)).fetchall()
+    sql = "SELECT mark FROM plan_mark WHERE quilt = ?"
+    mark = mark_of_plan(*plan)
+    if connection.execute(sql, (id,)).fetchall() != [(mark,)]:
+        return "its plan is not as it was written"
+    marks = dict(
+        connection.execute("SELECT seq, mark FROM event_mark WHERE quilt = ?", (id,)).fetchall()
+    )
+    n = 0
+    for seq, columns, body in connection.execute(f"{EVENTS} WHERE quilt = ? ORDER BY seq", (id,)):
+        n += 1
+        mark = mark_of_event(columns, body, mark)
+        if seq != n:
+            return f"event {n} is missing"
+        if marks.pop(n, None) != mark:
+            return f"event {n} is not as it was written"
+    return f"event {n + 1} is missing" if marks else ""
