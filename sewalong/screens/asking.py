@@ -5,12 +5,12 @@ from __future__ import annotations
 from collections.abc import Coroutine
 from typing import Any, Generic, TypeVar
 
-from textual.screen import Screen
+from sewalong.screens.left_once import LeftOnce
 
 Result = TypeVar("Result")
 
 
-class AskingScreen(Screen[Result], Generic[Result]):
+class AskingScreen(LeftOnce[Result], Generic[Result]):
     """`asks` counts what is being asked. From the key that began it to its end, between its
     dialogs too, the app keeps every key from this screen."""
 

@@ -102,6 +102,19 @@ async def test_a_dialog_left_twice_takes_nothing_below_with_it(path: Path) -> No
         await room.screen_is(SewingScreen)
 
 
+async def test_a_list_chosen_from_twice_is_chosen_from_once(path: Path) -> None:
+    clock = StandingClock()
+    put_on_shelf(path, clock, c.OpenSession(), c.Count("pair", 4))
+    async with the_app(path, clock) as room:
+        await room.screen_is(QuiltsScreen)
+        await room.burst("enter", "enter", "enter", "enter")
+        await room.screen_is(SewingScreen)
+        await room.press("s")
+        await room.screen_is(ChoiceDialog)
+        await room.burst("enter", "enter", "enter")
+        await room.screen_is(FormDialog)
+
+
 async def test_opening_a_quilt_counts_nothing_in_it(path: Path) -> None:
     clock = StandingClock()
     put_on_shelf(path, clock, c.OpenSession(), c.Count("pair", 4))

@@ -7,7 +7,6 @@ from typing import ClassVar, Generic, TypeVar
 
 from msgspec import Struct
 from textual.app import ComposeResult
-from textual.await_complete import AwaitComplete
 from textual.binding import Binding
 from textual.containers import VerticalScroll
 from textual.content import Content
@@ -17,6 +16,7 @@ from textual.widgets.option_list import Option
 
 from sewalong.progress.safety.cautions import GENERAL, Caution
 from sewalong.progress.safety.closing_questions import Question
+from sewalong.screens.left_once import LeftOnce
 from sewalong.screens.widgets.breakpoints import mark_size
 from sewalong.screens.widgets.literal_text import Words
 
@@ -26,7 +26,7 @@ FEW = 3
 """Fields up to which a form is set with space between them."""
 
 
-class Dialog(ModalScreen[Result], Generic[Result]):
+class Dialog(LeftOnce[Result], ModalScreen[Result], Generic[Result]):
     """A sheet over the screen. Escape leaves it and changes nothing."""
 
     CSS_PATH = ["../lists.tcss", "../facts.tcss", "dialog.tcss"]
@@ -35,16 +35,6 @@ class Dialog(ModalScreen[Result], Generic[Result]):
 
     takes_early_keys: ClassVar[bool] = True
     """Whether keys pressed while it was on its way are for it: not where it has to be read first."""
-
-    was_left = False
-
-    def dismiss(self, result: Result | None = None) -> AwaitComplete:
-        """Leave it, once: a second key of the same burst must not take away what lies below."""
-        if self.was_left:
-            return AwaitComplete()
-        self.was_left = True
-        left: AwaitComplete = super().dismiss(result)
-        return left
 
     def on_resize(self) -> None:
         mark_size(self)
