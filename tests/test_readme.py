@@ -39,9 +39,17 @@ def test_commands_named_in_the_text_are_commands() -> None:
 
 
 def test_the_quilt_in_the_readme_can_be_begun() -> None:
-    (example,) = re.findall(r"```toml\n(.*?)```", README, flags=re.DOTALL)
+    example, *settings = re.findall(r"```toml\n(.*?)```", README, flags=re.DOTALL)
     quilt = read_quilt(example)
-    assert quilt.target.units == 56
+    assert quilt.units_for(quilt.target) == 56
+    assert [read_quilt(f"{example}\n{one}").is_on_point for one in settings] == [False, True]
+
+
+def test_what_happens_if_is_proved_by_tests_that_are_there() -> None:
+    rows = re.findall(r"^\| .*\| `(tests/[\w/]+\.py)` +\|$", README, flags=re.MULTILINE)
+    assert len(rows) == 6
+    for file in rows:
+        assert "def test_" in (Path(__file__).parent.parent / file).read_text(encoding="utf-8")
 
 
 def test_the_keys_named_in_the_readme_are_keys() -> None:

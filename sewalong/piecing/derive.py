@@ -158,7 +158,6 @@ class Derivation(Struct, frozen=True):
     the stage that trims the units, if one does.
     """
 
-    method: str
     trim_stage: str | None
     seam: Fraction
     starts: Mapping[str, StartSize]
@@ -237,7 +236,6 @@ def _derive(
         raise SizeRefused(_DO_NOT_FIT) from fault
     stages, need = _stages(written, batch)
     return Derivation(
-        method=written.id,
         trim_stage=written.trim_stage,
         seam=seam,
         starts=starts,

@@ -10,7 +10,8 @@ from sewalong import piecing
 LONGEST_METHOD = 50_000
 """Characters in a method file: twelve times the longest of the program's own."""
 
-_ID = r"[a-z0-9]+(?:-[a-z0-9]+)*"
+ID = r"[a-z0-9]+(?:-[a-z0-9]+)*"
+"""What an id looks like."""
 
 
 @cache
@@ -29,7 +30,7 @@ def read_method_file(id: str) -> bytes | None:
 
     An id comes out of a quilt's plan, so nothing that isn't an id gets to be part of a path.
     """
-    return read_beside(f"methods/{id}.toml") if re.fullmatch(_ID, id) else None
+    return read_beside(f"methods/{id}.toml") if re.fullmatch(ID, id) else None
 
 
 def text_of(id: str) -> str | None:

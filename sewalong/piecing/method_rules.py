@@ -14,11 +14,50 @@ from sewalong.piecing.method import FINAL_PILE, Hazard, Station
 from sewalong.piecing.method_tables import Wrong
 from sewalong.piecing.operation_words import TRIM, WORDS, taken
 
-LATER_STAGES = frozenset({"sew-rows", "join-rows", "add-borders", "layer", "quilt", "bind"})
-"""Ids of the stages that follow the units in every quilt, which a method can't use too."""
+LATER_STAGES = frozenset(
+    {
+        "cut-standing-sashes",
+        "cut-lying-sashes",
+        "cut-long-sashes",
+        "cut-cornerstones",
+        "cut-side-triangles",
+        "cut-corner-triangles",
+        "sew-rows",
+        "sew-sash-rows",
+        "add-sashes",
+        "add-side-triangles",
+        "join-rows",
+        "add-corners",
+        "add-borders",
+        "layer",
+        "quilt",
+        "bind",
+    }
+)
+"""Ids of the stages that can follow the units in a quilt, which a method can't use too."""
 
-LATER_PILES = frozenset({"row"})
-"""Ids of the piles that follow the units in every quilt."""
+LATER_LABELS = frozenset(id.replace("-", " ") for id in LATER_STAGES) | {
+    "cut triangles",
+    "cut corners",
+    "add triangles",
+}
+"""What those stages are called."""
+
+LATER_PILES = frozenset(
+    {
+        "standing-sash",
+        "lying-sash",
+        "long-sash",
+        "cornerstone",
+        "sash-row",
+        "side-triangle",
+        "corner-triangle",
+        "set-unit",
+        "set-side",
+        "row",
+    }
+)
+"""Ids of the piles that can follow the units in a quilt."""
 
 MEASURED = frozenset({"column", "centre", "top", "strips", "middle"})
 """What can be measured in every quilt besides piles, by these names."""
@@ -40,8 +79,9 @@ def broken_rules(document: dict[str, Any]) -> Iterator[Wrong]:
     yield from _names("piles", "id", "pile", piles, LATER_PILES | MEASURED)
     yield from _names("stages", "id", "stage", stages, LATER_STAGES)
     yield from _nouns(piles)
-    labels = [id.replace("-", " ") for id in LATER_STAGES]
-    yield from _names("stages", "label", "stage", stages, labels)
+    yield from _names("stages", "label", "stage", stages, LATER_LABELS)
+    yield from _ids_of_others("stages", "label", stages)
+    yield from _ids_of_others("piles", "noun", piles)
     if piles:
         yield from _starts(piles)
     for index, stage in enumerate(stages):
@@ -79,6 +119,19 @@ def _nouns(piles: _Tables) -> Iterator[Wrong]:
                 ("piles", index, "noun"),
                 f"another pile is called {quoted(twice[0])} too; give each a noun of its own.",
             )
+
+
+def _ids_of_others(table: str, key: str, tables: _Tables) -> Iterator[Wrong]:
+    """A stage or a pile may be asked for by its id or its words, so these must mean the same one."""
+    ids = {entry.get("id"): index for index, entry in enumerate(tables)}
+    for index, entry in enumerate(tables):
+        words = entry.get(key) or ()
+        for word in [words] if isinstance(words, str) else words:
+            if ids.get("-".join(word.casefold().split()), index) != index:
+                yield (
+                    (table, index, key),
+                    f"{quoted(word)} is the id of another; choose other words.",
+                )
 
 
 def _starts(piles: _Tables) -> Iterator[Wrong]:
@@ -122,13 +175,14 @@ def _hazards(index: int, stage: dict[str, Any]) -> Iterator[Wrong]:
     needed = [HAZARD_AT[station]] if station in HAZARD_AT else []
     if Hazard.CROSS_CUT in hazards:
         needed.append(Hazard.CUTTER)
+    if len(set(hazards)) < len(hazards):
+        yield ("stages", index, "hazards"), "a hazard stands here twice; write each once."
     for hazard in dict.fromkeys(needed):
         if hazard not in hazards:
             why = Hazard.CROSS_CUT if hazard is not HAZARD_AT.get(station) else station
             yield (
                 ("stages", index, "hazards"),
-                f'there is a {hazard} where it says {why}; add "{hazard}" to hazards, for its '
-                "caution.",
+                f'where it says {why}, the caution for {hazard} is due: add "{hazard}" to hazards.',
             )
 
 

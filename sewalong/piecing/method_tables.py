@@ -17,28 +17,30 @@ from msgspec.structs import FieldInfo, fields
 from sewalong.lengths.fault import quoted
 from sewalong.misfit import Path
 from sewalong.piecing.method import Either, Hazard, Station
+from sewalong.piecing.method_files import ID
 
 LONGEST_ID = 40
 LONGEST_NAME = 80
 """Characters in the name of a method, as in the names of quilts."""
-LONGEST_WORD = 30
-"""Characters in a label or a noun: half as many again as the program's own have, so that a road
-of stages still fits beside them."""
+LONGEST_WORD, LONGEST_DO, LONGEST_CHECK = 24, 110, 60
+"""Characters in a label or a noun, in what is done at a stage, and in how it is checked: somewhat more
+than the program's own methods have, and what a stage is on the smallest screen still fits."""
 LONGEST_LINE = 160
-"""Characters in what is said of a stage or a method: four lines of the smallest screen."""
+"""Characters in what is said about a method, or in an operation."""
 MOST_PILES = MOST_STAGES = MOST_OPERATIONS = 40
 """Four times what any of the program's own methods has."""
 MOST_MINUTES = 600
 """Minutes for one count: a whole day at the machine."""
 
-_ID = r"[a-z0-9]+(?:-[a-z0-9]+)*"
 # One line with something on it, without codes that steer a terminal or turn writing round.
 _LINE = r"\A(?=\s*\S)[^\x00-\x1f\x7f-\x9f\u2028-\u202e\u2066-\u2069]*\Z"
 _PART = r"[1-9]\d{0,2}(?:/[1-9]\d{0,2})?"
 
-_Id = Annotated[str, Meta(pattern=rf"\A{_ID}\Z", max_length=LONGEST_ID)]
+_Id = Annotated[str, Meta(pattern=rf"\A{ID}\Z", max_length=LONGEST_ID)]
 _Name = Annotated[str, Meta(pattern=_LINE, max_length=LONGEST_NAME)]
 _Word = Annotated[str, Meta(pattern=_LINE, max_length=LONGEST_WORD)]
+_Do = Annotated[str, Meta(pattern=_LINE, max_length=LONGEST_DO)]
+_Check = Annotated[str, Meta(pattern=_LINE, max_length=LONGEST_CHECK)]
 _Line = Annotated[str, Meta(pattern=_LINE, max_length=LONGEST_LINE)]
 
 Wrong = tuple[Path, str]
@@ -56,8 +58,8 @@ class StageDefinition(Struct, frozen=True, forbid_unknown_fields=True):
     station: Station
     makes: _Id
     minutes: Annotated[float, Meta(gt=0, le=MOST_MINUTES)]
-    do: _Line
-    check: _Line
+    do: _Do
+    check: _Check
     operations: Annotated[tuple[_Line, ...], Meta(min_length=1, max_length=MOST_OPERATIONS)]
     hazards: Annotated[tuple[Hazard, ...], Meta(max_length=len(Hazard))] = ()
     counts: _Id | None = None
@@ -86,16 +88,23 @@ class MethodTable(Struct, frozen=True, forbid_unknown_fields=True):
     stages: Annotated[tuple[StageDefinition, ...], Meta(min_length=1, max_length=MOST_STAGES)]
 
 
+def _text(longest: int) -> str:
+    return f"must be written as text on one line, of 1 to {longest} characters"
+
+
 _IS_ID = (
     f"must be 1 to {LONGEST_ID} small letters and digits, its words joined by -, "
     'such as "pressed-pair"'
 )
+_PART_OF_WIDTH = 'must be a part of the unit\'s width as text, such as "1/2", over 0 and at most 1'
 _RIGHT = {
     "id": _IS_ID,
     "makes": f"names a pile by its id, and {_IS_ID}",
     "counts": f"names a pile by its id, and {_IS_ID}",
-    "name": f"must be written as text on one line, of 1 to {LONGEST_NAME} characters",
-    "label": f"must be written as text on one line, of 1 to {LONGEST_WORD} characters",
+    "name": _text(LONGEST_NAME),
+    "do": _text(LONGEST_DO),
+    "check": _text(LONGEST_CHECK),
+    "label": _text(LONGEST_WORD),
     "noun": 'must be two texts, ["one", "many"], such as ["pair", "pairs"], each on one line and '
     f"of 1 to {LONGEST_WORD} characters",
     "start": "must be true or false",
@@ -107,12 +116,12 @@ _RIGHT = {
     "station": f"must be one of {', '.join(Station)}",
     "hazards": f"must be a list of any of {', '.join(Hazard)}",
     "either": f"must be a list of any of {', '.join(Either)}",
-    "share": 'must be a part of the unit\'s width as text, such as "1/2", over 0 and at most 1',
-    "shape": 'must be a part of the unit\'s width as text, such as "1/2", over 0 and at most 1',
+    "share": _PART_OF_WIDTH,
+    "shape": _PART_OF_WIDTH,
 }
 """What would be right under a key; the others hold a line of text."""
 
-_A_LINE = f"must be written as text on one line, of 1 to {LONGEST_LINE} characters"
+_A_LINE = _text(LONGEST_LINE)
 
 
 def read_part(kind: type, value: object) -> Fraction:
@@ -121,7 +130,7 @@ def read_part(kind: type, value: object) -> Fraction:
         part = Fraction(value)
         if part <= 1:
             return part
-    raise ValueError(_RIGHT["share"])
+    raise ValueError(_PART_OF_WIDTH)
 
 
 def wrong_keys(document: dict[str, Any]) -> Iterator[Wrong]:

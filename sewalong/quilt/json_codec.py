@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
 from functools import reduce
 from operator import getitem
 from typing import Any
@@ -13,14 +14,19 @@ from sewalong.lengths.fault import quoted
 from sewalong.misfit import dotted, misfit
 from sewalong.quilt.choices import Choices, Fabric
 from sewalong.quilt.quilt import Border, Lot, Quilt, StartPile, Target
+from sewalong.quilt.setting import Cornerstones, Sashing, SetOnPoint, Setting
 from sewalong.quilt.size import Size
 from sewalong.quilt.stored_plan import (
+    ON_POINT,
     RULES,
+    SASHED,
     StoredBorder,
     StoredChoices,
+    StoredCornerstones,
     StoredFabric,
     StoredLot,
     StoredPlan,
+    StoredSetting,
     StoredStart,
     StoredTarget,
     StoredTrim,
@@ -97,6 +103,7 @@ def quilt_from_dict(plain: object, *, checked: bool = True) -> Quilt:
         ),
         choices=_choices(stored.choices),
         trim=Size(stored.trim.width, stored.trim.length) if stored.trim else None,
+        setting=_setting(stored.setting),
         method_text="\n".join(stored.method_text) if stored.method_text else None,
     )
 
@@ -106,6 +113,43 @@ def _choices(stored: StoredChoices | UnsetType) -> Choices:
         return _USUAL
     each = msgspec.structs.asdict(stored)
     return Choices(**{key: value for key, value in each.items() if value is not UNSET})
+
+
+def _setting(stored: StoredSetting | UnsetType) -> Setting | None:
+    if stored is UNSET:
+        return None
+    if stored.kind == ON_POINT:
+        return SetOnPoint(stored.cloth, stored.colour or None, stored.larger or Fraction(0))
+    assert stored.cut is not UNSET
+    stones = stored.cornerstones
+    return Sashing(
+        stored.cut,
+        stored.cloth,
+        stored.colour or None,
+        stored.frame is True,
+        Cornerstones(stones.cloth, stones.colour or None) if stones else None,
+    )
+
+
+def _stored_setting(setting: Setting | None) -> StoredSetting | UnsetType:
+    if setting is None:
+        return UNSET
+    if isinstance(setting, SetOnPoint):
+        return StoredSetting(
+            kind=ON_POINT,
+            cloth=setting.cloth,
+            larger=setting.larger or UNSET,
+            colour=setting.colour or UNSET,
+        )
+    stones = setting.cornerstones
+    return StoredSetting(
+        kind=SASHED,
+        cut=setting.cut,
+        cloth=setting.cloth,
+        frame=setting.frame,
+        colour=setting.colour or UNSET,
+        cornerstones=StoredCornerstones(stones.cloth, stones.colour or UNSET) if stones else UNSET,
+    )
 
 
 def _stored(quilt: Quilt) -> StoredPlan:
@@ -141,6 +185,7 @@ def _stored(quilt: Quilt) -> StoredPlan:
         or UNSET,
         choices=StoredChoices(**given) if given else UNSET,
         trim=StoredTrim(quilt.trim.width, quilt.trim.length) if quilt.trim else UNSET,
+        setting=_stored_setting(quilt.setting),
         method_text=UNSET if quilt.method_text is None else quilt.method_text.split("\n"),
     )
 

@@ -3,14 +3,17 @@
 from __future__ import annotations
 
 from sewalong.lengths import as_given
-from sewalong.quilt.file.size_check import why_sizes_fail, why_trim_fails
+from sewalong.quilt.file.size_check import why_setting_fails, why_sizes_fail, why_trim_fails
 from sewalong.quilt.quilt import Quilt
 
 
 def why_not_a_plan(quilt: Quilt) -> str:
     """What is wrong with the plan first, in plain sentences; empty when it can be made."""
     return (
-        " ".join(why_sizes_fail(quilt).values()) or why_borders_fail(quilt) or why_trim_fails(quilt)
+        " ".join(why_sizes_fail(quilt).values())
+        or why_setting_fails(quilt)
+        or why_borders_fail(quilt)
+        or why_trim_fails(quilt)
     )
 
 

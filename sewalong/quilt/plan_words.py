@@ -9,7 +9,10 @@ from sewalong.lengths import Length, as_given
 from sewalong.piecing.method import Noun
 from sewalong.quilt.choices import Choices, Fabric
 from sewalong.quilt.quilt import Border, Lot, Quilt
+from sewalong.quilt.setting import Cornerstones, Sashing, SetOnPoint, Setting
 from sewalong.quilt.size import Size
+
+_Coloured = Border | Fabric | Sashing | Cornerstones | SetOnPoint
 
 _CHOICES = {
     "usable": "usable width of cloth",
@@ -37,6 +40,7 @@ def _differences(was: Quilt, now: Quilt) -> Iterator[str]:
     yield from _changed("units trimmed to", _trim(was.trim, now), _trim(now.trim, now))
     yield from _starts(was, now)
     yield from _changed("layout", str(was.target), str(now.target))
+    yield from _setting(was.setting, now)
     yield from _borders(was, now)
     yield from _fabrics(was.fabrics, now.fabrics)
     yield from _choices(was.choices, now)
@@ -98,6 +102,35 @@ def _count(lot: Lot) -> str:
     return f"{lot.count} in {packs}"
 
 
+def _setting(was: Setting | None, quilt: Quilt) -> Iterator[str]:
+    now = quilt.setting
+    if isinstance(was, SetOnPoint) and isinstance(now, SetOnPoint):
+        yield from _changed("cloth of the triangles", was.cloth, now.cloth)
+        yield from _changed("colour of the triangles", *_colours(was, now))
+        yield from _changed("cut larger", _long(was.larger, quilt), _long(now.larger, quilt))
+        return
+    if not (isinstance(was, Sashing) and isinstance(now, Sashing)):
+        yield from _changed(
+            "units set", was.words if was else "straight", now.words if now else "straight"
+        )
+        return
+    yield from _changed("sashes", _long(was.cut, quilt), _long(now.cut, quilt))
+    yield from _changed("cloth of the sashes", was.cloth, now.cloth)
+    yield from _changed("colour of the sashes", *_colours(was, now))
+    yield from _changed("sashes around", _yes_or_no(was.frame), _yes_or_no(now.frame))
+    yield from _cornerstones(was.cornerstones, now.cornerstones)
+
+
+def _cornerstones(was: Cornerstones | None, now: Cornerstones | None) -> Iterator[str]:
+    yield from _changed("cornerstones", was.cloth if was else "none", now.cloth if now else "none")
+    if was is not None and now is not None:
+        yield from _changed("colour of the cornerstones", *_colours(was, now))
+
+
+def _yes_or_no(said: bool) -> str:
+    return "yes" if said else "no"
+
+
 def _borders(was: Quilt, now: Quilt) -> Iterator[str]:
     for number, (old, new) in enumerate(zip_longest(was.borders, now.borders), start=1):
         if new is None:
@@ -125,7 +158,7 @@ def _fabrics(was: Sequence[Fabric], now: Sequence[Fabric]) -> Iterator[str]:
             yield from _changed(f"colour of {what}", *_colours(old, new))
 
 
-def _colours(was: Border | Fabric, now: Border | Fabric) -> tuple[str, str]:
+def _colours(was: _Coloured, now: _Coloured) -> tuple[str, str]:
     return was.colour or "none", now.colour or "none"
 
 

@@ -12,6 +12,8 @@ from sewalong.lengths import Length, Unit
 from sewalong.piecing.catalogue import method_for, written_for
 from sewalong.piecing.method import Method, MethodKey
 from sewalong.quilt.choices import Choices, Fabric
+from sewalong.quilt.set_rows import units_in
+from sewalong.quilt.setting import Sashing, SetOnPoint, Setting
 from sewalong.quilt.size import Size
 
 if TYPE_CHECKING:
@@ -19,15 +21,13 @@ if TYPE_CHECKING:
 
 
 class Target(Struct, frozen=True, order=True):
-    """The layout wanted: rows down, columns across, both at least 1."""
+    """The layout wanted: rows down, columns across, both at least 1.
+
+    On point, they are the whole units along the edges (see `set_rows`).
+    """
 
     rows: int
     columns: int
-
-    @property
-    def units(self) -> int:
-        """Units the layout holds."""
-        return self.rows * self.columns
 
     def __str__(self) -> str:
         return f"{self.rows} × {self.columns}"
@@ -94,7 +94,8 @@ class Quilt(Struct, frozen=True):
     `trim` is the size the owner trims units to, raw edge to raw edge, where she says one; what
     the units come to is `unit_size.decided_unit`. `method_text` is the method file as it was when
     the quilt began, which the quilt goes by whatever became of the file since; None in quilts
-    begun before it was kept, which go by the program's own method of this id.
+    begun before it was kept, which go by the program's own method of this id. `setting` is None
+    where units are set straight.
     """
 
     name: str
@@ -109,7 +110,22 @@ class Quilt(Struct, frozen=True):
     fabrics: tuple[Fabric, ...] = ()
     choices: Choices = Choices()
     trim: Size | None = None
+    setting: Setting | None = None
     method_text: str | None = None
+
+    @property
+    def sashing(self) -> Sashing | None:
+        """Its sashes, None where it has none."""
+        return self.setting if isinstance(self.setting, Sashing) else None
+
+    @property
+    def is_on_point(self) -> bool:
+        """Whether its units stand on a corner."""
+        return isinstance(self.setting, SetOnPoint)
+
+    def units_for(self, target: Target) -> int:
+        """Units the layout holds, as they are set."""
+        return units_in(self.setting, target.rows, target.columns)
 
     @property
     def method_key(self) -> MethodKey:

@@ -36,6 +36,9 @@ MOST_METRES = 20_000
 
 _COLOUR = "#[0-9a-fA-F]{6}"
 
+SETTINGS = ("straight", "sashed", "on point")
+"""How units can be set."""
+
 FINISHING_STAGES = ("layer", "quilt", "bind")
 """What may follow the top, in working order."""
 
@@ -130,6 +133,18 @@ def finishing(value: object) -> tuple[str, ...]:
     if wrong:
         raise ValueError(" ".join(wrong))
     return tuple(name for name in FINISHING_STAGES if name in value)
+
+
+def setting_kind(value: object) -> str:
+    """`value` if it is a way units are set that is known."""
+    return _one_of(value, SETTINGS)
+
+
+def yes_or_no(value: object) -> bool:
+    """`value` if it is true or false."""
+    if not isinstance(value, bool):
+        raise ValueError("This must be true or false, without quotes.")
+    return value
 
 
 def letter(value: object) -> str:

@@ -8,12 +8,14 @@
      "fabrics": [{"letter": "A", "name": "indigo print", "colour": "#243b6b"}],
      "choices": {"usable": "42", "spool_metres": 500},
      "trim": {"width": "25/4", "length": "25/4"},
+     "setting": {"kind": "sashed", "cut": "2", "cloth": "slate", "frame": true,
+                 "cornerstones": {"cloth": "coral"}},
      "method_text": ["id = \\"stacked-four-patch\\"", ...]}
 
 Lengths are fractions of an inch in lowest terms, as text. `method_text` is the method file as it was
 when the quilt began, line by line: the text itself and not what was read from it, so that there is
 one reader for it, which knows it as untrusted, and a person can read it in an archive. Every key is
-there, null for None; only `fabrics`, `choices` and all in it, `trim`, `lots`, `method_text` and
+there, null for None; only `fabrics`, `choices` and all in it, `trim`, `setting`, `lots`, `method_text` and
 `colour` are left out where nothing was given, so that quilts kept before these were known read on as
 they are.
 """
@@ -29,6 +31,9 @@ from sewalong.lengths import LONGEST, Length, Unit
 from sewalong.misfit import Path, dotted
 from sewalong.piecing.method_files import LONGEST_METHOD
 from sewalong.quilt import rules
+
+SASHED, ON_POINT = "sashed", "on point"
+"""The kinds of setting that are stored: units set straight have none."""
 
 
 class StoredLot(Struct, frozen=True, forbid_unknown_fields=True):
@@ -94,6 +99,26 @@ class StoredTrim(Struct, frozen=True, forbid_unknown_fields=True):
     length: Length
 
 
+class StoredCornerstones(Struct, frozen=True, forbid_unknown_fields=True):
+    """Squares where sashes meet."""
+
+    cloth: str
+    colour: str | UnsetType = UNSET
+
+
+class StoredSetting(Struct, frozen=True, forbid_unknown_fields=True):
+    """How units are set, where not straight. `kind` is SASHED, with `cut` and `frame` always
+    there, or ON_POINT, with `larger` where the squares are cut so much larger."""
+
+    kind: str
+    cloth: str
+    cut: Length | UnsetType = UNSET
+    frame: bool | UnsetType = UNSET
+    larger: Length | UnsetType = UNSET
+    colour: str | UnsetType = UNSET
+    cornerstones: StoredCornerstones | UnsetType = UNSET
+
+
 class StoredPlan(Struct, frozen=True, forbid_unknown_fields=True):
     """The whole plan."""
 
@@ -109,6 +134,7 @@ class StoredPlan(Struct, frozen=True, forbid_unknown_fields=True):
     fabrics: list[StoredFabric] | UnsetType = UNSET
     choices: StoredChoices | UnsetType = UNSET
     trim: StoredTrim | UnsetType = UNSET
+    setting: StoredSetting | UnsetType = UNSET
     method_text: list[str] | UnsetType = UNSET
 
 
@@ -151,6 +177,8 @@ def check_plan(plan: StoredPlan) -> None:
         raise ValueError(f"borders: a quilt has at most {rules.MOST_BORDERS}.")
     if plan.trim and min(plan.trim.width, plan.trim.length) <= 2 * plan.seam:
         raise ValueError("trim: nothing but seams would be left of a unit.")
+    if plan.setting:
+        _check_setting(plan, plan.setting)
     letters = [fabric.letter for fabric in plan.fabrics or ()]
     if letters != sorted(set(letters)):
         raise ValueError("fabrics: the letters must each be there once, in order.")
@@ -167,6 +195,22 @@ def _check_lots(start: StoredStart) -> None:
     in_all = sum(lot.count for lot in start.lots)
     if (start.size, start.count, start.packs) != (sizes[0], in_all, together):
         raise ValueError("lots: the pile is not what its lots add up to.")
+
+
+def _check_setting(plan: StoredPlan, setting: StoredSetting) -> None:
+    others = {SASHED: ("larger",), ON_POINT: ("cut", "frame", "cornerstones")}[setting.kind]
+    for key in others:
+        if getattr(setting, key) is not UNSET:
+            raise ValueError(f"setting.{key}: units set {setting.kind} have none.")
+    if setting.kind == ON_POINT:
+        return
+    if setting.cut is UNSET or setting.frame is UNSET:
+        key = "cut" if setting.cut is UNSET else "frame"
+        raise ValueError(f"setting.{key}: this is missing.")
+    if setting.cut <= 2 * plan.seam:
+        raise ValueError("setting.cut: nothing but seams would be left of a sash.")
+    if setting.cornerstones and plan.target.columns == 1 and not setting.frame:
+        raise ValueError("setting.cornerstones: in one column without a frame no sashes meet.")
 
 
 def _check_rules(table: Struct, path: Path) -> None:
@@ -221,6 +265,11 @@ def _rows(value: object) -> None:
     rules.whole(value, rules.MOST_ROWS)
 
 
+def _kind(value: object) -> None:
+    if value not in (SASHED, ON_POINT):
+        raise ValueError(f'This must be "{SASHED}" or "{ON_POINT}".')
+
+
 RULES: dict[str, Callable[[object], object]] = {
     "name": rules.a_stored_name,
     "method": rules.a_stored_name,
@@ -234,6 +283,8 @@ RULES: dict[str, Callable[[object], object]] = {
     "colour": _colour,
     "finishing": rules.finishing,
     "notes": rules.notes,
+    "kind": _kind,
+    "frame": rules.yes_or_no,
     "letter": rules.letter,
     "joins": rules.joins,
     "corners": rules.corners,

@@ -10,15 +10,16 @@ from textual.binding import Binding
 from textual.containers import Horizontal, VerticalScroll
 from textual.content import Content
 
-from sewalong.progress.pace.by_date import by_date
+from sewalong.progress.pace.by_date import by_date, hours_of_habit
+from sewalong.progress.pace.duration_words import hours_short
 from sewalong.progress.pace.forecast import Forecast
-from sewalong.progress.pace.sessions import (
-    SessionFacts,
-    StageTime,
-    what_took_the_time,
-    work_over_time,
-)
+from sewalong.progress.pace.forecast_words import HEADINGS, Columns, summary, table
+from sewalong.progress.pace.hours_ahead import Hours
+from sewalong.progress.pace.session_words import what_is_missing
+from sewalong.progress.pace.sessions import SessionFacts, StageTime, work_over_time
+from sewalong.progress.record.time_words import spoken
 from sewalong.screens.asking import AskingScreen
+from sewalong.screens.prompts.common import whole
 from sewalong.screens.prompts.dialogs import Field, FormDialog, LinesDialog
 from sewalong.screens.widgets.breakpoints import mark_size
 from sewalong.screens.widgets.literal_text import Words
@@ -29,7 +30,10 @@ LAST_SESSIONS = 12
 BAR = "▇"
 SURE = "="
 PERHAPS = "."
-"""Hours there will be at least, and those there may be."""
+GUESS = "?"
+"""Hours there will be at least, those there may be, and those that are only guessed."""
+
+NOTHING = Hours(0.0, 0.0, 0.0)
 
 WIDEST_BAR = 24
 NARROW_BAR = 10
@@ -50,22 +54,22 @@ class PaceScreen(AskingScreen[None]):
 
     def compose(self) -> ComposeResult:
         state, going = self._quilt.state, how_it_goes(self._quilt)
-        pace, facts = going.pace, going.sessions
-        left = self._left = going.left
+        facts, left = going.sessions, going.left
+        self._left = left
         with Horizontal(id="top"):
             yield Words(state.quilt.name, id="top-name")
             yield Words("how is it going?", id="top-clock")
         with VerticalScroll(classes="sheet"):
             yield Words("What is left, as a range and not a promise", classes="sheet-title")
-            yield from _left(left)
+            yield from _left(left, narrow=self._bar() == NARROW_BAR)
             yield Words("Pieces in each session", classes="sheet-title spaced")
             yield from _sessions(facts, self._bar())
             yield Words(
-                "Hours of work so far, and the range to the end", classes="sheet-title spaced"
+                "Hours measured so far, and what is still to come", classes="sheet-title spaced"
             )
             yield from _course(facts, left, self._bar())
             yield Words("What took the time", classes="sheet-title spaced")
-            yield from _times(what_took_the_time(pace), self._bar())
+            yield from _times(going.spent, self._bar())
         yield Words("d: wanted by a date   up/down: read on   esc: back", id="keys")
 
     def _bar(self) -> int:
@@ -78,7 +82,7 @@ class PaceScreen(AskingScreen[None]):
         mark_size(self)
 
     def action_wanted_by(self) -> None:
-        """Hours a week for a date, and plainly when it cannot be done."""
+        """Hours a week for a date, held against a habit, and plainly when it cannot be done."""
         self.ask_in_turn(self._wanted_by())
 
     async def _wanted_by(self) -> None:
@@ -89,10 +93,21 @@ class PaceScreen(AskingScreen[None]):
                 wanted = date.fromisoformat(values["date"].strip())
             except ValueError:
                 return "Write the date as year-month-day, such as 2027-03-01."
-            said[:] = [by_date(self._left, self._quilt.now().date(), wanted).sentence]
+            minutes, times = values["minutes"].strip(), values["times"].strip()
+            a_week = None
+            if minutes or times:
+                session, many = whole(minutes), whole(times)
+                if not session or not many:
+                    return "Write both, the minutes of a session and how many a week, or neither."
+                a_week = hours_of_habit(session, many)
+            said[:] = by_date(self._left, self._quilt.now().date(), wanted, a_week).lines
             return None
 
-        lines = (Field("date", "Wanted by (year-month-day)"),)
+        lines = (
+            Field("date", "Wanted by (year-month-day)"),
+            Field("minutes", "Minutes of a session (empty: as it was so far)"),
+            Field("times", "Sessions a week (empty: as it was so far)"),
+        )
         if await self.app.push_screen_wait(FormDialog("Wanted by a date", lines, work_out)):
             await self.app.push_screen_wait(LinesDialog("Wanted by a date", said))
 
@@ -101,9 +116,22 @@ class PaceScreen(AskingScreen[None]):
         self.dismiss(None)
 
 
-def _left(left: Forecast) -> list[Words]:
-    said = [Words(Content.styled(left.sentence, "bold $number"), classes="fact-line")]
-    return said + [Words(line, classes="fact-line") for line in left.lines]
+def _left(left: Forecast, *, narrow: bool) -> list[Words]:
+    first, *others = summary(left)
+    said = [Words(Content.styled(first, "bold $number"), classes="fact-line")]
+    said += [Words(line, classes="fact-line") for line in others]
+    rows = table(left)
+    if rows:
+        said.append(Words(_columns(HEADINGS, narrow=narrow), classes="fact-line spaced"))
+        said += [Words(_columns(row, narrow=narrow), classes="fact-line") for row in rows]
+    return said
+
+
+def _columns(row: Columns, *, narrow: bool) -> str:
+    """A row as it lines up; what a small window has no room for is in the commands."""
+    if narrow:
+        return f"{row.label}{row.in_all:>{28 - len(row.label)}} {row.source}"
+    return f"{row.label:<18}{row.to_go:>5}   {row.each:<13}{row.in_all:<17}{row.source}"
 
 
 def _sessions(facts: Sequence[SessionFacts], widest: int) -> list[Words]:
@@ -116,7 +144,7 @@ def _sessions(facts: Sequence[SessionFacts], widest: int) -> list[Words]:
             Content.assemble(
                 f"{session.opened:%d %b}  ",
                 (_bar(session.pieces, most, widest), "$good"),
-                f"  {session.pieces} in {session.hours:.1f} h",
+                f"  {session.pieces} in {spoken(session.length)}{what_is_missing(session)}",
             ),
             classes="fact-line",
         )
@@ -125,10 +153,13 @@ def _sessions(facts: Sequence[SessionFacts], widest: int) -> list[Words]:
 
 
 def _course(facts: Sequence[SessionFacts], left: Forecast, widest: int) -> list[Words]:
-    """The hours added up session by session; then where the end lies, from low to high."""
+    """The hours measured added up session by session; then how far there is to go at their
+    pace; then the guess for the rest, in a row of its own."""
     points = work_over_time(facts)
     so_far = points[-1].hours if points else 0.0
-    most = so_far + left.high
+    ahead = left.measured or NOTHING
+    guessed = left.guessed or NOTHING
+    most = so_far + ahead.high + guessed.high
     rows = [
         Content.assemble(
             f"{point.at:%d %b}  ",
@@ -137,18 +168,16 @@ def _course(facts: Sequence[SessionFacts], left: Forecast, widest: int) -> list[
         )
         for point in points[-LAST_SESSIONS:]
     ]
-    if not left.nothing_left:
-        sure, range_ = (round(widest * hours / most) for hours in (so_far + left.low, most))
-        done = round(widest * so_far / most)
-        rows.append(
-            Content.assemble(
-                "the end ",
-                (BAR * done, "$good"),
-                (SURE * (sure - done), "$quiet"),
-                (PERHAPS * (range_ - sure), "$quiet"),
-                f"  between {so_far + left.low:.1f} and {most:.1f} h",
-            )
-        )
+    done = BAR * round(widest * so_far / most) if most else ""
+    if left.measured is not None:
+        sure, range_ = (round(widest * hours / most) for hours in (ahead.low, ahead.high))
+        more = f"{SURE * sure + PERHAPS * (range_ - sure):<{widest - len(done)}}"
+        words = f"  {hours_short(ahead)} more at your pace"
+        rows.append(Content.assemble("to go   ", (done, "$good"), (more, "$quiet"), words))
+    if left.guessed is not None:
+        bar = f"{GUESS * round(widest * guessed.high / most):>{widest}}"
+        words = f"  {hours_short(guessed)} at what was never timed"
+        rows.append(Content.assemble("a guess ", (bar, "$quiet"), words))
     return [Words(row, classes="fact-line") for row in rows]
 
 

@@ -74,11 +74,14 @@ class QuiltsScreen(LeftOnce[str]):
         fault = ""
         try:
             self._entries = self._library.entries()
+            fault = self._library.missing()
+            if not self._entries:
+                self._library.refuse_damage()
         except StoreFault as cannot_read:
             self._entries, fault = (), str(cannot_read)
         for entry in self._entries:
             options.add_option(Option(self._line(entry), id=entry.key))
-        self.query_one("#none-yet", Words).say("" if self._entries else fault or NONE_YET)
+        self.query_one("#none-yet", Words).say(fault or ("" if self._entries else NONE_YET))
         options.display = bool(self._entries)
         if self._entries:
             options.highlighted = min(here or 0, len(self._entries) - 1)

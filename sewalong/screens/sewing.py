@@ -20,6 +20,7 @@ from sewalong.progress.joining.cut_span import ruler_words
 from sewalong.progress.joining.stage_words import what_to_do
 from sewalong.progress.plan.plan import over_in_words, spare_in_words
 from sewalong.progress.record.refused import Refused
+from sewalong.progress.record.sessions import session_length
 from sewalong.progress.record.time_words import clock
 from sewalong.progress.resuming.interruption import after_interruption
 from sewalong.progress.safety.cautions import CautionFirst
@@ -152,8 +153,8 @@ class SewingScreen(AskingScreen[None]):
     def _clock_line(self) -> str:
         state, now = self.quilt.state, self._outcome.plan
         session = state.session
-        length = clock(self.quilt.now() - session.opened) if session else "closed"
-        units = f"{now.units.made} of {state.target.units} units"
+        length = clock(session_length(session, self.quilt.now())) if session else "closed"
+        units = f"{now.units.made} of {state.units_wanted} units"
         wide = self.app.size.width >= 70
         return f"{units}   session {length}" if wide else f"session {length}"
 

@@ -107,7 +107,8 @@ def sit_down(quilt: OpenQuilt) -> Outcome:
         return outcome
     state = quilt.state
     said = notice(state, quilt.record, outcome.plan, outcome.hand, quilt.now(), pause="")
-    if said is not None and said.mention:
+    # Where a question is owed it may be all that is shown, so nothing else was said yet.
+    if said is not None and said.mention and outcome.question is None:
         do(quilt, Mention(said.mention), quietly=True)
     return replace(outcome, notice=said)
 

@@ -29,6 +29,8 @@ AGES = {
     "cornflower-field": timedelta(days=3),
     "russet-rows": timedelta(days=51),
     "ferry-steps": timedelta(days=9),
+    "pantry-window": timedelta(days=1),
+    "weathercock": timedelta(days=2),
 }
 """How long ago the last event of each was, on the day it is seeded."""
 

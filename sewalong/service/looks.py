@@ -16,7 +16,7 @@ from sewalong.service.open_quilt import OpenQuilt
 if TYPE_CHECKING:
     from sewalong.progress.pace.forecast import Forecast
     from sewalong.progress.pace.paces import Paces
-    from sewalong.progress.pace.sessions import SessionFacts
+    from sewalong.progress.pace.sessions import SessionFacts, StageTime
     from sewalong.progress.pace.tonight import Tonight
     from sewalong.progress.record.recount_rules import ToCount
     from sewalong.progress.record.route import RouteStage
@@ -25,10 +25,12 @@ if TYPE_CHECKING:
 
 
 class Going(Struct, frozen=True):
-    """How it is going: the pace of every stage, the sessions so far, and what is left."""
+    """How it is going: the pace of every stage, the sessions so far, what took the time, and
+    what is left."""
 
     pace: Paces
     sessions: tuple[SessionFacts, ...]
+    spent: tuple[StageTime, ...]
     left: Forecast
 
 
@@ -37,12 +39,14 @@ def how_it_goes(quilt: OpenQuilt, session_minutes: int | None = None) -> Going:
     said otherwise than in her preferences."""
     from sewalong.progress.pace.forecast import forecast_from
     from sewalong.progress.pace.paces import paces
-    from sewalong.progress.pace.sessions import session_facts
+    from sewalong.progress.pace.sessions import session_facts, what_took_the_time
 
-    pace = paces(quilt.state, quilt.record, quilt.now())
-    sessions = session_facts(quilt.state, quilt.record, pace)
+    state, now = quilt.state, quilt.now()
+    pace = paces(state, quilt.record, now)
+    sessions = session_facts(state, pace.measured, now)
     minutes = session_minutes or quilt.preferences.session_minutes
-    return Going(pace, sessions, forecast_from(pace, sessions, minutes))
+    left = forecast_from(state, pace, sessions, now, minutes)
+    return Going(pace, sessions, what_took_the_time(state.route, pace.measured), left)
 
 
 def tonight(quilt: OpenQuilt, minutes: int, without: Sequence[str]) -> Tonight:

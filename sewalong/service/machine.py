@@ -20,6 +20,8 @@ from sewalong.service.open_quilt import OpenQuilt
 PROOF_LOST = "The test noted before proved other settings, so it is not carried over. "
 """What is told of `proof_lost`, before how to note the next test."""
 
+NOTHING_CHANGED = "Nothing was changed, so nothing was recorded."
+
 ALL_SEEN_TO = "The pieces that were at risk are seen to."
 
 
@@ -45,6 +47,8 @@ def write_settings(quilt: OpenQuilt, given: Mapping[str, str]) -> SettingsWritte
     Raises Refused where nothing is given, and StoreFault.
     """
     quilt.refresh()
+    if not given and quilt.state.settings is not None:
+        raise Refused(NOTHING_CHANGED)
     settings, proof_lost = settings_after(quilt.state.settings, given)
     return SettingsWritten(do(quilt, RecordSettings(settings)), proof_lost)
 

@@ -14,6 +14,7 @@ from sewalong.progress.record.event import Recorded
 from sewalong.progress.record.fold import fold
 from sewalong.progress.record.refused import Refused
 from sewalong.progress.record.state import State
+from sewalong.progress.safety.cautions import CautionFirst
 from sewalong.service.acting import do
 from sewalong.service.open_quilt import OpenQuilt
 from sewalong.store.faults import StoreFault
@@ -37,7 +38,10 @@ class Unsaved:
         """
         at = self._quilt.now()
         _, state = self._ahead()
-        decide(state, act, at)
+        try:
+            decide(state, act, at)
+        except CautionFirst as due:
+            raise due.with_words(self._quilt.preferences.cautions) from None
         self._waiting.append((act, at))
         self.why = why
 

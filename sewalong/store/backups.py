@@ -19,8 +19,8 @@ from msgspec import Struct
 
 from sewalong.store.begun import backup_folder, backup_of_day
 from sewalong.store.faults import Damaged, StoreFault, Trouble, damaged, fault_from
-from sewalong.store.soundness import faults_of_file, trouble_of
-from sewalong.store.writing import make_folder, sync_folder
+from sewalong.store.soundness import Fault, faults_of_file, trouble_of
+from sewalong.store.writing import make_folder, sync_file, sync_folder
 
 DAYS = 14
 """Backups of days that are kept, counted in days of use: a clock set wrong drops none of them."""
@@ -72,8 +72,10 @@ def before_first_write(connection: sqlite3.Connection, path: str, day: date) -> 
         (quilts,) = connection.execute("SELECT COUNT(*) FROM quilt").fetchone()
         if not quilts or shutil.disk_usage(os.path.dirname(path) or ".").free < _room(path):
             return
-        _back_up(connection, path, backup_of_day(path, day))
-        _thin(path)
+        faults = _back_up(connection, path, backup_of_day(path, day))
+        if not faults:
+            # One that has damage in it takes the place of none that has not.
+            _thin(path)
     except Damaged:
         raise
     except (StoreFault, OSError, *Trouble):
@@ -133,8 +135,11 @@ def back_up_record(path: str, now: datetime, folder: str | None) -> str:
         raise fault_from(error, path) from error
 
 
-def _back_up(connection: sqlite3.Connection, path: str, to: str) -> None:
-    """To a temporary file first, which is read back, synced and then renamed."""
+def _back_up(connection: sqlite3.Connection, path: str, to: str) -> tuple[Fault, ...]:
+    """To a temporary file first, which is synced, read back and then renamed.
+
+    What is wrong in single quilts is returned; with more than that there is no backup.
+    """
     folder = os.path.dirname(to)
     make_folder(folder)
     if not os.path.isdir(folder):
@@ -142,9 +147,14 @@ def _back_up(connection: sqlite3.Connection, path: str, to: str) -> None:
     handle, name = tempfile.mkstemp(dir=folder, prefix=".backup-", suffix=".db")
     os.close(handle)
     try:
-        with closing(sqlite3.connect(name)) as copy, _steady(connection):
+        with closing(sqlite3.connect(name, isolation_level=None)) as copy, _steady(connection):
+            # Synced once, below: until then it is nothing yet.
+            copy.execute("PRAGMA journal_mode = OFF").fetchall()
+            copy.execute("PRAGMA synchronous = OFF").fetchall()
             connection.backup(copy)
-        if trouble := trouble_of(faults_of_file(name)):
+        sync_file(name)
+        faults = faults_of_file(name)
+        if trouble := trouble_of(faults):
             raise damaged(path, trouble)
         os.replace(name, to)
     except BaseException:
@@ -153,6 +163,7 @@ def _back_up(connection: sqlite3.Connection, path: str, to: str) -> None:
                 os.unlink(left)
         raise
     sync_folder(folder)
+    return faults
 
 
 @contextmanager

@@ -71,7 +71,8 @@ def sealed(text: str) -> str:
     return f"{crc32(text.encode()):08x}{text}"
 
 
-def unsealed(kept: str) -> str | None:
-    """The text `sealed` gave as `kept`; None where that is not what it gave."""
-    text = kept[8:]
-    return text if kept[:8] == f"{crc32(text.encode()):08x}" else None
+def unsealed(kept: bytes | None) -> str | None:
+    """The text `sealed` gave as `kept`, read as bytes; None where that is not what it gave."""
+    if kept is None or kept[:8] != b"%08x" % crc32(kept[8:]):
+        return None
+    return kept[8:].decode(errors="replace")

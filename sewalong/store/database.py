@@ -14,7 +14,15 @@ from datetime import date, datetime
 from typing import Any
 
 from sewalong.store import begun
-from sewalong.store.faults import StoreFault, Trouble, damaged, fault_from, lost, means_damage
+from sewalong.store.faults import (
+    Damaged,
+    StoreFault,
+    Trouble,
+    damaged,
+    fault_from,
+    lost,
+    means_damage,
+)
 from sewalong.store.schema import STEPS, checked_version, version_of
 from sewalong.store.writing import make_folder
 
@@ -112,6 +120,15 @@ class Database:
             if not means_damage(error):
                 raise fault_from(error, self.path) from error
         return rows
+
+    def damage(self, *, anywhere: bool = True) -> Damaged | None:
+        """The first thing that is wrong with the file: in any quilt, or with `anywhere` false only
+        with the file as a whole. Looks through all of it, so it is asked only of what is rare."""
+        from sewalong.store.soundness import faults_of, faults_of_whole
+
+        look = faults_of if anywhere else faults_of_whole
+        faults = look(self._connection, self.path)
+        return damaged(self.path, faults[0].what) if faults else None
 
     def back_up_before(self, day: date) -> None:
         """Make the backup of `day`, if there is none yet: before the first write of a day.

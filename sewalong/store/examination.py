@@ -33,12 +33,13 @@ class ExaminedQuilt(Struct, frozen=True):
 
 class Examined(Struct, frozen=True):
     """A record: `there` is false where nothing was begun; `wrong` is what is wrong with the file
-    as a whole, a sentence or a few words, empty for nothing."""
+    as a whole, a sentence or a few words, empty for nothing, and `detail` what SQLite says of it."""
 
     path: str
     there: bool
     size: int = 0
     wrong: str = ""
+    detail: str = ""
     quilts: tuple[ExaminedQuilt, ...] = ()
 
     @property
@@ -64,7 +65,8 @@ def examine(path: str) -> Examined:
         with closing(sqlite3.connect(path, isolation_level=None)) as connection:
             faults = faults_of(connection, path)
             if whole := trouble_of(faults):
-                return Examined(path, there=True, size=size, wrong=whole)
+                detail = faults[0].detail
+                return Examined(path, there=True, size=size, wrong=whole, detail=detail)
             wrong = {fault.quilt: fault.what for fault in reversed(faults)}
             named = dict(connection.execute("SELECT id, name FROM quilt ORDER BY id").fetchall())
             quilts = tuple(
@@ -74,7 +76,7 @@ def examine(path: str) -> Examined:
     except Trouble as error:
         if not means_damage(error):
             raise
-        return Examined(path, there=True, size=size, wrong=f"SQLite says: {error}")
+        return Examined(path, there=True, size=size, wrong="it cannot be read", detail=str(error))
     return Examined(path, there=True, size=size, quilts=quilts)
 
 

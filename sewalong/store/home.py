@@ -45,23 +45,6 @@ def record_path() -> str:
     return os.path.join(data_folder(), FILE_NAME)
 
 
-def holds_the_record(path: str | os.PathLike[str]) -> bool:
-    """Whether `path` is in the data folder or is the record itself, through whatever links."""
-    real = os.path.realpath(path)
-    places = [real]
-    while (above := os.path.dirname(places[-1])) != places[-1]:
-        places.append(above)
-    folder = data_folder()
-    return any(_same(place, folder) for place in places) or _same(real, record_path())
-
-
-def _same(one: str, other: str) -> bool:
-    try:
-        return os.path.samefile(one, other)
-    except OSError:
-        return False
-
-
 def demo_record_path() -> str:
     """The database with the demo quilts: never the owner's."""
     return os.path.join(data_folder(), "demo", FILE_NAME)

@@ -12,7 +12,7 @@ from msgspec import Struct
 from sewalong import __version__
 from sewalong.store.chain import sealed, unsealed
 from sewalong.store.database import Database
-from sewalong.store.faults import StoreFault
+from sewalong.store.faults import WAY_OUT, StoreFault
 from sewalong.store.shelved import SUMMARY, Shelved, folded, keep
 
 if TYPE_CHECKING:
@@ -58,21 +58,34 @@ class Library:
         for id, key, name, begun, last, summary, turn in self._entry_rows():
             turns[id] = turn if isinstance(turn, int) else 0
             began, last_at = _time(begun), _time(last or begun)
-            kept = (unsealed(str(summary)) if summary else None) or ""
-            entries.append(Shelved(id, str(key), str(name), began, last_at, kept))
+            kept = unsealed(summary) or ""
+            entries.append(Shelved(id, _text(key), _text(name), began, last_at, kept))
         last_first = sorted(entries, key=lambda one: (turns[one.id], one.last_at), reverse=True)
         return tuple(last_first)
 
-    def missing(self) -> tuple[int, ...]:
-        """The numbers of quilts that were in the record and are there no longer."""
-        if not self._db.has_derived:
-            return ()
-        return tuple(id for (id,) in self._db.rows(_MISSING))
+    def refuse_damage(self) -> None:
+        """Raise Damaged where anything is wrong with the record: asked where there is no quilt in
+        it, which may be what damage does."""
+        if damage := self._db.damage():
+            raise damage
+
+    def missing(self) -> str:
+        """What to say where the record has lost whole quilts, and the one meant may be among them;
+        empty where it has not."""
+        gone = self._db.rows(_MISSING) if self._db.has_derived else []
+        if not gone:
+            return ""
+        numbers = " and ".join(str(id) for (id,) in gone)
+        said = f"number {numbers} is" if len(gone) == 1 else f"numbers {numbers} are"
+        return (
+            f"The record is damaged: the quilt with the {said} missing from it. The others can be "
+            f"opened by their names. Nothing was changed. {WAY_OUT}"
+        )
 
     def _entry_rows(self) -> list[tuple[Any, ...]]:
         if self._db.has_derived:
             return self._db.rows(_ENTRIES, __version__)
-        return [(*row, "", 0) for row in self._db.rows(_ENTRIES_ALONE)]
+        return [(*row, None, 0) for row in self._db.rows(_ENTRIES_ALONE)]
 
     def find(self, wanted: str) -> Shelved:
         """The quilt called or numbered `wanted`; raises StoreFault when none or several fit."""
@@ -87,10 +100,13 @@ class Library:
         if by_start:
             names = ", ".join(f"“{entry.name}”" for entry in by_start)
             raise StoreFault(f"“{wanted[:80]}” fits several quilts: {names}. Give the whole name.")
+        # Damage may be why: a quilt can be lost, or its name.
+        damage = self._db.damage()
         if not entries:
-            raise StoreFault("There is no quilt yet. Begin one with: sewalong start FILE")
+            raise damage or StoreFault("There is no quilt yet. Begin one with: sewalong start FILE")
         names = ", ".join(f"“{entry.name}”" for entry in entries)
-        raise StoreFault(f"There is no quilt “{wanted[:80]}”. There are: {names}.")
+        said = f"There is no quilt “{wanted[:80]}”. There are: {names}."
+        raise StoreFault(f"{said} {damage}" if damage else said)
 
     def add(
         self,
@@ -153,9 +169,14 @@ NO_TIME = datetime(1970, 1, 1, tzinfo=UTC)
 """Stands for a time that cannot be read; whoever opens that quilt is told what is damaged."""
 
 
-def _time(value: object) -> datetime:
+def _text(value: bytes | None) -> str:
+    """Text that may be damaged, and then is shown as far as it is text."""
+    return (value or b"?").decode(errors="replace")
+
+
+def _time(value: bytes | None) -> datetime:
     try:
-        time = datetime.fromisoformat(str(value))
+        time = datetime.fromisoformat(_text(value))
     except ValueError:
         return NO_TIME
     return time if time.tzinfo else NO_TIME
@@ -164,8 +185,8 @@ def _time(value: object) -> datetime:
 _MISSING = "SELECT quilt FROM plan_mark EXCEPT SELECT id FROM quilt"
 
 _ENTRIES = """
-    SELECT q.id, q.key, COALESCE(c.name, q.name), q.started, last.at,
-        COALESCE(s.body, ''), COALESCE(t.turn, 0)
+    SELECT q.id, CAST(q.key AS BLOB), CAST(COALESCE(c.name, q.name) AS BLOB),
+        CAST(q.started AS BLOB), CAST(last.at AS BLOB), CAST(s.body AS BLOB), COALESCE(t.turn, 0)
     FROM quilt q
     LEFT JOIN event last ON last.quilt = q.id
         AND last.seq = (SELECT MAX(e.seq) FROM event e WHERE e.quilt = q.id)
@@ -176,7 +197,7 @@ _ENTRIES = """
 """
 
 _ENTRIES_ALONE = """
-    SELECT q.id, q.key, q.name, q.started,
-        (SELECT e.at FROM event e WHERE e.quilt = q.id ORDER BY e.seq DESC LIMIT 1)
+    SELECT q.id, CAST(q.key AS BLOB), CAST(q.name AS BLOB), CAST(q.started AS BLOB),
+        (SELECT CAST(e.at AS BLOB) FROM event e WHERE e.quilt = q.id ORDER BY e.seq DESC LIMIT 1)
     FROM quilt q
 """

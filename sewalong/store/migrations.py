@@ -16,7 +16,7 @@ def migrate(
     now: datetime,
     steps: Sequence[Sequence[Statement]] = STEPS,
 ) -> None:
-    """Bring the database up to `steps`, each step in its own transaction.
+    """Bring the database up to `steps`, each step in its own transaction; a new one gets all at once.
 
     An older database with something in it is copied to the folder `backups` beside it
     first. Raises StoreFault, with the file untouched, when it is not ours, newer or damaged.
@@ -32,13 +32,14 @@ def migrate(
         try:
             # Another window may have taken this step while we waited for the lock.
             version = version_of(connection)
-            for statement in steps[version] if version < len(steps) else ():
-                if callable(statement):
-                    statement(connection)
-                else:
-                    connection.execute(statement)
-            if version < len(steps):
-                connection.execute(f"PRAGMA user_version = {version + 1}")
+            for step in steps[version:] if version == 0 else steps[version : version + 1]:
+                for statement in step:
+                    if callable(statement):
+                        statement(connection)
+                    else:
+                        connection.execute(statement)
+                version += 1
+                connection.execute(f"PRAGMA user_version = {version}")
             connection.execute("COMMIT")
         except BaseException:
             if connection.in_transaction:

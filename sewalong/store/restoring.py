@@ -16,8 +16,8 @@ from sewalong.store.begun import mark
 from sewalong.store.database import Database
 from sewalong.store.faults import StoreFault, Trouble, fault_from
 from sewalong.store.rescue import Rescued, rescue
-from sewalong.store.soundness import faults_of, faults_of_file
-from sewalong.store.writing import make_folder, sync_folder
+from sewalong.store.soundness import faults_of, faults_of_file, trouble_of
+from sewalong.store.writing import make_folder, sync_file, sync_folder
 
 
 class Restored(Struct, frozen=True):
@@ -30,8 +30,11 @@ class Restored(Struct, frozen=True):
 
 
 def put_back(path: str, backup: str, now: datetime) -> Restored:
-    """Put `backup` in the place of the record at `path`, all or nothing; raises StoreFault."""
-    if wrong := next((fault.what for fault in faults_of_file(backup)), ""):
+    """Put `backup` in the place of the record at `path`, all or nothing; raises StoreFault.
+
+    One in which single quilts are damaged can be all there is, and is put back as it is.
+    """
+    if wrong := trouble_of(faults_of_file(backup)):
         raise StoreFault(
             f"{backup} is not sound ({wrong}), so nothing was changed. Choose another: "
             "sewalong restore lists them."
@@ -100,7 +103,7 @@ def _set_aside(place: str, path: str, now: datetime) -> str | None:
         if os.path.isfile(f"{place}{ending}"):
             shutil.copyfile(f"{place}{ending}", f"{aside}{ending}")
             os.chmod(f"{aside}{ending}", 0o600)
-            _sync(f"{aside}{ending}")
+            sync_file(f"{aside}{ending}")
     sync_folder(folder)
     return aside
 
@@ -111,7 +114,7 @@ def _replace(place: str, backup: str) -> None:
     os.close(handle)
     try:
         shutil.copyfile(backup, name)
-        _sync(name)
+        sync_file(name)
         # A journal belongs to the file that goes: played back into another it would ruin that.
         with suppress(FileNotFoundError):
             os.unlink(f"{place}-journal")
@@ -121,14 +124,6 @@ def _replace(place: str, backup: str) -> None:
             os.unlink(name)
         raise
     sync_folder(folder)
-
-
-def _sync(file: str) -> None:
-    handle = os.open(file, os.O_RDWR)
-    try:
-        os.fsync(handle)
-    finally:
-        os.close(handle)
 
 
 def _folder(path: str, name: str) -> str:

@@ -55,6 +55,8 @@ def add(
     # Put into words before the lock is taken, so that no other window waits for it.
     bodies = [event_to_json(event) for event in events]
     plan = quilt_to_json(quilt).decode()
+    if damage := db.damage(anywhere=False):
+        raise damage
     db.back_up_before(now.date())
     with db.writing() as connection:
         if connection.execute("SELECT 1 FROM quilt WHERE key = ?", (key,)).fetchone():
@@ -136,8 +138,9 @@ def _know_method(db: Database, quilt: Quilt) -> None:
         return
     key = quilt.method_key
     mark = fingerprint(key)
-    for (body,) in db.rows("SELECT body FROM kept_method WHERE mark = ?", mark):
-        kept = unsealed(str(body))
+    sql = "SELECT CAST(body AS BLOB) FROM kept_method WHERE mark = ?"
+    for (body,) in db.readable_rows(sql, mark):
+        kept = unsealed(body)
         if kept is None:
             break  # what was kept is of no use
         try:

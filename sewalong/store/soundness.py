@@ -8,17 +8,18 @@ from contextlib import closing
 
 from msgspec import Struct
 
-from sewalong.store.chain import EVENTS, PLANS, mark_of_event, mark_of_plan
+from sewalong.store.chain import EVENTS, PLANS, mark_of_plan, marks_after
 from sewalong.store.faults import Damaged, Newer, StoreFault, Trouble
-from sewalong.store.schema import STEPS, checked_version
+from sewalong.store.schema import STEPS, checked_version, version_of
 
 
 class Fault(Struct, frozen=True):
     """Something that is not as it should be: in the quilt of number `quilt`, or with None in the
-    file as a whole, and then nothing should be written to it."""
+    file as a whole, and then nothing should be written to it. `detail` is what SQLite says of it."""
 
     what: str
     quilt: int | None = None
+    detail: str = ""
 
 
 def trouble_of(faults: Sequence[Fault]) -> str:
@@ -32,34 +33,42 @@ def faults_of_file(path: str) -> tuple[Fault, ...]:
         with closing(sqlite3.connect(path, isolation_level=None)) as connection:
             return faults_of(connection, path)
     except Trouble as error:
-        return (Fault(_said(error)),)
+        return (_unreadable(error),)
 
 
 def faults_of(connection: sqlite3.Connection, path: str) -> tuple[Fault, ...]:
     """Whatever is wrong with an open record."""
     try:
-        try:
-            version = checked_version(connection, path)
-        except Newer:
-            version = len(STEPS) + 1
-        if version == 0:
+        if found := faults_of_whole(connection, path):
+            return found
+        marked = version_of(connection) == len(STEPS)
+        return tuple(_faults_of_quilts(connection, marked=marked))
+    except Trouble as error:
+        return (_unreadable(error),)
+
+
+def faults_of_whole(connection: sqlite3.Connection, path: str) -> tuple[Fault, ...]:
+    """What is wrong with an open record as a whole, asked of SQLite alone."""
+    try:
+        if checked_version(connection, path) == 0:
             return (Fault("there is no quilt and no table in it"),)
-        said = [text for (text,) in connection.execute("PRAGMA integrity_check(3)").fetchall()]
-        if said != ["ok"]:
-            return tuple(Fault(f"SQLite says: {' '.join(text.split())}") for text in said)
-        return tuple(_faults_of_quilts(connection, marked=version == len(STEPS)))
+    except Newer:
+        pass  # what SQLite says of it holds for any version
     except Damaged as fault:
         return (Fault(fault.what),)
     except StoreFault:
         return (Fault("it is no record of quilts"),)
-    except Trouble as error:
-        return (Fault(_said(error)),)
+    said = [text for (text,) in connection.execute("PRAGMA integrity_check(3)").fetchall()]
+    if said != ["ok"]:
+        detail = " ".join(" ".join(said).split())
+        return (Fault("its pages do not fit together", detail=detail),)
+    return ()
 
 
-def _said(error: Exception) -> str:
+def _unreadable(error: Exception) -> Fault:
     if isinstance(error, UnicodeDecodeError):
-        return "the description of its tables is no text"
-    return f"SQLite says: {error}"
+        return Fault("the description of its tables is no text")
+    return Fault("it cannot be read", detail=str(error))
 
 
 def _faults_of_quilts(connection: sqlite3.Connection, *, marked: bool) -> list[Fault]:
@@ -93,15 +102,15 @@ def _broken_chain(connection: sqlite3.Connection, id: int) -> str:
     mark = mark_of_plan(*plan)
     if connection.execute(sql, (id,)).fetchall() != [(mark,)]:
         return "its plan is not as it was written"
-    marks = dict(
-        connection.execute("SELECT seq, mark FROM event_mark WHERE quilt = ?", (id,)).fetchall()
-    )
-    n = 0
-    for seq, columns, body in connection.execute(f"{EVENTS} WHERE quilt = ? ORDER BY seq", (id,)):
-        n += 1
-        mark = mark_of_event(columns, body, mark)
-        if seq != n:
+    sql = "SELECT mark FROM event_mark WHERE quilt = ? ORDER BY seq"
+    marked = [mark for (mark,) in connection.execute(sql, (id,)).fetchall()]
+    rows = connection.execute(f"{EVENTS} WHERE quilt = ? ORDER BY seq", (id,)).fetchall()
+    marks = marks_after(mark, (row[1:] for row in rows))
+    if marks == marked and (not rows or rows[-1][0] == len(rows)):
+        return ""
+    for n, (row, should) in enumerate(zip(rows, marks, strict=True), start=1):
+        if row[0] != n:
             return f"event {n} is missing"
-        if marks.pop(n, None) != mark:
+        if n > len(marked) or marked[n - 1] != should:
             return f"event {n} is not as it was written"
-    return f"event {n + 1} is missing" if marks else ""
+    return f"event {len(rows) + 1} is missing"

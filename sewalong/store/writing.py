@@ -59,6 +59,15 @@ def file_stem(name: str) -> str:
     return re.sub(r"[^\w]+", "-", name).strip("-_")[:60] or "quilt"
 
 
+def sync_file(file: str) -> None:
+    """Make what was written to `file` last through a power cut; raises OSError."""
+    handle = os.open(file, os.O_RDWR)
+    try:
+        os.fsync(handle)
+    finally:
+        os.close(handle)
+
+
 def sync_folder(folder: str | os.PathLike[str]) -> None:
     """Make a rename in `folder` last through a power cut, where the system can do that.
 

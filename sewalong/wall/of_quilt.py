@@ -7,13 +7,17 @@ from functools import lru_cache
 
 from sewalong.fabrics.colours import Colour, parse_colour
 from sewalong.piecing.faults import SizeRefused
+from sewalong.quilt.cloth.to_cut import to_cut
 from sewalong.quilt.derived import derived
+from sewalong.quilt.layouts.setting_sashed import Meeting
 from sewalong.quilt.quilt import Quilt, Target
+from sewalong.quilt.setting import SetOnPoint
 from sewalong.quilt.unit_size import decided_unit
-from sewalong.wall.keys import Key, border_key
+from sewalong.wall.keys import CORNERSTONE, SASH, SETTING, Key, border_key
+from sewalong.wall.on_point import on_point_picture
 from sewalong.wall.picture import Picture
 from sewalong.wall.pieces import piece_picture
-from sewalong.wall.tops import top_picture
+from sewalong.wall.tops import Sashes, top_picture
 
 
 @lru_cache(maxsize=16)
@@ -43,6 +47,16 @@ def picture_of_top(quilt: Quilt, target: Target, across: int, down: int) -> Pict
         return None
     finished = decided_unit(quilt, derivation).grown(-quilt.seam)
     widths = [float(border.cut - 2 * quilt.seam) for border in quilt.borders]
+    if quilt.is_on_point:
+        return on_point_picture(
+            derivation,
+            target.rows,
+            target.columns,
+            side=float(finished.width),
+            across=across,
+            down=down,
+            borders=widths,
+        )
     return top_picture(
         derivation,
         target.rows,
@@ -51,7 +65,17 @@ def picture_of_top(quilt: Quilt, target: Target, across: int, down: int) -> Pict
         across=across,
         down=down,
         borders=widths,
+        sashes=_sashes(quilt),
     )
+
+
+def _sashes(quilt: Quilt) -> Sashes | None:
+    sashing = quilt.sashing
+    if sashing is None:
+        return None
+    meeting = Meeting.LONG_SASHES if sashing.cornerstones is None else Meeting.CORNERSTONES
+    width = to_cut(sashing.cut, quilt.unit).length - 2 * quilt.seam
+    return Sashes(float(width), sashing.frame, meeting)
 
 
 @lru_cache(maxsize=4)
@@ -61,4 +85,10 @@ def own_colours(quilt: Quilt) -> Mapping[Key, Colour]:
     written |= {
         border_key(number): border.colour for number, border in enumerate(quilt.borders, start=1)
     }
+    if isinstance(quilt.setting, SetOnPoint):
+        written[SETTING] = quilt.setting.colour
+    if quilt.sashing is not None:
+        written[SASH] = quilt.sashing.colour
+        stones = quilt.sashing.cornerstones
+        written[CORNERSTONE] = stones.colour if stones else None
     return {key: parse_colour(colour) for key, colour in written.items() if colour}

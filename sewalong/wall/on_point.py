@@ -23,6 +23,7 @@ def on_point_picture(
     *,
     across: int,
     down: int,
+    side: float | None = None,
     borders: Sequence[float] = (),
     arrangement: Arrangement | None = None,
 ) -> Picture:
@@ -30,7 +31,8 @@ def on_point_picture(
 
     `rows` and `columns` count the whole units along the edges, as `quilt.setting_on_point`
     does. The arrangement is asked by rows as they show: the rows between, one unit shorter, are
-    the odd ones. A unit's upper edge faces the last column, up. `borders` as in `top_picture`.
+    the odd ones. `side` is what a unit finishes at in inches, that of the derivation unless given.
+    A unit's upper edge faces the last column, up. `borders` as in `top_picture`.
     Raises ValueError for fewer than one row or column, borders that are not above zero, or
     units that are not square.
     """
@@ -38,13 +40,13 @@ def on_point_picture(
         raise ValueError("a top has one row and one column at least")
     if any(width <= 0 for width in borders):
         raise ValueError("borders are wider than nothing")
-    side, height = placed_unit(derivation, Placed()).size
-    if abs(side - height) > 1e-6:
+    width, height = placed_unit(derivation, Placed()).size
+    if abs(width - height) > 1e-6:
         raise ValueError("only square units can be set on point")
     if across < 1 or down < 1:
         return EMPTY
     place = arrangement or by_turns(len(derivation.units))
-    step = side * sqrt(2)
+    step = (side or width) * sqrt(2)
     around = sum(borders)
     size = (columns * step + 2 * around, rows * step + 2 * around)
     wide, high = fitted(size, across, down)

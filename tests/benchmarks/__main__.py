@@ -1,4 +1,5 @@
-"""The whole table: what the program costs, beside a floor measured in the same run.
+"""The whole table: what the program costs, beside a floor measured in the same run; then how
+often the forecast's ranges hold the truth of invented quilts.
 
     .venv/bin/python -m tests.benchmarks
 
@@ -13,6 +14,7 @@ import platform
 import tempfile
 from pathlib import Path
 
+from tests.benchmarks.calibration import figures
 from tests.benchmarks.effort import FULL, QUICK
 from tests.benchmarks.row import heading, line
 from tests.benchmarks.table import rows
@@ -29,6 +31,9 @@ def main() -> None:
     with tempfile.TemporaryDirectory() as home:
         for row in rows(Path(home), effort):
             print(line(row.cells()), flush=True)
+    print()
+    for figure in figures():
+        print(figure, flush=True)
 
 
 if __name__ == "__main__":

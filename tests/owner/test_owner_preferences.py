@@ -67,9 +67,9 @@ FAULTY = (
     ('[keys]\ncount = "5"', "keys.count", 2, "Digits type a number"),
     ('[keys]\ncount = "ctrl+c"', "keys.count", 2, "no key that can be used"),
     ('[keys]\ncount = "u"', "keys.count", 2, "This key does “undo” as usual"),
-    ('[keys]\ncount = "z"\nundo = "Z"', "keys.undo", 3, "This key does “count”"),
-    ('[keys]\ncuont = "z"', "keys.cuont", 2, 'The nearest known key is "count"'),
-    ('count = "z"', "count", 1, "It belongs under [keys]"),
+    ('[keys]\ncount = "v"\nundo = "V"', "keys.undo", 3, "This key does “count”"),
+    ('[keys]\ncuont = "v"', "keys.cuont", 2, 'The nearest known key is "count"'),
+    ('count = "v"', "count", 1, "It belongs under [keys]"),
     ("keys = 3", "keys", 1, "This must be a table"),
 )
 

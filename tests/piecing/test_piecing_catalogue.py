@@ -9,12 +9,36 @@ from importlib import resources
 from math import ceil
 
 import pytest
+from msgspec.structs import replace
 
 from sewalong.piecing.catalogue import UnknownMethod, method, method_ids
 from sewalong.piecing.derive import derive
 from sewalong.piecing.method import Hazard, Method, Pieces, Station
-from sewalong.piecing.method_rules import LATER_PILES, LATER_STAGES
-from sewalong.progress.record.route import ADD_BORDERS, JOIN_ROWS, ROW, SEW_ROWS
+from sewalong.piecing.method_rules import LATER_LABELS, LATER_PILES, LATER_STAGES
+from sewalong.progress.record.point_stages import ADD_SIDES
+from sewalong.progress.record.route import (
+    ADD_BORDERS,
+    ADD_CORNERS,
+    ADD_SASHES,
+    JOIN_ROWS,
+    ROW,
+    SEW_ROWS,
+    route_for,
+)
+from sewalong.progress.record.sash_stages import SEW_SASH_ROWS, cutting_stage
+from sewalong.quilt.setting import (
+    CORNER,
+    CORNERSTONE,
+    LONG,
+    LYING,
+    SASH_ROW,
+    SET_SIDE,
+    SET_UNIT,
+    SIDE,
+    STANDING,
+)
+from tests.progress.building import a_quilt
+from tests.progress.wandering import ON_POINT, SETTINGS
 
 METHODS = [method(id) for id in method_ids()]
 
@@ -213,9 +237,22 @@ def test_350_units_eight_a_pair_take_44_pairs() -> None:
 def test_ids_kept_for_rows_borders_and_finishing_are_those_of_the_road() -> None:
     # `progress.route` names the stages that follow the units.
     source = (resources.files("sewalong.progress.record") / "route.py").read_text("utf-8")
-    named = set(re.findall(r'\bid="([a-z-]+)"', source)) | {ADD_BORDERS, JOIN_ROWS, SEW_ROWS}
-    assert named == LATER_STAGES
-    assert {ROW.id} == LATER_PILES
+    named = set(re.findall(r'\bid="([a-z-]+)"', source)) | {
+        JOIN_ROWS,
+        SEW_ROWS,
+        ADD_SASHES,
+        ADD_BORDERS,
+    }
+    from_cloth = (STANDING, LYING, LONG, CORNERSTONE, SIDE, CORNER)
+    elsewhere = {SEW_SASH_ROWS, ADD_SIDES, ADD_CORNERS}
+    assert named | elsewhere | set(map(cutting_stage, from_cloth)) == LATER_STAGES
+    for setting in (*SETTINGS, ON_POINT):
+        quilt = replace(a_quilt(borders=1, finishing=("layer", "quilt", "bind")), setting=setting)
+        stages = route_for(quilt, quilt.target).stages[len(quilt.method.stages) :]
+        assert {stage.id for stage in stages} <= LATER_STAGES
+        assert {stage.label for stage in stages} <= LATER_LABELS
+    sewn = (ROW, SASH_ROW, SET_UNIT, SET_SIDE)
+    assert {pile.id for pile in (*sewn, *from_cloth)} == LATER_PILES
 
 
 @pytest.mark.parametrize("known", METHODS, ids=lambda m: m.id)

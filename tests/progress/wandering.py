@@ -15,6 +15,8 @@ from msgspec.structs import replace
 
 from sewalong.lengths import Unit
 from sewalong.piecing.catalogue import method_ids
+from sewalong.piecing.definition import definition
+from sewalong.piecing.derive import derive
 from sewalong.piecing.method import Station
 from sewalong.progress.acts.decide import decide
 from sewalong.progress.plan.plan import plan
@@ -28,6 +30,7 @@ from sewalong.progress.record.state import State
 from sewalong.progress.safety.cautions import CautionFirst
 from sewalong.quilt.choices import Choices, Fabric
 from sewalong.quilt.quilt import Border, Quilt, Target
+from sewalong.quilt.setting import Cornerstones, Sashing, SetOnPoint, Setting
 from sewalong.quilt.size import Size
 from tests.progress import every_act as c
 from tests.progress.building import EVENING, Record, a_quilt, advance, opening
@@ -97,15 +100,43 @@ asks = st.lists(
 HOW = get_args(Accepted)
 TOOLS = get_args(Tool)
 PIECES = ("unit", "row", "strips:3:3/2", "middle:3/2", "top:across", "no such piece")
-LONG_ENOUGH_TO_REACH_THE_TOP = [Ask(ASKS[1], 0, 0, 1)] * 14
+LONG_ENOUGH_TO_REACH_THE_TOP = [Ask(ASKS[1], 0, 0, 1)] * 20
 
 
 @lru_cache(maxsize=512)
 def _small(
-    method_id: str, pieces: int, rows: int, columns: int, borders: int, finished: bool
+    method_id: str,
+    pieces: int,
+    rows: int,
+    columns: int,
+    borders: int,
+    finished: bool,
+    setting: Setting | None,
 ) -> Quilt:
     finishing = ("layer", "quilt", "bind") if finished else ()
-    return a_quilt(method_id, pieces, rows, columns, borders=borders, finishing=finishing)
+    quilt = a_quilt(method_id, pieces, rows, columns, borders=borders, finishing=finishing)
+    if isinstance(setting, Sashing) and setting.why_not(columns):
+        setting = replace(setting, cornerstones=None)
+    if isinstance(setting, SetOnPoint) and not _square_units(method_id):
+        setting = None
+    return replace(quilt, setting=setting)
+
+
+def _square_units(method_id: str) -> bool:
+    strips = definition(method_id).starts[0].strip
+    unit = derive(method_id, Fraction(5, 2) if strips else Fraction(5)).unit
+    return abs(unit.width - unit.height) < 1e-6
+
+
+WIDE = Fraction(2)
+STONES = Cornerstones("coral")
+ON_POINT = SetOnPoint("oat")
+SETTINGS = (
+    Sashing(WIDE, "oat"),
+    Sashing(WIDE, "oat", frame=True),
+    Sashing(WIDE, "oat", cornerstones=STONES),
+    Sashing(WIDE, "oat", frame=True, cornerstones=STONES),
+)
 
 
 small_quilt = st.builds(
@@ -116,6 +147,7 @@ small_quilt = st.builds(
     st.integers(1, 4),
     st.integers(0, 1),
     st.booleans(),
+    st.sampled_from((None, None, None, *SETTINGS, ON_POINT, ON_POINT)),
 )
 
 
@@ -282,6 +314,8 @@ def another_plan(was: Quilt, place: int, n: int) -> Quilt:
         {"trim": Size.square(Fraction(up, 2))},
         {"trim": None},
         {"unit": Unit.CM if was.unit is Unit.INCH else Unit.INCH},
+        {"setting": (None, *SETTINGS, ON_POINT)[n % 6]},
+        {"setting": replace(SETTINGS[n % 4], cut=Fraction(3))},
         {"target": Target(up % 4 + 1, n % 4 + 1)},
         {"choices": Choices(binding=Fraction(9, 4), corners="mitred", margin=Fraction(n % 3))},
         {"fabrics": (Fabric("A", f"print {n}"),), "notes": "two\nlines"},

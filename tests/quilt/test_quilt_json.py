@@ -1,6 +1,7 @@
 """A quilt as plain values and JSON: nothing is lost there and back, nothing odd gets in."""
 
 import json
+import re
 import subprocess
 import sys
 from collections.abc import Callable
@@ -23,6 +24,7 @@ from sewalong.quilt.json_codec import (
 )
 from sewalong.quilt.quilt import Border, Lot, Quilt, StartPile, Target, pile_of_lots
 from sewalong.quilt.rules import FINISHING_STAGES
+from sewalong.quilt.setting import Cornerstones, Sashing, SetOnPoint
 from sewalong.quilt.size import Size
 
 QUILT = Quilt(
@@ -94,7 +96,15 @@ CHOICES = st.builds(
 )
 SEAMS = st.fractions(min_value=Fraction(1, 10**6), max_value=1)
 SIDES = st.fractions(min_value=Fraction(5, 2), max_value=LONGEST)
-QUILTS = st.builds(
+SASHINGS = st.builds(
+    Sashing,
+    SIDES,
+    NAMES,
+    COLOURS,
+    st.booleans(),
+    st.none() | st.builds(Cornerstones, NAMES, COLOURS),
+)
+QUILTS: st.SearchStrategy[Quilt] = st.builds(
     Quilt,
     name=NAMES,
     method_id=NAMES | st.sampled_from(method_ids()),
@@ -108,8 +118,11 @@ QUILTS = st.builds(
     fabrics=FABRICS,
     choices=st.just(Choices()) | CHOICES,
     trim=st.none() | st.builds(Size, SIDES, SIDES),
+    setting=st.none()
+    | SASHINGS
+    | st.builds(SetOnPoint, NAMES, COLOURS, st.just(Fraction(0)) | LENGTHS),
     method_text=st.none() | st.lists(NAMES | st.sampled_from(["", "\t"])).map("\n".join),
-)
+).filter(lambda quilt: quilt.sashing is None or not quilt.sashing.why_not(quilt.target.columns))
 
 
 def test_a_quilt_written_plainly() -> None:
@@ -153,6 +166,58 @@ def test_what_was_not_given_is_not_written() -> None:
 def test_a_trim_that_no_unit_can_have_is_not_taken_in(trim: object, sentence: str) -> None:
     with pytest.raises(ValueError, match=sentence):
         quilt_from_dict({**PLAIN, "trim": trim})
+
+
+SASHED: dict[str, object] = {"kind": "sashed", "cut": "2", "cloth": "oat", "frame": False}
+
+
+def test_sashes_written_plainly() -> None:
+    sashing = Sashing(Fraction(2), "oat")
+    assert quilt_to_dict(replace(QUILT, setting=sashing)) == {**PLAIN, "setting": SASHED}
+    stones = {"cloth": "coral", "colour": "#e2725b"}
+    whole = replace(
+        sashing, colour="#e3d9c3", frame=True, cornerstones=Cornerstones("coral", "#e2725b")
+    )
+    assert quilt_to_dict(replace(QUILT, setting=whole))["setting"] == {
+        "kind": "sashed",
+        "cut": "2",
+        "cloth": "oat",
+        "frame": True,
+        "colour": "#e3d9c3",
+        "cornerstones": stones,
+    }
+
+
+@pytest.mark.parametrize(
+    ("setting", "sentence"),
+    [
+        ({**SASHED, "cut": "1/2"}, "setting.cut: nothing but seams would be left of a sash."),
+        ({**SASHED, "kind": "straight"}, 'setting.kind: This must be "sashed" or "on point".'),
+        ({**SASHED, "frame": 1}, "setting.frame: This must be true or false"),
+        ({**SASHED, "colour": "#E3D9C3"}, "setting.colour: This must be in small letters"),
+        ({"kind": "sashed"}, "setting.cloth: this is missing."),
+        ({"kind": "sashed", "cloth": "oat", "frame": True}, "setting.cut: this is missing."),
+        ({"kind": "sashed", "cloth": "oat", "cut": "2"}, "setting.frame: this is missing."),
+        ({**SASHED, "larger": "1"}, "setting.larger: units set sashed have none."),
+        ({**SASHED, "kind": "on point"}, "setting.cut: units set on point have none."),
+        ("sashed", "setting: this must be a table of keys and values."),
+        (
+            {**SASHED, "cornerstones": {"cloth": ""}},
+            "setting.cornerstones.cloth: This is empty.",
+        ),
+    ],
+)
+def test_a_setting_that_no_top_can_have_is_not_taken_in(setting: object, sentence: str) -> None:
+    with pytest.raises(ValueError, match=re.escape(sentence)):
+        quilt_from_dict({**PLAIN, "setting": setting})
+
+
+def test_cornerstones_want_sashes_that_meet() -> None:
+    setting: dict[str, object] = {**SASHED, "cornerstones": {"cloth": "coral"}}
+    one: dict[str, object] = {**PLAIN, "target": {"rows": 9, "columns": 1}, "setting": setting}
+    with pytest.raises(ValueError, match=r"^setting\.cornerstones: in one column"):
+        quilt_from_dict(one)
+    quilt_from_dict({**one, "setting": {**setting, "frame": True}})
 
 
 def test_a_method_file_is_kept_line_by_line() -> None:

@@ -1,52 +1,25 @@
-"""Lines of version 1 that were not true, each with what is said in its place.
+"""What version 1 said and was not true, or not plain, each with what is said in its place.
 
-Units are joined at the size they are trimmed to, and version 1 reckoned with the size before that.
+`PUT_RIGHT` holds single lines. `times_said_since.json` holds all that is said about time of those
+records where any of it differs: version 1 added guesses for counts without a time to the hours
+it had measured, so that one session was 0 minutes long in one place and 7 1/2 hours in another;
+it forecast hours measured and hours guessed as one range; and it did not mark a guess as one. The
+lengths of sessions, the hours measured and the forecasts from them are other numbers since,
+for every record in which anything was counted.
 """
 
 from __future__ import annotations
 
+import json
 import re
 from collections.abc import Mapping
+from datetime import UTC, datetime
+from pathlib import Path
 
 from sewalong.progress.joining.orientation_checks import which_way_up
 from sewalong.progress.record.route import JOIN_ROWS
 
 PUT_RIGHT: Mapping[str, Mapping[str, str]] = {
-    # Half-square triangles of 11.44 cm trimmed to 11: rows, seams and borders are shorter.
-    "forecast --quilt Cornflower Field (demo)": {
-        "About 7 to 17 hours, 16 to 36 sessions like yours.": (
-            "About 7 to 17 hours, 16 to 35 sessions like yours."
-        ),
-        "Sew rows: 12 rows, 1 1/2 to 6 1/2 hours (a guess from 92 cm of seam and handling: about "
-        "13 minutes each; by your pace so far about 18 minutes)": (
-            "Sew rows: 12 rows, 1 1/2 to 6 1/2 hours (a guess from 88 cm of seam and handling: "
-            "about 13 minutes each; by your pace so far about 18 minutes)"
-        ),
-        "Join rows: 11 seams, 1 to 4 hours (a guess from 91 cm of seam and handling: about 8 1/2 "
-        "minutes each; by your pace so far about 12 minutes)": (
-            "Join rows: 11 seams, 1 to 4 hours (a guess from 87 cm of seam and handling: about "
-            "8 1/2 minutes each; by your pace so far about 12 minutes)"
-        ),
-        "Add borders: 4 sides, 1 to 4 hours (a guess from 113 cm of seam and handling: about 20 "
-        "minutes each; by your pace so far about 29 minutes)": (
-            "Add borders: 4 sides, 1 to 4 hours (a guess from 109 cm of seam and handling: about "
-            "20 minutes each; by your pace so far about 28 minutes)"
-        ),
-    },
-    # The owner's pace is her time over what was guessed, and the guess has shorter rows now.
-    "forecast --quilt Invented half-square-two": {
-        "Quilt: 2 rows' worth, 1/2 to 3 hours (a guess from handling and size: about 22 minutes "
-        "each; by your pace so far about 40 minutes)": (
-            "Quilt: 2 rows' worth, 1/2 to 3 hours (a guess from handling and size: about 22 "
-            "minutes each; by your pace so far about 39 minutes)"
-        ),
-    },
-    "forecast --quilt Invented hourglass": {
-        "Sew rows: 2 rows, 1 1/2 to 4 1/2 hours (about 77 minutes each, from 1 row in 1 session)": (
-            "Sew rows: 2 rows, 1 1/2 to 4 1/2 hours (about 76 minutes each, from 1 row in 1 "
-            "session)"
-        ),
-    },
     # After five joins, counted without numbers, nine rows are four pieces. A quilt laid aside cannot
     # be counted before it is picked up again: it was offered, and refused.
     "status --quilt Russet Rows (demo)": {
@@ -63,13 +36,40 @@ PUT_RIGHT: Mapping[str, Mapping[str, str]] = {
 }
 """By command line: the line as version 1 printed it, to the line that is true; empty for none."""
 
+TIMES: Mapping[str, list[str]] = json.loads(
+    (Path(__file__).parent / "times_said_since.json").read_text(encoding="utf-8")
+)
+"""By command line of `forecast`, `pace` or `tonight`: all its lines as they are now."""
 
-def put_right(line: str, said: str) -> str:
-    """What version 1 said, with the lines that were not true put right."""
+
+def put_right(line: str, said: str, archives: str) -> str:
+    """What version 1 said, with the lines that were not true put right.
+
+    `archives` are the quilts it was asked about, as it exported them: their times with offsets.
+    """
+    if line in TIMES:
+        return "".join(f"{one}\n" for one in TIMES[line])
     for old, new in PUT_RIGHT.get(line, {}).items():
         assert f"\n{said}".count(f"\n{old}\n") == 1, old
         said = said.replace(old, new) if new else said.replace(f"{old}\n", "")
+    said = _where_it_was(said, archives)
     return _which_end_is_up(_nothing_waits_in_one_piece(said))
+
+
+def _where_it_was(said: str, archives: str) -> str:
+    """Days and times are those of the place where it was sewn, by the offset kept with each;
+    version 1 told them by the clock of the machine it was asked on, here UTC."""
+    here: dict[str, str] = {}
+    for text in re.findall(r'"(?:at|ended)":\s*"([^"]+)"', archives):
+        at = datetime.fromisoformat(text)
+        here[_said(at.astimezone(UTC))] = _said(at)
+    return re.sub(
+        r"\d+ [A-Z][a-z]{2} \d{4}, \d\d:\d\d", lambda found: here.get(found[0], found[0]), said
+    )
+
+
+def _said(at: datetime) -> str:
+    return f"{at.day} {at:%b %Y, %H:%M}"
 
 
 def _which_end_is_up(said: str) -> str:

@@ -288,10 +288,11 @@ async def at_sewing(
     quilt: Quilt | None = None,
     size: tuple[int, int] = LARGE,
     theme: str | None = None,
+    every: timedelta = timedelta(0),
 ) -> AsyncIterator[Room]:
-    """The sewing screen of a new quilt after `commands`."""
+    """The sewing screen of a new quilt after `commands`, so long before each of them."""
     clock = clock or StandingClock()
-    key = put_on_shelf(path, clock, c.OpenSession(), *commands, quilt=quilt)
+    key = put_on_shelf(path, clock, c.OpenSession(), *commands, quilt=quilt, every=every)
     async with the_app(path, clock, key, size=size, theme=theme) as room:
         await room.screen_is(SewingScreen)
         yield room

@@ -4,10 +4,14 @@ from __future__ import annotations
 
 from pathlib import Path
 
+from msgspec.structs import replace
+
 from sewalong.progress.record.settings import Settings
+from sewalong.quilt.file.method_file import read_method
 from sewalong.screens.quilts import QuiltsScreen
 from sewalong.screens.sewing import SewingScreen
 from tests.progress import every_act as c
+from tests.quilt.file.own_method import OWN, changed
 from tests.screens.choosing import choose
 from tests.screens.sewing_room import (
     DAY,
@@ -92,3 +96,34 @@ async def test_an_own_next_step_shows_as_typed_on_coming_back(tmp_path: Path) ->
     clock.forward(9 * DAY)
     async with the_app(path, clock, key) as room:
         await room.sees("You wrote [/] pair the [red]")
+
+
+async def test_the_words_of_a_method_of_ones_own_show_as_typed(tmp_path: Path) -> None:
+    text = OWN
+    for old, new in (
+        ('name = "Turned twos"', 'name = "[red]Twos[/]"'),
+        ('label = "sew twos"', 'label = "[b]sew[/b]"'),
+        ('["square", "squares"]', '["[/] bit", "[/] bits"]'),
+        ('["two-patch", "two-patches"]', '["$primary", "[red]"]'),
+        ("Join two squares, right sides together.", "[@click=app.quit]Join[/] two."),
+        ('check = "edges level"', 'check = "[/b] level"'),
+    ):
+        text = changed(text, old, new)
+    read_method("own.toml", text)
+    quilt = replace(a_quilt("Own"), method_id="turned-twos", method_text=text)
+    path, clock = tmp_path / "quilts.db", StandingClock()
+    key = put_on_shelf(path, clock, c.OpenSession(), quilt=quilt)
+    async with the_app(path, clock, key) as room:
+        await room.screen_is(SewingScreen)
+        await room.sees("[B]SEW[/B]", "2 [/] bits", "[@click=app.quit]Join[/] two.", "[/b] level")
+        await room.press("s")
+        await room.sees("[/] bits: 48")
+        await room.press("escape")
+        await room.press("o")
+        await room.sees("[b]sew[/b]")
+        await room.press("escape")
+        await room.press("space")
+        await room.press("enter")
+        await room.sees("Counted 1 $primary at [b]sew[/b].")
+        await room.press("w")
+        await room.sees("[b]sew[/b]")

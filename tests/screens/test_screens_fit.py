@@ -2,20 +2,31 @@
 
 from __future__ import annotations
 
+import re
 from fractions import Fraction
 from pathlib import Path
 
 import pytest
+from msgspec.structs import replace
 from textual.widget import Widget
 
 from sewalong.lengths import Unit
 from sewalong.piecing.catalogue import method_ids
 from sewalong.piecing.definition import definition
+from sewalong.piecing.method_tables import (
+    LONGEST_CHECK,
+    LONGEST_DO,
+    LONGEST_NAME,
+    LONGEST_WORD,
+)
+from sewalong.quilt.file.method_file import read_method
 from sewalong.quilt.quilt import Border, Quilt, StartPile, Target
 from sewalong.screens.sewing import SewingScreen
 from sewalong.service.open_quilt import OpenQuilt
 from sewalong.store.library import Library
 from tests.progress import every_act as c
+from tests.progress.wandering import ON_POINT, SETTINGS
+from tests.quilt.file.own_method import OWN
 from tests.screens.sewing_room import (
     LARGE,
     SMALL,
@@ -72,11 +83,61 @@ METHODS = {
 }
 
 
+LONGEST = {
+    "name": LONGEST_NAME, "label": LONGEST_WORD, "do": LONGEST_DO, "check": LONGEST_CHECK,
+}  # fmt: skip
+
+
+def with_the_longest_words() -> Quilt:
+    """By a method of a maker's own, all its texts as long as they may be."""
+
+    def filled(start: str, most: int) -> str:
+        words = f"{start} " + "patchwork of several pieces " * 9
+        return words[:most].strip().ljust(most, "s")
+
+    text = re.sub(
+        r'^(name|label|do|check) = "(.*)"$',
+        lambda found: f'{found[1]} = "{filled(found[2], LONGEST[found[1]])}"',
+        OWN,
+        flags=re.MULTILINE,
+    )
+    text = re.sub(
+        r'^noun = \["(.*)", "(.*)"\]$',
+        lambda found: (
+            f'noun = ["{filled(found[1], LONGEST_WORD)}", "{filled(found[2], LONGEST_WORD)}"]'
+        ),
+        text,
+        flags=re.MULTILINE,
+    )
+    read_method("own.toml", text)
+    return replace(quilt_by("four-patch"), method_id="turned-twos", method_text=text)
+
+
 @pytest.mark.parametrize("size", WHOLE, ids=["80x24", "40x20"])
 async def test_every_stage_fits(tmp_path: Path, size: tuple[int, int]) -> None:
+    quilts = [quilt_by(id) for id in METHODS[size]]
+    # Of the method with the most stages, so that not all of the road has room.
+    quilts += [
+        replace(quilt_by("hourglass"), name=f"set {place}", setting=setting)
+        for place, setting in enumerate((*SETTINGS, ON_POINT))
+    ]
+    assert await _cut_off(tmp_path, size, WHOLE[size], quilts) == []
+
+
+@pytest.mark.parametrize("size", WHOLE, ids=["80x24", "40x20"])
+async def test_every_stage_of_a_method_with_the_longest_words_fits(
+    tmp_path: Path, size: tuple[int, int]
+) -> None:
+    # The end of a longest check may be cut off below on 80 × 24; what is done is there whole.
+    assert await _cut_off(tmp_path, size, WHOLE[SMALL], [with_the_longest_words()]) == []
+
+
+async def _cut_off(
+    tmp_path: Path, size: tuple[int, int], ids: tuple[str, ...], quilts: list[Quilt]
+) -> list[str]:
     path, clock = tmp_path / "quilts.db", StandingClock()
-    for method_id in METHODS[size]:
-        put_on_shelf(path, clock, c.OpenSession(), quilt=quilt_by(method_id))
+    for quilt in quilts:
+        put_on_shelf(path, clock, c.OpenSession(), quilt=quilt)
     library = Library(path, clock())
     faults: list[str] = []
     async with the_app(path, clock, size=size) as room:
@@ -85,10 +146,11 @@ async def test_every_stage_fits(tmp_path: Path, size: tuple[int, int]) -> None:
             await room.app.push_screen(screen)
             route = screen.quilt.state.route
             # The stages of the top are the same for every method.
-            for stage in route.stages if entry.name == "hourglass" else route.of_pieces:
+            whole = entry.name == "hourglass" or entry.name.startswith("set ")
+            for stage in route.stages if whole else route.of_pieces:
                 screen.attempt(c.ChooseStage(stage.id))
                 await room.sees(f"{stage.label.upper()} at the", f"Working at {stage.label}.")
-                faults += [f"{entry.name}, {stage.id}: {out}" for out in cut_off(room, WHOLE[size])]
+                faults += [f"{entry.name}, {stage.id}: {out}" for out in cut_off(room, ids)]
             await room.app.pop_screen()
     library.close()
-    assert faults == []
+    return faults

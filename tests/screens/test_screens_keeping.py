@@ -6,6 +6,7 @@ from pathlib import Path
 
 import pytest
 
+from sewalong.progress.record.settings import Settings
 from sewalong.progress.record.state import Standing
 from sewalong.screens.prompts.dialogs import FormDialog
 from sewalong.screens.quilts import QuiltsScreen
@@ -80,6 +81,20 @@ async def test_settings_left_empty_are_refused(path: Path) -> None:
         await room.screen_is(FormDialog)
         await room.press(*["enter"] * 7)
         await room.sees("No setting was given: fill in at least one.")
+        assert room.seq() == before
+
+
+async def test_settings_looked_at_and_left_as_they_are_are_not_written_down_again(
+    path: Path,
+) -> None:
+    known = c.RecordSettings(Settings(foot="patchwork foot", proof="3 strips gave 3 1/2 in"))
+    async with at_sewing(path, known, size=LARGE) as room:
+        before = room.seq()
+        await room.press("m")
+        await room.screen_is(FormDialog)
+        await room.press(*["enter"] * 7)
+        await room.screen_is(SewingScreen)
+        await room.sees("Nothing was changed, so nothing was recorded.")
         assert room.seq() == before
 
 

@@ -154,7 +154,7 @@ async def test_unpicked_pieces_go_back_to_their_pile(path: Path) -> None:
     async with at_sewing(path, c.Count("pair", 8), c.Count("sew", 3)) as room:
         await room.press("k")
         await choose(room, "sew: 3 done")
-        await room.sees("For pieces really taken apart. A miscount is better undone")
+        await room.sees("For pieces really taken apart. A miscount is better")
         await room.write_over("2")
         await room.press("enter")
         await room.sees("Unpicked 2 four-patches from sew.")

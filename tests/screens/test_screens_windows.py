@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from fractions import Fraction
 from pathlib import Path
+from typing import Any
 
 import pytest
 
-from sewalong.progress.record.events import Event, Recorded
+from sewalong.progress.record.events import Recorded
 from sewalong.screens.prompts.dialogs import FormDialog
 from sewalong.screens.sewing import SewingScreen
 from sewalong.service.machine import saw_to_them
@@ -89,20 +89,18 @@ class StubbornDisk:
         self.full = False
         self.real = library_append
 
-    def __call__(
-        self, library: Library, entry: Shelved, after: int, events: Sequence[Event], summary: str
-    ) -> tuple[Recorded, ...]:
+    def __call__(self, *what: Any, called: str | None) -> tuple[Recorded, ...]:
         if self.full:
             raise StoreFault(FULL)
         assert callable(self.real)
-        written: tuple[Recorded, ...] = self.real(library, entry, after, events, summary)
+        written: tuple[Recorded, ...] = self.real(*what, called=called)
         return written
 
 
 @pytest.fixture
 def disk(monkeypatch: pytest.MonkeyPatch) -> StubbornDisk:
     stubborn = StubbornDisk(Library.append)
-    monkeypatch.setattr(Library, "append", lambda self, *what: stubborn(self, *what))
+    monkeypatch.setattr(Library, "append", lambda *what, called: stubborn(*what, called=called))
     return stubborn
 
 
@@ -112,12 +110,12 @@ async def test_a_full_disk_is_said_and_counting_goes_on_when_there_is_room(
     async with at_sewing(path, c.Count("pair", 2)) as room:
         disk.full = True
         await room.press("space")
-        await room.sees(f"Not done: {FULL}", "pairs to go 2 of 20 done")
-        disk.full = False
+        await room.sees("NOT SAVED: 1 count", FULL, "pairs to go 2 of 20 done")
         assert room.on_disk().done["pair"] == 2
+        disk.full = False
         await room.press("space")
-        await room.sees("Counted 1 pair.", "pairs to go 3 of 20 done")
-        assert room.on_disk().done["pair"] == 3
+        await room.sees("Saved: all that waited", "pairs to go 4 of 20 done")
+        assert room.on_disk().done["pair"] == 4
 
 
 async def test_words_typed_in_a_dialog_are_not_lost_to_a_full_disk(

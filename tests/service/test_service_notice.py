@@ -82,6 +82,20 @@ def test_beside_a_question_that_is_owed_it_is_not_taken_for_said(tmp_path: Path)
         assert said(window) == [answered.notice.mention]
 
 
+def test_sitting_down_beside_a_question_that_is_owed_nothing_is_taken_for_said(
+    tmp_path: Path,
+) -> None:
+    at_the_iron = (*PROVED, c.Count("press", 2), c.ChangeTool("foot"), c.ChooseStage("sew"))
+    with a_window(tmp_path, *at_the_iron) as window:
+        down = sit_down(window.quilt)
+        assert down.question is not None
+        assert said(window) == []
+        do(window.quilt, c.Answer("iron", "yes"), quietly=True)
+        again = sit_down(window.quilt)
+        assert again.notice is not None
+        assert said(window) == [again.notice.mention]
+
+
 def test_pieces_at_risk_are_said_until_they_are_seen_to(tmp_path: Path) -> None:
     with a_window(tmp_path, *MEASURED_WRONG) as window:
         for n in range(3):

@@ -51,6 +51,7 @@ def a_quilt(
     *,
     borders: int = 1,
     finishing: tuple[str, ...] = ("layer", "bind"),
+    notes: str = "for the bench\nby the window",
 ) -> Quilt:
     """An invented quilt."""
     return Quilt(
@@ -64,7 +65,7 @@ def a_quilt(
         target=target,
         borders=(Border(Fraction(5, 2), "cream linen"),) * borders,
         finishing=finishing,
-        notes="for the bench\nby the window",
+        notes=notes,
     )
 
 

@@ -43,7 +43,7 @@ def test_a_row_that_was_found_is_not_unpicked_from_what_was_counted(tmp_path: Pa
 
 
 @given(histories(most=40))
-@settings(max_examples=15)
+@settings(max_examples=15, deadline=None)
 def test_a_quilt_comes_in_as_it_went_out(history: History) -> None:
     quilt, record = history
     with tempfile.TemporaryDirectory() as folder:

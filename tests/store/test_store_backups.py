@@ -84,7 +84,7 @@ def test_the_copy_is_read_back_and_what_is_not_sound_is_none(
 
     monkeypatch.setattr("sewalong.store.backups.faults_of_file", spoilt)
     with opened(path) as quilt:
-        with pytest.raises(Damaged, match="SQLite says"):
+        with pytest.raises(Damaged, match="is damaged"):
             quilt.do(c.Count("pair"))
         assert not quilt.record
     assert made(path) == []

@@ -7,6 +7,7 @@ import sqlite3
 from collections.abc import Iterator
 from contextlib import closing
 from pathlib import Path
+from typing import Any
 
 import pytest
 
@@ -138,8 +139,8 @@ def test_a_backup_that_fails_half_way_leaves_no_half_of_one(
 ) -> None:
     real = sqlite3.connect
 
-    def small(name: str) -> sqlite3.Connection:
-        copy = real(name)
+    def small(name: str, **options: Any) -> sqlite3.Connection:
+        copy: sqlite3.Connection = real(name, **options)
         copy.execute("PRAGMA max_page_count = 2")
         return copy
 

@@ -11,7 +11,6 @@ from typing import TYPE_CHECKING
 from sewalong.cli.frame.context import Context
 from sewalong.cli.frame.errors import CommandError
 from sewalong.store.begun import is_there
-from sewalong.store.faults import WAY_OUT
 from sewalong.store.home import demo_record_path, record_path
 from sewalong.store.library import Library, Shelved
 
@@ -60,20 +59,12 @@ def shelf(args: argparse.Namespace, context: Context) -> Iterator[tuple[Library,
         entries = library.entries() if library else ()
         wanted = wanted_name(args)
         if library and wanted is None and (gone := library.missing()):
-            raise CommandError(quilts_missing(gone))
+            raise CommandError(gone)
         if library is None or not entries:
+            if library:
+                library.refuse_damage()
             raise CommandError(NO_QUILT)
         yield library, entries[0] if wanted is None else library.find(wanted)
-
-
-def quilts_missing(gone: tuple[int, ...]) -> str:
-    """What to say where the record has lost quilts: the one meant may be among them."""
-    numbers = " and ".join(map(str, gone))
-    said = f"number {numbers} is" if len(gone) == 1 else f"numbers {numbers} are"
-    return (
-        f"The record is damaged: the quilt with the {said} missing from it. The others can be "
-        f"opened by their names. Nothing was changed. {WAY_OUT}"
-    )
 
 
 @contextmanager

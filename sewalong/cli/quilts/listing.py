@@ -10,7 +10,7 @@ from sewalong.cli.frame.context import Context
 from sewalong.cli.frame.errors import CommandError, sentence_of
 from sewalong.cli.frame.report import Report
 from sewalong.cli.frame.run import REFUSED
-from sewalong.cli.frame.selection import NO_QUILT, any_library, chosen_quilt, quilts_missing
+from sewalong.cli.frame.selection import NO_QUILT, any_library, chosen_quilt
 from sewalong.progress.record.time_words import ago, day_and_time
 from sewalong.service.listing import summary
 from sewalong.store.library import Library, Shelved
@@ -23,13 +23,15 @@ def list_quilts(args: argparse.Namespace, context: Context) -> Report:
     """`list`: one line a quilt; one that cannot be read says so and hides no other."""
     with any_library(args, context) as library:
         entries = library.entries() if library else ()
-        gone = library.missing() if library else ()
+        gone = library.missing() if library else ""
+        if library and not entries:
+            library.refuse_damage()
         if library is None or not (entries or gone):
             return Report((NO_QUILT,), {"quilts": []})
         told = [_told(library, entry, context) for entry in entries]
     lines, data = [line for line, _ in told], [data for _, data in told]
     if gone or any("unreadable" in one for one in data):
-        aside = (quilts_missing(gone),) if gone else ()
+        aside = (gone,) if gone else ()
         return Report(tuple(lines), {"quilts": data}, aside, exit_status=REFUSED)
     return Report(tuple(lines), {"quilts": data})
 

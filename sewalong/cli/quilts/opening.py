@@ -8,7 +8,7 @@ import os
 from sewalong.cli.frame.context import Context
 from sewalong.cli.frame.errors import CommandError
 from sewalong.cli.frame.report import Report
-from sewalong.cli.frame.selection import NO_QUILT, opened, quilts_missing, wanted_name
+from sewalong.cli.frame.selection import NO_QUILT, opened, wanted_name
 from sewalong.store.begun import is_there
 from sewalong.store.home import demo_record_path, record_path
 
@@ -57,8 +57,9 @@ def _open(path: str, name: str | None, demo: bool, context: Context) -> Report:
     with opened(path, context) as library:
         entries = library.entries()
         if name is None and (gone := library.missing()):
-            raise CommandError(quilts_missing(gone))
+            raise CommandError(gone)
         if not entries:
+            library.refuse_damage()
             return Report((NO_QUILT,))
         wanted = library.find(name) if name is not None else None
     if not context.interactive or os.environ.get("TERM") == DUMB:

@@ -10,11 +10,10 @@ from sewalong.cli.frame.context import Context
 from sewalong.cli.frame.errors import CommandError
 from sewalong.cli.frame.input_files import STDIN, read_bytes, read_text
 from sewalong.cli.frame.method_beside import beside
-from sewalong.cli.frame.output_files import refuse_own_folder
 from sewalong.cli.frame.report import Report
 from sewalong.cli.frame.run import REFUSED
 from sewalong.cli.frame.sanitize import safe_json
-from sewalong.cli.frame.selection import NO_QUILT, any_library, opened, quilts_missing, shelf
+from sewalong.cli.frame.selection import NO_QUILT, any_library, opened, shelf
 from sewalong.progress.joining.stage_words import what_is_left_of_the_point
 from sewalong.progress.plan.plan import plan
 from sewalong.progress.record.fold import fold
@@ -28,6 +27,7 @@ from sewalong.store.archive import from_text, take_in, to_text
 from sewalong.store.faults import StoreFault
 from sewalong.store.home import record_path
 from sewalong.store.library import Shelved
+from sewalong.store.own_folder import refuse_own_folder
 from sewalong.store.writing import file_stem, make_folder, write_whole
 
 LONGEST_ARCHIVE = 64_000_000
@@ -90,8 +90,10 @@ def _plan_lines(quilt: Quilt) -> list[str]:
     lines = [
         f"Method: {quilt.method.name}",
         f"There are: {there}, enough for {unit.count(now.units.possible)}.",
-        f"Target: {quilt.target}, {unit.count(quilt.target.units)} in all.",
+        f"Target: {quilt.target}, {unit.count(quilt.units_for(quilt.target))} in all.",
     ]
+    if quilt.setting is not None:
+        lines.append(f"Set: {quilt.setting.words}.")
     if now.units.spare:
         lines.append(f"Spare: {unit.count(now.units.spare)}.")
     short = shortfall_in_words(state, now)
@@ -165,7 +167,7 @@ def _export_all(args: argparse.Namespace, context: Context) -> Report:
             faults += [fault] if fault else []
             data.append({"quilt": entry.name, "file": file, "events": events, "fault": fault})
         if gone := library.missing():
-            faults.append(quilts_missing(gone))
+            faults.append(gone)
     return Report(
         tuple(lines),
         {"quilts": data},

@@ -8,7 +8,6 @@ from shlex import quote
 
 from sewalong.cli.frame.context import Context
 from sewalong.cli.frame.errors import CommandError
-from sewalong.cli.frame.output_files import refuse_own_folder
 from sewalong.cli.frame.report import Report
 from sewalong.cli.frame.run import REFUSED
 from sewalong.cli.frame.selection import NO_QUILT
@@ -17,6 +16,7 @@ from sewalong.store.begun import is_there
 from sewalong.store.examination import Examined
 from sewalong.store.examination import examine as looked_through
 from sewalong.store.home import record_path
+from sewalong.store.own_folder import refuse_own_folder
 from sewalong.store.restoring import Restored, begin_empty, put_back
 
 _PUT_BACK = "Put a backup back with: sewalong restore"
@@ -67,7 +67,8 @@ def _verdict(record: Examined, bad: int) -> str:
 def _record_lines(record: Examined) -> list[str]:
     lines = [f"Record: {record.path}", f"Size: {record.size:,} bytes"]
     if record.wrong:
-        return [*lines, f"Wrong: {record.wrong}"]
+        said = [f"SQLite says: {record.detail}"] if record.detail else []
+        return [*lines, f"Wrong: {record.wrong}", *said]
     lines += [
         "SQLite finds the file whole.",
         f"Quilts: {len(record.quilts)}",
@@ -130,7 +131,8 @@ def restore(args: argparse.Namespace, context: Context) -> Report:
     file = _meant(args.which, backups)
     done = put_back(path, file, context.clock())
     found = looked_through(path)
-    lines = (f"Put back: {_holds(found)}, from {file}", *_kept_lines(done))
+    damaged = [f"Damaged in it: {q.name}, {q.wrong}" for q in found.quilts if q.wrong]
+    lines = (f"Put back: {_holds(found)}, from {file}", *damaged, *_kept_lines(done))
     return Report(lines, _restored_data(file, done), recorded=True)
 
 

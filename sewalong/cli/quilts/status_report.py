@@ -13,6 +13,7 @@ from sewalong.progress.record.events import Recorded
 from sewalong.progress.record.route import Route
 from sewalong.progress.record.state import SessionRecord, State
 from sewalong.progress.resuming.resume_facts import facts
+from sewalong.quilt.quilt import Target
 
 
 def status_lines(state: State, now: datetime, record: Sequence[Recorded] = ()) -> tuple[str, ...]:
@@ -23,7 +24,7 @@ def status_lines(state: State, now: datetime, record: Sequence[Recorded] = ()) -
     lines = [
         f"This quilt: {state.quilt.name}",
         f"Method: {state.quilt.method.name}",
-        f"Target: {state.target}, {unit.count(state.target.units)} in all.",
+        f"Target: {state.target}, {unit.count(state.units_wanted)} in all.",
     ]
     lines += [f"{fact.label}: {fact.text}" for fact in facts(state, now, record)]
     lines += [stage_words(line) for line in now_plan.lines]
@@ -44,7 +45,9 @@ def stage_words(line: StageLine) -> str:
         parts = [f"{line.done} done, {line.needed} needed"]
     if line.to_do:
         parts.append(f"{line.to_do} to do")
-    if line.waiting:
+    if line.from_cloth:
+        parts.append("from cloth")
+    elif line.waiting:
         parts.append(f"{line.waiting_noun.count(line.waiting)} waiting")
     elif line.to_do:
         parts.append("nothing waiting yet")
@@ -69,7 +72,7 @@ def status_data(state: State, key: str) -> dict[str, object]:
         "standing": state.standing.value,
         "method": state.quilt.method_id,
         "method_name": state.quilt.method.name,
-        "target": _layout(state.target.rows, state.target.columns),
+        "target": _layout(state, state.target),
         "suggested_stage": suggestion.stage if suggestion else None,
         "suggested_because": suggestion.reason if suggestion else None,
         "units": asdict(now_plan.units),
@@ -81,7 +84,7 @@ def status_data(state: State, key: str) -> dict[str, object]:
         # Where nothing is begun the data are what they were before this could be said.
         **({"begun": _begun(state)} if state.begun else {}),
         "over": _pieces(now_plan.over),
-        "shortfall": _shortfall(now_plan),
+        "shortfall": _shortfall(state, now_plan),
         "last_session": _session(state.last_session),
         "settings": asdict(state.settings) if state.settings else None,
         "notes": [
@@ -117,15 +120,16 @@ def _stage(line: StageLine) -> dict[str, object]:
     }
 
 
-def _layout(rows: int, columns: int) -> dict[str, int]:
-    return {"rows": rows, "columns": columns, "units": rows * columns}
+def _layout(state: State, layout: Target) -> dict[str, int]:
+    units = state.quilt.units_for(layout)
+    return {"rows": layout.rows, "columns": layout.columns, "units": units}
 
 
 def _pieces(pieces: tuple[Pieces, ...]) -> list[dict[str, object]]:
     return [{"pile": one.pile, "count": one.count} for one in pieces]
 
 
-def _shortfall(now_plan: Plan) -> dict[str, object] | None:
+def _shortfall(state: State, now_plan: Plan) -> dict[str, object] | None:
     short: Shortfall | None = now_plan.shortfall
     if short is None:
         return None
@@ -133,7 +137,7 @@ def _shortfall(now_plan: Plan) -> dict[str, object] | None:
         "units": short.units,
         "pieces": _pieces(short.pieces),
         "spare_after": short.spare_after,
-        "layouts": [_layout(layout.rows, layout.columns) for layout in short.layouts],
+        "layouts": [_layout(state, layout) for layout in short.layouts],
     }
 
 

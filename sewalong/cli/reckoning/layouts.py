@@ -127,6 +127,8 @@ def _of_quilt(
         rests_on.border_in_all,
         wanted_size(args),
         found.quilt.unit,
+        found.quilt.setting,
+        found.quilt.seam,
     )
     return choice, (found.target.rows, found.target.columns), found.state
 

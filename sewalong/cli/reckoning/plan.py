@@ -34,10 +34,12 @@ def plan(args: argparse.Namespace, context: Context) -> Report:
     }
     if args.only:
         return Report(tuple(map(str, sections[0].lines)), data)
-    first = (
+    first = [
         f"Quilt: {found.quilt.name}",
         f"Method: {found.quilt.method.name}",
         f"Target: {found.target.rows} rows of {found.target.columns}, "
-        f"{found.target.units:,} units of the {all_of_it.units:,} there will be",
-    )
+        f"{found.quilt.units_for(found.target):,} units of the {all_of_it.units:,} there will be",
+    ]
+    if found.quilt.setting is not None:
+        first.append(f"Set: {found.quilt.setting.words}")
     return Report((*first, *section_lines(sections)), data)

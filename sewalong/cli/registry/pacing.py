@@ -17,11 +17,15 @@ COMMANDS = (
         "sewalong forecast --by 2026-12-24",
         (
             Argument("--by", "the day it is wanted, such as 2026-12-24", "DATE"),
-            whole("--session", "minutes of a session (default: like yours so far)"),
+            whole(
+                "--session", "minutes of a session (default: as you prefer, or like yours so far)"
+            ),
             whole("--times", "sessions a week, with --session: how many weeks that takes"),
             *QUILT_NAMED,
         ),
-        about="The range holds the truth in about 80 of 100 cases. Stages not begun are in it.",
+        about="What was measured and what is guessed are told apart; each range holds the truth in "
+        "about 80 of 100 cases. A day is held against the habit of --session and --times where "
+        "they are given, else against your fullest week.",
     ),
     Command(
         "tonight",

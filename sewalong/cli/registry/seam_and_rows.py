@@ -19,7 +19,8 @@ COMMANDS = (
             Argument(
                 "piece",
                 "a pile's piece (unit, four-patch …), row, column, centre, top, strip-test, or "
-                "middle-strip (the middle one of three, seam to seam), or allowance (one, at the back)",
+                "middle-strip (the middle one of three, seam to seam), allowance (one, at the back), or border "
+                "(a strip for top or bottom; with --down for a side)",
                 "PIECE",
             ),
             Argument(
@@ -29,7 +30,7 @@ COMMANDS = (
                 nargs="+",
             ),
             flag("--down", "measured from row 1 down, not across"),
-            whole("--of", "units in the row, rows in the column, strips in the test"),
+            whole("--of", "units in the row, rows in the column, strips in the test, which border"),
             length("--cut", "how wide the strips of the test were cut"),
             whole("--alike", "how many there are like it, for what resewing costs"),
             flag("--look", "only say what it means; nothing is recorded"),

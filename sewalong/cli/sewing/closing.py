@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import argparse
+from datetime import datetime
 
 from sewalong.cli.frame.context import Context
 from sewalong.cli.frame.errors import CommandError
@@ -18,6 +19,7 @@ from sewalong.cli.sewing.closing_prompts import (
 from sewalong.cli.sewing.outcome import aftermath
 from sewalong.progress.acts.said import Answer
 from sewalong.progress.acts.sessions import CloseSession
+from sewalong.progress.record.sessions import session_length
 from sewalong.progress.record.state import SessionRecord, State
 from sewalong.progress.record.time_words import spoken
 from sewalong.progress.safety.closing_questions import ANSWERS, Question, questions
@@ -60,7 +62,7 @@ def close(args: argparse.Namespace, context: Context) -> Report:
             places |= ask_places([one for one in note.piles if one.pile not in places], context)
             next_step = next_step or _ask_next(note.next_step, context)
         outcome = do(quilt, CloseSession(answers, next_step, places))
-        lines = [*_closed(quilt.state), *_to_see_to(asked, answers), *left_lines(note)]
+        lines = [*_closed(quilt.state, quilt.now()), *_to_see_to(asked, answers), *left_lines(note)]
         return aftermath(quilt, outcome, first=lines, more=left_data(note))
 
 
@@ -115,9 +117,9 @@ def _to_see_to(asked: tuple[Question, ...], answers: dict[str, str]) -> list[str
     ]
 
 
-def _closed(state: State) -> list[str]:
+def _closed(state: State, now: datetime) -> list[str]:
     session: SessionRecord = state.sessions[-1]
-    length = spoken((session.ended or session.last_at) - session.opened)
+    length = spoken(session_length(session, now))
     lines = [f"Session {session.number}: {length}."]
     for stage_id, n in session.counts.items():
         stage = state.route.stage(stage_id)

@@ -17,6 +17,7 @@ from sewalong.progress.joining.orientation_checks import which_way_up
 from sewalong.progress.joining.press_directions import TAPE, press_rule
 from sewalong.progress.joining.row_tags import HOW_TO_TAG, read_label, row_label, trap_pairs
 from sewalong.progress.record.route import JOIN_ROWS
+from sewalong.progress.record.rows_sewn import rows_wanted
 from sewalong.progress.record.state import State
 
 
@@ -44,18 +45,19 @@ def _next(state: State, *, placed: bool) -> Report:
     lines = list(now.lines)
     if now.seams > now.done:
         lines.append(f"Before each seam: {' '.join(which_way_up(JOIN_ROWS))}")
-        lines.append(f"Seams within the rows: {press_rule(placed=placed)}. {TAPE}")
+        sashed = state.quilt.sashing is not None
+        lines.append(f"Seams within the rows: {press_rule(placed=placed, sashed=sashed)}. {TAPE}")
         lines.append(f"Tags: {HOW_TO_TAG}")
-        traps = trap_pairs(state.target.rows)
+        traps = trap_pairs(rows_wanted(state))
         if traps:
             pairs = ", ".join(f"{one}/{other}" for one, other in traps)
             lines.append(f"Read upside down without the letter: {pairs}.")
-    tags = [row_label(row) for row in range(1, state.target.rows + 1)]
+    tags = [row_label(row) for row in range(1, rows_wanted(state) + 1)]
     return Report(tuple(lines), {**_data(now), "tags": tags})
 
 
 def _exchanged(state: State, first: int, second: int) -> Report:
-    found = exchanged(state.target, first, second)
+    found = exchanged(state.target, first, second, state.quilt.setting)
     data: dict[str, object] = {
         "rows": list(found.rows),
         "joins": found.joins,

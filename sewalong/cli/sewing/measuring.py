@@ -15,7 +15,16 @@ from sewalong.cli.sewing.outcome import done, event_data, said_besides
 from sewalong.lengths import Length
 from sewalong.progress.measuring.cause import Cause
 from sewalong.progress.measuring.diagnosis import Diagnosis
-from sewalong.progress.record.measurable import ALLOWANCE, Unmeasurable, measurable, read_piece
+from sewalong.progress.record.measurable import (
+    ALLOWANCE,
+    BORDER,
+    ENDS,
+    SIDES,
+    Unmeasurable,
+    measurable,
+    read_piece,
+)
+from sewalong.progress.record.rows_sewn import rows_of
 from sewalong.progress.record.state import State
 from sewalong.progress.resuming.resume_facts import shortfall_in_words
 from sewalong.service.machine import measure as measure_piece
@@ -61,11 +70,14 @@ def _piece(args: argparse.Namespace, state: State) -> str:
         piece = _strip_test(args, state, middle=word in _MIDDLE)
     elif word in ("row", "column"):
         many = args.of if args.of is not None else None
-        whole = state.target.columns if word == "row" else state.target.rows
+        rows = rows_of(state)
+        whole = max(row.units for row in rows) if word == "row" else len(rows)
         piece = f"{word}:{whole if many is None else many}"
+    elif word == BORDER:
+        piece = f"{BORDER}:{args.of or 1}:{SIDES if args.down else ENDS}"
     else:
         if args.of is not None:
-            raise CommandError("--of is for a row, a column or a strip test.")
+            raise CommandError("--of is for a row, a column, a border or a strip test.")
         pile = word if word in (*_LONG, ALLOWANCE) else pile_id(state.route, args.piece)
         way = ":down" if args.down else ":across" if word in _LONG else ""
         piece = f"{pile}{way}"

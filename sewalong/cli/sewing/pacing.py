@@ -12,15 +12,10 @@ from sewalong.cli.frame.selection import chosen_quilt
 from sewalong.progress.pace.by_date import at_this_habit, by_date
 from sewalong.progress.pace.duration_words import each_takes, hours
 from sewalong.progress.pace.forecast import Forecast
-from sewalong.progress.pace.sessions import (
-    SessionFacts,
-    minutes_per_unit,
-    usual_hours,
-    what_took_the_time,
-    work_over_time,
-)
-from sewalong.progress.record.route import Route
-from sewalong.progress.record.time_words import day
+from sewalong.progress.pace.forecast_words import by_stage, summary
+from sewalong.progress.pace.hours_ahead import Hours
+from sewalong.progress.pace.session_words import session_line
+from sewalong.progress.pace.sessions import minutes_per_unit, usual_hours, work_over_time
 from sewalong.service.looks import how_it_goes
 
 _LONGEST_SESSION = 24 * 60
@@ -32,37 +27,46 @@ def forecast(args: argparse.Namespace, context: Context) -> Report:
     wanted = None if args.by is None else _date(args.by)
     _session(args)
     with chosen_quilt(args, context) as quilt:
-        now = quilt.now()
-        found = how_it_goes(quilt, args.session).left
-    lines = [found.sentence]
-    lines += [f"{line[:1].upper()}{line[1:]}" for line in found.lines]
+        now, minutes = quilt.now(), args.session or quilt.preferences.session_minutes
+        if args.times is not None and minutes is None:
+            raise CommandError(
+                "--times goes with --session: so many sessions of so many minutes a week."
+            )
+        found = how_it_goes(quilt, minutes).left
+    lines = [*summary(found), *by_stage(found)]
     data = {"quilt": quilt.entry.name, **_forecast_data(found)}
-    if not found.nothing_left:
-        lines.append(f"So far: {hours(found.spent)} of sewing." if found.spent else "Not begun.")
-    if args.times is not None and not found.nothing_left:
-        habit = at_this_habit(found, args.session, args.times)
-        lines.append(habit.sentence)
+    if found.in_all is not None:
+        lines.append(_so_far(found))
+    a_week = None
+    if args.times is not None and minutes is not None:
+        habit = at_this_habit(found, minutes, args.times)
+        a_week = habit.hours
+        if found.in_all is not None:
+            lines.append(habit.sentence)
         data["weeks"] = list(habit.weeks)
         data["hours_a_week"] = habit.hours
     if wanted is not None:
-        asked = by_date(found, now.date(), wanted)
-        lines.append(asked.sentence)
+        asked = by_date(found, now.date(), wanted, a_week)
+        lines += asked.lines
         data["by"] = {
             "date": wanted.isoformat(),
             "days": asked.days,
             "hours_a_week": [round(asked.low, 2), round(asked.high, 2)],
             "verdict": asked.verdict.value,
+            "said": list(asked.lines),
         }
     return Report(tuple(lines), data)
+
+
+def _so_far(found: Forecast) -> str:
+    if not found.evenings:
+        return "Not begun."
+    return f"So far: {hours(found.spent)} measured." if found.spent else "So far: nothing measured."
 
 
 def _session(args: argparse.Namespace) -> None:
     if args.session is not None and not 1 <= args.session <= _LONGEST_SESSION:
         raise CommandError(f"--session takes minutes from 1 to {_LONGEST_SESSION}.")
-    if args.times is not None and args.session is None:
-        raise CommandError(
-            "--times goes with --session: so many sessions of so many minutes a week."
-        )
     if args.times is not None and not 1 <= args.times <= _MOST_TIMES:
         raise CommandError(f"--times takes a number from 1 to {_MOST_TIMES}.")
 
@@ -78,23 +82,21 @@ def _date(text: str) -> date:
 
 def _forecast_data(found: Forecast) -> dict[str, object]:
     return {
-        "hours": {
-            "low": round(found.low, 2),
-            "middle": round(found.middle, 2),
-            "high": round(found.high, 2),
-        },
+        "hours": _range(found.in_all or Hours(0.0, 0.0, 0.0)),
+        "measured": found.measured and _range(found.measured),
+        "guessed": found.guessed and _range(found.guessed),
+        "after_units": found.after_units and _range(found.after_units),
         "sessions": list(found.sessions),
         "session_hours": round(found.session_hours, 2),
         "sessions_like_yours": found.own_sessions,
         "stages": [
             {
-                "stage": one.stage,
+                "stage": one.pace.stage.id,
                 "to_do": one.to_do,
                 "begun": one.begun,
-                "low": round(one.low, 2),
-                "middle": round(one.middle, 2),
-                "high": round(one.high, 2),
-                "reason": one.reason,
+                "measured": one.pace.measured,
+                **_range(one.hours),
+                "reason": one.pace.reason,
             }
             for one in found.stages
         ],
@@ -103,26 +105,33 @@ def _forecast_data(found: Forecast) -> dict[str, object]:
     }
 
 
+def _range(found: Hours) -> dict[str, float]:
+    return {
+        "low": round(found.low, 2),
+        "middle": round(found.middle, 2),
+        "high": round(found.high, 2),
+    }
+
+
 def pace(args: argparse.Namespace, context: Context) -> Report:
     """`pace [QUILT]`"""
     with chosen_quilt(args, context) as quilt:
         state, going = quilt.state, how_it_goes(quilt)
-        facts = going.sessions
+    facts, took = going.sessions, going.spent
     if not facts:
         return Report(
             ("Nothing has been counted yet, so there is no pace. Guesses: sewalong forecast",),
             {"quilt": quilt.entry.name, "sessions": [], "stages": []},
         )
-    took = what_took_the_time(going.pace)
     each = minutes_per_unit(facts)
     usual = usual_hours(facts)
-    lines = [_session_line(one, state.route) for one in facts]
+    lines = [session_line(one, state.route) for one in facts]
     lines += [f"{one.sentence[:1].upper()}{one.sentence[1:]}." for one in took]
     if usual is not None:
-        lines.append(f"A session of yours: {hours(usual)} of sewing.")
+        lines.append(f"A session of yours: {hours(usual)}.")
     if each is not None:
-        lines.append(f"For each unit so far: {each_takes(each)}, all stages together.")
-    lines.append("Idle gaps are left out.")
+        lines.append(f"For each unit so far: {each_takes(each)} measured, all stages together.")
+    lines.append("Idle gaps and counts without a time are in no measured hour.")
     points = work_over_time(facts)
     data = {
         "quilt": quilt.entry.name,
@@ -130,11 +139,14 @@ def pace(args: argparse.Namespace, context: Context) -> Report:
             {
                 "number": one.number,
                 "opened": one.opened.isoformat(),
-                "hours": round(one.hours, 2),
+                "hours": round(one.length.total_seconds() / 3600, 2),
+                "measured_hours": round(one.hours, 2),
+                "untimed": one.untimed,
+                "gaps": one.gaps,
                 "counts": dict(one.counts),
                 "pieces": one.pieces,
                 "units": one.units,
-                "hours_so_far": round(point.hours, 2),
+                "measured_hours_so_far": round(point.hours, 2),
                 "open": one.is_open,
             }
             for one, point in zip(facts, points, strict=True)
@@ -143,9 +155,10 @@ def pace(args: argparse.Namespace, context: Context) -> Report:
             {
                 "stage": one.stage,
                 "n": one.n,
+                "untimed": one.untimed,
                 "hours": round(one.hours, 2),
                 "share": round(one.share, 4),
-                "minutes_each": round(one.each, 2),
+                "minutes_each": None if one.each is None else round(one.each, 2),
             }
             for one in took
         ],
@@ -153,16 +166,3 @@ def pace(args: argparse.Namespace, context: Context) -> Report:
         "minutes_for_each_unit": None if each is None else round(each, 2),
     }
     return Report(tuple(lines), data)
-
-
-def _session_line(one: SessionFacts, route: Route) -> str:
-    did = [
-        f"{stage.counts.count(abs(n))} {'at' if n > 0 else 'unpicked at'} {stage.label}"
-        for stage_id, n in one.counts.items()
-        if n and (stage := route.stage(stage_id)) is not None
-    ]
-    still = ", still open" if one.is_open else ""
-    return (
-        f"Session {one.number} ({day(one.opened)}{still}): {hours(one.hours)}, "
-        f"{', '.join(did) or 'nothing in the end'}."
-    )

@@ -36,7 +36,7 @@ def target(args: argparse.Namespace, context: Context) -> Report:
         outcome = do(quilt, ChangeTarget(args.rows, args.columns))
         units = outcome.plan.units
         noun = quilt.state.route.piles[quilt.state.quilt.method.unit].noun
-        lines = [f"{noun.count(units.to_go).capitalize()} to go of {quilt.state.target.units}."]
+        lines = [f"{noun.count(units.to_go).capitalize()} to go of {quilt.state.units_wanted}."]
         if units.spare:
             lines.append(f"{noun.count(units.spare).capitalize()} spare.")
         return aftermath(quilt, outcome, first=lines)

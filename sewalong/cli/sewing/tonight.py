@@ -8,7 +8,6 @@ from sewalong.cli.frame.context import Context
 from sewalong.cli.frame.errors import CommandError
 from sewalong.cli.frame.report import Report
 from sewalong.cli.frame.selection import chosen_quilt
-from sewalong.progress.pace.duration_words import each_takes
 from sewalong.service.looks import tonight as evening
 
 _DAY = 24 * 60
@@ -23,7 +22,7 @@ def tonight(args: argparse.Namespace, context: Context) -> Report:
         found = evening(quilt, args.minutes, words)
         lines = [f"{n}. {step.sentence}" for n, step in enumerate(found.steps, start=1)]
         if found.steps:
-            lines.append(f"In all {each_takes(found.minutes)} of your {args.minutes}.")
+            lines.append(f"In all {found.in_all}, of your {args.minutes}.")
         lines.append(found.ending)
         if found.left_out:
             lines.append(f"Left out, and it can wait: {found.left_out}.")
@@ -38,6 +37,7 @@ def tonight(args: argparse.Namespace, context: Context) -> Report:
                     "station": step.station.value,
                     "n": step.n,
                     "minutes": round(step.minutes, 1),
+                    "measured": step.measured,
                     "why": step.why,
                 }
                 for step in found.steps

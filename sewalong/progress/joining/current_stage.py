@@ -9,15 +9,18 @@ from sewalong.progress.joining.next_joins import join_in_words, joining
 from sewalong.progress.joining.press_directions import press_words
 from sewalong.progress.plan.plan import Plan, StageLine
 from sewalong.progress.record.begun_rows import pieces_in_words
+from sewalong.progress.record.point_stages import ADD_SIDES
 from sewalong.progress.record.route import (
+    ADD_SASHES,
     JOIN_ROWS,
-    ROW,
     SEW_ROWS,
     SIDES_OF_A_BORDER,
     RouteStage,
     TopStage,
 )
+from sewalong.progress.record.rows_sewn import row_begun, rows_of, rows_sewn
 from sewalong.progress.record.state import State
+from sewalong.quilt.setting import SET_SIDE, SET_UNIT
 
 
 class InHand(Struct, frozen=True):
@@ -53,14 +56,19 @@ def in_hand(state: State, now: Plan) -> InHand:
 
 
 def _takes(state: State, stage: RouteStage) -> str:
+    if stage.id == JOIN_ROWS:
+        return "two rows, or rows already joined"
+    pieces = " and ".join(_pieces(state, taken) for taken in stage.takes)
     if isinstance(stage, TopStage):
-        return "two rows, or rows already joined" if stage.id == JOIN_ROWS else "the top"
-    return " and ".join(_pieces(state, taken) for taken in stage.takes)
+        return f"a row and {pieces}" if pieces else "the top"
+    return pieces or "cloth"
 
 
 def _makes(state: State, stage: RouteStage) -> str:
     if isinstance(stage, Stage):
         return _pieces(state, stage.makes)
+    if stage.id == ADD_SASHES:
+        return "a row with its sash"
     return "one wider piece of the top" if stage.id == JOIN_ROWS else ""
 
 
@@ -74,16 +82,52 @@ def _which(state: State, line: StageLine) -> str:
         return ""
     done = state.done[stage.id]
     if stage.id == SEW_ROWS:
-        begun = f"Begun: {pieces_in_words(state.begun)}. " if state.begun else ""
-        return f"{begun}{press_words(state.piles[ROW.id] + 1)}"
+        return _which_row(state)
+    if stage.id == ADD_SIDES:
+        return _which_ends(state)
     if not isinstance(stage, TopStage):
         return ""
     if stage.id == JOIN_ROWS:
         joins = joining(state).joins
         return join_in_words(joins[0]) if joins else ""
+    if stage.id == ADD_SASHES:
+        return _which_sash(state, done)
     if stage.id == "add-borders":
         border = state.quilt.borders[done // SIDES_OF_A_BORDER]
         side = done % SIDES_OF_A_BORDER + 1
         edge = "the two sides first" if side <= 2 else "now the top and bottom edges"
         return f"Border “{border.cloth}”: edge {side} of {SIDES_OF_A_BORDER}, {edge}."
     return f"{stage.counts.one.capitalize()} {done + 1} of {stage.steps}."
+
+
+def _which_sash(state: State, done: int) -> str:
+    """Sashes taken to be put on from row 1 down: the outer one first, then one below each row."""
+    sashing = state.quilt.sashing
+    row = done if sashing is not None and sashing.frame else done + 1
+    if not row:
+        return "Row 1: the outer edge first, the one no other row is joined to."
+    if row == 1:
+        return "Row 1: the edge towards row 2."
+    return f"Row {row}: the edge away from row 1."
+
+
+def _which_row(state: State) -> str:
+    """The row in hand and how its seams are pressed; on point how many units it has, too."""
+    if not state.quilt.is_on_point:
+        begun = f"Begun: {pieces_in_words(state.begun)}. " if state.begun else ""
+        return f"{begun}{press_words(rows_sewn(state) + 1, sashed=state.quilt.sashing is not None)}"
+    row = row_begun(state, SET_UNIT.id)
+    if not row:
+        return ""
+    noun = state.route.piles[state.quilt.method.unit].noun
+    return f"{press_words(row)} It has {noun.count(rows_of(state)[row - 1].units)}."
+
+
+def _which_ends(state: State) -> str:
+    """The ends the next side triangles go on; at a corner of the top there is none."""
+    row = row_begun(state, SET_SIDE.id)
+    if not row:
+        return ""
+    sides = rows_of(state)[row - 1].sides
+    ends = "at both ends" if sides == 2 else "at one end: the other is a corner of the top"
+    return f"Row {row}: {ends}."

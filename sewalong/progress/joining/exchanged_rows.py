@@ -10,6 +10,7 @@ from sewalong.progress.joining.press_directions import nests, row_way
 from sewalong.progress.record.limits import short
 from sewalong.progress.record.refused import Refused
 from sewalong.quilt.quilt import Target
+from sewalong.quilt.setting import SetOnPoint, Setting
 
 KEEPS = "Rows pressed by turns keep their nesting when their numbers differ by an even number."
 
@@ -39,8 +40,15 @@ class Exchanged(Struct, frozen=True):
         )
 
 
-def exchanged(target: Target, first: int, second: int) -> Exchanged:
-    """What exchanging two rows that were pressed by turns does; raises Refused for no such rows."""
+def exchanged(target: Target, first: int, second: int, setting: Setting | None = None) -> Exchanged:
+    """What exchanging two rows that were pressed by turns does; raises Refused for no such rows,
+    and on point, where every row has its own place.
+
+    `setting` is how units are set, straight where None. Rows with sashes are all pressed towards
+    the sashes, so their joins still nest.
+    """
+    if isinstance(setting, SetOnPoint):
+        raise Refused("Rows on point differ in length or in their ends, so none can change places.")
     for row in (first, second):
         if not 1 <= row <= target.rows:
             raise Refused(
@@ -52,7 +60,9 @@ def exchanged(target: Target, first: int, second: int) -> Exchanged:
     order = list(range(1, target.rows + 1))
     order[first - 1], order[second - 1] = second, first
     collide = tuple(
-        (one, other) for one, other in pairwise(order) if not nests(row_way(one), row_way(other))
+        (one, other)
+        for one, other in pairwise(order)
+        if setting is None and not nests(row_way(one), row_way(other))
     )
     crossings = len(collide) * (target.columns - 1)
     return Exchanged((min(first, second), max(first, second)), target.rows - 1, collide, crossings)

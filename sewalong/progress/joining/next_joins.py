@@ -7,8 +7,10 @@ from msgspec import Struct
 from sewalong.progress.joining.join_order import Join, Run, join_tree, levels
 from sewalong.progress.joining.row_tags import row_label
 from sewalong.progress.record.joined_rows import unnumbered
+from sewalong.progress.record.on_the_top import sashed_rows
 from sewalong.progress.record.readiness import ready
-from sewalong.progress.record.route import JOIN_ROWS, ROW
+from sewalong.progress.record.route import ADD_SASHES, JOIN_ROWS
+from sewalong.progress.record.rows_sewn import rows_sewn, rows_wanted
 from sewalong.progress.record.state import State
 
 
@@ -33,7 +35,7 @@ class Joining(Struct, frozen=True):
 
 def joining(state: State) -> Joining:
     """How far joining is, and which joins come next, in pairs."""
-    rows = state.target.rows
+    rows = rows_wanted(state)
     stage = state.route.stage(JOIN_ROWS)
     done = state.done.get(JOIN_ROWS, 0)
     can = ready(state, stage) if stage is not None else 0
@@ -54,7 +56,7 @@ def joining(state: State) -> Joining:
 def pieces(state: State) -> tuple[Run, ...]:
     """The rows of the target as far as they are joined by their numbers, from row 1."""
     runs: list[Run] = []
-    for row in range(1, state.target.rows + 1):
+    for row in range(1, rows_wanted(state) + 1):
         if runs and (row - 1, row) in state.joints:
             runs[-1] = (runs[-1][0], row)
         else:
@@ -65,15 +67,18 @@ def pieces(state: State) -> tuple[Run, ...]:
 def _next(state: State, rows: int) -> tuple[Join, ...]:
     """The joins whose own parts are whole, the lowest level first.
 
-    Rows are taken to be sewn from row 1 on while some are still to sew.
+    Rows are taken to be sewn from row 1 on while some are still to sew, and sashes put on so.
     """
-    sewn = min(rows, state.piles[ROW.id])
+    sewn = min(rows, rows_sewn(state))
+    # A sash lies between two rows, so the row above must have its own.
+    sashed = sashed_rows(state) if ADD_SASHES in state.done else rows
     joined = set(state.joints)
     left = [join for join in join_tree(rows) if (join.first, join.second) not in joined]
     return tuple(
         join
         for join in left
         if join.below[1] <= sewn
+        and join.first <= sashed
         and not any(_within(other, join.above) or _within(other, join.below) for other in left)
     )
 
@@ -83,7 +88,7 @@ def _within(join: Join, run: Run) -> bool:
 
 
 def _lines(state: State, joins: tuple[Join, ...], can: int, loose: int) -> tuple[str, ...]:
-    rows = state.target.rows
+    rows = rows_wanted(state)
     if rows < 2:
         return ("One row is the whole top: there is nothing to join.",)
     stage_done = state.done.get(JOIN_ROWS, 0)
@@ -97,11 +102,13 @@ def _lines(state: State, joins: tuple[Join, ...], can: int, loose: int) -> tuple
             "numbers, so which come next is not known: look at the tags.",
         )
     if not joins:
+        if not can and ADD_SASHES in state.done and rows_sewn(state) > stage_done + 1:
+            return (f"{left}. Add the sash between two rows first.",)
         sew = "Sew more rows first." if not can else "In pairs, the next row comes first: sew it."
         return (f"{left}. {sew}",)
     said = [f"{left}, in pairs: {levels(rows)} joins for any one row."]
     said += [join_in_words(join) for join in joins]
-    if state.piles[ROW.id] < rows:
+    if rows_sewn(state) < rows:
         said.append("That is if the rows are sewn from row 1 on; the tags decide.")
     return tuple(said)
 

@@ -7,7 +7,7 @@ floor and machine).
 
 from __future__ import annotations
 
-from sewalong.progress.record.route import ADD_BORDERS, JOIN_ROWS, SEW_ROWS
+from sewalong.progress.record.route import ADD_BORDERS, ADD_SASHES, JOIN_ROWS, SEW_ROWS
 
 
 def which_way_up(stage: str) -> tuple[str, ...]:
@@ -32,6 +32,10 @@ _LOOK = {
     SEW_ROWS: (
         "Which unit is first? The tag and the tape are on it.",
         "Which end of each unit is towards row 1?",
+    ),
+    ADD_SASHES: (
+        "Which edge of the row is away from row 1?",
+        "Does the tag still show once the sash is on?",
     ),
     JOIN_ROWS: (
         "Which end is up: does the R come first on both tags?",

@@ -61,8 +61,15 @@ def nests(one: Way, other: Way) -> bool:
 _OPPOSITE = ((Way.TO_THE_TAPE, Way.FROM_THE_TAPE), (Way.TO_ROW_1, Way.FROM_ROW_1))
 
 
-def press_words(row: int, *, placed: bool = True) -> str:
+TOWARDS_THE_SASHES = "towards the sashes"
+"""Where there are sashes, in rows and sash rows alike: where they cross, one allowance then lies
+on the sash of the row, the other away from the cornerstone, and they nest. Common practice."""
+
+
+def press_words(row: int, *, placed: bool = True, sashed: bool = False) -> str:
     """One sentence for the seams of a row."""
+    if sashed:
+        return f"Row {row}: press its seams {TOWARDS_THE_SASHES}."
     way = row_way(row, placed=placed)
     if way is Way.OPEN:
         return (
@@ -71,8 +78,10 @@ def press_words(row: int, *, placed: bool = True) -> str:
     return f"Row {row}: press its seams {way}."
 
 
-def press_rule(*, placed: bool = True) -> str:
+def press_rule(*, placed: bool = True, sashed: bool = False) -> str:
     """The rule for all rows, for the note of the stage."""
+    if sashed:
+        return TOWARDS_THE_SASHES
     if not placed:
         return "open, until the placement is settled"
     return f"odd rows {Way.TO_THE_TAPE}, even rows {Way.FROM_THE_TAPE}"

@@ -49,7 +49,8 @@ def pressed_last(quilt: Quilt) -> tuple[str, str]:
 def unit_press_words(quilt: Quilt, target: Target, *, placed: bool = True) -> str:
     """The rule for units, and how many are pressed each way; empty where there is none to plan."""
     _, lies = pressed_last(quilt)
-    if not lies:
+    # Across a sash no seam meets another.
+    if not lies or quilt.sashing is not None:
         return ""
     if not placed:
         return f"Press the {lies} seam open until it is settled where each unit goes."
@@ -57,11 +58,18 @@ def unit_press_words(quilt: Quilt, target: Target, *, placed: bool = True) -> st
         ways.along if lies == "level" else ways.upright
         for ways in (unit_ways(1, 1), unit_ways(1, 2))
     )
-    many = -(-target.units // 2)
+    if quilt.is_on_point:
+        whole, between = target.rows * target.columns, quilt.units_for(target)
+        return (
+            f"The {lies} seam lies by turns along every row: {even} in the 1st, 3rd, 5th unit of it "
+            f"({whole} in all), {odd} in those between ({between - whole}). So it nests with the "
+            "units beside it. Not settled where units go? Press it open."
+        )
+    many = -(-quilt.units_for(target) // 2)
     return (
         f"The {lies} seam lies by turns, like the squares of a chessboard: {even} in "
         f"the {many} where row and column add up to an even number, {odd} in the other "
-        f"{target.units - many}. So it nests with the units beside it. Not settled where units go? "
+        f"{quilt.units_for(target) - many}. So it nests with the units beside it. Not settled where units go? "
         "Press it open."
     )
 

@@ -92,7 +92,8 @@ def choices(
     if cause.why in (Why.MISSING, Why.TOO_MANY, Why.SWAPPED, Why.SLIP, Why.OTHER):
         return (_set_aside(spread, quilt.unit),) if spread.set_aside else ()
     found: list[Choice] = []
-    if not piece.is_test and spread.typical != piece.expected:
+    cut_off = piece.is_border and spread.typical > piece.expected
+    if not (piece.is_test or cut_off) and spread.typical != piece.expected:
         found.append(_ease(piece, spread.typical, quilt.unit))
     if spread.set_aside and not piece.is_long:
         found.append(_set_aside(spread, quilt.unit))

@@ -64,9 +64,10 @@ def decide(
     for one in causes:
         if one.why in _LOOK and (one is cause or one.likely >= WORTH_A_LOOK):
             return Decision(_LOOK[one.why], one.places)
-    to = trim_size(piece, spread, unit)
-    if cause.why is Why.STRETCHED and not piece.is_long and spread.smallest >= to:
-        return Decision(Do.TRIM, every, to)
+    planned = planned_size(piece, unit)
+    trims = piece.is_border or (cause.why is Why.STRETCHED and not piece.is_long)
+    if trims and spread.smallest >= planned:
+        return Decision(Do.TRIM, every, planned)
     bad = tuple(place for place, one in enumerate(outcomes) if one is Outcome.REMAKE)
     if bad:
         return Decision(Do.RESEW if cause.is_seam else Do.REMAKE, bad)
@@ -74,12 +75,18 @@ def decide(
         return Decision(Do.BORDERS, every)
     if piece.is_long:
         return Decision(Do.EASE, every)
-    return Decision(Do.TRIM, every, to)
+    return Decision(Do.TRIM, every, trim_size(piece, spread, unit))
 
 
 def trim_size(piece: Measured, spread: Spread, unit: Unit) -> Length:
-    """The size decided where all reach it, else the largest on the ruler that all reach."""
-    planned = piece.at_least
-    if planned is None:
-        planned = round_to(piece.expected, unit.step, Rounding.NEAREST)
-    return min(spread.common, planned)
+    """The size planned where all reach it, else the largest on the ruler that all reach."""
+    return min(spread.common, planned_size(piece, unit))
+
+
+def planned_size(piece: Measured, unit: Unit) -> Length:
+    """What it would be trimmed to: the size decided, else what it should be, on the ruler."""
+    if piece.at_least is not None:
+        return piece.at_least
+    if piece.is_border:
+        return piece.expected
+    return round_to(piece.expected, unit.step, Rounding.NEAREST)

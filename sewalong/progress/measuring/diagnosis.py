@@ -135,7 +135,7 @@ def _outlooks(
         return None, None
     right = same = None
     try:
-        if not piece.is_test:
+        if not (piece.is_test or piece.is_border):
             right = if_like(quilt, target, piece, reading)
         off = next((one.off_each for one in found if one.is_seam), None)
         if cause is None and piece.allowances:

@@ -43,6 +43,8 @@ def decision_said(
             return f"Trim all to {finely(decision.to, unit)}."
         case Do.RESEW:
             return f"Stop and resew {which}{where}."
+        case Do.REMAKE if piece.is_border:
+            return f"Stop and cut {which} again{where}."
         case Do.REMAKE if piece.is_long and len(readings) == 1:
             return "Stop and look through its pieces."
         case Do.REMAKE if piece.is_long:
@@ -260,7 +262,7 @@ def outlook_said(
     said = []
     if right is not None and right.row_loses:
         said.append(
-            f"If all are like it, a row of {target.columns} comes to {plainly(right.row, unit)} "
+            f"If all are like it, a row of {right.in_row} comes to {plainly(right.row, unit)} "
             f"({_change(right.row_loses, unit)}) and the top to {right.top.show(unit)}."
         )
     if same is not None and same.row_loses and (right is None or same.row != right.row):

@@ -13,6 +13,7 @@ from sewalong.progress.record.measurable import (
     Unmeasurable,
     decided,
     made_of,
+    measurable,
     other_way_of,
     read_piece,
     untrimmed,
@@ -40,10 +41,10 @@ def evidence_of(
         readings=tuple(readings),
         of=piece.of,
         adds=() if piece.each is None else (piece.each,),
-        counted=piece.is_long,
-        largest=piece.each if piece.is_long else max(start.size for start in quilt.starts),
+        counted=piece.of > 1 and piece.is_long,
+        largest=_largest(quilt, piece),
         others=tuple(_others(quilt, target, piece)),
-        bias=not piece.is_test and made_of(quilt).has_bias_edges,
+        bias=not (piece.is_test or piece.is_border) and made_of(quilt).has_bias_edges,
         slip=_slip(quilt, piece),
         other_way=None if across is None
         else OtherWay(across.expected, across.allowances, tuple(other_way)),
@@ -53,12 +54,19 @@ def evidence_of(
     )  # fmt: skip
 
 
+def _largest(quilt: Quilt, piece: Measured) -> Length:
+    """No one mis-cut takes more than this."""
+    if piece.is_long:
+        return piece.each or piece.expected
+    return max(start.size for start in quilt.starts)
+
+
 def _slip(quilt: Quilt, piece: Measured) -> Length | None:
     """What is read between the wrong edges: a size as it finishes, or a middle strip with its
     allowances."""
     both = 2 * quilt.seam
     slip = piece.expected + both if piece.id.startswith("middle") else piece.expected - both
-    return slip if slip > 0 and piece.allowances else None
+    return slip if piece.allowances else None
 
 
 def _others(quilt: Quilt, target: Target, piece: Measured) -> Iterator[Other]:
@@ -66,7 +74,9 @@ def _others(quilt: Quilt, target: Target, piece: Measured) -> Iterator[Other]:
     head, _, way = piece.id.partition(":")
     piles = {pile.id for pile in quilt.method.piles}
     seen: set[Length] = set()
-    if head in ("row", "column"):
+    if piece.is_border:
+        found = _borders(quilt, target, piece)
+    elif head in ("row", "column"):
         found = _in_a_row(quilt, piece)
     elif head in piles:
         found = _of_piles(quilt, target, piece, way)
@@ -92,6 +102,13 @@ def _of_piles(quilt: Quilt, target: Target, piece: Measured, way: str) -> Iterat
             continue
         yield Other(pile.noun.one, other.expected, turned.expected)
         yield Other(f"{pile.noun.one} lying the other way", turned.expected, other.expected)
+
+
+def _borders(quilt: Quilt, target: Target, piece: Measured) -> Iterator[Other]:
+    """The strips for the other sides and borders."""
+    for one in measurable(quilt, target):
+        if one.is_border and one.id != piece.id:
+            yield Other(one.words, one.expected)
 
 
 def _in_a_row(quilt: Quilt, row: Measured) -> Iterator[Other]:

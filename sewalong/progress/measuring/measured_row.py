@@ -46,7 +46,7 @@ def measured_row(
         adds=tuple(sorted({cut - 2 * row.seam for cut in row.cuts})),
         counted=True,
         largest=max(row.cuts),
-        slip=row.finishes_at if row.finishes_at > 0 else None,
+        slip=row.finishes_at,
         seam_read=seam_read,
         unit=unit,
     )

@@ -19,11 +19,12 @@ from sewalong.progress.record.measurable import (
     read_piece,
     untrimmed,
 )
-from sewalong.quilt.as_fraction import as_fraction
+from sewalong.quilt.as_fraction import ROOT_TWO, as_fraction
 from sewalong.quilt.cloth.borders import BorderNumbers, borders
-from sewalong.quilt.layouts.setting_straight import straight_top
+from sewalong.quilt.layouts.centre import centre, in_a_line
 from sewalong.quilt.quilt import Quilt, Target
 from sewalong.quilt.refusal import NumbersFault
+from sewalong.quilt.set_rows import set_rows
 from sewalong.quilt.size import Size
 from sewalong.quilt.unit_size import joined_from
 from sewalong.quilt.worksheet.basis import border_plans
@@ -32,19 +33,16 @@ from sewalong.quilt.worksheet.basis import border_plans
 class Outlook(Struct, frozen=True):
     """Raw edge to raw edge, in inches: unit, centre and top, and the borders to cut for it.
 
-    `row_loses` is what a whole row is shorter than planned (below zero: longer).
+    `row` is a whole row, the longest of `in_row` units where they differ; `row_loses` is what a whole row is shorter than planned (below zero: longer).
     """
 
     unit: Size
     centre: Size
     top: Size
     borders: tuple[BorderNumbers, ...]
+    row: Length
+    in_row: int
     row_loses: Length
-
-    @property
-    def row(self) -> Length:
-        """A whole row of the target."""
-        return self.centre.width
 
 
 def if_like(quilt: Quilt, target: Target, piece: Measured, reading: Length) -> Outlook:
@@ -57,6 +55,9 @@ def if_like(quilt: Quilt, target: Target, piece: Measured, reading: Length) -> O
     if piece.is_long:
         # The row is what it is; the units in it are each short by their share.
         unit, each = decided(quilt), short / piece.of
+        if quilt.is_on_point and not piece.id.startswith(("row", "column")):
+            # Along the edge of the top it is the diagonals of units that are short.
+            each = as_fraction(float(each) / ROOT_TWO)
         joined = _a_unit((unit.width - each, unit.length - each))
         return _outlook(quilt, target, joined, quilt.seam)
     if piece.id.partition(":")[0] == quilt.method.unit:
@@ -112,11 +113,13 @@ def _outlook(quilt: Quilt, target: Target, unit: Size, seam: Length) -> Outlook:
 
 def _sewn(quilt: Quilt, target: Target, unit: Size, seam: Length) -> Outlook:
     try:
-        centre = straight_top(target.rows, target.columns, unit, seam)
+        inner = centre(quilt, target, unit, seam)
         found = borders(
-            centre, border_plans(quilt), seam=seam, usable=quilt.choices.usable, unit=quilt.unit
+            inner, border_plans(quilt), seam=seam, usable=quilt.choices.usable, unit=quilt.unit
         )
     except NumbersFault as fault:
         raise Unmeasurable(str(fault)) from fault
-    top = found[-1].outer if found else centre
-    return Outlook(unit, centre, top, found, Fraction(0))
+    top = found[-1].outer if found else inner
+    longest = max(row.units for row in set_rows(quilt.setting, target.rows, target.columns))
+    row = in_a_line(quilt, unit.width, longest, seam, whole=True)
+    return Outlook(unit, inner, top, found, row, longest, Fraction(0))

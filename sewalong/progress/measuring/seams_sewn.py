@@ -13,17 +13,17 @@ SIDES = 4
 def seams_sewn(quilt: Quilt, target: Target, piece: Measured) -> int:
     """Seams sewn in one such piece: three in a four-patch, eight in a nine-patch, one less than it
     has patches. In rows and tops those within the units count too, unless these were trimmed to
-    size since; at least 1.
+    size since.
     """
     piles = made_of(quilt).piles
     head = piece.id.partition(":")[0]
     if head in piles:
-        return max(1, piles[head].seams)
+        return piles[head].seams
     unit = 0 if is_trimmed(quilt) or not untrimmed(quilt, "across").allowances else (
         piles[quilt.method.unit].seams)  # fmt: skip
     if head == "row":
-        return max(1, piece.of * unit + piece.of - 1)
+        return piece.of * unit + piece.of - 1
     rows = piece.of if head == "column" else target.rows
     columns = target.columns
     borders = SIDES * len(quilt.borders) if head == "top" else 0
-    return max(1, rows * (columns * unit + columns - 1) + rows - 1 + borders)
+    return rows * (columns * unit + columns - 1) + rows - 1 + borders

@@ -11,11 +11,14 @@ from msgspec import Struct, field
 from sewalong.piecing.method import Noun, Stage, Station
 from sewalong.progress.measuring.proof import changed_by
 from sewalong.progress.record import events as e
+from sewalong.progress.record.point_stages import ADD_SIDES
 from sewalong.progress.record.recount_rules import counts_made, maker
-from sewalong.progress.record.route import JOIN_ROWS, ROW, RouteStage
+from sewalong.progress.record.route import ADD_CORNERS, ADD_SASHES, JOIN_ROWS, ROW, RouteStage
+from sewalong.progress.record.sash_stages import SEW_SASH_ROWS
 from sewalong.progress.record.settings import Settings
 from sewalong.progress.record.state import SeamChange, State
 from sewalong.progress.record.time_words import day_said
+from sewalong.quilt.setting import SET_UNIT
 
 
 class SewnThen(Struct, frozen=True):
@@ -58,8 +61,10 @@ def feeding(state: State, piece: str) -> tuple[RouteStage, ...]:
     machine = [stage for stage in state.route.stages if stage.station is Station.MACHINE]
     if head in ("strips", "middle"):
         return tuple(machine)
-    wanted = _upstream(state, head if head in state.route.piles else ROW.id)
-    top = {"column": {JOIN_ROWS}, "centre": {JOIN_ROWS}, "top": {JOIN_ROWS, "add-borders"}}
+    in_rows = SET_UNIT.id if state.quilt.is_on_point else ROW.id
+    wanted = _upstream(state, head if head in state.route.piles else in_rows)
+    joins = {SEW_SASH_ROWS, ADD_SASHES, ADD_SIDES, JOIN_ROWS, ADD_CORNERS}
+    top = {"column": joins, "centre": joins, "top": {*joins, "add-borders"}}
     wanted |= top.get(head, set())
     return tuple(stage for stage in machine if stage.id in wanted)
 
@@ -179,7 +184,7 @@ class SewnBetween:
                 sessions[one.session] = SewnThen(one.session, day, so_far + one.n)
         n = self.total(stage.id)
         units = None
-        if isinstance(stage, Stage):
+        if isinstance(stage, Stage) and stage.id not in (SEW_SASH_ROWS, ADD_SIDES):
             units = int(n * stage.makes.count * _units_in(self.state, stage.makes.pile))
         return Doubtful(stage.id, n, stage.counts, units, tuple(sessions.values()))
 
@@ -188,7 +193,7 @@ def _units_in(state: State, pile: str) -> Fraction:
     """Units that come of one piece of a pile, along the stage that takes it."""
     if pile == ROW.id:
         return Fraction(state.target.columns)
-    if pile == state.quilt.method.unit:
+    if pile in (state.quilt.method.unit, SET_UNIT.id):
         return Fraction(1)
     stage = next(s for s in state.quilt.method.stages if pile in {t.pile for t in s.takes})
     wanted = next(taken.count for taken in stage.takes if taken.pile == pile)

@@ -87,8 +87,8 @@ def stretches(record: Sequence[e.Recorded], guesses: Mapping[str, float]) -> tup
 def usual_minutes(raw: Iterable[Stretch], guesses: Mapping[str, float]) -> dict[str, float]:
     """By stage: the middle one of the times for one count, or the guess while there are few.
 
-    With one or two times the larger of guess and time stands, so that a slow beginning is
-    not taken for a gap.
+    With one or two times the larger of the guess and the shorter time stands, so that a slow
+    beginning is not taken for a gap, and a gap not for the usual time.
     """
     each: dict[str, list[float]] = {stage: [] for stage in guesses}
     for stretch in raw:
@@ -99,7 +99,7 @@ def usual_minutes(raw: Iterable[Stretch], guesses: Mapping[str, float]) -> dict[
     return {
         stage: median(times)
         if len(times) >= KNOWN_ENOUGH
-        else max([guesses[stage], *([median(times)] if times else [])])
+        else max([guesses[stage], *([min(times)] if times else [])])
         for stage, times in each.items()
     }
 

@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from math import ceil, floor
+
+from sewalong.progress.pace.hours_ahead import Hours
 
 
 def each_takes(minutes: float) -> str:
@@ -17,13 +20,14 @@ def each_takes(minutes: float) -> str:
     return f"about {_halves(minutes / 60)} hours"
 
 
-def hours_between(low: float, high: float) -> str:
+def hours_between(found: Hours) -> str:
     """A range of hours: "9 to 13 hours", "about 40 minutes to 1 1/2 hours"; rounded outwards.
 
     Below two hours it goes in steps of 10 minutes, below ten in half hours, then in whole
     hours; a longer range in fives or tens would hide how far apart its ends are, so it
     never does.
     """
+    low, high = found.low, found.high
     if high <= 1 / 60:
         return "a minute"
     if high < 2:
@@ -47,6 +51,31 @@ def hours(value: float) -> str:
     if value < 10:
         return f"{_halves(value)} hour{'' if _half_steps(value) == 2 else 's'}"
     return f"{round(value)} hours"
+
+
+def each_short(minutes: float) -> str:
+    """The time of one piece for a column: "45 s", "1 min 30 s", "18 min", "1 1/2 h"."""
+    if minutes < 0.95:
+        return f"{max(5, round(minutes * 60 / 5) * 5)} s"
+    if minutes < 9.75:
+        whole, half = divmod(_half_steps(minutes), 2)
+        return f"{whole} min 30 s" if half else f"{whole} min"
+    if minutes < 90:
+        return f"{round(minutes)} min"
+    return f"{_halves(minutes / 60)} h"
+
+
+def hours_short(found: Hours) -> str:
+    """A range for a column: "10–50 min", "1/2–3 1/2 h", "9–13 h"; rounded as in a sentence."""
+    words = hours_between(found).replace(" minutes", " min").replace(" hours", " h")
+    return words.replace("a minute", "1 min").replace(" to ", "–")
+
+
+def how_sure(measured: Sequence[bool]) -> str:
+    """What is to be said behind a time whose parts were measured or not: ", partly a guess"."""
+    if all(measured):
+        return ""
+    return ", partly a guess" if any(measured) else ", all of it a guess"
 
 
 def several(low: int, high: int, one: str, many: str) -> str:

@@ -20,7 +20,9 @@ from sewalong.piecing.faults import MethodFault, SizeRefused, UnknownMethod
 from sewalong.piecing.method import MethodKey
 from sewalong.progress.pace.duration_words import each_takes
 from sewalong.progress.pace.stage_lengths import StageLength, stage_lengths
-from sewalong.progress.record.route import JOIN_ROWS, RouteStage, route_for
+from sewalong.progress.record.point_stages import ADD_SIDES
+from sewalong.progress.record.route import ADD_CORNERS, ADD_SASHES, JOIN_ROWS, RouteStage, route_for
+from sewalong.progress.record.sash_stages import SEW_SASH_ROWS
 from sewalong.quilt.quilt import Quilt, Target
 from sewalong.quilt.refusal import NumbersFault
 from sewalong.quilt.worksheet.basis import basis
@@ -29,6 +31,8 @@ USUAL_SQUARE = Fraction(5)
 USUAL_STRIP = Fraction(5, 2)
 USUAL_UNIT = 5.0
 """Side of a unit, to the raw edges, that the minutes of rows and of quilting are for (inches)."""
+USUAL_SASH = 2.0
+"""Width sashes are cut at that the minutes of sash rows are for (inches)."""
 USUAL_TOP = 45.0
 """Side of a top that the minutes of layering are for (inches)."""
 USUAL_BORDER = 45.0
@@ -53,7 +57,7 @@ def guesses(quilt: Quilt, target: Target) -> Mapping[str, Guess]:
     found = {}
     for stage in route_for(quilt, target).stages:
         if stage.id in ("layer", "quilt") and area:
-            units = target.units if stage.id == "layer" else 1
+            units = quilt.units_for(target) if stage.id == "layer" else 1
             found[stage.id] = _from_area(stage, area * units)
         else:
             found[stage.id] = _guess(quilt, stage, lengths[stage.id], usual.get(stage.id))
@@ -95,10 +99,19 @@ def _inches(quilt: Quilt, inches: float) -> str:
 
 def _usual(quilt: Quilt, target: Target) -> dict[str, StageLength]:
     """The lengths that the stages' minutes are meant for."""
-    columns = target.columns
+    columns, sashing = target.columns, quilt.sashing
+    pieces = columns + (sashing.among(columns) if sashing is not None else 0)
+    if quilt.is_on_point:
+        # A count of rows on point is one unit, with one seam.
+        pieces = 2
+    along = StageLength((USUAL_UNIT - 0.5) * columns + 0.5)
     usual = {
-        "sew-rows": StageLength(USUAL_UNIT * (columns - 1)),
-        JOIN_ROWS: StageLength((USUAL_UNIT - 0.5) * columns + 0.5),
+        "sew-rows": StageLength(USUAL_UNIT * (pieces - 1)),
+        SEW_SASH_ROWS: StageLength(USUAL_SASH * (pieces - 1)),
+        ADD_SASHES: along,
+        ADD_SIDES: StageLength(USUAL_UNIT),
+        ADD_CORNERS: StageLength(USUAL_UNIT),
+        JOIN_ROWS: along,
         "add-borders": StageLength(USUAL_BORDER),
         "bind": StageLength(USUAL_BINDING),
     }
@@ -116,10 +129,9 @@ def _usual_of_method(key: MethodKey) -> Mapping[str, StageLength]:
 
 
 def _unit_area(quilt: Quilt, target: Target) -> float | None:
-    """Square inches one unit finishes at, or None where the numbers cannot be had."""
+    """Square inches of the centre that fall to one unit, or None where they cannot be had."""
     try:
-        unit = basis(quilt, target).unit
+        inner = basis(quilt, target).centre.grown(-quilt.seam)
     except (NumbersFault, SizeRefused, MethodFault, UnknownMethod):
         return None
-    lost = 2 * quilt.seam
-    return float((unit.width - lost) * (unit.length - lost))
+    return float(inner.width * inner.length / quilt.units_for(target))

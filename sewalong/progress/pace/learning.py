@@ -10,7 +10,14 @@ Rates are between 0.5 and 1; times come out in whatever unit the first one is gi
 
 from __future__ import annotations
 
-from math import log2
+from math import log, log2
+
+PRACTISED = 10
+"""The guesses are for hands that have done so many counts of a stage before (from memory);
+the few borders of a quilt so are guessed somewhat longer, its hundreds of pairs shorter."""
+
+SMALL_STEP = 0.01
+"""How far the slope is moved to see what it changes."""
 
 
 def exponent(rate: float) -> float:
@@ -31,3 +38,17 @@ def unit_time(first: float, rate: float, n: int) -> float:
 def curve_sum(b: float, before: int, n: int) -> float:
     """The sum of x**-b for the `n` counts x after the first `before`."""
     return float(sum(float(x) ** -b for x in range(before + 1, before + n + 1)))
+
+
+def against_practised(b: float, before: int, n: int) -> float:
+    """Logarithm of how much longer than a practised one the `n` counts (at least 1) after the
+    first `before` take on average."""
+    return log(curve_sum(b, before, n) / n / unit_time(1.0, 2**-b, PRACTISED))
+
+
+def lean(b: float, before: int, n: int) -> float:
+    """How much that logarithm moves with the exponent."""
+    more, less = b + SMALL_STEP, b - SMALL_STEP
+    return (against_practised(more, before, n) - against_practised(less, before, n)) / (
+        2 * SMALL_STEP
+    )

@@ -1,4 +1,4 @@
-"""The sessions so far as facts: pieces, hours, and what took the time."""
+"""The sessions so far as facts: pieces, hours measured, and what took the time."""
 
 from __future__ import annotations
 
@@ -11,8 +11,9 @@ from msgspec import Struct
 
 from sewalong.piecing.method import Stage
 from sewalong.progress.pace.duration_words import each_takes, hours
-from sewalong.progress.pace.paces import Paces
-from sewalong.progress.record.events import Recorded
+from sewalong.progress.pace.measured import Measured
+from sewalong.progress.record.route import Route, RouteStage
+from sewalong.progress.record.sessions import session_length
 from sewalong.progress.record.state import State
 
 RECENT = 10
@@ -20,23 +21,34 @@ RECENT = 10
 
 
 class SessionFacts(Struct, frozen=True):
-    """One session. `hours` is the sewing in it, idle gaps left out, and counts without a
-    known time taken at their stage's pace; `counts` is by stage, less what was unpicked.
+    """One session.
 
-    `pieces` is all counts of all stages together, `units` the units made so far at its end.
+    `length` is from sitting down to putting away, as it is shown everywhere. `hours` is the
+    sewing that was measured in it, `gaps` how often it stood still for long; `untimed` counts
+    the pieces without a time of their own, which are in no hours. `counts` is by stage, less what
+    was unpicked; `pieces` is all counts together, `units` the units made so far at its end.
     """
 
     number: int
     opened: datetime
+    length: timedelta
     hours: float
+    gaps: int
     counts: Mapping[str, int]
     pieces: int
+    untimed: int
     units: int
     is_open: bool
 
+    @property
+    def at_work(self) -> float:
+        """Hours of it that an evening like it has for sewing: its length, and where it stood
+        still for long what was measured."""
+        return self.hours if self.gaps else self.length.total_seconds() / 3600
+
 
 class WorkPoint(Struct, frozen=True):
-    """Where the work stood at the end of a session: hours so far, and units there were."""
+    """Where the work stood at the end of a session: hours measured so far, and units there were."""
 
     at: datetime
     session: int
@@ -45,23 +57,26 @@ class WorkPoint(Struct, frozen=True):
 
 
 class StageTime(Struct, frozen=True):
-    """What one stage took so far: `share` of all hours, from 0 to 1; `each` in minutes."""
+    """What was measured at one stage: `share` of all hours, from 0 to 1; `each` in minutes.
+
+    `untimed` of the `n` counts have no time of their own and are in none of these; with
+    nothing measured at all `each` is None.
+    """
 
     stage: str
     label: str
     n: int
+    untimed: int
     hours: float
     share: float
-    each: float
+    each: float | None
     sentence: str
 
 
-def session_facts(
-    state: State, record: Sequence[Recorded], known: Paces
-) -> tuple[SessionFacts, ...]:
+def session_facts(state: State, known: Measured, now: datetime) -> tuple[SessionFacts, ...]:
     """Every session in which something was counted, in order.
 
-    `state` is the fold of `record`, `known` its paces.
+    `known` is what was measured in the record that `state` is the fold of.
     """
     makes = _units_by_stage(state)
     stretches = defaultdict(list)
@@ -77,9 +92,12 @@ def session_facts(
                 SessionFacts(
                     number=session.number,
                     opened=session.opened,
-                    hours=sum(known.minutes_of(one) for one in within) / 60,
+                    length=session_length(session, now),
+                    hours=sum(one.minutes or 0.0 for one in within) / 60,
+                    gaps=sum(one.idle for one in within),
                     counts=session.counts,
                     pieces=sum(session.counts.values()),
+                    untimed=sum(max(0, one.n) for one in within if one.minutes is None),
                     units=units,
                     is_open=session.is_open,
                 )
@@ -97,19 +115,20 @@ def _units_by_stage(state: State) -> dict[str, int]:
 
 
 def usual_hours(facts: Sequence[SessionFacts]) -> float | None:
-    """The middle one of the last sessions' hours, leaving out the open one; None for none."""
-    closed = [one.hours for one in facts if not one.is_open and one.hours > 0]
+    """The middle one of the last sessions' hours at work, leaving out the open one and those
+    with none; None where there is no other."""
+    closed = [one.at_work for one in facts if not one.is_open and one.at_work > 0]
     return median(closed[-RECENT:]) if closed else None
 
 
 def fullest_week(facts: Sequence[SessionFacts]) -> float | None:
-    """The most hours in any seven days of the record; None before the first session."""
+    """The most hours at work in any seven days of the record; None before the first."""
     week = timedelta(days=7)
     sums = [
-        sum(one.hours for one in facts if first.opened <= one.opened < first.opened + week)
+        sum(one.at_work for one in facts if first.opened <= one.opened < first.opened + week)
         for first in facts
     ]
-    return max(sums, default=None)
+    return max(sums, default=0.0) or None
 
 
 def work_over_time(facts: Sequence[SessionFacts]) -> tuple[WorkPoint, ...]:
@@ -125,28 +144,53 @@ def work_over_time(facts: Sequence[SessionFacts]) -> tuple[WorkPoint, ...]:
     return tuple(points)
 
 
-def what_took_the_time(known: Paces) -> tuple[StageTime, ...]:
-    """Every stage begun, the longest first."""
-    spent: dict[str, tuple[int, float]] = {}
-    for stretch in known.stretches:
-        n, minutes = spent.get(stretch.stage, (0, 0.0))
-        spent[stretch.stage] = (n + stretch.n, minutes + known.minutes_of(stretch))
-    in_all = sum(minutes for _, minutes in spent.values())
+def what_took_the_time(route: Route, known: Measured) -> tuple[StageTime, ...]:
+    """Every stage begun, the longest first; guesses are in no figure."""
+    n: dict[str, int] = {}
+    untimed: dict[str, int] = {}
+    spent: dict[str, float] = {}
+    for one in known.stretches:
+        n[one.stage] = n.get(one.stage, 0) + one.n
+        without = max(0, one.n) if one.minutes is None else 0
+        untimed[one.stage] = untimed.get(one.stage, 0) + without
+        spent[one.stage] = spent.get(one.stage, 0.0) + (one.minutes or 0.0)
+    in_all = sum(spent.values())
     times = []
-    for stage_id, (n, minutes) in spent.items():
-        stage = known.stages[stage_id].stage
-        each = minutes / n if n > 0 else known.stages[stage_id].minutes
-        share = minutes / in_all if in_all else 0.0
-        sentence = (
-            f"{stage.label}: {hours(minutes / 60)}, {share:.0%} of the time, "
-            f"{stage.counts.count(n)}, {each_takes(each)} each"
-        )
-        times.append(StageTime(stage_id, stage.label, n, minutes / 60, share, each, sentence))
+    for stage in route.stages:
+        if stage.id in n:
+            minutes, each = spent[stage.id], known.each.get(stage.id)
+            share = minutes / in_all if in_all else 0.0
+            words = _stage_words(stage, n[stage.id], untimed[stage.id], minutes, share, each)
+            times.append(
+                StageTime(
+                    stage=stage.id,
+                    label=stage.label,
+                    n=n[stage.id],
+                    untimed=untimed[stage.id],
+                    hours=minutes / 60,
+                    share=share,
+                    each=each,
+                    sentence=words,
+                )
+            )
     return tuple(sorted(times, key=lambda one: -one.hours))
 
 
+def _stage_words(
+    stage: RouteStage, n: int, untimed: int, minutes: float, share: float, each: float | None
+) -> str:
+    pieces = stage.counts.count(n)
+    if each is None:
+        return f"{stage.label}: {pieces} counted without a time"
+    without = f", {untimed} of them without a time" if untimed else ""
+    return (
+        f"{stage.label}: {hours(minutes / 60)}, {share:.0%} of the time measured, {pieces}{without}, "
+        f"{each_takes(each)} each"
+    )
+
+
 def minutes_per_unit(facts: Sequence[SessionFacts]) -> float | None:
-    """Minutes of work so far for each unit there is; None while there is no unit."""
+    """Minutes measured so far for each unit there is; None while there is no unit."""
     if not facts or facts[-1].units <= 0:
         return None
     return sum(one.hours for one in facts) * 60 / facts[-1].units

@@ -8,11 +8,22 @@ from functools import lru_cache
 from msgspec import Struct
 
 from sewalong.piecing.faults import MethodFault, SizeRefused, UnknownMethod
-from sewalong.progress.record.route import JOIN_ROWS, SIDES_OF_A_BORDER, route_for
-from sewalong.quilt.layouts.joining_seams import binding_seams, border_seams, row_seams, top_seams
+from sewalong.progress.record.point_stages import ADD_SIDES, FROM_A_SQUARE
+from sewalong.progress.record.route import (
+    ADD_CORNERS,
+    ADD_SASHES,
+    JOIN_ROWS,
+    SIDES_OF_A_BORDER,
+    route_for,
+)
+from sewalong.progress.record.sash_stages import SEW_SASH_ROWS, cutting_stage
+from sewalong.quilt.as_fraction import diagonal
+from sewalong.quilt.layouts.centre_seams import centre_seams
+from sewalong.quilt.layouts.joining_seams import binding_seams, border_seams
 from sewalong.quilt.quilt import Quilt, Target
 from sewalong.quilt.refusal import NumbersFault
 from sewalong.quilt.worksheet.basis import Basis, basis
+from sewalong.quilt.worksheet.setting_cloth import setting_cuts
 
 
 class StageLength(Struct, frozen=True):
@@ -44,14 +55,27 @@ def stage_lengths(quilt: Quilt, target: Target) -> Mapping[str, StageLength]:
 
 
 def _of_the_top(now: Basis) -> dict[str, StageLength]:
-    rows, columns = now.target.rows, now.target.columns
+    seams = centre_seams(now.quilt, now.target, now.unit)
+    counts = now.units if now.quilt.is_on_point else now.target.rows
     found = {
-        "sew-rows": StageLength(float(row_seams(1, columns, now.unit).length)),
-        JOIN_ROWS: StageLength(float(top_seams(rows, columns, now.unit, now.quilt.seam).each)),
+        "sew-rows": StageLength(float(seams.rows.length / counts)),
+        JOIN_ROWS: StageLength(float(seams.joins.each)),
         "layer": StageLength(),
         "quilt": StageLength(sewn=None),
         "bind": StageLength(float(binding_seams(now.top).length) / SIDES_OF_A_BORDER),
     }
+    for id, run in ((ADD_SIDES, seams.sides), (ADD_CORNERS, seams.corners)):
+        if run is not None:
+            found[id] = StageLength(float(run.each))
+    if seams.sashes is not None:
+        found[ADD_SASHES] = StageLength(float(seams.sashes.each))
+    if seams.sash_rows is not None and seams.sashes is not None and seams.sashes.times:
+        found[SEW_SASH_ROWS] = StageLength(float(seams.sash_rows.length / seams.sashes.times))
+    for one in setting_cuts(now):
+        # A strip is cut along once, and across for every piece; a square corner to corner, too.
+        along = one.strips * now.choices.usable + one.count * one.size.length
+        slant = FROM_A_SQUARE.get(one.pile.id, 0) // 2 * diagonal(one.size.length)
+        found[cutting_stage(one.pile)] = StageLength(cut=float(along) / one.count + slant)
     if now.quilt.borders:
         try:
             around = sum(float(border_seams(one).length) for one in now.bordered())

@@ -17,10 +17,10 @@ from msgspec.structs import replace
 from sewalong.piecing.method import Stage, Station
 from sewalong.progress.joining.bias_cuts import bias_cuts
 from sewalong.progress.joining.current_stage import in_hand
-from sewalong.progress.pace.duration_words import each_takes, hours
+from sewalong.progress.pace.duration_words import each_takes, hours, how_sure
 from sewalong.progress.pace.exclusions import LeaveOut, is_left_out, labels_left_out
 from sewalong.progress.pace.paces import Paces, paces
-from sewalong.progress.record.begun_rows import held, left_begun, units_across
+from sewalong.progress.record.begun_rows import left_begun, pieces_held, units_across
 from sewalong.progress.record.events import Recorded
 from sewalong.progress.record.readiness import ready
 from sewalong.progress.record.route import SEW_ROWS, RouteStage
@@ -40,7 +40,8 @@ KEPT = 40
 
 
 class Step(Struct, frozen=True):
-    """`n` counts of a stage in about so many minutes, getting set up included."""
+    """`n` counts of a stage in about so many minutes, getting set up included; a guess unless
+    the owner's pace at the stage was `measured`."""
 
     stage: str
     label: str
@@ -48,6 +49,7 @@ class Step(Struct, frozen=True):
     n: int
     n_in_words: str
     minutes: float
+    measured: bool
     why: str
 
     @property
@@ -55,7 +57,7 @@ class Step(Struct, frozen=True):
         """ "Sew, at the machine: 21 four-patches, about 42 minutes." """
         return (
             f"{self.label.capitalize()}, at the {self.station}: {self.n_in_words}, "
-            f"{each_takes(self.minutes)}. {self.why}"
+            f"{each_takes(self.minutes)}{'' if self.measured else ', a guess'}. {self.why}"
         )
 
 
@@ -71,6 +73,11 @@ class Tonight(Struct, frozen=True):
     changes: int
     ending: str
     left_out: str
+
+    @property
+    def in_all(self) -> str:
+        """The time of all steps, and how much of it is guessed: "about 36 minutes, partly a guess"."""
+        return f"{each_takes(self.minutes)}{how_sure([step.measured for step in self.steps])}"
 
 
 def tonight(
@@ -162,7 +169,7 @@ class _Asked(Struct, frozen=True):
             (
                 after
                 for after in self.state.route.of_pieces
-                if after.takes[0].pile == stage.makes.pile
+                if after.takes and after.takes[0].pile == stage.makes.pile
             ),
             None,
         )
@@ -213,6 +220,7 @@ class _Asked(Struct, frozen=True):
                 n=n,
                 n_in_words=stage.counts.count(n),
                 minutes=took,
+                measured=self.known.stages[stage_id].measured,
                 why=self._why(best, place),
             )
 
@@ -258,7 +266,8 @@ class _Asked(Struct, frozen=True):
         if not able:
             return "Everything that waits is left out for tonight. It keeps until another day."
         shortest = min(able, key=lambda stage: self.known.stages[stage.id].minutes)
-        takes = each_takes(self.known.stages[shortest.id].minutes)
+        pace = self.known.stages[shortest.id]
+        takes = f"{each_takes(pace.minutes)}{'' if pace.measured else ' (a guess)'}"
         return (
             f"No whole count fits in {hours(self.minutes / 60)}: the shortest, "
             f"{shortest.label}, takes {takes} each, with what must follow it the same day."
@@ -272,12 +281,14 @@ def _counted(state: State, stage: RouteStage, n: int) -> State:
     """The piles after `n` counts more, with nothing else changed."""
     done = {**state.done, stage.id: state.done[stage.id] + n}
     piles, begun = dict(state.piles), state.begun
+    for taken in stage.takes:
+        piles[taken.pile] -= n * taken.count
     if isinstance(stage, Stage):
-        for taken in stage.takes:
-            piles[taken.pile] -= n * taken.count
         piles[stage.makes.pile] += n * stage.makes.count
         if stage.id == SEW_ROWS and begun:
-            across = units_across(state.route, state.quilt.method.unit)
-            piles[state.quilt.method.unit] += held(begun, across, n)
+            unit = state.quilt.method.unit
+            across = units_across(state.route, unit)
+            for pile, there in pieces_held(stage, unit, begun, across, n).items():
+                piles[pile] += there
             begun = left_begun(begun, across, n)
     return replace(state, piles=piles, done=done, begun=begun)

@@ -8,7 +8,7 @@ from msgspec import Struct
 
 from sewalong.piecing.method import Station
 from sewalong.progress.pace.count_times import Stretch
-from sewalong.progress.pace.paces import Paces
+from sewalong.progress.pace.measured import Measured
 from sewalong.progress.pace.stage_lengths import stage_lengths
 from sewalong.progress.record.events import BobbinRanOut, Event, Recorded, ToolChanged
 from sewalong.progress.record.state import State
@@ -16,9 +16,13 @@ from sewalong.progress.record.undoing import effective
 
 
 class Use(Struct, frozen=True):
-    """Hours at the machine, and inches sewn and cut; None where a length isn't known."""
+    """Hours measured at the machine, and inches sewn and cut; None where a length isn't known.
+
+    `guessed_hours` is what counts at the machine without a time of their own may have taken.
+    """
 
     machine_hours: float
+    guessed_hours: float
     sewn: float | None
     cut: float | None
 
@@ -35,27 +39,28 @@ def _goes_in(event: Event, tool: str) -> bool:
     return isinstance(event, ToolChanged) and str(event.tool) == tool
 
 
-def use_between(state: State, known: Paces, after: int, upto: int | None = None) -> Use:
+def use_between(state: State, known: Measured, after: int, upto: int | None = None) -> Use:
     """The use between two places in the record; to its end when `upto` is None.
 
-    Work whose time isn't known counts at the stage's pace; what was unpicked was sewn
-    before and so still counts as sewn, but not twice.
+    What was unpicked was sewn before and so still counts as sewn, but not twice.
     """
     lengths = stage_lengths(state.quilt, state.target)
     within = [
         one for one in known.stretches if one.seq > after and (upto is None or one.seq <= upto)
     ]
-    at_machine = sum(
-        known.minutes_of(one)
-        for one in within
-        if known.stages[one.stage].stage.station is Station.MACHINE
-    )
+    at_machine = [one for one in within if _at_machine(state, one.stage)]
     made = [one for one in within if one.n > 0]
     return Use(
-        machine_hours=at_machine / 60,
+        machine_hours=sum(one.minutes or 0.0 for one in at_machine) / 60,
+        guessed_hours=sum(known.guess(one) for one in at_machine) / 60,
         sewn=_length(made, {stage: one.sewn for stage, one in lengths.items()}),
         cut=_length(made, {stage: one.cut for stage, one in lengths.items()}),
     )
+
+
+def _at_machine(state: State, stage_id: str) -> bool:
+    stage = state.route.stage(stage_id)
+    return stage is not None and stage.station is Station.MACHINE
 
 
 def _length(made: Iterable[Stretch], each: dict[str, float | None]) -> float | None:

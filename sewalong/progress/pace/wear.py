@@ -15,8 +15,8 @@ from msgspec import Struct
 from sewalong.progress.pace.bobbin import LEARNED_FROM, long, may_run_out
 from sewalong.progress.pace.break_points import STOP_MINUTES, at_a_chains_end, at_a_stage_boundary
 from sewalong.progress.pace.duration_words import hours
-from sewalong.progress.pace.paces import Paces, paces
-from sewalong.progress.pace.use_since_change import changes, use_between
+from sewalong.progress.pace.measured import Measured, measured
+from sewalong.progress.pace.use_since_change import Use, changes, use_between
 from sewalong.progress.plan.plan import plan
 from sewalong.progress.record.event import Recorded
 from sewalong.progress.record.state import State
@@ -56,7 +56,7 @@ def worn(
     if not at_a_chains_end(state, now_plan):
         return ()
     chosen = choices or WearChoices()
-    known = paces(state, record, now)
+    known = measured(state, record)
     found: list[Wear] = []
     boundary = at_a_stage_boundary(state, now_plan)
     if boundary:
@@ -70,22 +70,30 @@ def worn(
 
 
 def _needle(
-    state: State, record: Sequence[Recorded], known: Paces, chosen: WearChoices
+    state: State, record: Sequence[Recorded], known: Measured, chosen: WearChoices
 ) -> Iterator[Wear]:
     when = changes(record, "needle")
     last = when[-1] if when else 0
-    sewn = use_between(state, known, last).machine_hours
-    if chosen.needle_hours and sewn >= chosen.needle_hours:
+    use = use_between(state, known, last)
+    if chosen.needle_hours and use.machine_hours + use.guessed_hours >= chosen.needle_hours:
         since = "on this needle" if last else "and no new needle is in the record"
         yield Wear(
             f"needle-{last}",
-            f"About {hours(sewn)} at the machine {since}; "
-            f"a new one is usual after {hours(chosen.needle_hours)}.",
+            f"{_at_the_machine(use, since)}; a new one is usual after {hours(chosen.needle_hours)}.",
         )
 
 
+def _at_the_machine(use: Use, since: str) -> str:
+    """What was measured, and apart from it what is guessed."""
+    guess, untimed = hours(use.guessed_hours), "for counts without a time"
+    if not use.machine_hours:
+        return f"A guess of {guess} at the machine {since}, {untimed}"
+    more = f", and a guess of {guess} more {untimed}" if use.guessed_hours else ""
+    return f"About {hours(use.machine_hours)} at the machine {since}{more}"
+
+
 def _blade(
-    state: State, record: Sequence[Recorded], known: Paces, chosen: WearChoices
+    state: State, record: Sequence[Recorded], known: Measured, chosen: WearChoices
 ) -> Iterator[Wear]:
     when = changes(record, "blade")
     limit = chosen.blade_inches
@@ -100,7 +108,7 @@ def _blade(
         )
 
 
-def _shortest(state: State, known: Paces, when: Sequence[int]) -> float | None:
+def _shortest(state: State, known: Measured, when: Sequence[int]) -> float | None:
     """The least that was cut between two changes, of the last few; None before two changes.
 
     Stretches whose length isn't known, or with nothing in them, teach nothing.
@@ -110,7 +118,7 @@ def _shortest(state: State, known: Paces, when: Sequence[int]) -> float | None:
     return min((length for length in lengths if length), default=None)
 
 
-def _stop(state: State, known: Paces, now: datetime, chosen: WearChoices) -> Iterator[Wear]:
+def _stop(state: State, known: Measured, now: datetime, chosen: WearChoices) -> Iterator[Wear]:
     """A stop for each interval since the session began or a gap ended."""
     session = state.session
     if session is None or not chosen.stop_minutes:

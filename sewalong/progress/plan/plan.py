@@ -14,11 +14,12 @@ from msgspec.structs import replace
 
 from sewalong.piecing.method import Noun, Pieces, Stage, Station
 from sewalong.progress.plan.smaller_layouts import layouts_within
-from sewalong.progress.record.begun_rows import held, part_sewn, units_across, units_in
+from sewalong.progress.record.begun_rows import part_sewn, pieces_held, units_across
 from sewalong.progress.record.joined_rows import pieces_to_join
 from sewalong.progress.record.readiness import ready
 from sewalong.progress.record.refused import Refused
 from sewalong.progress.record.route import JOIN_ROWS, ROW, SEW_ROWS, RouteStage, TopStage
+from sewalong.progress.record.rows_sewn import units_in_rows, wanted_in_rows
 from sewalong.progress.record.state import Standing, State
 from sewalong.progress.record.steering import must_be_within_reach
 from sewalong.quilt.quilt import Target
@@ -30,7 +31,8 @@ class StageLine(Struct, frozen=True):
     `needed` is all the target needs of the stage, `done` what was counted (more than
     `needed` where more was made than the target takes), `to_do` what is left, `ready` how
     many could be done now with what waits. `waiting` is the pieces in its pile now (the
-    scarcer pile, when it takes two), at joining whole rows and rows joined already. `begun` is how much of what is left is sewn already, in
+    scarcer pile, when it takes two), at joining whole rows and rows joined already; of what is
+    cut from cloth all that is left waits. `begun` is how much of what is left is sewn already, in
     counts: 0.5 for half a row.
     """
 
@@ -42,6 +44,11 @@ class StageLine(Struct, frozen=True):
     waiting: int
     waiting_noun: Noun
     begun: float = 0.0
+
+    @property
+    def from_cloth(self) -> bool:
+        """Whether it cuts pieces from cloth, which no pile is counted of."""
+        return isinstance(self.stage, Stage) and not self.stage.takes
 
 
 class Suggestion(Struct, frozen=True):
@@ -92,12 +99,16 @@ class Plan(Struct, frozen=True):
 
 def plan(state: State) -> Plan:
     """The plan for `state`."""
-    to_do, missing, beyond = _backward(state, {ROW.id: state.target.rows})
+    of_the_top = {top.id: top.steps - state.done[top.id] for top in state.route.of_the_top}
+    wants = dict(wanted_in_rows(state.quilt, state.target))
     for top in state.route.of_the_top:
-        to_do[top.id] = top.steps - state.done[top.id]
+        for taken in top.takes:
+            wants[taken.pile] = of_the_top[top.id] * taken.count
+    to_do, missing, beyond = _backward(state, wants)
+    to_do |= of_the_top
     possible = _possible(state)
-    wanted = state.target.units
-    made = state.piles[state.quilt.method.unit] + _in_rows(state)
+    wanted = state.units_wanted
+    made = state.piles[state.quilt.method.unit] + units_in_rows(state)
     units = Units(
         made=made,
         to_go=max(0, wanted - made),
@@ -117,10 +128,6 @@ def plan(state: State) -> Plan:
         work_done=_work_done(lines),
         complete=all(line.to_do == 0 for line in lines),
     )
-
-
-def _in_rows(state: State) -> int:
-    return state.piles[ROW.id] * state.target.columns + units_in(state.begun)
 
 
 def _backward(
@@ -146,7 +153,9 @@ def _backward(
         if stage.id == SEW_ROWS and state.begun:
             unit = state.quilt.method.unit
             across = units_across(state.route, unit)
-            wants[unit] -= held(state.begun, across, to_do[stage.id])
+            there = pieces_held(stage, unit, state.begun, across, to_do[stage.id])
+            for pile, n in there.items():
+                wants[pile] -= n
     missing = {
         pile: wants[pile] - state.piles[pile]
         for pile in state.route.starts
@@ -172,20 +181,21 @@ def _possible(state: State) -> int:
             enough = middle
         else:
             too_many = middle
-    return enough + _in_rows(state)
+    return enough + units_in_rows(state)
 
 
 def _over(state: State, possible: int) -> tuple[Pieces, ...]:
     """The pieces that cannot make a whole unit, brought as far as they go."""
-    unit = state.quilt.method.unit
-    to_do, _, _ = _backward(state, {unit: possible - _in_rows(state)})
-    stages = [stage for stage in state.route.of_pieces if stage.makes.pile != ROW.id]
-    stock = dict(state.piles)
+    method = state.quilt.method
+    unit = method.unit
+    to_do, _, _ = _backward(state, {unit: possible - units_in_rows(state)})
+    stages = list(method.stages)
+    stock = {pile.id: state.piles[pile.id] for pile in method.piles}
     for stage in stages:
         _make(stock, stage, to_do[stage.id])
     for stage in stages:
         _make(stock, stage, min(stock[taken.pile] // taken.count for taken in stage.takes))
-    over = {pile: n for pile, n in stock.items() if pile not in (unit, ROW.id)}
+    over = {pile: n for pile, n in stock.items() if pile != unit}
     return _as_they_lie(state, over, stages)
 
 
@@ -214,6 +224,8 @@ def _as_they_lie(state: State, over: dict[str, int], stages: list[Stage]) -> tup
 def _line(state: State, stage: RouteStage, to_do: int, beyond: int) -> StageLine:
     done = state.done[stage.id]
     needed = stage.steps if isinstance(stage, TopStage) else max(0, done - beyond) + to_do
+    if not isinstance(stage, TopStage) and not stage.takes:
+        return StageLine(stage, needed, done, to_do, to_do, to_do, stage.counts)
     waiting, noun = _waiting(state, stage)
     begun = 0.0
     if stage.id == SEW_ROWS and state.begun:
@@ -223,16 +235,16 @@ def _line(state: State, stage: RouteStage, to_do: int, beyond: int) -> StageLine
 
 
 def _waiting(state: State, stage: RouteStage) -> tuple[int, Noun]:
-    if isinstance(stage, TopStage):
-        if stage.id == JOIN_ROWS:
-            return pieces_to_join(state)
+    if stage.id == JOIN_ROWS:
+        return pieces_to_join(state)
+    if not stage.takes:
         return ready(state, stage), stage.counts
     scarcest = min(stage.takes, key=lambda taken: state.piles[taken.pile] // taken.count)
     return state.piles[scarcest.pile], state.route.piles[scarcest.pile].noun
 
 
 def _shortfall(state: State, possible: int, missing: Mapping[str, int]) -> Shortfall | None:
-    wanted = state.target.units
+    wanted = state.units_wanted
     if possible >= wanted:
         return None
     more = tuple(Pieces(pile, n) for pile, n in missing.items())
@@ -240,9 +252,13 @@ def _shortfall(state: State, possible: int, missing: Mapping[str, int]) -> Short
     for pieces in more:
         stock[pieces.pile] += pieces.count
     after = _possible(replace(state, piles=stock))
-    fixed_columns = state.target.columns if state.piles[ROW.id] else None
+    rows = state.piles.get(ROW.id, 0)
     layouts = layouts_within(
-        possible, state.target, columns=fixed_columns, least_rows=state.piles[ROW.id]
+        possible,
+        state.target,
+        setting=state.quilt.setting,
+        columns=state.target.columns if rows else None,
+        least_rows=rows,
     )
     can_be = tuple(layout for layout in layouts if can_be_wanted(state, layout))
     return Shortfall(wanted - possible, more, after - wanted, can_be)
@@ -260,19 +276,29 @@ def can_be_wanted(state: State, layout: Target) -> bool:
 def _suggest(state: State, lines: tuple[StageLine, ...], possible: int) -> Suggestion | None:
     """Go on while the pile lasts; else the furthest-along stage that can and must be done.
 
-    Never one that would leave fewer units possible than there are now.
+    Never one that would leave fewer units possible than there are now. What is cut from cloth
+    comes when nothing waits in a pile: it has to fit what is sewn.
     """
     if state.standing is not Standing.IN_PROGRESS:
         return None
     for line in lines:
         if line.stage.id == state.chosen and _worth_doing(state, line, possible):
-            return Suggestion(line.stage.id, f"its pile still has {_waits(line)}")
+            return Suggestion(line.stage.id, _go_on(line))
     for line in reversed(lines):
-        if _worth_doing(state, line, possible):
+        if not line.from_cloth and _worth_doing(state, line, possible):
             return Suggestion(
                 line.stage.id, f"the furthest along with enough waiting: {_waits(line)}"
             )
+    for line in lines:
+        if line.from_cloth and line.to_do:
+            return Suggestion(line.stage.id, f"nothing goes on without them: {_waits(line)} to cut")
     return None
+
+
+def _go_on(line: StageLine) -> str:
+    return (
+        f"{_waits(line)} still to cut" if line.from_cloth else f"its pile still has {_waits(line)}"
+    )
 
 
 def _worth_doing(state: State, line: StageLine, possible: int) -> bool:

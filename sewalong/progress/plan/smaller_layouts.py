@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 from sewalong.quilt.quilt import Target
+from sewalong.quilt.set_rows import most_columns, units_in
+from sewalong.quilt.setting import Setting
 
 MOST_OFFERED = 3
 """Layouts offered at once: what one line of the screen holds."""
@@ -11,13 +13,19 @@ LONGEST_SHAPE = 2.0
 
 
 def layouts_within(
-    units: int, wanted: Target, *, columns: int | None = None, least_rows: int = 1
+    units: int,
+    wanted: Target,
+    *,
+    setting: Setting | None = None,
+    columns: int | None = None,
+    least_rows: int = 1,
 ) -> tuple[Target, ...]:
     """At most three layouts of at most `units` units, nearest to `wanted` first.
 
     Nearest means: fewest units left over, then the shape closest to the one wanted.
     `columns` fixes the row length, and `least_rows` the rows, once rows are sewn. Of
-    the two ways round of one layout the one shaped like `wanted` is kept.
+    the two ways round of one layout the one shaped like `wanted` is kept. `setting` is how the
+    units are set; straight where None.
     """
     if columns is not None:
         rows = min(units // columns, wanted.rows)
@@ -26,12 +34,18 @@ def layouts_within(
     found = [
         Target(rows, across)
         for rows in range(1, units + 1)
-        for across in [units // rows]
-        if _shape(rows, across) <= LONGEST_SHAPE
+        for across in [most_columns(setting, rows, units)]
+        if across
+        and _shape(rows, across) <= LONGEST_SHAPE
         and (rows == across or (rows < across) == (wanted.rows <= wanted.columns))
     ]
     shape = _shape(wanted.rows, wanted.columns)
-    found.sort(key=lambda t: (units - t.units, abs(_shape(t.rows, t.columns) - shape)))
+    found.sort(
+        key=lambda t: (
+            -units_in(setting, t.rows, t.columns),
+            abs(_shape(t.rows, t.columns) - shape),
+        )
+    )
     return tuple(found[:MOST_OFFERED])
 
 

@@ -7,14 +7,14 @@ from collections.abc import Sequence
 from sewalong.progress.record.begun_rows import (
     Begun,
     in_order,
+    pieces_in,
     pieces_in_words,
     rows_begun,
     units_across,
-    units_in,
 )
 from sewalong.progress.record.counting import count_after_going_on
 from sewalong.progress.record.event import Event, Recorded, noun_of
-from sewalong.progress.record.limits import MOST_AT_ONCE, are, lie
+from sewalong.progress.record.limits import MOST_AT_ONCE, a_stage, are, lie
 from sewalong.progress.record.refused import Refused
 from sewalong.progress.record.route import ROW, SEW_ROWS
 from sewalong.progress.record.state import State
@@ -33,6 +33,11 @@ class RowsBegun(Event, frozen=True, kw_only=True, tag="rows begun"):
     rows: int
 
     def check(self, state: State) -> None:
+        if state.quilt.is_on_point:
+            raise Refused(
+                "Rows on point differ in length and are counted unit by unit: count the units that "
+                "are sewn into them at sew rows."
+            )
         unit = state.quilt.method.unit
         across, now = units_across(state.route, unit), self.pieces
         for n, units in now:
@@ -48,16 +53,23 @@ class RowsBegun(Event, frozen=True, kw_only=True, tag="rows begun"):
                 f"{ROW.noun.count(max(to_sew, 0))} {are(to_sew)} still to sew. Count the rows "
                 "that are whole, or change the target first."
             )
-        there = state.piles[unit] + units_in(state.begun)
-        if units_in(now) > there:
-            noun = noun_of(state, unit)
-            raise Refused(
-                f"{pieces_in_words(now).capitalize()} take {noun.count(units_in(now))}, and only "
-                f"{noun.count(there)} {lie(there)} there. If more do, recount that pile first."
-            )
+        stage = a_stage(state, SEW_ROWS)
+        held = pieces_in(stage, unit, state.begun)
+        for pile, wanted in pieces_in(stage, unit, now).items():
+            there = state.piles[pile] + held[pile]
+            if wanted > there:
+                noun = noun_of(state, pile)
+                raise Refused(
+                    f"{pieces_in_words(now).capitalize()} take {noun.count(wanted)}, and only "
+                    f"{noun.count(there)} {lie(there)} there. If more do, recount that pile first."
+                )
 
     def apply(self, tally: Tally, seq: int) -> None:
-        tally.change(tally.quilt.method.unit, units_in(tally.begun) - units_in(self.pieces))
+        stage, unit = tally.route.stage(SEW_ROWS), tally.quilt.method.unit
+        if stage is not None:
+            held = pieces_in(stage, unit, tally.begun)
+            for pile, wanted in pieces_in(stage, unit, self.pieces).items():
+                tally.change(pile, held[pile] - wanted)
         tally.begun = self.pieces
         tally.work_at(SEW_ROWS)
         count_after_going_on(self, tally, seq)

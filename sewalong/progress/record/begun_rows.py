@@ -10,7 +10,7 @@ from __future__ import annotations
 from functools import lru_cache
 
 from sewalong.piecing.method import Stage
-from sewalong.progress.record.route import SEW_ROWS, Route
+from sewalong.progress.record.route import SEW_ROWS, Route, RouteStage
 
 Begun = tuple[tuple[int, int], ...]
 """So many pieces of so many units each: ((3, 4), (10, 2)), the longest first, each length once."""
@@ -64,6 +64,21 @@ def rows_begun(begun: Begun, across: int) -> tuple[BegunRow, ...]:
 def held(begun: Begun, across: int, rows: int) -> int:
     """Units that need not be taken from the loose ones when so many rows are made."""
     return sum(sum(row) for row in rows_begun(begun, across)[:rows])
+
+
+def pieces_in(stage: RouteStage, unit: str, begun: Begun) -> dict[str, int]:
+    """By pile that rows take, what the pieces hold of it: their units, and where rows have sashes
+    one between every two units."""
+    seams = units_in(begun) - sum(n for n, _ in begun)
+    return {t.pile: units_in(begun) if t.pile == unit else seams for t in stage.takes}
+
+
+def pieces_held(
+    stage: RouteStage, unit: str, begun: Begun, across: int, rows: int
+) -> dict[str, int]:
+    """By pile, what need not be taken from it when so many rows are made."""
+    first = [(1, units) for row in rows_begun(begun, across)[:rows] for units in row]
+    return pieces_in(stage, unit, tuple(first))
 
 
 def left_begun(begun: Begun, across: int, rows: int) -> Begun:

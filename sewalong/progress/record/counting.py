@@ -8,10 +8,18 @@ from sewalong.piecing.method import Stage, Station
 from sewalong.progress.record.begun_rows import units_in
 from sewalong.progress.record.event import Event, Recorded, counts_of, label_of
 from sewalong.progress.record.limits import a_number, a_stage, lie
-from sewalong.progress.record.on_the_top import last_on_the_top, loose_rows
-from sewalong.progress.record.readiness import ready
+from sewalong.progress.record.on_the_top import last_on_the_top, loose, loose_sashes
+from sewalong.progress.record.readiness import ready, sashes_that_fit
 from sewalong.progress.record.refused import Refused
-from sewalong.progress.record.route import JOIN_ROWS, ROW, SEW_ROWS, RouteStage, TopStage
+from sewalong.progress.record.route import (
+    ADD_SASHES,
+    JOIN_ROWS,
+    ROW,
+    SEW_ROWS,
+    RouteStage,
+    TopStage,
+)
+from sewalong.progress.record.rows_sewn import rows_sewn
 from sewalong.progress.record.state import State
 from sewalong.progress.record.tally import Tally
 
@@ -131,9 +139,10 @@ def still_whole(state: State, stage: RouteStage) -> int:
     """Counts of a stage that nothing was made of yet; raises Refused when the top holds them."""
     if isinstance(stage, Stage):
         made = stage.makes
-        there = loose_rows(state) if made.pile == ROW.id else state.piles[made.pile] // made.count
-        return min(there, state.done[stage.id])
+        return min(loose(state, made.pile) // made.count, state.done[stage.id])
     later_on = last_on_the_top(state, after=stage)
+    if stage.id == ADD_SASHES and later_on is not None and later_on.id == JOIN_ROWS:
+        return loose_sashes(state)
     if later_on is not None:
         raise Refused(f"What was done at {later_on.label} holds it. Unpick that first.")
     return state.done[stage.id]
@@ -165,12 +174,33 @@ def _top_not_ready(state: State, stage: TopStage, n: int, possible: int) -> str:
             "To go further, change the target."
         )
     if stage.id == JOIN_ROWS:
-        rows = ROW.noun.count(state.piles[ROW.id])
+        rows = ROW.noun.count(rows_sewn(state))
+        sashes, first = "", "Sew more rows first."
+        on = state.done.get(ADD_SASHES)
+        if on is not None and on < min(rows_sewn(state) - 1, stage.steps):
+            sashes = f" with {on} of their sashes on"
+            first = "Add the sash between two rows first."
         return (
-            f"{stage.counts.count(n).capitalize()} cannot be: {rows} sewn so far and "
+            f"{stage.counts.count(n).capitalize()} cannot be: {rows} sewn so far{sashes} and "
             f"{stage.counts.count(state.done[stage.id])} joined leave {possible} to join now. "
-            "Sew more rows first."
+            f"{first}"
         )
+    if stage.id == ADD_SASHES and possible < left:
+        return _no_sashes(state, stage, n, possible)
     if possible == 0:
         return f"The top is not ready to {stage.label}: do the stages before it first."
     return f"Only {stage.counts.count(possible)} left at {stage.label}."
+
+
+def _no_sashes(state: State, stage: TopStage, n: int, possible: int) -> str:
+    """Why `n` sashes cannot go on: too few of them, or too few rows to take them."""
+    (taken,) = stage.takes
+    there = state.route.piles[taken.pile].noun.count(state.piles[taken.pile])
+    rows = ROW.noun.count(rows_sewn(state))
+    few = sashes_that_fit(state, stage) - state.done[stage.id] < n
+    first = "Sew more rows first." if few else "Make more of them first, or recount that pile."
+    return (
+        f"{stage.counts.count(n).capitalize()} at {stage.label} cannot be: {there} there and "
+        f"{rows} sewn, {state.done[stage.id]} sashes on already, leave {possible} to sew now. "
+        f"{first}"
+    )

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from sewalong.piecing.method import Noun
 from sewalong.progress.record.route import JOIN_ROWS, ROW
+from sewalong.progress.record.rows_sewn import rows_sewn, rows_wanted
 from sewalong.progress.record.state import State
 
 
@@ -29,8 +30,8 @@ def pieces_to_join(state: State) -> tuple[int, Noun]:
     Every seam makes one piece of two, so how many there are is known even where rows were
     joined without their numbers; which rows are in which is not known then.
     """
-    rows, seams = state.piles[ROW.id], state.done.get(JOIN_ROWS, 0)
-    if seams and seams >= state.target.rows - 1:
+    rows, seams = rows_sewn(state), state.done.get(JOIN_ROWS, 0)
+    if seams and seams >= rows_wanted(state) - 1:
         return 0, ROW.noun
     if not seams:
         return rows, ROW.noun

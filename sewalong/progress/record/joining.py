@@ -10,6 +10,7 @@ from sewalong.progress.record.joined_rows import joined, neighbours
 from sewalong.progress.record.limits import a_stage, short
 from sewalong.progress.record.refused import Refused
 from sewalong.progress.record.route import JOIN_ROWS
+from sewalong.progress.record.rows_sewn import rows_wanted
 from sewalong.progress.record.state import State
 from sewalong.progress.record.tally import Tally
 
@@ -22,7 +23,7 @@ class RowsJoined(Event, frozen=True, kw_only=True, tag="rows joined"):
 
     def check(self, state: State) -> None:
         """The rows must be neighbours before it matters whether a seam can be sewn."""
-        rows = state.target.rows
+        rows = rows_wanted(state)
         for row in (self.first, self.second):
             if not 1 <= row <= rows:
                 raise Refused(

@@ -14,15 +14,20 @@ from sewalong.piecing.derive import Derivation
 from sewalong.piecing.faults import MethodFault, SizeRefused
 from sewalong.piecing.start_sizes import run_sizes
 from sewalong.progress.record.limits import quoted
-from sewalong.quilt.as_fraction import as_fraction
+from sewalong.quilt.as_fraction import ROOT_TWO, as_fraction
 from sewalong.quilt.cloth.row import row_length
 from sewalong.quilt.cloth.to_cut import to_cut
 from sewalong.quilt.derived import derived
+from sewalong.quilt.layouts.centre import centre, in_a_line, sashes_in_a_line
 from sewalong.quilt.quilt import Quilt, Target
+from sewalong.quilt.refusal import NumbersFault
+from sewalong.quilt.set_rows import set_rows
 from sewalong.quilt.size import Size
 from sewalong.quilt.unit_size import decided_unit, is_trimmed
 
 ACROSS, DOWN = "across", "down"
+SIDES, ENDS = "sides", "ends"
+BORDER = "border"
 ALLOWANCE = "allowance"
 """One seam allowance, measured at the back."""
 
@@ -41,9 +46,9 @@ class Measured(Struct, frozen=True):
 
     `id` is how the record names it. `allowances` is how many inches it loses for an inch more
     of seam allowance: two for every seam it crosses straight, other numbers for slanting
-    seams, 0 where no seam decides it, below 0 where it grows (an allowance itself). `of` is how many alike lie side by side in it and `each`
-    what one of them adds (None where they are not alike). `at_least` is the size it is trimmed
-    to later, where it is.
+    seams, 0 where no seam decides it, below 0 where it grows (an allowance itself). `of` is how
+    many alike lie side by side in it and `each` what one of them adds (None where they are not
+    alike). `at_least` is the size it is trimmed to later, where it is.
     """
 
     id: str
@@ -61,8 +66,13 @@ class Measured(Struct, frozen=True):
 
     @property
     def is_long(self) -> bool:
-        """Whether it is a row, a centre or a top."""
-        return self.id.partition(":")[0] in ("row", "column", "centre", "top")
+        """Whether it is a row, a centre, a top or a border: eased, not steamed to shape."""
+        return self.id.partition(":")[0] in ("row", "column", "centre", "top", BORDER)
+
+    @property
+    def is_border(self) -> bool:
+        """Whether it is a strip for a border, before it is sewn on."""
+        return self.id.startswith(BORDER)
 
     @property
     def is_test(self) -> bool:
@@ -79,7 +89,7 @@ class Measured(Struct, frozen=True):
 def other_way_of(piece: str) -> str:
     """The id of the same piece measured the other way; "" for what has only one way."""
     head, _, way = piece.partition(":")
-    if head in ("row", "column", "strips", "middle", ALLOWANCE):
+    if head in ("row", "column", "strips", "middle", ALLOWANCE, BORDER):
         return ""
     if head in ("centre", "top"):
         return f"{head}:{ACROSS if way == DOWN else DOWN}"
@@ -92,7 +102,8 @@ def read_piece(quilt: Quilt, target: Target, piece: str) -> Measured:
     A pile's id, with ":down" for its other side; "row", "row:4" (a row of four units),
     "column:4" (four rows joined, measured down); "centre:across", "centre:down" and the same
     of "top"; "strips:3:3/2" (three strips cut at 3/2 in, sewn side by side) and
-    "middle:3/2" (the middle one of them, seam to seam); "allowance" (one seam allowance at the back).
+    "middle:3/2" (the middle one of them, seam to seam); "allowance" (one seam allowance at the back);
+    "border:1:sides" and "border:1:ends" (a strip cut for the sides, or for top and bottom).
     """
     return _read(quilt, target, piece)
 
@@ -104,13 +115,17 @@ def _read(quilt: Quilt, target: Target, piece: str) -> Measured:
         return _strips(quilt, rest)
     if head == "middle":
         return _middle(quilt, rest)
+    if head == BORDER:
+        return _border(quilt, target, rest)
     if piece == ALLOWANCE:
         words = "seam allowance at the back, stitches to raw edge"
         return Measured(ALLOWANCE, words, quilt.seam, -1.0)
     if head == "row" and rest != DOWN:
-        return _side_by_side(quilt, target, _number(rest, target.columns, "units"), ACROSS)
+        return _side_by_side(
+            quilt, target, _number(rest, _longest_row(quilt, target), "units"), ACROSS
+        )
     if head == "column":
-        return _side_by_side(quilt, target, _number(rest, target.rows, "rows"), DOWN)
+        return _side_by_side(quilt, target, _number(rest, _rows(quilt, target), "rows"), DOWN)
     if head in ("centre", "top") and rest in (ACROSS, DOWN):
         return _top(quilt, target, rest, bordered=head == "top")
     if head in {pile.id for pile in quilt.method.piles} and rest in ("", DOWN):
@@ -132,6 +147,8 @@ def measurable(quilt: Quilt, target: Target) -> tuple[Measured, ...]:
         ids.append(pile)
     ids += ["row", "centre:across", "centre:down"]
     if quilt.borders:
+        numbers = range(1, len(quilt.borders) + 1)
+        ids += [f"{BORDER}:{n}:{strip}" for n in numbers for strip in (SIDES, ENDS)]
         ids += ["top:across", "top:down"]
     ids += [_three_strips(quilt), f"middle:{_test_strip(quilt)}", ALLOWANCE]
     return tuple(_read(quilt, target, id) for id in ids)
@@ -246,12 +263,35 @@ def _side(size: Size, way: str) -> Length:
     return size.width if way == ACROSS else size.length
 
 
+def _longest_row(quilt: Quilt, target: Target) -> int:
+    return max(row.units for row in set_rows(quilt.setting, target.rows, target.columns))
+
+
+def _rows(quilt: Quilt, target: Target) -> int:
+    return len(set_rows(quilt.setting, target.rows, target.columns))
+
+
+def _on_point(quilt: Quilt, target: Target, way: str) -> Measured:
+    """The centre on point: a diagonal of a unit, finished, for each that stands along the edge."""
+    unit = _as_joined(quilt, way)
+    many = target.columns if way == ACROSS else target.rows
+    try:
+        size = centre(quilt, target, Size.square(unit.expected))
+    except NumbersFault as fault:
+        raise Unmeasurable(str(fault)) from fault
+    return Measured(
+        "", "", _side(size, way), many * ROOT_TWO * (unit.allowances + 2) - 2, many, None
+    )
+
+
 def _side_by_side(quilt: Quilt, target: Target, n: int, way: str) -> Measured:
     unit = _as_joined(quilt, way)
-    length = row_length(n, unit.expected, quilt.seam)
+    whole = n == (_longest_row if way == ACROSS else _rows)(quilt, target)
+    sashes = sashes_in_a_line(quilt, n, whole=whole)
+    length = in_a_line(quilt, unit.expected, n, whole=whole)
     many = quilt.method.pile(quilt.method.unit).noun
     if way == ACROSS:
-        id = "row" if n == target.columns else f"row:{n}"
+        id = "row" if whole else f"row:{n}"
         words = f"row of {many.count(n)}"
     else:
         id, words = f"column:{n}", f"{n} rows joined, down"
@@ -259,14 +299,17 @@ def _side_by_side(quilt: Quilt, target: Target, n: int, way: str) -> Measured:
         id,
         words,
         length,
-        n * unit.allowances + 2 * (n - 1),
+        n * unit.allowances + 2 * (n + sashes - 1),
         n,
-        unit.expected - 2 * quilt.seam,
+        None if sashes else unit.expected - 2 * quilt.seam,
     )
 
 
 def _top(quilt: Quilt, target: Target, way: str, *, bordered: bool) -> Measured:
-    inner = _side_by_side(quilt, target, target.columns if way == ACROSS else target.rows, way)
+    if quilt.is_on_point:
+        inner = _on_point(quilt, target, way)
+    else:
+        inner = _side_by_side(quilt, target, target.columns if way == ACROSS else target.rows, way)
     borders = quilt.borders if bordered else ()
     added = sum(
         (2 * (to_cut(border.cut, quilt.unit).length - 2 * quilt.seam) for border in borders),
@@ -281,6 +324,26 @@ def _top(quilt: Quilt, target: Target, way: str, *, bordered: bool) -> Measured:
         inner.of,
         inner.each,
     )
+
+
+def _border(quilt: Quilt, target: Target, rest: str) -> Measured:
+    # The numbers of the borders are loaded only where one is measured.
+    from sewalong.quilt.worksheet.basis import basis
+
+    number, _, strip = rest.partition(":")
+    n = _number(number, 1, "the border")
+    if n > len(quilt.borders) or strip not in (SIDES, ENDS):
+        raise Unmeasurable(
+            f"Name a strip of a border, as in {BORDER}:1:{SIDES} or {BORDER}:1:{ENDS}; how many "
+            f"borders this quilt has: {len(quilt.borders)}."
+        )
+    try:
+        cut = basis(quilt, target).bordered()[n - 1]
+    except (SizeRefused, MethodFault, NumbersFault) as error:
+        raise Unmeasurable(f"What this quilt comes to cannot be worked out. {error}") from error
+    length = cut.each_side if strip == SIDES else cut.each_end
+    where = "a side" if strip == SIDES else "top or bottom"
+    return Measured(f"{BORDER}:{n}:{strip}", f"strip for {where} of border {n}", length, 0.0)
 
 
 def _strips(quilt: Quilt, rest: str) -> Measured:

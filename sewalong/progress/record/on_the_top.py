@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
-from sewalong.progress.record.route import JOIN_ROWS, ROW, RouteStage, TopStage
+from sewalong.progress.record.route import ADD_SASHES, JOIN_ROWS, ROW, RouteStage, TopStage
+from sewalong.progress.record.rows_sewn import rows_of
 from sewalong.progress.record.state import State
+from sewalong.quilt.setting import SET_SIDE, SET_UNIT
 
 
 def last_on_the_top(state: State, *, after: RouteStage | None = None) -> TopStage | None:
@@ -17,12 +19,38 @@ def last_on_the_top(state: State, *, after: RouteStage | None = None) -> TopStag
 
 
 def joined_rows(state: State) -> int:
-    """Rows that are part of the top: seams join them, or a border holds the only one."""
+    """Rows that are part of the top: seams join them, a sash is on them, or a border holds the
+    only one."""
     if last_on_the_top(state) is None:
         return 0
-    return state.done.get(JOIN_ROWS, 0) + 1
+    return max(state.done.get(JOIN_ROWS, 0) + 1, sashed_rows(state))
 
 
-def loose_rows(state: State) -> int:
-    """Rows sewn and not joined to anything yet."""
-    return state.piles[ROW.id] - joined_rows(state)
+def sashed_rows(state: State) -> int:
+    """Rows that have their sash, at the least: with a frame one of them has two."""
+    sashing = state.quilt.sashing
+    two_on_one = 1 if sashing is not None and sashing.frame else 0
+    return max(0, state.done.get(ADD_SASHES, 0) - two_on_one)
+
+
+def loose_sashes(state: State) -> int:
+    """Sashes along rows that no joining seam holds on their other side."""
+    return state.done.get(ADD_SASHES, 0) - state.done.get(JOIN_ROWS, 0)
+
+
+def loose(state: State, pile: str) -> int:
+    """How many pieces of a pile lie by themselves; rows joined already, and what lies in such
+    rows on point, do not."""
+    if pile == ROW.id:
+        return state.piles[pile] - joined_rows(state)
+    if pile in (SET_UNIT.id, SET_SIDE.id):
+        return max(0, state.piles[pile] - _held(state, pile))
+    return state.piles[pile]
+
+
+def _held(state: State, pile: str) -> int:
+    """Pieces in the rows on point that are joined, at the least: in those joined by number, or in
+    as many of the rows with the fewest."""
+    rows = [row.units if pile == SET_UNIT.id else row.sides for row in rows_of(state)]
+    named = {row for joint in state.joints for row in joint}
+    return max(sum(rows[row - 1] for row in named), sum(sorted(rows)[: joined_rows(state)]))

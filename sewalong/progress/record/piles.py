@@ -8,10 +8,9 @@ from typing import Literal
 from sewalong.progress.record.begun_rows import units_in
 from sewalong.progress.record.event import Event, Recorded, noun_of, stopped
 from sewalong.progress.record.limits import a_number, a_pile, are, lie
-from sewalong.progress.record.on_the_top import loose_rows
+from sewalong.progress.record.on_the_top import loose
 from sewalong.progress.record.places import put_away
 from sewalong.progress.record.refused import Refused
-from sewalong.progress.record.route import ROW
 from sewalong.progress.record.state import Spoilage, State
 from sewalong.progress.record.tally import Tally
 
@@ -42,11 +41,6 @@ class Spoiled(Event, frozen=True, kw_only=True, tag="spoiled"):
 
     def words(self, state: State, record: Sequence[Recorded]) -> str:
         return f"Spoiled {noun_of(state, self.pile).count(self.n)}: {stopped(self.reason)}"
-
-
-def loose(state: State, pile: str) -> int:
-    """How many pieces of a pile lie by themselves; rows already joined do not."""
-    return loose_rows(state) if pile == ROW.id else state.piles[pile]
 
 
 def beside_the_pile(state: State, pile: str) -> str:

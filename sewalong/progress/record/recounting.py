@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from sewalong.piecing.method import Noun
 from sewalong.progress.record.event import Event, Recorded, noun_of
 from sewalong.progress.record.limits import MOST_AT_ONCE, a_pile, are, short
-from sewalong.progress.record.on_the_top import joined_rows
+from sewalong.progress.record.on_the_top import loose
 from sewalong.progress.record.readiness import ready
 from sewalong.progress.record.recount_rules import (
     Accepted,
@@ -17,7 +17,6 @@ from sewalong.progress.record.recount_rules import (
     recorded_there,
 )
 from sewalong.progress.record.refused import Refused
-from sewalong.progress.record.route import ROW
 from sewalong.progress.record.state import Spoilage, State
 from sewalong.progress.record.tally import Tally, plus
 
@@ -51,8 +50,7 @@ class Recounted(Event, frozen=True, kw_only=True, tag="recounted"):
             raise Refused(
                 f"The record says {there}, not {short(self.recorded)}. Look again, then recount."
             )
-        if pile == ROW.id:
-            _rows_of_the_top_are_there(state, difference)
+        _the_top_is_there(state, pile, difference)
         if self.how == "found" and difference < 0:
             raise Refused(
                 f"{self.counted} are fewer than the {self.recorded} recorded, so none were found. "
@@ -125,12 +123,12 @@ def _made_after_all(tally: Tally, pile: str, difference: int) -> bool:
     return True
 
 
-def _rows_of_the_top_are_there(state: State, difference: int) -> None:
-    joined = joined_rows(state)
-    if state.piles[ROW.id] + difference < joined:
+def _the_top_is_there(state: State, pile: str, difference: int) -> None:
+    joined, noun = state.piles[pile] - loose(state, pile), state.route.piles[pile].noun
+    if state.piles[pile] + difference < joined:
         raise Refused(
-            f"{ROW.noun.count(joined)} {are(joined)} in the top already, so there "
-            f"{are(joined)} at least that many. Count the rows in the top too."
+            f"{noun.count(joined)} {are(joined)} in the top already, so there "
+            f"{are(joined)} at least that many. Count the {noun.many} in the top too."
         )
 
 

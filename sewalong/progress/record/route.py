@@ -2,6 +2,8 @@
 
 A stage of pieces (`piecing.Stage`) turns one pile into another. A stage of the top
 (`TopStage`) is a number of steps on the one top: seams between rows, sides of borders.
+With sashes, each is sewn along its row first, then the rows are joined as they always are:
+the seams of both stages together are those between rows and sash rows.
 """
 
 from __future__ import annotations
@@ -12,10 +14,22 @@ from functools import lru_cache
 from msgspec import Struct
 
 from sewalong.piecing.method import Either, Hazard, Noun, Pieces, Pile, Stage, Station
+from sewalong.progress.record.point_stages import point_piles, slanting_rows
+from sewalong.progress.record.sash_stages import (
+    between_rows,
+    cut_sashes,
+    sash_piles,
+    sew_sash_rows,
+    standing_sashes,
+)
 from sewalong.quilt.quilt import Quilt, Target
+from sewalong.quilt.set_rows import CORNERS, set_rows
+from sewalong.quilt.setting import CORNER, LONG, Sashing
 
 JOIN_ROWS = "join-rows"
 SEW_ROWS = "sew-rows"
+ADD_SASHES = "add-sashes"
+ADD_CORNERS = "add-corners"
 ADD_BORDERS = "add-borders"
 ROW = Pile("row", Noun("row", "rows"))
 SIDES_OF_A_BORDER = 4
@@ -24,8 +38,9 @@ SIDES_OF_A_BORDER = 4
 class TopStage(Struct, frozen=True):
     """`steps` counted steps on the top, open once the stage before it is done.
 
-    Joining rows is the exception: a seam needs only two neighbouring rows, so it is
-    open as soon as there are more rows than seams plus one.
+    Joining rows and adding sashes are the exceptions: a seam needs only two neighbouring rows,
+    so it is open as soon as there are more rows than seams plus one, and their sash. What each
+    step uses up of the piles is in `takes`.
     """
 
     id: str
@@ -37,6 +52,7 @@ class TopStage(Struct, frozen=True):
     do: str
     check: str
     minutes: float
+    takes: tuple[Pieces, ...] = ()
     either: tuple[Either, ...] = ()
 
 
@@ -69,46 +85,112 @@ class Route(Struct, frozen=True):
 def route_for(quilt: Quilt, target: Target) -> Route:
     """The route of `quilt` towards `target`; the same arguments give the same route."""
     method = quilt.method
-    stages: list[RouteStage] = [*method.stages, _sew_rows(method.unit, target)]
-    if target.rows > 1:
-        stages.append(_join_rows(target))
+    stages: list[RouteStage] = [*method.stages]
+    sashing = quilt.sashing
+    if sashing is not None:
+        stages += cut_sashes(sashing, target)
+    if quilt.is_on_point:
+        stages += slanting_rows(quilt, target, sew_rows=SEW_ROWS)
+    else:
+        stages.append(_sew_rows(method.unit, target, sashing))
+    if sashing is not None:
+        stages += sew_sash_rows(sashing, target)
+        stages += _add_sashes(sashing, target)
+    rows = len(set_rows(quilt.setting, target.rows, target.columns))
+    if rows > 1:
+        stages.append(_join_rows(target, rows, sashing))
+    if quilt.is_on_point:
+        stages.append(_add_corners())
     if quilt.borders:
         stages.append(_add_borders(quilt))
     stages += [_FINISHING[name](target) for name in FINISHING if name in quilt.finishing]
-    piles = {pile.id: pile for pile in (*method.piles, ROW)}
+    between = sash_piles(sashing) if sashing is not None else ()
+    rest = point_piles() if quilt.is_on_point else (*between, ROW)
+    piles = {pile.id: pile for pile in (*method.piles, *rest)}
     return Route(tuple(stages), piles, method.starts)
 
 
 # The minutes of the assembly and finishing stages are common practice, first guesses only.
 
 
-def _sew_rows(unit: str, target: Target) -> Stage:
+def _sew_rows(unit: str, target: Target, sashing: Sashing | None) -> Stage:
+    sashes = standing_sashes(sashing, target) if sashing is not None else ()
+    do = "Sew its units edge to edge, right sides together; press as said."
+    if sashes:
+        first = "a sash" if sashing is not None and sashing.frame else "a unit"
+        do = f"Sew its units and sashes in turn, {first} at both ends, easing unit to sash."
     return Stage(
         id=SEW_ROWS,
         label="sew rows",
         station=Station.MACHINE,
-        takes=(Pieces(unit, target.columns),),
+        takes=(Pieces(unit, target.columns), *sashes),
         makes=Pieces(ROW.id, 1),
         counts=ROW.noun,
         hazards=(Hazard.NEEDLE, Hazard.PINS, Hazard.IRON),
-        do="Sew its units edge to edge, right sides together; press as said.",
+        do=do,
         check="tag on its first unit; each unit the right way up",
-        minutes=1.5 * target.columns,
+        minutes=1.5 * (target.columns + sum(sash.count for sash in sashes)),
     )
 
 
-def _join_rows(target: Target) -> TopStage:
+def _add_sashes(sashing: Sashing, target: Target) -> tuple[TopStage, ...]:
+    steps = sashing.among(target.rows)
+    if not steps:
+        return ()
+    pile = between_rows(sashing)
+    row_1 = " Row 1 has one along both edges." if sashing.frame else ""
+    pinned = "at every crossing" if pile.id != LONG.id else "at both ends and the middle"
+    lies = "seams nested at each cornerstone" if pile.id != LONG.id else "neither edge pulled"
+    stage = TopStage(
+        id=ADD_SASHES,
+        label="add sashes",
+        station=Station.MACHINE,
+        steps=steps,
+        counts=Noun("seam", "seams"),
+        hazards=(Hazard.NEEDLE, Hazard.PINS, Hazard.IRON),
+        do=f"Pin it along the row, right sides together, {pinned}; sew, press towards the sash.{row_1}",
+        check=f"Row and sash end together, {lies}.",
+        minutes=0.8 * target.columns,
+        takes=(Pieces(pile.id, 1),),
+    )
+    return (stage,)
+
+
+def _join_rows(target: Target, rows: int, sashing: Sashing | None) -> TopStage:
+    do = "Pin two neighbouring rows right sides together at every crossing, then sew the seam."
+    check = "Row tags: neighbours? Seams nested at each crossing?"
+    if sashing is not None and sashing.cornerstones is None:
+        do = "Mark on the sash where its row's seams end; pin the next row's seams to the marks, sew."
+        check = "Row tags: neighbours? Do units stand in line across the sash?"
+    elif sashing is not None:
+        do = "Pin the sash of one row to the next, right sides together, at every crossing, then sew."
     return TopStage(
         id=JOIN_ROWS,
         label="join rows",
         station=Station.MACHINE,
-        steps=target.rows - 1,
+        steps=rows - 1,
         counts=Noun("seam", "seams"),
         hazards=(Hazard.NEEDLE, Hazard.PINS),
-        do="Pin two neighbouring rows right sides together at every crossing, then sew the seam.",
-        check="Row tags: neighbours? Every crossing pinned, seams matching?",
+        do=do,
+        check=check,
         minutes=1.0 * target.columns,
         either=(Either.CROSSINGS,),
+    )
+
+
+def _add_corners() -> TopStage:
+    return TopStage(
+        id=ADD_CORNERS,
+        label="add corners",
+        station=Station.MACHINE,
+        steps=CORNERS,
+        counts=CORNER.noun,
+        hazards=(Hazard.NEEDLE, Hazard.PINS, Hazard.IRON, Hazard.CUTTER),
+        do="Fold the triangle to find its middle, pin it to the middle of the unit, sew, press out. "
+        "Last trim the edges 1/4 in beyond the points.",
+        check="All four corners square; no unit's point in the seam to come.",
+        minutes=4.0,
+        takes=(Pieces(CORNER.id, 1),),
     )
 
 

@@ -106,3 +106,15 @@ def is_over(session: SessionRecord, at: datetime) -> bool:
     A session of another clock, opened or heard from in what is the future now, is over too.
     """
     return abs(at - session.last_at) >= SESSION_GAP or in_the_future(session.opened, at)
+
+
+def session_length(session: SessionRecord, now: datetime) -> timedelta:
+    """The one length a session has, wherever it is shown: from sitting down to putting away.
+
+    An open one goes on until `now`; one that nobody closed ended when it was last heard from.
+    Never below nothing, though a clock was set back.
+    """
+    ended = session.ended
+    if ended is None:
+        ended = session.last_at if is_over(session, now) else max(session.last_at, now)
+    return max(timedelta(), ended - session.opened)

@@ -20,10 +20,12 @@ from sewalong.progress.record.route import (
     ROW,
     SIDES_OF_A_BORDER,
 )
+from sewalong.progress.record.set_already import set_otherwise
 from sewalong.progress.record.state import State
 from sewalong.progress.record.steering import must_be_within_reach
 from sewalong.quilt.derived import derived
 from sewalong.quilt.quilt import Quilt
+from sewalong.quilt.setting import SET_UNIT
 from sewalong.quilt.size import Size
 from sewalong.quilt.unit_size import decided_unit, is_trimmed, raw_unit, unit_text
 
@@ -43,6 +45,7 @@ def _reasons(state: State, wanted: Quilt, as_sewn: bool) -> Iterator[str]:
     yield from _pieces_gone(state, wanted)
     if not as_sewn:
         yield from _other_units(state, wanted)
+    yield from set_otherwise(state, wanted)
     yield from _borders(state, wanted)
     yield from _after_the_top(state, wanted)
 
@@ -101,7 +104,8 @@ def _can_be_taken_apart(state: State, piles: list[str]) -> bool:
 
 def rows_of(state: State, size: Size) -> Iterator[str]:
     """Why rows sewn of units of that size have to be unpicked before units can be another."""
-    rows = state.piles[ROW.id]
+    pile = SET_UNIT if state.quilt.is_on_point else ROW
+    rows = state.piles[pile.id]
     on_the_top = [
         stage.counts.count(state.done[stage.id]) + f" at {stage.label}"
         for stage in reversed(state.route.of_the_top)
@@ -112,9 +116,9 @@ def rows_of(state: State, size: Size) -> Iterator[str]:
         if state.begun:
             yield f"A row is begun with units of {units}. Take it apart first, or keep that size."
         return
-    sewn = f"{ROW.noun.count(rows)} {are(rows)} sewn already with units of {units}."
+    sewn = f"{pile.noun.count(rows)} {are(rows)} sewn already with units of {units}."
     if on_the_top:
-        first = ", then ".join([*on_the_top, ROW.noun.count(rows)])
+        first = ", then ".join([*on_the_top, pile.noun.count(rows)])
         yield f"{sewn} That would have to be unpicked first: {first}. Or keep that size."
     else:
         yield f"{sewn} Unpick {'it' if rows == 1 else 'them'} first, or keep that size."

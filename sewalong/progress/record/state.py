@@ -149,6 +149,11 @@ class State(Struct, frozen=True):
     seq: int
 
     @property
+    def units_wanted(self) -> int:
+        """Units the target holds, as they are set."""
+        return self.quilt.units_for(self.target)
+
+    @property
     def where(self) -> Mapping[str, str]:
         """By pile, in words: where it lies, or where it was last put."""
         return {pile: in_words(places, self.piles[pile]) for pile, places in self.places.items()}

@@ -10,11 +10,13 @@ from sewalong.progress.record.event import Event, Recorded, label_of
 from sewalong.progress.record.limits import a_stage, are
 from sewalong.progress.record.on_the_top import joined_rows, last_on_the_top
 from sewalong.progress.record.refused import Refused
-from sewalong.progress.record.route import JOIN_ROWS, ROW
+from sewalong.progress.record.route import ADD_SASHES, JOIN_ROWS, ROW
+from sewalong.progress.record.sash_stages import between_rows
 from sewalong.progress.record.state import State
 from sewalong.progress.record.tally import Tally
 from sewalong.quilt.quilt import Target
 from sewalong.quilt.rules import MOST_ROWS
+from sewalong.quilt.setting import SET_SIDE, SET_UNIT
 
 
 class StageChosen(Event, frozen=True, kw_only=True, tag="stage chosen"):
@@ -59,7 +61,8 @@ def must_be_within_reach(state: State, rows: int, columns: int) -> None:
         raise Refused(f"Rows and columns are numbers from 1 to {MOST_ROWS}.")
     if (rows, columns) == (state.target.rows, state.target.columns):
         raise Refused(f"The target is {state.target} already.")
-    sewn = state.piles[ROW.id]
+    _slanting_rows_stay(state)
+    sewn = state.piles.get(ROW.id, 0)
     if sewn and columns != state.target.columns:
         raise Refused(
             f"{ROW.noun.count(sewn)} of {state.target.columns} {are(sewn)} sewn already. "
@@ -67,7 +70,10 @@ def must_be_within_reach(state: State, rows: int, columns: int) -> None:
             f"or keep {state.target.columns} across."
         )
     _rows_begun_stay(state, rows, columns)
-    past_joining = last_on_the_top(state, after=state.route.stage(JOIN_ROWS))
+    _between_them_must_fit(state, rows, columns)
+    past_joining = last_on_the_top(
+        state, after=state.route.stage(JOIN_ROWS) or state.route.stage(ADD_SASHES)
+    )
     if past_joining is not None:
         raise Refused(
             f"The top has been through {past_joining.label} already. Unpick that first, "
@@ -87,16 +93,56 @@ def must_be_within_reach(state: State, rows: int, columns: int) -> None:
         )
 
 
+def _slanting_rows_stay(state: State) -> None:
+    """Raise Refused where anything is in a row on point: another layout has other rows."""
+    if not state.quilt.is_on_point:
+        return
+    for pile in (SET_UNIT, SET_SIDE):
+        there = state.piles[pile.id]
+        if there:
+            raise Refused(
+                f"{pile.noun.count(there)} {are(there)} sewn already, and another layout has rows "
+                f"of other lengths. Unpick {'it' if there == 1 else 'them'} first, or keep "
+                f"{state.target}."
+            )
+
+
+def _between_them_must_fit(state: State, rows: int, columns: int) -> None:
+    """Raise Refused where what lies between the rows would not fit another layout."""
+    sashing = state.quilt.sashing
+    if sashing is None:
+        return
+    if sentence := sashing.why_not(columns):
+        raise Refused(sentence)
+    pile = state.route.piles[between_rows(sashing).id]
+    there = state.piles[pile.id]
+    if there and columns != state.target.columns:
+        raise Refused(
+            f"{pile.noun.count(there)} {are(there)} as long as {state.target.columns} across "
+            "already. Unpick or spoil those first, or recount them to none; or keep "
+            f"{state.target.columns} across."
+        )
+    on, fit = state.done.get(ADD_SASHES, 0), sashing.among(rows)
+    if on > fit:
+        raise Refused(
+            f"{on} sashes are sewn along rows already, and {ROW.noun.count(rows)} "
+            f"{'takes' if rows == 1 else 'take'} {fit or 'none'}. Unpick {on - fit} first, or "
+            f"keep {state.target}."
+        )
+
+
 def _rows_begun_stay(state: State, rows: int, columns: int) -> None:
     """A piece of a row begun must be shorter than a row, and no more rows begun than are to sew."""
-    longest = max((units for _, units in state.begun), default=0)
+    if not state.begun:
+        return
+    longest = max(units for _, units in state.begun)
     if longest >= columns:
         raise Refused(
             f"A row is begun with {longest} units sewn together. Say what is still sewn of it, or "
             f"keep more than {longest} across."
         )
     rows_to_be = state.piles[ROW.id] + len(rows_begun(state.begun, columns))
-    if state.begun and rows_to_be > rows:
+    if rows_to_be > rows:
         raise Refused(
             f"{ROW.noun.count(rows_to_be)} {are(rows_to_be)} sewn or begun already. Say what is "
             f"still sewn of those begun, or keep {ROW.noun.count(rows_to_be)}."

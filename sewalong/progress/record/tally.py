@@ -10,9 +10,9 @@ from datetime import datetime
 from msgspec import Struct, field
 
 from sewalong.piecing.method import Hazard, Stage
-from sewalong.progress.record.begun_rows import Begun, held, left_begun, units_across
+from sewalong.progress.record.begun_rows import Begun, left_begun, pieces_held, units_across
 from sewalong.progress.record.places import settled
-from sewalong.progress.record.route import JOIN_ROWS, SEW_ROWS, Route, route_for
+from sewalong.progress.record.route import JOIN_ROWS, SEW_ROWS, Route, RouteStage, route_for
 from sewalong.progress.record.settings import Settings
 from sewalong.progress.record.state import (
     Check,
@@ -24,6 +24,7 @@ from sewalong.progress.record.state import (
     State,
 )
 from sewalong.quilt.quilt import Quilt, Target
+from sewalong.quilt.set_rows import set_rows
 
 
 class Sitting(Struct):
@@ -100,8 +101,8 @@ class Tally(Struct):
         stage = self.route.stage(stage_id)
         if stage is None:
             return
+        self.take(stage, n)
         if isinstance(stage, Stage):
-            self.take(stage, n)
             self.change(stage.makes.pile, n * stage.makes.count)
         self.done[stage_id] += n
         if stage_id == JOIN_ROWS:
@@ -109,12 +110,13 @@ class Tally(Struct):
             del self.joints[self.done[JOIN_ROWS] :]
         self.work_at(stage_id, n)
 
-    def take(self, stage: Stage, n: int) -> None:
+    def take(self, stage: RouteStage, n: int) -> None:
         """Take from their piles what `n` of a stage take; rows begun are finished first."""
         if stage.id == SEW_ROWS and n > 0 and self.begun:
             unit = self.quilt.method.unit
             across = units_across(self.route, unit)
-            self.change(unit, held(self.begun, across, n))
+            for pile, there in pieces_held(stage, unit, self.begun, across, n).items():
+                self.change(pile, there)
             self.begun = left_begun(self.begun, across, n)
         for taken in stage.takes:
             self.change(taken.pile, -n * taken.count)
@@ -154,8 +156,10 @@ class Tally(Struct):
     def retarget(self, target: Target) -> None:
         """Another layout is wanted. What was done at a stage it has not is no longer counted."""
         self.target, self.route = target, route_for(self.quilt, target)
+        self.piles = dict.fromkeys(self.route.piles, 0) | self.piles
         self.done = {stage.id: self.done.get(stage.id, 0) for stage in self.route.stages}
-        self.joints = [joint for joint in self.joints if max(joint) <= target.rows]
+        rows = len(set_rows(self.quilt.setting, target.rows, target.columns))
+        self.joints = [joint for joint in self.joints if max(joint) <= rows]
         if self.chosen not in self.done:
             self.chosen, self.chosen_by_hand = None, False
 

@@ -55,11 +55,10 @@ _MONTHS = ("Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct",
 
 
 def day(at: datetime) -> str:
-    """The local day: "2 Nov 2026"."""
-    local = at.astimezone()
-    return f"{local.day} {_MONTHS[local.month - 1]} {local.year}"
+    """The day where it was, by its own offset from UTC: "2 Nov 2026"."""
+    return f"{at.day} {_MONTHS[at.month - 1]} {at.year}"
 
 
 def day_and_time(at: datetime) -> str:
-    """The local day and time: "2 Nov 2026, 20:15"."""
-    return f"{day(at)}, {at.astimezone():%H:%M}"
+    """The day and time where it was: "2 Nov 2026, 20:15"."""
+    return f"{day(at)}, {at:%H:%M}"

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from itertools import pairwise
 
 from sewalong.piecing.method import Stage, Station
 from sewalong.progress.joining.cut_span import ruler_words
@@ -13,10 +14,17 @@ from sewalong.progress.joining.orientation_checks import which_way_up
 from sewalong.progress.joining.press_directions import TAPE, press_rule
 from sewalong.progress.joining.stage_words import what_is_left_of_the_point, what_to_do
 from sewalong.progress.joining.unit_press import pressed_last, unit_press_words
+from sewalong.progress.joining.web import web_words
 from sewalong.progress.record.event import Recorded
-from sewalong.progress.record.route import JOIN_ROWS, SEW_ROWS, RouteStage
+from sewalong.progress.record.route import (
+    ADD_SASHES,
+    JOIN_ROWS,
+    SEW_ROWS,
+    RouteStage,
+    TopStage,
+)
+from sewalong.progress.record.rows_sewn import rows_of
 from sewalong.progress.record.state import State
-from sewalong.quilt.quilt import Target
 
 Facts = Iterator[tuple[str, str]]
 
@@ -35,7 +43,8 @@ def about_stage(
         *_point(state, stage),
         *(("Press", text) for text in press_plan(state, stage)),
         *(("Either way", text) for text in both_right(stage.either)),
-        *_crossings(state.target, stage),
+        *_web(state, stage),
+        *_crossings(state, stage),
         *_ease(state, stage),
         *_bobbin(state, record, stage),
     )
@@ -46,8 +55,11 @@ def press_plan(state: State, stage: RouteStage) -> tuple[str, ...]:
     planned."""
     quilt, target = state.quilt, state.target
     if stage.id == SEW_ROWS:
-        rule = press_rule()
-        rows = f"{rule[:1].upper()}{rule[1:]}. {TAPE} {KEEPS}"
+        rule = press_rule(sashed=quilt.sashing is not None)
+        keeps = f" {TAPE} {KEEPS}" if quilt.setting is None else ""
+        if quilt.is_on_point:
+            keeps = f" {TAPE}"
+        rows = f"{rule[:1].upper()}{rule[1:]}.{keeps}"
         units = unit_press_words(quilt, target)
         return (rows, f"Units: {units}") if units else (rows,)
     if isinstance(stage, Stage) and stage.id == pressed_last(quilt)[0]:
@@ -64,9 +76,29 @@ def _point(state: State, stage: RouteStage) -> Facts:
             yield "Point", words
 
 
-def _crossings(target: Target, stage: RouteStage) -> Facts:
-    if stage.id == JOIN_ROWS and target.columns > 1:
-        joins, each = target.rows - 1, target.columns - 1
+def _web(state: State, stage: RouteStage) -> Facts:
+    """With sashes, and on point, there is more between units than a web holds together."""
+    words = web_words(state.target) if stage.id == SEW_ROWS and state.quilt.setting is None else ""
+    if words:
+        yield "Another way", words
+
+
+def _crossings(state: State, stage: RouteStage) -> Facts:
+    """Where seams of two rows meet; along a long sash none do."""
+    quilt, target = state.quilt, state.target
+    if stage.id not in (JOIN_ROWS, ADD_SASHES):
+        return
+    if quilt.is_on_point:
+        at = [(one.units + other.units) // 2 for one, other in pairwise(rows_of(state))]
+        yield "Crossings", f"{sum(at)}: up to {max(at)} at each of {len(at)} seams."
+        return
+    joins, each = target.rows - 1, target.columns - 1
+    if quilt.sashing is not None:
+        if quilt.sashing.cornerstones is None:
+            return
+        each += quilt.sashing.among(target.columns)
+        joins = stage.steps if isinstance(stage, TopStage) else joins
+    if each:
         yield "Crossings", f"{joins * each}: {each} at each of {joins} seams."
 
 

@@ -69,7 +69,8 @@ def _at_risk(state: State, record: Sequence[Recorded]) -> Iterator[Notice]:
 
 
 def _short(state: State, now_plan: Plan) -> Iterator[Notice]:
-    """A shortfall is news when it becomes unavoidable, and again when it grows."""
+    """A shortfall is news when it becomes unavoidable, and again whenever so many units were not
+    short before."""
     short = now_plan.shortfall
     if short is not None:
         mention = f"short-{state.target.rows}x{state.target.columns}-{short.units}"

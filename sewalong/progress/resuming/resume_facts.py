@@ -15,7 +15,7 @@ from sewalong.progress.plan.plan import Plan, StageLine, plan
 from sewalong.progress.record import events as e
 from sewalong.progress.record.begun_rows import begun_in_words, units_across
 from sewalong.progress.record.route import JOIN_ROWS, SEW_ROWS, TopStage
-from sewalong.progress.record.sessions import is_over
+from sewalong.progress.record.sessions import is_over, session_length
 from sewalong.progress.record.settings import Settings
 from sewalong.progress.record.state import Check, SessionRecord, Standing, State
 from sewalong.progress.record.time_words import ago, spoken
@@ -135,7 +135,7 @@ def _last_time(state: State, now: datetime) -> Facts:
     if last is None:
         yield "Last time", "Not begun yet."
         return
-    length = spoken((last.ended or last.last_at) - last.opened)
+    length = spoken(session_length(last, now))
     did = ", ".join(
         f"{n} at {stage.label}" if n > 0 else f"{-n} unpicked at {stage.label}"
         for stage_id, n in last.counts.items()
@@ -162,7 +162,8 @@ def next_thing(line: StageLine) -> str:
     """The next thing to do with the hands, in one sentence."""
     stage = line.stage
     to_go = f"{stage.counts.count(line.to_do)} to go"
-    if isinstance(stage, TopStage) and stage.id != JOIN_ROWS:
+    of_the_top = isinstance(stage, TopStage) and stage.id != JOIN_ROWS
+    if of_the_top or line.from_cloth:
         return f"{stage.label.capitalize()} ({_at(stage.station)}): {to_go}."
     waiting = line.waiting_noun.count(line.waiting)
     verb = "waits" if line.waiting == 1 else "wait"
@@ -279,7 +280,8 @@ def _notes(state: State, now: datetime) -> Facts:
 
 
 def _spoiled(state: State, now: datetime, now_plan: Plan) -> Facts:
-    """What was spoiled in the last session; all of it where the quilt is short for it."""
+    """Of the last few spoilages those of the last session; all of those few where the quilt is
+    short."""
     last = state.last_session
     for spoilage in state.spoilage[-RECENT_NOTES:]:
         recent = last is None or spoilage.at >= last.opened
@@ -295,6 +297,6 @@ def _left(state: State, now_plan: Plan) -> Facts:
     spare = f", {units.spare} spare" if units.spare else ""
     yield (
         "Still to do",
-        f"{unit.count(units.to_go)} to go of {state.target.units} "
+        f"{unit.count(units.to_go)} to go of {state.units_wanted} "
         f"({state.target}){spare}. Work done: {now_plan.work_done:.0%}.",
     )

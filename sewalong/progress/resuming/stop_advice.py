@@ -55,7 +55,7 @@ def _half_a_chain(state: State, chain: StageLine, cut_open: str) -> StopHere:
     minutes = n * stage.minutes
     left = stage.counts.count(n)
     whole = max(1, round(minutes))
-    about = f", about {whole} minute{'' if whole == 1 else 's'}"
+    about = f", about {whole} minute{'' if whole == 1 else 's'} by a guess"
     why = f"{left} of this lot {'is' if n == 1 else 'are'} still to do at {stage.label}."
     if cut_open:
         why += f" {cut_open} wait with edges on the bias: they stretch. {STAY}"

@@ -24,6 +24,7 @@ Name = Annotated[str | None, values.name]
 Pieces = Annotated[int | None, values.pieces]
 Rows = Annotated[int | None, values.rows]
 Colour = Annotated[str | None, rules.colour]
+YesOrNo = Annotated[bool | None, rules.yes_or_no]
 Metres = Annotated[int | None, rules.metres]
 
 
@@ -72,6 +73,20 @@ class Border(Struct, frozen=True):
     colour: Colour = None
 
 
+class Setting(Struct, frozen=True):
+    """[setting]: how the units are set, and what lies between them."""
+
+    kind: Annotated[str | None, rules.setting_kind] = None
+    sash: Length = None
+    cloth: Name = None
+    colour: Colour = None
+    frame: YesOrNo = None
+    cornerstones: YesOrNo = None
+    cornerstone_cloth: Name = None
+    cornerstone_colour: Colour = None
+    larger: LengthOrNothing = None
+
+
 class Finishing(Struct, frozen=True):
     """[finishing]: the stages wanted after the top."""
 
@@ -114,6 +129,7 @@ class QuiltFile(Struct, frozen=True):
     strips: Strips | None = None
     more: list[More] = []
     layout: Layout | None = None
+    setting: Setting | None = None
     border: list[Border] = []
     finishing: Finishing = Finishing()
     fabric: list[Fabric] = []

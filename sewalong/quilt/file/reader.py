@@ -29,6 +29,19 @@
     rows = 9
     columns = 9
 
+    [setting]                 # units set edge to edge unless given
+    kind = "sashed"           # strips between them; or "straight", or "on point" as below
+    sash = "2"                # the width sashes are cut at
+    cloth = "oat linen"
+    colour = "#e3d9c3"        # if pictures should have it
+    frame = true              # sashes around the outside too; false unless given
+    cornerstones = true       # squares where sashes meet; false unless given
+    cornerstone_cloth = "coral dots"
+    # cornerstone_colour = "#e2725b"
+    # kind = "on point"       # units on a corner; rows and columns then count along the edges,
+    # cloth = "oat linen"     # and triangles of this cloth fill them
+    # larger = "1/2"          # what their squares are cut larger, to be trimmed later
+
     [[border]]                # the inner one first; none, or up to 12
     cut = "2 1/2"
     cloth = "cream linen"
@@ -74,7 +87,8 @@ from sewalong.quilt.choices import Choices, Fabric
 from sewalong.quilt.file.faults import Fault, FaultList, QuiltFileFaults
 from sewalong.quilt.file.model_reader import understood
 from sewalong.quilt.file.models import Cloth, QuiltFile
-from sewalong.quilt.file.size_check import why_sizes_fail, why_trim_fails
+from sewalong.quilt.file.setting import setting_of
+from sewalong.quilt.file.size_check import why_setting_fails, why_sizes_fail, why_trim_fails
 from sewalong.quilt.file.starting_piles import show_finely, starting_piles
 from sewalong.quilt.file.toml_errors import decode, read_toml
 from sewalong.quilt.quilt import Border, Quilt, Target
@@ -122,6 +136,7 @@ def read_quilt(text: str, load: LoadMethod | None = None, kept: MethodKey | None
     method_text, method = _method(written, load, kept, faults)
     starts = starting_piles(written, method, seam, faults)
     target = _target(written, faults)
+    setting = setting_of(written, seam, target, faults)
     borders = _borders(written, seam, faults)
     fabrics = _fabrics(written, faults)
     faults.refuse_if_any()
@@ -141,11 +156,14 @@ def read_quilt(text: str, load: LoadMethod | None = None, kept: MethodKey | None
         fabrics=fabrics,
         choices=_choices(written.cloth),
         trim=None if written.trim is None else Size(*written.trim),
+        setting=setting,
         method_text=method_text,
     )
     for pile, sentence in why_sizes_fail(quilt).items():
         faults.add(_size_of(pile, quilt, written), sentence)
     faults.refuse_if_any()
+    if setting_refused := why_setting_fails(quilt):
+        faults.add(("setting", "kind"), setting_refused)
     if trim_refused := why_trim_fails(quilt):
         faults.add(("trim",), trim_refused)
     faults.refuse_if_any()

@@ -65,3 +65,22 @@ def why_trim_fails(quilt: Quilt) -> str:
     from sewalong.quilt.unit_size import why_not_trimmed_to
 
     return why_not_trimmed_to(derived(quilt).unit, quilt.trim, quilt.unit)
+
+
+def why_setting_fails(quilt: Quilt) -> str:
+    """Why the units cannot be set so, in a sentence; empty when they can.
+
+    Only for sizes that make a unit.
+    """
+    if not quilt.is_on_point:
+        return ""
+    # Only a quilt on point needs what is known of its units.
+    from sewalong.quilt.unit_size import decided_unit, trim_text
+
+    unit = decided_unit(quilt, derived(quilt))
+    if unit.width == unit.length:
+        return ""
+    return (
+        f"Only square units are set on point here, and these are {trim_text(unit, quilt.unit)}. "
+        "Set them straight or with sashes."
+    )

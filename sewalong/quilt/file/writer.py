@@ -12,11 +12,12 @@ from sewalong.lengths.printing import decimal, mixed
 from sewalong.piecing.method_files import text_of
 from sewalong.quilt.choices import Choices
 from sewalong.quilt.quilt import Lot, Quilt, StartPile
+from sewalong.quilt.setting import SetOnPoint
 
 
 def quilt_file(quilt: Quilt) -> str:
     """The file: every key that says something else than holds without it, lengths exactly."""
-    tables = [_top(quilt), *_starts(quilt), _layout(quilt), *_borders(quilt)]
+    tables = [_top(quilt), *_starts(quilt), _layout(quilt), *_setting(quilt), *_borders(quilt)]
     tables += [*_fabrics(quilt), *_cloth(quilt), *_finishing(quilt)]
     return "\n\n".join("\n".join(table) for table in tables) + "\n"
 
@@ -69,6 +70,28 @@ def _lot(start: StartPile, lot: Lot, quilt: Quilt) -> Iterator[str]:
 
 def _layout(quilt: Quilt) -> list[str]:
     return ["[layout]", f"rows = {quilt.target.rows}", f"columns = {quilt.target.columns}"]
+
+
+def _setting(quilt: Quilt) -> Iterator[list[str]]:
+    if isinstance(quilt.setting, SetOnPoint):
+        on_point = quilt.setting
+        lines = [_said("kind", "on point"), _said("cloth", on_point.cloth)]
+        lines += _colour(on_point.colour)
+        if on_point.larger:
+            lines.append(_long("larger", on_point.larger, quilt.unit))
+        yield ["[setting]", *lines]
+    sashing = quilt.sashing
+    if sashing is None:
+        return
+    lines = [_said("kind", "sashed"), _long("sash", sashing.cut, quilt.unit)]
+    lines += [_said("cloth", sashing.cloth), *_colour(sashing.colour)]
+    if sashing.frame:
+        lines.append("frame = true")
+    stones = sashing.cornerstones
+    if stones is not None:
+        lines += ["cornerstones = true", _said("cornerstone_cloth", stones.cloth)]
+        lines += [f"cornerstone_{line}" for line in _colour(stones.colour)]
+    yield ["[setting]", *lines]
 
 
 def _borders(quilt: Quilt) -> Iterator[list[str]]:

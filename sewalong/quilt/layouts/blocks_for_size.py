@@ -6,15 +6,14 @@ rows that lie within it follow from the size of one and of two (plane geometry).
 
 from __future__ import annotations
 
-from collections.abc import Callable
 from enum import StrEnum
 from fractions import Fraction
-from math import ceil, floor
 
 from msgspec import Struct
 
 from sewalong.lengths import Length, Unit
 from sewalong.quilt.cloth.strips import QUARTER
+from sewalong.quilt.layouts.counts_for_length import counts_for_length
 from sewalong.quilt.layouts.fit import Fit, fit
 from sewalong.quilt.layouts.setting_on_point import on_point
 from sewalong.quilt.layouts.setting_sashed import sashed
@@ -115,14 +114,7 @@ def blocks_for_size(
         bordered = size.grown(border)
         return Blocks(setting, rows, columns, blocks, bordered, fit(bordered, wanted, unit), fills)
 
-    across = _counts(lambda n: built(1, n)[0].width, centre.width)
-    down = _counts(lambda n: built(n, 1)[0].length, centre.length)
+    across = counts_for_length(lambda n: built(1, n)[0].width, centre.width)
+    down = counts_for_length(lambda n: built(n, 1)[0].length, centre.length)
     within = laid(down[1], across[1]) if down[1] and across[1] else None
     return BlocksForSize(laid(down[0], across[0]), within)
-
-
-def _counts(length_of: Callable[[int], Length], wanted: Length) -> tuple[int, int]:
-    """The fewest that reach `wanted` and the most that do not pass it (0: not even one)."""
-    one, step = length_of(1), length_of(2) - length_of(1)
-    more = (wanted - one) / step
-    return max(1, 1 + ceil(more)), max(0, 1 + floor(more))

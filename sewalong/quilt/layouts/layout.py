@@ -8,8 +8,12 @@ from fractions import Fraction
 from msgspec import Struct
 
 from sewalong.lengths import Length, Unit
+from sewalong.quilt.cloth.strips import QUARTER
+from sewalong.quilt.layouts.centre import finished_centre
 from sewalong.quilt.layouts.fit import Fit, fit
 from sewalong.quilt.refusal import at_least, not_below_zero
+from sewalong.quilt.set_rows import most_columns, units_in
+from sewalong.quilt.setting import Setting
 from sewalong.quilt.size import Size
 
 
@@ -24,21 +28,17 @@ class Shape(StrEnum):
 class Layout(Struct, frozen=True):
     """One arrangement. `size` is what the top finishes at, borders included.
 
-    `spare` units are over and `short` are still to make; one of them is zero. `fit` is there
-    when a size is wanted.
+    It holds `units`. `spare` units are over and `short` are still to make; one of them is zero.
+    `fit` is there when a size is wanted.
     """
 
     rows: int
     columns: int
+    units: int
     size: Size
     spare: int
     short: int
     fit: Fit | None
-
-    @property
-    def units(self) -> int:
-        """Units it holds."""
-        return self.rows * self.columns
 
     @property
     def shape(self) -> Shape:
@@ -86,7 +86,8 @@ class LayoutChoice(Struct, frozen=True):
     """What every layout of one quilt shares.
 
     `have` units in hand or to come; the size one finishes at; what the borders add on each side
-    (finished, all borders together); the size wanted, if one is.
+    (finished, all borders together); the size wanted, if one is. `setting` is how the units are
+    set, sewn with `seam`; straight where None.
     """
 
     have: int
@@ -94,6 +95,8 @@ class LayoutChoice(Struct, frozen=True):
     border: Length = Fraction(0)
     wanted: Size | None = None
     shown_in: Unit = Unit.INCH
+    setting: Setting | None = None
+    seam: Length = QUARTER
 
     def __post_init__(self) -> None:
         at_least(0, self.have, "units")
@@ -103,10 +106,18 @@ class LayoutChoice(Struct, frozen=True):
         """This many rows and columns. Raises `NumbersFault` when either is below one."""
         at_least(1, rows, "rows")
         at_least(1, columns, "columns")
-        size = self.unit.times(columns, rows).grown(self.border)
-        over = self.have - rows * columns
+        size = self.size(rows, columns)
+        units = units_in(self.setting, rows, columns)
+        over = self.have - units
         meets = None if self.wanted is None else fit(size, self.wanted, self.shown_in)
-        return Layout(rows, columns, size, max(over, 0), max(-over, 0), meets)
+        return Layout(rows, columns, units, size, max(over, 0), max(-over, 0), meets)
+
+    def size(self, rows: int, columns: int) -> Size:
+        """What so many rows and columns finish at, borders included."""
+        inner = finished_centre(
+            self.setting, rows, columns, self.unit, seam=self.seam, shown_in=self.shown_in
+        )
+        return inner.grown(self.border)
 
 
 def corners_alike(rows: int, columns: int) -> bool:
@@ -127,9 +138,9 @@ def layouts(
     at_least(1, within.fewest, "rows and columns")
     found = []
     for rows in range(within.fewest, within.most + 1):
-        widest = min(within.most, (choice.have + within.short) // rows)
+        widest = min(within.most, most_columns(choice.setting, rows, choice.have + within.short))
         for columns in range(within.fewest, widest + 1):
-            over = choice.have - rows * columns
+            over = choice.have - units_in(choice.setting, rows, columns)
             if within.spare is not None and over > within.spare:
                 continue
             if alike and not corners_alike(rows, columns):
@@ -140,9 +151,8 @@ def layouts(
 
 
 def _stretch(choice: LayoutChoice, rows: int, columns: int) -> Fraction:
-    across = choice.unit.width * columns + 2 * choice.border
-    down = choice.unit.length * rows + 2 * choice.border
-    return max(across, down) / min(across, down)
+    size = choice.size(rows, columns)
+    return max(size.width, size.length) / min(size.width, size.length)
 
 
 def _nearest_first(layout: Layout) -> tuple[Fraction, bool, int, Fraction, int]:

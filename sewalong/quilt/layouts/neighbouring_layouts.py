@@ -2,10 +2,11 @@
 taken to another size, and those that use up what there is."""
 
 from fractions import Fraction
-from math import ceil, isqrt
+from math import isqrt
 
 from msgspec import Struct
 
+from sewalong.quilt.layouts.counts_for_length import counts_for_length
 from sewalong.quilt.layouts.layout import Layout, LayoutChoice
 from sewalong.quilt.refusal import NumbersFault, at_least
 from sewalong.quilt.size import Size
@@ -42,12 +43,10 @@ def around(choice: LayoutChoice) -> Around:
     `within` is None when not even one unit fits. Raises `NumbersFault` when no size is wanted.
     """
     wanted = _wanted(choice)
-    across = (wanted.width - 2 * choice.border) / choice.unit.width
-    down = (wanted.length - 2 * choice.border) / choice.unit.length
-    covering = choice.layout(max(1, ceil(down)), max(1, ceil(across)))
-    if across < 1 or down < 1:
-        return Around(covering, None)
-    return Around(covering, choice.layout(int(down), int(across)))
+    across = counts_for_length(lambda n: choice.size(1, n).width, wanted.width)
+    down = counts_for_length(lambda n: choice.size(n, 1).length, wanted.length)
+    within = choice.layout(down[1], across[1]) if down[1] and across[1] else None
+    return Around(choice.layout(down[0], across[0]), within)
 
 
 class Grown(Struct, frozen=True):
@@ -62,7 +61,7 @@ class Grown(Struct, frozen=True):
 
 def grow(choice: LayoutChoice, old: tuple[int, int], new: tuple[int, int]) -> Grown:
     """What changing from one layout (rows, columns) to another takes."""
-    before = at_least(1, old[0], "rows") * at_least(1, old[1], "columns")
+    before = choice.layout(*old).units
     layout = choice.layout(*new)
     more = layout.units - before
     times = Fraction(layout.units, before)

@@ -15,6 +15,7 @@ from sewalong.quilt.cloth.allowances import half_square_adds, quarter_square_add
 from sewalong.quilt.cloth.strips import QUARTER
 from sewalong.quilt.cloth.to_cut import to_cut
 from sewalong.quilt.refusal import above_zero, at_least, not_below_zero
+from sewalong.quilt.set_rows import slanting
 from sewalong.quilt.size import Size
 
 EIGHTH = Fraction(1, 8)
@@ -74,8 +75,8 @@ def on_point(
     not_below_zero(seam, "seam allowance")
     not_below_zero(larger, "amount cut larger")
     step = diagonal(unit)
-    units = rows * columns + (rows - 1) * (columns - 1)
-    size = Size(as_fraction(columns * step), as_fraction(rows * step))
+    units = sum(slanting(rows, columns))
+    size = on_point_size(rows, columns, unit)
     sides = 2 * (rows - 1) + 2 * (columns - 1)
     side = _square(
         step, quarter_square_adds(seam), fineness, larger, sides, 4, "cut twice", shown_in
@@ -86,7 +87,13 @@ def on_point(
         f"{side.squares} {'square' if side.squares == 1 else 'squares'}, 4 corner triangles "
         f"from {corner.squares}; {size.show(shown_in)}"
     )
-    return OnPoint(size, units, _slanting(rows, columns), side, corner, words)
+    return OnPoint(size, units, slanting(rows, columns), side, corner, words)
+
+
+def on_point_size(rows: int, columns: int, unit: Length) -> Size:
+    """What the top finishes at: a diagonal of the unit, finished, for every row and column."""
+    step = diagonal(unit)
+    return Size(as_fraction(columns * step), as_fraction(rows * step))
 
 
 def _square(
@@ -115,13 +122,6 @@ def _square(
     return TriangleSquare(
         exact, round_to(exact, fineness, Rounding.UP), cut_at, triangles, squares, reason
     )
-
-
-def _slanting(rows: int, columns: int) -> tuple[int, ...]:
-    """Units in each slanting row: one, three, five and so on, and back to one."""
-    count = rows + columns - 1
-    widest = 2 * min(rows, columns) - 1
-    return tuple(min(2 * n - 1, 2 * (count - n) + 1, widest) for n in range(1, count + 1))
 
 
 def square_around(unit: Length) -> float:

@@ -10,6 +10,7 @@ from sewalong.quilt.cloth.allowances import square_adds
 from sewalong.quilt.cloth.strips import QUARTER
 from sewalong.quilt.cloth.to_cut import cut_size, to_cut
 from sewalong.quilt.refusal import above_zero, at_least, not_below_zero
+from sewalong.quilt.setting import sashes_among
 from sewalong.quilt.size import Size
 
 
@@ -69,12 +70,8 @@ def sashed(
     adds = square_adds(seam)
     width = to_cut(sash + adds, shown_in)
     sash = width.length - adds
-    extra = 1 if outer else -1
-    across, down = columns + extra, rows + extra
-    size = Size(
-        columns * unit.width + across * sash,
-        rows * unit.length + down * sash,
-    )
+    across, down = sashes_among(columns, outer=outer), sashes_among(rows, outer=outer)
+    size = sashed_size(rows, columns, unit, sash, outer=outer)
     with_stones = meeting is Meeting.CORNERSTONES
     lying = down * columns if with_stones else down
     long = unit.width if with_stones else size.width
@@ -95,6 +92,18 @@ def sashed(
         Size.square(width.length) if stones else None,
         _row_by_row(rows, unit.length, sash, outer),
         words,
+    )
+
+
+def sashed_size(rows: int, columns: int, unit: Size, sash: Length, *, outer: bool) -> Size:
+    """What the top finishes at; `unit` and `sash` are finished sizes.
+
+    Raises `NumbersFault` for a sash that is not above zero.
+    """
+    above_zero(sash, "sash")
+    return Size(
+        columns * unit.width + sashes_among(columns, outer=outer) * sash,
+        rows * unit.length + sashes_among(rows, outer=outer) * sash,
     )
 
 

@@ -28,22 +28,11 @@ class OwnSeam(Struct, frozen=True):
     reason: str
 
 
-def with_own_seam(
-    rows: int,
-    columns: int,
-    planned_unit: Size,
-    planned_seam: Length,
-    own_unit: Size,
-    own_seam: Length,
-    unit: Unit = Unit.INCH,
-) -> OwnSeam:
-    """What the measured seam does to the whole top.
+def with_own_seam(planned: Size, sewn: Size, unit: Unit = Unit.INCH) -> OwnSeam:
+    """What the measured seam does to the whole top, from its size as planned and so sewn.
 
-    The unfinished unit changes as well when it is itself pieced, so both are given: the unit as
-    planned and as it comes out with the seam measured. For plain squares they are the same.
+    The unfinished unit changes as well when it is itself pieced, and both follow that.
     """
-    planned = straight_top(rows, columns, planned_unit, planned_seam)
-    sewn = straight_top(rows, columns, own_unit, own_seam)
     across, down = planned.width - sewn.width, planned.length - sewn.length
     reason = (
         f"{sewn.show(unit)} instead of {planned.show(unit)}: "

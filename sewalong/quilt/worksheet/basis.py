@@ -13,7 +13,7 @@ from sewalong.quilt.cloth.borders import BorderNumbers, BorderPlan, Corners, bor
 from sewalong.quilt.cloth.strips import Join
 from sewalong.quilt.cloth.to_cut import to_cut
 from sewalong.quilt.derived import derived
-from sewalong.quilt.layouts.setting_straight import straight_top
+from sewalong.quilt.layouts.centre import centre
 from sewalong.quilt.quilt import Quilt, Target
 from sewalong.quilt.refusal import NumbersFault
 from sewalong.quilt.size import Size
@@ -63,8 +63,13 @@ class Basis(Struct, frozen=True):
         return is_trimmed(self.quilt)
 
     @property
+    def units(self) -> int:
+        """Units the target holds, as they are set."""
+        return self.quilt.units_for(self.target)
+
+    @property
     def centre(self) -> Size:
-        """The units alone."""
+        """The units as they are set, with what lies between them."""
         return self.edges[0]
 
     @property
@@ -104,7 +109,7 @@ def basis(
     wanted = quilt.target if target is None else target
     made = derived(quilt)
     unit = decided_unit(quilt, made)
-    edges = [straight_top(wanted.rows, wanted.columns, unit, quilt.seam)]
+    edges = [centre(quilt, wanted, unit)]
     for border in quilt.borders:
         cut = to_cut(border.cut, quilt.unit).length
         edges.append(edges[-1].grown(cut - 2 * quilt.seam))

@@ -2,8 +2,8 @@
 
 The rule: the longest pieces first, since short ones can be cut from what is left and long ones
 cannot; so the strips of the borders, the widest first, then binding, then the starting pieces.
-What has to fit the sewn top is cut when there is one to measure: the borders' own lengths,
-and last of all the back and the batting, when all borders are on.
+What has to fit what is sewn is cut when there is that to measure: what lies between the units,
+the borders' own lengths, and last of all the back and the batting, when all borders are on.
 """
 
 from __future__ import annotations
@@ -21,6 +21,7 @@ from sewalong.quilt.worksheet.cloth import (
 )
 from sewalong.quilt.worksheet.label_lines import label_lines
 from sewalong.quilt.worksheet.line import Line, Section, attempt, plural
+from sewalong.quilt.worksheet.setting_cloth import setting_lines
 from sewalong.quilt.worksheet.starting_pieces import starting_pieces
 
 RULE = (
@@ -36,6 +37,7 @@ def cut_list(basis: Basis) -> Section:
         *attempt("border strips", lambda: _border_strips(basis)),
         *attempt("binding", lambda: _binding(basis)),
         *attempt("starting pieces", lambda: starting_pieces(basis)),
+        *attempt("setting", lambda: setting_lines(basis)),
         *attempt("borders to length", lambda: _border_lengths(basis)),
         *attempt("back", lambda: _back(basis)),
         *attempt("batting", lambda: _batting(basis)),

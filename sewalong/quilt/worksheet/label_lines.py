@@ -11,6 +11,7 @@ from sewalong.quilt.worksheet.basis import Basis
 from sewalong.quilt.worksheet.cloth import binding_of
 from sewalong.quilt.worksheet.line import Line
 from sewalong.quilt.worksheet.piece_cloth import fabric_counts, piece_cloths, start_needs
+from sewalong.quilt.worksheet.setting_cloth import setting_cuts
 
 UNNAMED = "the units' cloth"
 """What pieces are cut from that no fabric has been named for."""
@@ -18,7 +19,8 @@ UNNAMED = "the units' cloth"
 
 def label_lines(basis: Basis) -> Iterator[Line]:
     """Cuts of one cloth that are easily taken for each other."""
-    for one in to_label((*_strip_cuts(basis), *_piece_cuts(basis), *_length_cuts(basis))):
+    cuts = (_strip_cuts, _piece_cuts, _setting_cuts, _length_cuts)
+    for one in to_label(cut for kind in cuts for cut in kind(basis)):
         yield Line(
             f"label, {one.first.cloth}",
             one.words(basis.shown_in),
@@ -32,6 +34,8 @@ def _strip_cuts(basis: Basis) -> Iterator[Cut]:
     ):
         yield Cut(border.cloth, f"border {place}", one.strips.width)
     yield Cut("binding", "binding", binding_of(basis).strips.width)
+    for strip in dict.fromkeys((one.name, one.size.length) for one in setting_cuts(basis)):
+        yield Cut(strip[0], "the setting", strip[1])
     for piece in piece_cloths(basis):
         if piece.strip:
             noun = basis.quilt.method.pile(piece.pile).noun
@@ -44,6 +48,11 @@ def _piece_cuts(basis: Basis) -> Iterator[Cut]:
             size = cut_size(Size.square(need.start.size), basis.shown_in)
             for name in fabric_counts(need, basis):
                 yield Cut.of(name or UNNAMED, need.noun.many, size)
+
+
+def _setting_cuts(basis: Basis) -> Iterator[Cut]:
+    for one in setting_cuts(basis):
+        yield Cut.of(one.name, one.noun.many, one.size.turned)
 
 
 def _length_cuts(basis: Basis) -> Iterator[Cut]:

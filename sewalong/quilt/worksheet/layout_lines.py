@@ -40,6 +40,8 @@ def fitting(basis: Basis, have: int) -> tuple[LayoutLine, ...]:
         basis.unit.grown(-basis.quilt.seam),
         basis.border_in_all,
         shown_in=basis.shown_in,
+        setting=basis.quilt.setting,
+        seam=basis.quilt.seam,
     )
     found = layouts(choice, Reach(spare=have // MOST_SPARE))
     now = basis.target

@@ -56,7 +56,7 @@ def start_needs(basis: Basis) -> tuple[StartNeed, ...]:
     By the record where it is known (`basis.short`), else by what there is to begin with.
     """
     method = basis.quilt.method
-    need = pieces_for(method, basis.target.units)
+    need = pieces_for(method, basis.units)
     found = []
     for start in basis.quilt.starts:
         known, wanted = basis.short, need[start.pile]

@@ -19,6 +19,7 @@ from sewalong.quilt.worksheet.piece_cloth import (
     piece_cloths,
     start_needs,
 )
+from sewalong.quilt.worksheet.setting_cloth import setting_cuts
 from sewalong.quilt.worksheet.thread_lines import thread_of
 
 
@@ -73,6 +74,7 @@ def _cloth(basis: Basis) -> Iterator[Line]:
     for label, uses_of in (
         ("starting pieces", _pieces),
         ("pieces still short", _short),
+        ("setting", _setting),
         ("borders", _borders),
         ("binding", _binding),
         ("backing", _backing),
@@ -105,6 +107,11 @@ def _short(basis: Basis) -> Iterator[Use]:
         if need.short and need.start.packs is None:
             cut = cloth_of(need.start, need.short, basis)
             yield Use(f"cloth for {need.noun.many} still short", need.words, cut.cloth)
+
+
+def _setting(basis: Basis) -> Iterator[Use]:
+    for one in setting_cuts(basis):
+        yield Use(one.name, one.noun.count(one.count), one.cloth)
 
 
 def _borders(basis: Basis) -> Iterator[Use]:

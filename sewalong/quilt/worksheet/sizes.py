@@ -12,9 +12,11 @@ from sewalong.quilt.cloth.borders import borders
 from sewalong.quilt.cloth.row import row_length
 from sewalong.quilt.cloth.to_cut import to_cut
 from sewalong.quilt.derived import derived
-from sewalong.quilt.layouts.setting_straight import straight_top, with_own_seam
+from sewalong.quilt.layouts.centre import centre, in_a_line, sashes_of
+from sewalong.quilt.layouts.setting_straight import with_own_seam
 from sewalong.quilt.point import point_lost
 from sewalong.quilt.quilt import Lot, StartPile, with_lot_alone
+from sewalong.quilt.set_rows import set_rows
 from sewalong.quilt.size import Size
 from sewalong.quilt.unit_size import joined_from, raw_unit, trim_text
 from sewalong.quilt.worksheet.basis import Basis
@@ -47,11 +49,44 @@ def sizes(basis: Basis) -> Section:
 def rows(basis: Basis) -> Section:
     """How long the centre is after each row, to hold against the real one while joining."""
     unit, seam = basis.shown_in, basis.quilt.seam
-    lines = [
-        length_line(f"after row {row}", row_length(row, basis.unit.length, seam), unit)
-        for row in range(1, basis.target.rows + 1)
-    ]
+    sashing = basis.quilt.sashing
+    if basis.quilt.is_on_point:
+        return Section("rows", "Slanting row by row, raw edge to raw edge", _slanting(basis))
+    if sashing is None:
+        lines = [
+            length_line(f"after row {row}", row_length(row, basis.unit.length, seam), unit)
+            for row in range(1, basis.target.rows + 1)
+        ]
+    else:
+        reached = sashes_of(basis.quilt, sashing, basis.target, basis.unit).down_to
+        first = 1 if sashing.frame else 0
+        lines = [
+            length_line(_after(place + 1 - first), finished + 2 * seam, unit)
+            for place, finished in enumerate(reached)
+        ]
     return Section("rows", "Row by row, down, raw edge to raw edge", tuple(lines))
+
+
+def _slanting(basis: Basis) -> tuple[Line, ...]:
+    """The units of each row without the triangles at its ends, which are trimmed later."""
+    rows = set_rows(basis.quilt.setting, basis.target.rows, basis.target.columns)
+    return tuple(
+        length_line(
+            f"units of row {number}",
+            row_length(row.units, basis.unit.width, basis.quilt.seam),
+            basis.shown_in,
+            f"{plural(row.units, 'unit')}, {plural(row.sides, 'side triangle')}",
+        )
+        for number, row in enumerate(rows, start=1)
+    )
+
+
+def _after(place: int) -> str:
+    """What was joined last, of rows and the sashes between them; 0 is a frame's first sash."""
+    row, is_row = divmod(place, 2)
+    if not place:
+        return "after the sash above row 1"
+    return f"after row {row + 1}" if is_row else f"after the sash below row {row}"
 
 
 def _starts(basis: Basis) -> Iterator[Line]:
@@ -140,13 +175,14 @@ def _why_so(basis: Basis) -> str:
 
 def _top(basis: Basis) -> Iterator[Line]:
     unit, target = basis.shown_in, basis.target
-    row = row_length(target.columns, basis.unit.width, basis.quilt.seam)
-    yield length_line(f"row of {target.columns}", row, unit, "raw edge to raw edge")
+    if not basis.quilt.is_on_point:
+        row = in_a_line(basis.quilt, basis.unit.width, target.columns, whole=True)
+        yield length_line(f"row of {target.columns}", row, unit, "raw edge to raw edge")
     yield size_line(
         "centre",
         basis.centre,
         unit,
-        f"{target.rows} rows of {target.columns}, raw edge to raw edge",
+        f"{target.rows} rows of {target.columns}{_set(basis)}, raw edge to raw edge",
     )
     for number, (border, edge) in enumerate(
         zip(basis.quilt.borders, basis.edges[1:], strict=True), start=1
@@ -157,14 +193,24 @@ def _top(basis: Basis) -> Iterator[Line]:
     yield size_line("top finishes at", basis.finishes_at, unit, "once it is bound")
 
 
+def _set(basis: Basis) -> str:
+    sashing = basis.quilt.sashing
+    if basis.quilt.is_on_point:
+        return f" on point and those between, {basis.units:,} units in all"
+    if sashing is None:
+        return ""
+    width = to_cut(sashing.cut, basis.shown_in).length - 2 * basis.quilt.seam
+    around = " and around" if sashing.frame else ""
+    return f" with sashes of {as_given(width, basis.shown_in)} finished between{around}"
+
+
 def _could_be_trimmed(basis: Basis) -> Iterator[Line]:
     """The same top if units were trimmed to the largest whole step, where they are not."""
-    unit, seam, target = basis.shown_in, basis.quilt.seam, basis.target
+    unit, seam = basis.shown_in, basis.quilt.seam
     trimmed = Size(*basis.made.unit.trim_to(unit.trim_step))
     if basis.is_trimmed or trimmed == basis.unit:
         return
-    centre = straight_top(target.rows, target.columns, trimmed, seam)
-    finishes = centre.grown(basis.border_in_all - seam)
+    finishes = centre(basis.quilt, basis.target, trimmed).grown(basis.border_in_all - seam)
     reason = f"if all are trimmed to {trim_text(trimmed, unit)}"
     yield size_line("top of trimmed units finishes at", finishes, unit, reason)
 
@@ -173,7 +219,7 @@ def _own_seam(basis: Basis) -> Iterator[Line]:
     """What her measured seam does; borders sewn with it too."""
     own = basis.choices.own_seam
     assert own is not None
-    unit, quilt, target = basis.shown_in, basis.quilt, basis.target
+    unit, quilt = basis.shown_in, basis.quilt
     wider = float(own - quilt.seam)
     made = basis.made.unit
     own_unit = Size(
@@ -181,7 +227,7 @@ def _own_seam(basis: Basis) -> Iterator[Line]:
         as_fraction(made.height - wider * made.height_per_seam),
     )
     joined = joined_from(quilt, basis.made, own_unit)
-    change = with_own_seam(target.rows, target.columns, basis.unit, quilt.seam, joined, own, unit)
+    change = with_own_seam(basis.centre, centre(quilt, basis.target, joined, own), unit)
     found = borders(change.sewn, basis.plans, seam=own, unit=unit)
     top = (found[-1].outer if found else change.sewn).grown(-own)
     seam_said = show(own, unit, fineness=unit.finest)

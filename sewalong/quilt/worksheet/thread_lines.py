@@ -7,7 +7,8 @@ from math import ceil
 
 from sewalong.lengths import METRE, YARD, Length, Unit
 from sewalong.quilt.cloth.thread import SeamRun, Thread, metres, seam_run, thread, wound
-from sewalong.quilt.layouts.joining_seams import binding_seams, border_seams, row_seams, top_seams
+from sewalong.quilt.layouts.centre_seams import centre_seams
+from sewalong.quilt.layouts.joining_seams import binding_seams, border_seams
 from sewalong.quilt.worksheet.basis import Basis
 from sewalong.quilt.worksheet.line import Line, Section, attempt, length_text, plural
 
@@ -22,14 +23,12 @@ def seam_runs(basis: Basis) -> tuple[SeamRun, ...]:
 
     Raises NumbersFault as the borders do.
     """
-    rows, columns = basis.target.rows, basis.target.columns
     runs = []
     for stage in basis.made.stages:
         if stage.sewn > 0:
             label = basis.quilt.method.stage(stage.id).label
-            runs.append(seam_run(label, stage.sewn, ceil(basis.target.units * stage.per_unit)))
-    runs.append(row_seams(rows, columns, basis.unit))
-    runs.append(top_seams(rows, columns, basis.unit, basis.quilt.seam))
+            runs.append(seam_run(label, stage.sewn, ceil(basis.units * stage.per_unit)))
+    runs += centre_seams(basis.quilt, basis.target, basis.unit).runs
     for place, one in enumerate(basis.bordered(), start=1):
         sewn = border_seams(one)
         runs.append(SeamRun(f"border {place}", sewn.each, sewn.times))

@@ -7,6 +7,7 @@ import os
 from sewalong.screens.prompts.desk import Desk
 from sewalong.screens.prompts.dialogs import Field, FormDialog
 from sewalong.store.faults import StoreFault
+from sewalong.store.own_folder import refuse_own_folder
 from sewalong.store.writing import write_whole
 
 
@@ -18,6 +19,7 @@ async def elsewhere(desk: Desk) -> None:
         if os.path.lexists(path):
             return f"{path} is there already. Name another file."
         try:
+            refuse_own_folder(path)
             write_whole(path, desk.unsaved.as_text())
         except StoreFault as fault:
             return str(fault)

@@ -19,6 +19,7 @@ from sewalong.screens.prompts.dialogs import Choice, ChoiceDialog, Field, FormDi
 from sewalong.service.acting import Outcome
 from sewalong.service.machine import (
     ALL_SEEN_TO,
+    NOTHING_CHANGED,
     PROOF_LOST,
     Measurement,
     SettingsWritten,
@@ -54,6 +55,9 @@ async def settings(desk: Desk) -> None:
     def carry_out(values: dict[str, str]) -> str | None:
         # A test that proved other settings is not carried over, so only what is new is told.
         new = {name: value for name, value in values.items() if value != getattr(known, name)}
+        if not new and desk.quilt.state.settings is not None:
+            desk.tell(NOTHING_CHANGED)
+            return None
         written: list[SettingsWritten] = []
 
         def write() -> Outcome:

@@ -131,7 +131,7 @@ async def begun(desk: Desk) -> None:
             return str(refusal)
 
     lines = (Field("sewn", "What lies sewn together now, all in all?"),)
-    hint = f"{HOW_TO_SAY.capitalize()}. {rows_begun_in_words(desk.quilt.state)}".strip()
+    hint = f"Write {HOW_TO_SAY}. {rows_begun_in_words(desk.quilt.state)}".strip()
     await desk.app.push_screen_wait(FormDialog("Rows begun", lines, carry_out, hint))
 
 

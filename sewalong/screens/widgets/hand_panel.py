@@ -71,6 +71,8 @@ def _flow(hand: InHand) -> str:
         ready = "The top is ready for it."
         return ready if line.ready else "The top is not ready yet. Press o for another stage."
     takes = f"Takes {hand.takes}, makes {hand.makes}."
+    if line.from_cloth:
+        return f"Cut from {hand.takes}, makes {hand.makes}."
     verb = "waits" if line.waiting == 1 else "wait"
     if line.to_do and not line.ready:
         few = f"{line.waiting} {verb}, too few" if line.waiting else "None wait"

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator, Sequence
+
 from textual.content import Content
 from textual.geometry import Region, Size
 from textual.strip import Strip
@@ -18,6 +20,10 @@ MOST_WITH_A_GAP = 15
 """Stages up to which a line is left empty below the route on a screen of 24 lines."""
 
 
+MOST_STAGES = 16
+"""Lines the stages take at most: with the footer, what a screen of 24 lines has room for."""
+
+
 class RoutePanel(Widget):
     """Shows the route of a plan with the stage in hand marked; draws only what has changed."""
 
@@ -31,7 +37,7 @@ class RoutePanel(Widget):
         lines = [
             Content.styled(f"  {'':<{LABEL_WIDTH}}{'done':>{COUNT_WIDTH}}   waiting", "$quiet")
         ]
-        lines += [_stage_line(line, line.stage.id == current) for line in plan.lines]
+        lines += _stages(plan.lines, current)
         if len(plan.lines) <= MOST_WITH_A_GAP:
             lines.append(Content(""))
         lines.append(_stitches(plan.work_done))
@@ -63,6 +69,29 @@ class RoutePanel(Widget):
             return Strip.blank(width, self.rich_style)
         (strip, *_) = Visual.to_strips(self, self._lines[y], width, 1, self.visual_style)
         return strip.adjust_cell_length(width, self.rich_style)
+
+
+def _stages(lines: Sequence[StageLine], current: str) -> Iterator[Content]:
+    """All of them where there is room, else those around the one in hand, and how many are not."""
+    if len(lines) <= MOST_STAGES:
+        yield from (_stage_line(line, line.stage.id == current) for line in lines)
+        return
+    shown = MOST_STAGES - 2
+    here = next(place for place, line in enumerate(lines) if line.stage.id == current)
+    first = min(max(0, here - shown // 2), len(lines) - shown)
+    before, after = first, len(lines) - first - shown
+    yield _not_shown(before, "before")
+    yield from (
+        _stage_line(line, line.stage.id == current) for line in lines[first : first + shown]
+    )
+    yield _not_shown(after, "after")
+
+
+def _not_shown(stages: int, where: str) -> Content:
+    if not stages:
+        return Content("")
+    noun = "stage" if stages == 1 else "stages"
+    return Content.styled(f"  {stages} more {noun} {where}", "$quiet")
 
 
 def _stage_line(line: StageLine, current: bool) -> Content:

@@ -20,7 +20,9 @@ SEAMS = st.sampled_from(["1/4", "3/8", "7 mm"])
 
 
 @given(st.sampled_from(method_ids()), EIGHTHS, SEAMS, st.booleans())
-@settings(max_examples=60, suppress_health_check=[HealthCheck.function_scoped_fixture])
+@settings(
+    max_examples=60, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture]
+)
 def test_it_has_the_same_sizes_yields_edges_and_picture(
     ask: Ask, id: str, eighths: int, seam: str, metric: bool
 ) -> None:
@@ -53,6 +55,37 @@ def test_a_quilt_by_it_has_the_same_numbers(ask: Ask, id: str, tmp_path: Path) -
         assert answer.status == 0, answer.err
         said.append(answer.data)
     assert said[0] == said[1]
+
+
+@pytest.mark.parametrize("id", method_ids())
+def test_a_quilt_under_way_by_it_is_told_the_same_of(ask: Ask, id: str, tmp_path: Path) -> None:
+    """Under an id that the program has no method of: whatever went by it would fail."""
+    text = (text_of(id) or "").replace(f'id = "{id}"', 'id = "of-ones-own"', 1)
+    (tmp_path / "mine.toml").write_text(text, "utf-8")
+    said = []
+    for name, method in (("Theirs", f'method = "{id}"'), ("Mine", 'method_file = "mine.toml"')):
+        file = tmp_path / "quilt.toml"
+        file.write_text(_quilt(method, id).replace("Same", name), "utf-8")
+        assert ask("start", str(file)).status == 0
+        first = ask("status", "--quilt", name, "--json").data["stages"][0]["id"]
+        assert ask("count", first, "2", "--quilt", name, "--caution-read").status == 0
+        told = [
+            ask(*command, "--quilt", name)
+            for command in (
+                ("status",),
+                ("measure", "unit", "3"),
+                ("proof",),
+                ("forecast",),
+                ("tonight", "60"),
+                ("plan",),
+                ("layouts",),
+                ("press",),
+                ("log",),
+            )
+        ]
+        said.append([(one.status, one.out.replace(name, ""), one.err) for one in told])
+    assert said[0] == said[1]
+    assert sum(status == 0 for status, _, _ in said[0]) >= 6
 
 
 def _quilt(method: str, id: str) -> str:

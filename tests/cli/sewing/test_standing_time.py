@@ -10,12 +10,15 @@ from tests.cli.sewing.conftest import Sewn
 
 def test_before_the_first_stitch_it_is_a_guess_and_says_so(begun: Desk) -> None:
     said = begun.ok("forecast")
-    assert said.lines[0].startswith("About ")
-    assert "sessions of an hour" in said.lines[0]
+    assert said.lines[0].endswith(" hours, a guess until you have sewn.")
+    assert said.lines[1].endswith(" sessions of an hour, all of it a guess.")
     assert said.lines[-1] == "Not begun."
     data = begun.ok("forecast", "--json").data
     assert data["hours"]["low"] < data["hours"]["middle"] < data["hours"]["high"]
     assert not data["sessions_like_yours"]
+    assert data["measured"] is None
+    assert data["guessed"] == data["hours"]
+    assert not any(one["measured"] for one in data["stages"])
     assert {"sew rows", "join rows"} <= set(data["not_begun"])
 
 
@@ -33,12 +36,34 @@ def test_what_was_sewn_makes_it_less_and_sessions_her_own(sewn: Sewn) -> None:
     assert after["spent"] >= before["spent"]
 
 
-def test_a_day_wanted_gives_hours_a_week_or_says_that_it_cannot_be(begun: Desk) -> None:
+def test_what_was_measured_and_what_is_guessed_are_two_lines(sewn: Sewn) -> None:
+    desk = sewn(pair=20, sew=6)
+    desk.wait(minutes=8)
+    desk.ok("count", "sew", "4", "--caution-read")
+    measured, guessed, sessions = desk.ok("forecast").lines[:3]
+    assert " left at the stages you have worked at, most likely " in measured
+    assert "guess" not in measured
+    assert guessed.endswith(" more at stages never timed: a guess, drawn in by your pace so far.")
+    assert sessions.endswith(", partly a guess.")
+    data = desk.ok("forecast", "--json").data
+    assert {one["stage"] for one in data["stages"] if one["measured"]} == {"sew"}
+    assert data["measured"]["high"] < data["hours"]["high"]
+
+
+def test_a_day_wanted_gives_hours_a_week_and_on_the_first_evening_no_verdict(begun: Desk) -> None:
     said = begun.ok("forecast", "--by", "2027-01-04", "--json").data["by"]
     assert said["days"] == 63
     assert said["hours_a_week"][0] < said["hours_a_week"][1]
+    assert said["verdict"] == "too early to say"
+    begun.ok("count", "pair", "8")
+    begun.wait(minutes=20)
+    begun.ok("count", "pair", "8")
+    for day in ("2026-11-02", "2026-11-03", "2026-11-30"):
+        soon = begun.ok("forecast", "--by", day).out
+        assert "cannot be done" not in soon
+        assert "a guess" in soon
     today = begun.ok("forecast", "--by", "2026-11-02")
-    assert today.lines[-1].startswith("That cannot be done: the day is today")
+    assert any(line.startswith("The day is today, and ") for line in today.lines)
     assert "2026-12-24" in begun.refused("forecast", "--by", "Christmas").err
 
 
@@ -48,9 +73,21 @@ def test_a_session_of_her_own_length_so_many_times_a_week(begun: Desk) -> None:
     assert said["hours_a_week"] == 3.5
     assert said["session_hours"] == 0.5
     assert said["weeks"][0] <= said["weeks"][1]
+    by = begun.ok("forecast", "--session", "30", "--times", "7", "--by", "2026-12-21").lines
+    assert any("With the habit given the rest may take 24 hours and no more" in one for one in by)
     begun.refused("forecast", "--times", "7")
     begun.refused("forecast", "--session", "0")
     begun.refused("forecast", "--session", "30", "--times", "0")
+
+
+def test_the_length_she_prefers_is_half_of_a_habit(begun: Desk) -> None:
+    (begun.folder / "home" / "preferences.toml").write_text("session = 30\n", encoding="utf-8")
+    said = begun.ok("forecast", "--times", "7", "--json").data
+    assert (said["session_hours"], said["hours_a_week"]) == (0.5, 3.5)
+    assert (
+        begun.ok("forecast", "--times", "7", "--session", "60", "--json").data["hours_a_week"]
+        == 7.0
+    )
 
 
 def test_tonight_fits_the_time_and_names_the_stop(sewn: Sewn) -> None:
@@ -61,7 +98,9 @@ def test_tonight_fits_the_time_and_names_the_stop(sewn: Sewn) -> None:
     assert said["ending"]
     lines = desk.ok("tonight", "45").lines
     assert lines[0].startswith("1. ")
-    assert any(line.startswith("In all about ") for line in lines)
+    assert any(line.startswith("In all about ") and "a guess" in line for line in lines)
+    for step, line in zip(said["steps"], lines, strict=False):
+        assert (", a guess. " in line) != step["measured"]
     before = desk.record()
     desk.ok("tonight", "45")
     assert desk.record() == before

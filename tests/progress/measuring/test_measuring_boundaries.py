@@ -16,7 +16,7 @@ from sewalong.progress.measuring.seams_sewn import seams_sewn
 from sewalong.progress.measuring.spread import spread
 from sewalong.progress.measuring.tape import near_enough
 from sewalong.progress.measuring.verdict import Outcome, outcome
-from sewalong.progress.record.measurable import Measured, read_piece
+from sewalong.progress.record.measurable import Measured, Unmeasurable, read_piece
 from sewalong.quilt.quilt import Border, Target
 from sewalong.quilt.refusal import NumbersFault
 from sewalong.quilt.size import Size
@@ -137,6 +137,27 @@ def test_a_strip_test_says_nothing_of_what_is_sewn_already() -> None:
         found = measured(STACKED, strips, reading)
         assert found.later_right is None
         assert found.later_same is not None
+
+
+# Borders. Nine-patches of 3 1/2 in squares, 4 rows of 9: 36 1/2 by 81 1/2 in.
+
+
+def test_a_strip_for_a_border_is_measured_against_the_numbers_of_the_border() -> None:
+    quilt = replace(of_size("nine-patch", "3.5", 4, 9), borders=(Border(F(3), "plain"),))
+    side, end = (read_piece(quilt, quilt.target, f"border:1:{s}") for s in ("sides", "ends"))
+    # Sides first: as long as the centre; then the ends over both borders of 2 1/2 in.
+    assert (side.expected, end.expected) == (F("36.5"), F("81.5") + 5)
+    assert measured(quilt, "border:1:sides", "36.5").lines[0] == "Go on."
+    short = measured(quilt, "border:1:ends", "85.75")
+    assert short.lines[0] == "Go on, and ease it in."
+    assert short.lines[2] == "Likeliest: cut or trimmed 3/4 in too small."
+    assert measured(quilt, "border:1:ends", "88").lines[0] == "Trim all to 86 1/2 in."
+    assert measured(quilt, "border:1:ends", "80").lines[0] == "Stop and cut it again."
+    taken = measured(quilt, "border:1:sides", "86.5")
+    assert taken.lines[0] == "Stop and look at it: a strip for top or bottom of border 1?"
+    for wrong in ("border", "border:2:ends", "border:1:up"):
+        with pytest.raises(Unmeasurable, match="Name a strip of a border"):
+            read_piece(quilt, quilt.target, wrong)
 
 
 # What is said first.

@@ -182,6 +182,24 @@ def test_one_of_several_is_mis_cut_and_all_alike_were_sewn_so() -> None:
     assert (alike.why, alike.causes[0].places) == (Why.WIDE, (0, 1, 2, 3))
 
 
+def test_one_that_strays_does_not_hide_what_the_others_share() -> None:
+    """Nine-patches at 5/16 are 9 1/4 in; in one of four a square is 3/8 in too small besides."""
+    quilt = of_size("nine-patch", "3.5")
+    found = measured(quilt, "unit", "9.25", "9.25", "8.875", "9.25").causes[0]
+    assert (found.why, found.places, found.uneven) == (Why.WIDE, (0, 1, 3), False)
+    assert found.foot is not None
+    assert found.foot.seam == F(5, 16)
+
+
+def test_where_no_two_are_alike_the_seams_are_uneven() -> None:
+    quilt = of_size("nine-patch", "3.5")
+    found = measured(quilt, "unit", "9.5", "9", "9.375", "9.25", "8.75")
+    assert (found.why, found.causes[0].uneven) == (Why.WIDE, True)
+    assert found.lines[2].startswith("Likeliest: uneven seams too wide, about ")
+    half = measured(quilt, "unit", "9.25", "9.25", "8.5", "9.875").causes[0]
+    assert (half.why, half.places) == (Why.WIDE, (0, 1))
+
+
 def test_stretched_one_way_and_a_seam_both_ways() -> None:
     over, right = F("9.6875"), F("9.5")
 

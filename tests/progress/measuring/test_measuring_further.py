@@ -58,6 +58,22 @@ def test_the_other_way_tells_where_the_seam_is_known() -> None:
     assert asked(slanting) is not What.COUNT
 
 
+def test_a_small_drift_is_told_by_the_other_way_where_an_allowance_is_too_fine() -> None:
+    """Nine-patches 1/8 in over: 1/32 in an allowance, and as much over down if it is the seam."""
+    found = measured(of_size("nine-patch", "3.5"), "unit", "9.625", "9.625", "9.625")
+    assert found.further is not None
+    assert found.further.what is What.OTHER_WAY
+    answers = {cause.why: answer for cause, answer in found.further.answers}
+    assert answers[Why.NARROW] == F("9.625")
+    assert answers[Why.STRETCHED] == F("9.5")
+    # All pieces may have been cut alike both ways or one, so that says nothing.
+    assert Why.MISCUT not in answers
+    assert found.lines[4] == (
+        "To tell: measure the same the other way: 9 5/8 in if the seams are too narrow, 9 1/2 in "
+        "if it is stretched."
+    )
+
+
 def test_one_cause_needs_no_further_measurement() -> None:
     assert measured(STACKED, "unit", "9.5").further is None
     assert measured(STACKED, "unit", "6.364").further is None
@@ -85,6 +101,7 @@ def test_what_was_measured_within_the_hour_is_beside_it() -> None:
     soon = EVENING + 2 * MINUTE
     seen = Beside(other_way=(F("6.375"),), seam_read=F(9, 32))
     assert beside(state, "unit", soon) == seen
+    assert timedelta(hours=1) == AT_ONCE
     assert beside(state, "unit", EVENING + AT_ONCE) == seen
     assert beside(state, "unit", EVENING + AT_ONCE + MINUTE / 2) == replace(seen, other_way=())
     assert beside(state, "unit", EVENING + timedelta(days=1)) == Beside()

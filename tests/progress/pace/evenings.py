@@ -9,7 +9,7 @@ from typing import Literal
 
 from sewalong.progress.pace.forecast import Forecast, forecast_from
 from sewalong.progress.pace.paces import paces
-from sewalong.progress.pace.sessions import session_facts
+from sewalong.progress.pace.sessions import SessionFacts, session_facts
 from sewalong.progress.record import events as e
 from sewalong.progress.record.fold import fold
 from sewalong.progress.record.state import State
@@ -28,7 +28,26 @@ def forecast_of(
 ) -> Forecast:
     """What is left for `state`, the fold of `record`, as the screen and the command work it out."""
     known = paces(state, record, now)
-    return forecast_from(known, session_facts(state, record, known), session_minutes)
+    facts = session_facts(state, known.measured, now)
+    return forecast_from(state, known, facts, now, session_minutes)
+
+
+def session_of(
+    hours: float, number: int = 1, opened: datetime = MONDAY, *, units: int = 0
+) -> SessionFacts:
+    """A closed session of so many hours, all of them measured."""
+    return SessionFacts(
+        number=number,
+        opened=opened,
+        length=timedelta(hours=hours),
+        hours=hours,
+        gaps=0,
+        counts={"pair": 1},
+        pieces=1,
+        untimed=0,
+        units=units,
+        is_open=False,
+    )
 
 
 @dataclass

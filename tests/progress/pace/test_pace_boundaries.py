@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from datetime import date, timedelta
-from math import log
 
 import pytest
 from msgspec.structs import replace
@@ -17,9 +16,9 @@ from sewalong.progress.pace.by_date import (
 )
 from sewalong.progress.pace.count_times import Stretch, longest_likely, stretches, usual_minutes
 from sewalong.progress.pace.duration_words import each_takes, hours, hours_between, listed, several
-from sewalong.progress.pace.evidence import evidence_of, kept
 from sewalong.progress.pace.exclusions import is_left_out, labels_left_out, leave_out
-from sewalong.progress.pace.session_samples import Spell, spells
+from sewalong.progress.pace.hours_ahead import Hours
+from sewalong.progress.pace.session_samples import UNEVEN, spells, unevenness
 from sewalong.progress.pace.sessions import (
     SessionFacts,
     fullest_week,
@@ -27,10 +26,9 @@ from sewalong.progress.pace.sessions import (
     usual_hours,
     work_over_time,
 )
-from sewalong.progress.pace.slope import slope_from
 from sewalong.progress.record.refused import Refused
 from sewalong.progress.record.route import route_for
-from tests.progress.pace.evenings import DAY, MONDAY, Diary, a_quilt
+from tests.progress.pace.evenings import DAY, MONDAY, Diary, a_quilt, session_of
 from tests.progress.pace.test_pace_by_date import LEFT, TODAY
 
 # Words
@@ -74,7 +72,7 @@ def test_the_time_of_one_piece(minutes: float, words: str) -> None:
     ],
 )
 def test_a_range_of_hours(low: float, high: float, words: str) -> None:
-    assert hours_between(low, high) == words
+    assert hours_between(Hours(low, low, high)) == words
 
 
 @pytest.mark.parametrize(
@@ -106,26 +104,30 @@ def test_whole_things_and_lists() -> None:
 
 def by(days: int, low: float, high: float, fullest: float | None = None) -> tuple[Verdict, str]:
     """What is said of so many hours within so many days."""
-    forecast = replace(LEFT, low=low, high=high, fullest_week=fullest)
+    forecast = replace(LEFT, in_all=Hours(low, (low + high) / 2, high), fullest_week=fullest)
     asked = by_date(forecast, TODAY, TODAY + timedelta(days=days))
-    return asked.verdict, asked.sentence
+    return asked.verdict, asked.lines[0]
 
 
 def test_seven_days_are_a_week_and_fewer_are_days() -> None:
-    assert by(7, 3, 4)[1].startswith("That takes 3 to 4 hours a week.")
-    assert by(14, 6, 8)[1].startswith("That takes 3 to 4 hours a week.")
-    assert by(6, 3, 4)[1].startswith("That takes 3 to 4 hours in the 6 days there are.")
-    assert by(2, 3, 4)[1].startswith("That takes 3 to 4 hours in the 2 days there are.")
-    assert by(1, 3, 4)[1].startswith("That takes 3 to 4 hours today.")
+    assert "it takes 3 to 4 hours a week." in by(7, 3, 4)[1]
+    assert "it takes 3 to 4 hours a week." in by(14, 6, 8)[1]
+    assert "it takes 3 to 4 hours in the 6 days there are." in by(6, 3, 4)[1]
+    assert "it takes 3 to 4 hours in the 2 days there are." in by(2, 3, 4)[1]
+    assert "it takes 3 to 4 hours today." in by(1, 3, 4)[1]
 
 
 def test_sixteen_hours_a_day_can_be_and_more_cannot() -> None:
-    assert by(1, 16, 16)[0] is Verdict.CAN
+    assert by(1, 16, 16, fullest=20)[0] is Verdict.CAN
+    verdict, sentence = by(1, 16.1, 17, fullest=20)
+    assert verdict is Verdict.CANNOT
+    assert by(3, 48, 48, fullest=50)[0] is Verdict.CAN
+    assert by(3, 48.1, 49, fullest=50)[0] is Verdict.CANNOT
+    assert by(14, 16 * 14, 16 * 14, fullest=200)[0] is Verdict.CAN
+    assert by(14, 16 * 14.1, 16 * 14.1, fullest=200)[0] is Verdict.CANNOT
     verdict, sentence = by(1, 16.1, 17)
     assert verdict is Verdict.CANNOT
     assert sentence.endswith("more than a day has.")
-    assert by(3, 48, 48)[0] is Verdict.CAN
-    assert by(3, 48.1, 49)[0] is Verdict.CANNOT
 
 
 def test_as_much_as_the_fullest_week_can_be_done() -> None:
@@ -138,7 +140,7 @@ def test_as_much_as_the_fullest_week_can_be_done() -> None:
 def test_the_days_are_counted_and_never_below_none() -> None:
     assert by_date(LEFT, date(2024, 3, 1), date(2024, 3, 2)).days == 1
     assert by_date(LEFT, date(2024, 3, 1), date(2024, 2, 1)).days == 0
-    done = by_date(replace(LEFT, stages=()), date(2024, 3, 1), date(2024, 2, 1))
+    done = by_date(replace(LEFT, in_all=None), date(2024, 3, 1), date(2024, 2, 1))
     assert (done.days, done.low, done.high) == (0, 0, 0)
 
 
@@ -152,21 +154,6 @@ def test_a_habit_that_comes_out_even_takes_no_week_more() -> None:
 
 
 # Evidence
-
-
-def test_evidence_is_the_inverse_of_the_spread_within_and_between_sessions() -> None:
-    # 1 / (1 / (10 n) + 0.2 squared), and 25 at most.
-    assert evidence_of(1) == pytest.approx(1 / 0.14)
-    assert evidence_of(10) == pytest.approx(20)
-    assert evidence_of(1_000_000) == pytest.approx(25, abs=1e-3)
-    assert evidence_of(0) == evidence_of(-3) == 0
-
-
-def test_evidence_fades_by_the_session_and_by_the_half_year() -> None:
-    assert kept(0, 0) == kept(0, -5) == 1
-    assert kept(1, 0) == pytest.approx(0.85)
-    assert kept(0, 180) == pytest.approx(0.5)
-    assert kept(2, 360) == pytest.approx(0.85 * 0.85 / 4)
 
 
 def stretch(n: int, minutes: float | None, session: int = 1, stage: str = "sew") -> Stretch:
@@ -187,6 +174,20 @@ def test_a_session_in_which_nothing_stands_or_no_time_is_known_teaches_nothing()
     assert (one.n, one.before, one.each) == (1, 2, 3.0)
 
 
+def test_how_uneven_a_stage_goes_is_read_within_its_sessions_and_not_between_them() -> None:
+    # Two sessions, the second twice as slow, both as even as a clock: nothing but the prior,
+    # worth six stretches, with one lost to each session's own average.
+    even = [stretch(1, 2.0)] * 4 + [stretch(1, 4.0, session=2)] * 4
+    assert unevenness(even, spells(even)) == {"sew": pytest.approx(6 * UNEVEN / (6 + 8 - 2))}
+    # A stretch of four says four times as much of one count's variance as its average does.
+    rough = [stretch(4, 6.0), stretch(4, 10.0)]
+    squares = 4 * 0.25**2 + 4 * 0.25**2
+    assert unevenness(rough, spells(rough))["sew"] == pytest.approx(
+        (6 * UNEVEN + squares) / (6 + 2 - 1)
+    )
+    assert unevenness([stretch(2, None)], []) == {}
+
+
 # The time of a count
 
 
@@ -204,7 +205,8 @@ def test_three_times_make_the_usual_one_and_fewer_leave_the_guess() -> None:
     assert usual() == 2.0
     assert usual(1.0, 1.5) == 2.0
     assert usual(3.0) == 3.0
-    assert usual(3.0, 5.0) == 4.0
+    assert usual(3.0, 5.0) == 3.0
+    assert usual(5.0, 3.0) == 3.0
     assert usual(1.0, 1.5, 1.2) == 1.2
     # Faster than a twentieth of the guess is no time of a piece; a twentieth is one.
     assert usual(0.1, 0.1, 0.1) == 0.1
@@ -242,8 +244,7 @@ def test_counts_ten_seconds_apart_are_one_heap_and_eleven_are_two() -> None:
 
 def facts(*spent: float, units: int = 0, apart: timedelta = DAY) -> list[SessionFacts]:
     return [
-        SessionFacts(n, MONDAY + n * apart, one, {"pair": 1}, 1, units, False)
-        for n, one in enumerate(spent, start=1)
+        session_of(one, n, MONDAY + n * apart, units=units) for n, one in enumerate(spent, start=1)
     ]
 
 
@@ -262,33 +263,6 @@ def test_minutes_for_each_unit_are_told_from_the_first_unit_on() -> None:
     assert minutes_per_unit(facts(1.0, 2.0, units=0)) is None
     assert minutes_per_unit([*facts(1.0, 2.0), *facts(3.0, units=4)]) == 90
     assert [point.hours for point in work_over_time(facts(1.0, 2.0, 0.5))] == [1.0, 3.0, 3.5]
-
-
-# How fast she gets faster
-
-
-def spell(n: int, each: float, before: int, stage: str = "sew") -> Spell:
-    return Spell(stage, 1, n, n * each, before, MONDAY)
-
-
-def test_before_the_record_tells_anything_the_usual_slope_stands() -> None:
-    for known in ([], [spell(10, 2.0, 0)], [spell(10, 2.0, 0), spell(10, 1.0, 0, "press")]):
-        found = slope_from(known)
-        assert (found.b, found.variance) == pytest.approx((0.12, 0.08**2))
-
-
-def test_two_spells_tell_the_slope_between_them_as_far_as_they_weigh() -> None:
-    # Ten pieces each, evidence 20. The middles are the 5.5th and the 45.5th piece.
-    apart = log(45.5) - log(5.5)
-    measured = (log(2.0) - log(1.5)) / apart
-    weight, prior = 2 * 20 * (apart / 2) ** 2, 1 / 0.08**2
-    found = slope_from([spell(10, 2.0, 0), spell(10, 1.5, 40)])
-    assert found.b == pytest.approx((0.12 * prior + measured * weight) / (prior + weight))
-    assert found.variance == pytest.approx(1 / (prior + weight))
-
-
-def test_who_gets_slower_is_not_taken_to_go_on_so() -> None:
-    assert slope_from([spell(100, 1.0, 0), spell(100, 50.0, 4000)]).b == 0.0
 
 
 # Leaving out

@@ -2,23 +2,34 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from datetime import timedelta
-from itertools import combinations
-from math import ceil, exp, log, sqrt
-from typing import Any
+from math import ceil, exp, log
 
+import numpy as np
 import pytest
 from msgspec.structs import replace
-from scipy import stats  # type: ignore[import-untyped]
 
 from sewalong.progress.pace.duration_words import each_takes
-from sewalong.progress.pace.forecast import Forecast
+from sewalong.progress.pace.forecast import Forecast, StageForecast
+from sewalong.progress.pace.forecast_words import by_stage, summary, table
 from sewalong.progress.pace.guesses import guesses
+from sewalong.progress.pace.hours_ahead import Hours
+from sewalong.progress.pace.owners_pace import EVENINGS
 from sewalong.progress.pace.paces import Paces, paces
+from sewalong.progress.pace.session_samples import spells
 from sewalong.progress.record.events import TargetChanged
 from sewalong.quilt.quilt import Target
 from tests.progress.pace.evenings import Diary, a_quilt, forecast_of
-from tests.progress.pace.simulated import calibration
+from tests.progress.pace.simulated import (
+    GUESSED,
+    IN_ALL,
+    MEASURED,
+    MUST_HOLD,
+    SHARES,
+    WORLDS,
+    calibration,
+)
 
 WHOLE = a_quilt(borders=1, finishing=("layer", "quilt", "bind"))
 
@@ -27,8 +38,19 @@ def said(diary: Diary, session_minutes: float | None = None) -> Forecast:
     return forecast_of(diary.state, diary.record, diary.now, session_minutes)
 
 
-def width(one: Forecast) -> float:
-    return log(one.high / one.low)
+def in_all(diary: Diary) -> Hours:
+    found = said(diary).in_all
+    assert found is not None
+    return found
+
+
+def stage(diary: Diary, stage_id: str) -> StageForecast:
+    return next(one for one in said(diary).stages if one.pace.stage.id == stage_id)
+
+
+def ratio(found: Hours | None) -> float:
+    assert found is not None
+    return found.high / found.low
 
 
 def test_stages_nobody_remembers_are_counted_in_and_named() -> None:
@@ -40,22 +62,27 @@ def test_stages_nobody_remembers_are_counted_in_and_named() -> None:
     now = said(diary)
     assert now.not_begun[-4:] == ("add borders", "layer", "quilt", "bind")
     assert "pair" not in now.not_begun
-    assert {one.stage for one in now.stages} == {stage.id for stage in diary.state.route.stages}
-    assert now.lines[-1].endswith("add borders, layer, quilt and bind.")
+    assert {one.pace.stage.id for one in now.stages} == {
+        stage.id for stage in diary.state.route.stages
+    }
+    assert by_stage(now)[-1].endswith("add borders, layer, quilt and bind.")
     plain = Diary(a_quilt())
     plain.evening(("pair", 20, 6))
-    assert now.middle > 2 * said(plain).middle
+    assert in_all(diary).middle > 2 * in_all(plain).middle
 
 
 def test_before_the_first_session_every_stage_says_that_it_is_a_guess() -> None:
     now = said(Diary(WHOLE))
-    assert all("a guess from" in one.reason for one in now.stages)
-    by_stage = {one.stage: one.reason for one in now.stages}
-    assert "36 in of seam and handling" in by_stage["sew-around"]
-    assert "27 in of cutting and handling" in by_stage["cut-twice"]
+    assert all("a guess from" in one.pace.reason for one in now.stages)
+    reasons = {one.pace.stage.id: one.pace.reason for one in now.stages}
+    assert "36 in of seam and handling" in reasons["sew-around"]
+    assert "27 in of cutting and handling" in reasons["cut-twice"]
     assert now.fullest_week is None
     assert not now.own_sessions
-    assert now.sentence.endswith("sessions of an hour.")
+    assert now.measured is None
+    assert summary(now)[0].endswith(" hours, a guess until you have sewn.")
+    assert summary(now)[1].endswith("sessions of an hour, all of it a guess.")
+    assert {row.source for row in table(now)} == {"a guess"}
 
 
 def test_larger_pieces_are_guessed_longer_by_their_seams_and_not_by_their_handling() -> None:
@@ -72,10 +99,10 @@ def test_a_stage_with_a_record_says_from_how_many_and_moves_to_her_own_pace() ->
     diary.evening(("pair", 84, 30))
     for _ in range(3):
         diary.evening(*[("sew", 2, 10.0)] * 5)
-    line = next(one for one in said(diary).stages if one.stage == "sew")
-    assert "from 30 four-patches in 3 sessions" in line.reason
+    line = stage(diary, "sew")
+    assert "measured at 30 four-patches in 3 sessions" in line.pace.reason
     assert line.to_do == 12
-    assert 4 < line.middle * 60 / 12 < 5, "at 5 minutes each, and still getting faster"
+    assert 4 < line.hours.middle * 60 / 12 < 5.2, "at 5 minutes each, and still getting faster"
 
 
 def test_a_slow_owner_is_slow_at_stages_not_begun_too() -> None:
@@ -94,25 +121,107 @@ def test_recent_pace_weighs_more_than_the_first_clumsy_one() -> None:
         diary.evening(("pair", 84, 30))
         for each in times:
             diary.evening(*[("sew", 1, float(each))] * 6)
-    learned = said(early_slow).stages[0].middle
-    slowing = said(late_slow).stages[0].middle
-    assert learned < 0.75 * slowing
+    learned = said(early_slow).stages[0].hours.middle
+    slowing = said(late_slow).stages[0].hours.middle
+    assert learned < 0.8 * slowing
 
 
-def test_the_range_shrinks_as_the_work_goes_on_and_not_below_what_sessions_differ_by() -> None:
-    diary = Diary(a_quilt("plain-squares", 81))
-    widths = [width(said(diary))]
-    for _ in range(6):
-        diary.evening(*[("square-up", 3, 1.0)] * 4)
-        widths.append(width(said(diary)))
-    assert widths[3] < widths[0]
-    sewing = Diary(a_quilt("four-patch", 4 * 81))
-    for _ in range(12):
-        sewing.evening(*[("pair", 2, 1.0)] * 6)
-    pairs = next(one for one in said(sewing).stages if one.stage == "pair")
-    # One more session of a stage differs from her average by a fifth, however well that is
-    # known: 2 x 1.28 x 0.2 in logarithms.
-    assert log(pairs.high / pairs.low) > 2 * 1.28 * 0.2
+def test_the_range_shrinks_as_the_work_goes_on_and_not_below_what_evenings_differ_by() -> None:
+    diary = Diary(a_quilt("four-patch", 4 * 81))
+    ratios = [ratio(stage(diary, "pair").hours)]
+    for number in range(12):
+        diary.evening(*[("pair", 1, 0.4 if number % 2 else 0.5)] * 12)
+        ratios.append(ratio(stage(diary, "pair").hours))
+    assert ratios[0] > 1.3 * ratios[1] > 1.3 * ratios[2] > 1.3 * ratios[8]
+    # One evening more differs from the others, however well they are known.
+    assert ratios[-1] > 1.2
+
+
+def two_evenings(evenings: Sequence[float], n: int, batch: int, slow: float) -> Diary:
+    """Two stages worked at in each, pieces by turns quicker and slower by a fifth."""
+    diary = Diary(a_quilt("four-patch", 4 * 81))
+    for evening in evenings:
+        quick, long = (part * evening * slow * batch for part in (0.8, 1.2))
+        each = [("pair", batch, quick * 0.4), ("pair", batch, long * 0.4)]
+        each += [("sew-pairs", batch, quick * 0.6), ("sew-pairs", batch, long * 0.6)]
+        diary.evening(*each * (n // 2 // batch))
+    return diary
+
+
+@pytest.mark.parametrize("evenings", [(1.0, 1.0), (1.05, 0.95), (0.95, 1.05), (1.15, 0.85)])
+@pytest.mark.parametrize(("n", "batch"), [(12, 1), (24, 1), (24, 4)])
+@pytest.mark.parametrize("slow", [0.5, 1.0, 2.5])
+def test_stages_worked_at_in_two_sessions_are_known_within_a_factor_of_1_8(
+    evenings: Sequence[float], n: int, batch: int, slow: float
+) -> None:
+    """Where each evening has a dozen counts and there are as many to come: with fewer, the
+    pieces' own randomness is wider than that (the calibration benchmark prints by how much)."""
+    now = said(two_evenings(evenings, n, batch, slow))
+    assert {one.pace.sessions for one in now.stages if one.pace.measured} == {2}
+    assert ratio(now.measured) <= 1.8
+    assert ratio(now.guessed) > 1.8, "what was never begun stays the guess it is"
+
+
+def test_evenings_that_contradict_each_other_are_known_less_well() -> None:
+    alike, unlike = two_evenings((1, 1), 24, 1, 1), two_evenings((0.8, 1.25), 24, 1, 1)
+    assert ratio(said(unlike).measured) > 1.15 * ratio(said(alike).measured)
+
+
+def test_what_was_never_begun_is_said_apart_and_never_added_to_what_was_measured() -> None:
+    diary = Diary(WHOLE)
+    diary.evening(("pair", 40, 12), ("sew", 10, 20))
+    diary.evening(("pair", 20, 6), ("sew", 8, 15))
+    now = said(diary)
+    assert now.measured is not None
+    assert now.guessed is not None
+    worked = [one for one in now.stages if one.pace.measured]
+    assert {one.pace.stage.id for one in worked} == {"pair", "sew"}
+    assert now.measured.middle == pytest.approx(sum(one.hours.middle for one in worked), rel=0.05)
+    measured, guess, sessions = summary(now)
+    assert measured.startswith("30 to ")
+    assert " left at the stages you have worked at, most likely " in measured
+    assert "guess" not in measured
+    assert guess.endswith(" more at stages never begun: a guess, drawn in by your pace so far.")
+    assert sessions.endswith(" sessions like yours, partly a guess.")
+    assert {row.label: row.source for row in table(now)}["sew rows"] == "a guess"
+    assert {row.label: row.source for row in table(now)}["sew"] == "your 18"
+
+
+def test_a_stage_counted_without_a_time_stays_a_guess() -> None:
+    diary = Diary(a_quilt())
+    diary.sit_down()
+    diary.count("pair", 40)
+    diary.put_away()
+    now = said(diary)
+    assert now.measured is None
+    assert now.spent == 0
+    assert summary(now)[0].endswith(", a guess until you have counted with a time.")
+    assert "pair" not in now.not_begun
+
+
+def test_the_guess_is_drawn_in_by_her_pace_so_far() -> None:
+    fresh, worked = Diary(WHOLE), Diary(WHOLE)
+    for evening in range(4):
+        worked.evening(("pair", 10, 6), ("sew", 4, 16), ("press", 4 if evening else 3, 6))
+    at_first = [one for one in said(fresh).stages if one.after_units]
+    later = [one for one in said(worked).stages if one.after_units]
+    for before, after in zip(at_first, later, strict=True):
+        assert ratio(after.hours) < ratio(before.hours)
+        assert after.hours.middle > 1.3 * before.hours.middle, "twice as slow as the guesses so far"
+        assert after.pace.reason.startswith("a guess from ")
+
+
+def test_this_evenings_pace_is_known_while_it_lasts() -> None:
+    """In mid-session the rest of the pile goes at tonight's pace; after it, at any evening's."""
+    diary = Diary(a_quilt())
+    for _ in range(3):
+        diary.evening(*[("pair", 2, 1.0)] * 6)
+    diary.sit_down(diary.now + timedelta(days=1))
+    for _ in range(4):
+        diary.count("pair", 2, 1.0)
+    sitting = ratio(stage(diary, "pair").hours)
+    diary.put_away()
+    assert sitting < ratio(stage(diary, "pair").hours)
 
 
 def test_sessions_are_her_own_usual_ones_or_as_long_as_asked() -> None:
@@ -120,52 +229,63 @@ def test_sessions_are_her_own_usual_ones_or_as_long_as_asked() -> None:
     for _ in range(3):
         diary.evening(*[("pair", 4, 5.0)] * 6)
     now = said(diary)
+    assert now.in_all is not None
     assert now.session_hours == pytest.approx(0.5)
     assert now.own_sessions
-    assert now.sessions == (ceil(now.low / 0.5), ceil(now.high / 0.5))
-    assert now.sentence.endswith("sessions like yours.")
+    assert now.sessions == (ceil(now.in_all.low / 0.5), ceil(now.in_all.high / 0.5))
+    assert " sessions like yours" in summary(now)[-1]
     quarter = said(diary, 15)
     assert quarter.session_hours == 0.25
     assert quarter.sessions[1] > now.sessions[1]
-    assert quarter.sentence.endswith("sessions of 15 minutes.")
+    assert " sessions of 15 minutes" in summary(quarter)[-1]
 
 
 def test_a_gap_is_in_no_session_and_in_no_week() -> None:
     diary = Diary(a_quilt())
     diary.evening(*[("pair", 4, 2.0)] * 5)
     diary.evening(*[("pair", 4, 2.0)] * 5, ("pair", 4, 90.0))
-    assert said(diary).spent == pytest.approx((5 * 2 + 5 * 2 + 2) / 60, abs=0.02)
+    assert said(diary).spent == pytest.approx((5 * 2 + 5 * 2) / 60, abs=0.001)
 
 
 def test_nothing_left_is_said_so() -> None:
     diary = Diary(a_quilt("plain-squares", 1, 1, 1))
     diary.evening(("square-up", 1, 1), ("sew-rows", 1, 1))
     now = said(diary)
-    assert now.nothing_left
-    assert (now.low, now.high, now.sentence) == (0, 0, "Nothing is left to do.")
+    assert now.in_all is None
+    assert (now.stages, now.sessions) == ((), (0, 0))
+    assert summary(now) == ("Nothing is left to do.",)
 
 
 def test_a_smaller_target_leaves_less() -> None:
     diary = Diary(a_quilt())
     diary.evening(("pair", 40, 15))
-    before = said(diary).middle
+    before = in_all(diary).middle
     diary.add(TargetChanged(at=diary.now, session=1, rows=5, columns=5))
     assert diary.state.target == Target(5, 5)
-    assert said(diary).middle < before
+    assert in_all(diary).middle < before
 
 
 def test_old_evidence_is_worth_less() -> None:
     diary = Diary(a_quilt())
     diary.evening(*[("pair", 4, 4.0)] * 10)
-    soon = paces(diary.state, diary.record, diary.now).stages["pair"]
-    late = paces(diary.state, diary.record, diary.now + timedelta(days=720)).stages["pair"]
-    assert late.own < soon.own
+    late = diary.now + timedelta(days=720)
+    before, after = (
+        paces(diary.state, diary.record, now).stages["pair"] for now in (diary.now, late)
+    )
+    assert before.minutes == pytest.approx(after.minutes), "nothing says which way it went"
+    later = forecast_of(diary.state, diary.record, late)
+    assert ratio(later.stages[0].hours) > ratio(stage(diary, "pair").hours)
 
 
-def test_a_few_quilts_hold_their_ranges_within_wide_bounds() -> None:
-    """The figures are printed by the benchmark; these bounds were set before any was seen."""
-    for share, held in calibration(40, seed=11).items():
-        assert 0.65 <= held.share <= 0.95, f"at {share:.0%} of the work"
+@pytest.mark.parametrize("name", MUST_HOLD)
+def test_the_truth_lies_in_the_range_in_about_eighty_of_a_hundred_quilts(name: str) -> None:
+    """Of 60 quilts 80 % lie between 68 and 92 % in 98 of 100 cases: bounds as coarse as that.
+    The benchmark prints the figures; `tests/progress/pace/simulated.py` holds the worlds."""
+    held = calibration(60, seed=11, world=WORLDS[name])
+    for share in SHARES:
+        assert 0.66 <= held[IN_ALL, share].share <= 0.94, f"in all, at {share:.0%} of the work"
+        assert 0.60 <= held[MEASURED, share].share <= 0.97, f"measured, at {share:.0%}"
+        assert held[MEASURED, share].width < 0.85 * held[GUESSED, share].width
 
 
 def test_the_first_ring_of_sixteen_took_616_minutes() -> None:
@@ -181,130 +301,193 @@ def test_the_first_ring_of_sixteen_took_616_minutes() -> None:
     diary.evening(("quilt", 1, 616))
     (rings,) = said(diary).stages
     assert rings.to_do == 15
-    assert rings.low < 15 * 616 / 60 < rings.high
-    assert rings.high / rings.low > 1.5, "one ring says little about the others"
+    assert rings.hours.low < 15 * 616 / 60 < rings.hours.high
+    assert ratio(rings.hours) > 1.5, "one ring says little about the others"
 
 
-# The whole reckoning once more, from the docstrings and with scipy's distributions.
+# The whole reckoning once more, from the docstrings, all at once and by simulation.
 
 
-def practised(b: float) -> float:
-    """The time of the twentieth count."""
-    return exp(-b * log(20))
+def on_average(b: float, before: int, n: int) -> float:
+    """How much longer than the tenth the `n` counts after `before` take on average, as a log."""
+    return log(sum(x**-b for x in range(before + 1, before + n + 1)) / n / 10**-b)
 
 
-def work(b: float, before: int, n: int) -> float:
-    """The `n` counts after `before`, in counts of a practised hand."""
-    return sum(exp(-b * log(x)) for x in range(before + 1, before + n + 1)) / practised(b)
+def lean(before: int, n: int) -> float:
+    return (on_average(0.13, before, n) - on_average(0.11, before, n)) / 0.02
 
 
-def pieces_ahead(known: Paces, stage: str, session_hours: float) -> tuple[float, float, float]:
-    """Of a stage: work ahead, how many independent pieces that is worth, and its lean."""
-    one, line, b = known.stages[stage], known.plan.line(stage), known.slope.b
-    ahead = work(b, line.done, line.to_do)
+def worked() -> Diary:
+    diary = Diary(a_quilt("plain-squares", 200, 10, 20))
+    diary.evening(*[("square-up", 5, 4.0)] * 6)
+    diary.evening(*[("square-up", 5, 3.0)] * 4, ("sew-rows", 1, 30))
+    diary.evening(("square-up", 50, 30), ("sew-rows", 1, 22), ("sew-rows", 1, 26))
+    return diary
 
-    def ratio(slope: float) -> float:
-        return log(work(slope, line.done, line.to_do) / line.to_do) - log(
-            work(slope, 0, line.done) / line.done
+
+def believed(diary: Diary, evenings: float) -> tuple[np.ndarray, np.ndarray, float]:
+    """Mean and covariance of stages, slope and last evening, and the log of the likelihood:
+    every evening an unknown of its own, conditioned on all spells at once."""
+    known = paces(diary.state, diary.record, diary.now)
+    found = spells(known.measured.stretches)
+    guessed = guesses(diary.state.quilt, diary.state.target)
+    ids, sessions = list(guessed), sorted({spell.session for spell in found})
+    s, n = len(ids), len(ids) + 1 + len(sessions)
+    prior = np.zeros((n, n))
+    prior[:s, :s] = 0.4**2 + 0.45**2 * np.eye(s)
+    prior[s, s] = 0.07**2
+    prior[s + 1 :, s + 1 :] = evenings**2 * np.eye(len(sessions))
+    mean = np.array([*(log(one.minutes) for one in guessed.values()), 0.12, *[0.0] * len(sessions)])
+    rows, values, noise = [], [], []
+    for spell in found:
+        row = np.zeros(n)
+        row[ids.index(spell.stage)] = 1
+        row[s] = lean(spell.before, spell.n)
+        row[s + 1 + sessions.index(spell.session)] = 1
+        rows.append(row)
+        values.append(
+            log(spell.minutes / spell.n) - on_average(0.12, spell.before, spell.n) + row[s] * 0.12
         )
-
-    lean = (ratio(b + 0.01) - ratio(b)) / 0.01 if one.timed and line.done else 0.0
-    mean = one.rate.minutes * ahead / (one.rate.pieces - 1)
-    sessions = max(1.0, mean / 60 / session_hours)
-    spread = 1 / (10 * line.to_do) + 0.2**2 / sessions + lean**2 * known.slope.variance
-    return ahead, 1 / spread, lean
-
-
-def time_ahead(known: Paces, stage: str, k: float) -> Any:
-    """The minutes of `k` pieces at a rate that is not known."""
-    rate = known.stages[stage].rate
-    return stats.betaprime(k, rate.pieces, scale=rate.minutes)
+        noise.append(known.stages[spell.stage].uneven / spell.n + 0.05**2)
+    a, y = np.array(rows), np.array(values)
+    seen = a @ prior @ a.T + np.diag(noise)
+    gain = prior @ a.T @ np.linalg.inv(seen)
+    off = y - a @ mean
+    fit = -0.5 * (off @ np.linalg.solve(seen, off) + np.linalg.slogdet(seen)[1])
+    keep = [*range(s + 1), n - 1]
+    covariance = prior - gain @ a @ prior
+    return (mean + gain @ off)[keep], covariance[np.ix_(keep, keep)], fit
 
 
-def test_the_hours_of_a_stage_are_the_quantiles_of_its_time() -> None:
-    diary = Diary(a_quilt("plain-squares", 200, 10, 20))
-    for _ in range(3):
-        diary.evening(*[("square-up", 5, 4.0)] * 6)
+def at_once(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Nothing moves between sessions, so that all of them can be taken in at once."""
+    monkeypatch.setattr("sewalong.progress.pace.owners_pace.CHANGED_BY_SESSION", 0.0)
+    monkeypatch.setattr("sewalong.progress.pace.owners_pace.CHANGED_BY_MONTH", 0.0)
+
+
+def test_what_is_believed_is_what_conditioning_on_the_whole_record_at_once_gives(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    at_once(monkeypatch)
+    diary = worked()
+    known = paces(diary.state, diary.record, diary.now)
+    fits = []
+    for (evenings, chance), likely in zip(EVENINGS, known.owner.likely, strict=True):
+        mean, covariance, fit = believed(diary, evenings)
+        assert likely.evenings == evenings
+        assert likely.belief.mean == pytest.approx(mean, abs=1e-9)
+        assert np.array(likely.belief.covariance) == pytest.approx(covariance, abs=1e-9)
+        fits.append(log(chance) + fit)
+    weights = np.exp(np.array(fits) - max(fits))
+    assert [one.chance for one in known.owner.likely] == pytest.approx(weights / weights.sum())
+
+
+def test_the_pace_of_a_stage_begun_may_move_with_the_months() -> None:
+    diary = worked()
+    known = paces(diary.state, diary.record, diary.now)
+    later = paces(diary.state, diary.record, diary.now + timedelta(days=60))
+    for one, other in zip(known.owner.likely, later.owner.likely, strict=True):
+        moved = np.array(other.belief.covariance) - np.array(one.belief.covariance)
+        assert moved == pytest.approx(np.diag([0.05**2 * 2, 0.05**2 * 2, 0, 0, 0]), abs=1e-12)
+
+
+def evening_factor(
+    rng: np.random.Generator, evenings: float, sessions: float, many: int
+) -> np.ndarray:
+    """What the average of so many evenings makes of a time, drawn many times."""
+    spread = evenings / np.sqrt(sessions)
+    return np.exp(rng.normal(evenings**2 / 2 - spread**2 / 2, spread, many))
+
+
+def drawn(diary: Diary, known: Paces, ids: Sequence[str], session: float) -> np.ndarray:
+    """Hours ahead of stages together, many times over: paces drawn from the belief, evenings
+    and single pieces at random."""
+    rng = np.random.default_rng(1)
+    hours = []
+    for likely in known.owner.likely:
+        many = round(60_000 * likely.chance)
+        unknown = rng.multivariate_normal(likely.belief.mean, likely.belief.covariance, size=many)
+        each = []
+        for stage_id in ids:
+            line, place = known.plan.line(stage_id), known.owner.places[stage_id]
+            learned = on_average(0.12, line.done, line.to_do)
+            leans = lean(line.done, line.to_do) * (unknown[:, -2] - 0.12)
+            mean = np.exp(unknown[:, place] + learned + leans) * line.to_do / 60
+            uneven = known.stages[stage_id].uneven / line.to_do + 0.05**2
+            each.append(mean * np.exp(rng.normal(-uneven / 2, np.sqrt(uneven), many)))
+        in_all = np.sum(each, axis=0)
+        in_sessions = max(1.0, float(np.mean(in_all)) / session)
+        hours.append(in_all * evening_factor(rng, likely.evenings, in_sessions, many))
+    return np.concatenate(hours)
+
+
+def test_the_hours_are_those_of_a_simulation_from_what_is_believed() -> None:
+    diary = worked()
     known = paces(diary.state, diary.record, diary.now)
     now = said(diary)
-    for line in now.stages:
-        ahead, k, _ = pieces_ahead(known, line.stage, now.session_hours)
-        of = time_ahead(known, line.stage, k)
-        expected = [float(of.ppf(p)) * ahead / k / 60 for p in (0.1, 0.5, 0.9)]
-        assert [line.low, line.middle, line.high] == pytest.approx(expected, rel=1e-6)
+    together = [one.pace.stage.id for one in now.stages]
+    worked_at = [one.pace.stage.id for one in now.stages if one.pace.measured]
+    alone = [(one.hours, [one.pace.stage.id]) for one in now.stages]
+    for found, ids in [(now.in_all, together), (now.measured, worked_at), *alone]:
+        assert found is not None
+        low, middle, high = np.quantile(
+            drawn(diary, known, ids, now.session_hours), (0.1, 0.5, 0.9)
+        )
+        assert [found.low, found.middle, found.high] == pytest.approx([low, middle, high], rel=0.06)
 
 
-def test_the_hours_in_all_have_the_mean_and_the_spread_of_their_parts_tied_together() -> None:
+@pytest.mark.parametrize("begun", [2, 12])
+def test_what_is_left_for_this_evening_goes_at_this_evenings_pace(
+    monkeypatch: pytest.MonkeyPatch, begun: int
+) -> None:
+    """Evenings are made to differ much, so that it matters which of them a piece is sewn in."""
+    monkeypatch.setattr("sewalong.progress.pace.owners_pace.EVENINGS", ((0.35, 1.0),))
     diary = Diary(a_quilt("plain-squares", 200, 10, 20))
-    for _ in range(3):
-        diary.evening(*[("square-up", 5, 4.0)] * 6)
-    diary.evening(("sew-rows", 2, 60))
+    for number in range(4):
+        diary.evening(*[("square-up", 2, 1.3 + 0.4 * (number % 2))] * 14)
+    diary.sit_down(diary.now + timedelta(days=1))
+    for _ in range(begun):
+        diary.count("square-up", 2, 1.9)
     known = paces(diary.state, diary.record, diary.now)
-    now = said(diary)
-    parts = []
-    for line in now.stages:
-        ahead, k, lean = pieces_ahead(known, line.stage, now.session_hours)
-        of = time_ahead(known, line.stage, k)
-        own = known.stages[line.stage].own
-        parts.append((float(of.mean()) * ahead / k, float(of.var()) * (ahead / k) ** 2, own, lean))
-    mean, variance = sum(part[0] for part in parts), sum(part[1] for part in parts)
-    for (m, _, own, lean), (m2, _, own2, lean2) in combinations(parts, 2):
-        tie = (1 - own) * (1 - own2) * known.owner_variance + lean * lean2 * known.slope.variance
-        variance += 2 * m * m2 * tie
-    spread = log(1 + variance / mean**2)
-    of_all = stats.lognorm(sqrt(spread), scale=mean / 60 / exp(spread / 2))
-    expected = [float(of_all.ppf(p)) for p in (0.1, 0.5, 0.9)]
-    assert len(parts) == 3
-    assert [now.low, now.middle, now.high] == pytest.approx(expected, rel=1e-6)
-
-
-def guessed(diary: Diary, stage: str) -> float:
-    """Minutes guessed for one count of a stage."""
-    return guesses(diary.state.quilt, diary.state.target)[stage].minutes
-
-
-def test_a_pace_begins_at_its_guess_and_is_told_by_its_own_sessions() -> None:
-    diary = Diary(a_quilt("plain-squares", 200, 10, 20))
-    fresh = paces(diary.state, diary.record, diary.now).stages["square-up"]
-    # The owner may be off by 0.35 at all stages alike, and at each by 0.5 more.
-    spread = 0.35**2 + 0.5**2
-    shape, b = 2 + 1 / spread, 0.12
-    assert fresh.rate.pieces == pytest.approx(shape)
-    assert fresh.rate.minutes == pytest.approx(
-        (shape - 1) * guessed(diary, "square-up") * exp(spread / 2)
+    line, pace = known.plan.line("square-up"), known.stages["square-up"]
+    usual = (14 * 1.3 + 14 * 1.7) / 2
+    here = min(line.to_do, max(0.0, usual - 1.9 * begun) / pace.minutes) / line.to_do
+    assert (here > 0) == (begun == 2)
+    (likely,) = known.owner.likely
+    rng = np.random.default_rng(2)
+    unknown = rng.multivariate_normal(likely.belief.mean, likely.belief.covariance, size=200_000)
+    leans = lean(line.done, line.to_do) * (unknown[:, -2] - 0.12)
+    mean = (
+        unknown[:, known.owner.places["square-up"]]
+        + on_average(0.12, line.done, line.to_do)
+        + leans
     )
-    middle = fresh.rate.minutes / (shape - 1) / sqrt(1 + 1 / (shape - 2))
-    assert fresh.minutes == pytest.approx(middle * work(b, 0, 5) / 5)
-    assert (fresh.own, fresh.timed, fresh.sessions) == (0, 0, 0)
-    diary.evening(("square-up", 30, 20))
-    told = paces(diary.state, diary.record, diary.now).stages["square-up"]
-    worth = 1 / (1 / (10 * 30) + 0.2**2)
-    each = 20 / work(b, 0, 30)
-    assert told.rate.pieces == pytest.approx(shape + worth)
-    assert told.rate.minutes == pytest.approx(fresh.rate.minutes + worth * each)
-    assert told.own == pytest.approx(1 - shape / (shape + worth))
-    assert told.timed == 30
+    hours = np.exp(mean) * line.to_do / 60
+    later = max(1.0, float(np.mean(hours)) * (1 - here) * 60 / usual)
+    evenings = evening_factor(rng, 0.35, later, len(hours))
+    hours *= here * np.exp(unknown[:, -1]) + (1 - here) * evenings
+    found = stage(diary, "square-up").hours
+    expected = np.quantile(hours, (0.1, 0.5, 0.9))
+    assert [found.low, found.middle, found.high] == pytest.approx(expected, rel=0.04)
 
 
-def test_the_owners_factor_is_read_from_the_other_stages_as_far_as_they_weigh() -> None:
+def test_before_any_session_a_pace_is_its_guess() -> None:
     diary = Diary(a_quilt("plain-squares", 200, 10, 20))
-    diary.evening(("square-up", 30, 20))
-    known = paces(diary.state, diary.record, diary.now)
-    guess = guessed(diary, "square-up")
-    worth, each = 1 / (1 / (10 * 30) + 0.2**2), 20 / work(0.12, 0, 30)
-    weight, prior = 1 / (1 / worth + 0.5**2), 1 / 0.35**2
-    factor, variance = weight * log(each / guess) / (prior + weight), 1 / (prior + weight)
-    assert known.owner_variance == pytest.approx(variance)
-    rows, spread = known.stages["sew-rows"], variance + 0.5**2
-    assert rows.rate.pieces == pytest.approx(2 + 1 / spread)
-    assert rows.rate.minutes / (rows.rate.pieces - 1) == pytest.approx(
-        guessed(diary, "sew-rows") * exp(factor + spread / 2)
-    )
+    for one in paces(diary.state, diary.record, diary.now).stages.values():
+        minutes = guesses(diary.state.quilt, diary.state.target)[one.stage.id].minutes
+        assert one.minutes == pytest.approx(minutes * exp(on_average(0.12, 0, 5)), rel=0.01)
+        assert (one.timed, one.sessions, one.measured) == (0, 0, False)
+
+
+def test_the_owners_pace_so_far_is_told_with_the_guess() -> None:
+    diary = Diary(a_quilt("plain-squares", 200, 10, 20))
+    diary.evening(("square-up", 30, 40))
+    rows = paces(diary.state, diary.record, diary.now).stages["sew-rows"]
     assert rows.reason.endswith(f"; by your pace so far {each_takes(rows.minutes)}")
 
 
 def test_a_session_of_an_hour_is_said_so_and_one_of_fifty_nine_minutes_too() -> None:
     diary = Diary(a_quilt())
-    assert said(diary, 60).sentence.endswith("sessions of an hour.")
-    assert said(diary, 59).sentence.endswith("sessions of 59 minutes.")
-    assert said(diary, 120).sentence.endswith("sessions of 120 minutes.")
+    assert " sessions of an hour," in summary(said(diary, 60))[-1]
+    assert " sessions of 59 minutes," in summary(said(diary, 59))[-1]
+    assert " sessions of 120 minutes," in summary(said(diary, 120))[-1]

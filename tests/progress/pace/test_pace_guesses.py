@@ -11,8 +11,13 @@ from msgspec.structs import replace
 from sewalong.lengths import Unit
 from sewalong.progress.pace.guesses import guesses
 from sewalong.progress.pace.stage_lengths import UNKNOWN, StageLength, stage_lengths
+from sewalong.progress.plan.plan import plan
 from sewalong.progress.record.route import route_for
+from sewalong.quilt.layouts.centre_seams import centre_seams
 from sewalong.quilt.quilt import Border, Quilt
+from sewalong.quilt.setting import Cornerstones, Sashing, SetOnPoint
+from sewalong.quilt.worksheet.basis import basis
+from tests.progress.building import opening
 from tests.progress.pace.evenings import a_quilt
 
 QUILT = a_quilt(borders=1, finishing=("layer", "quilt", "bind"))
@@ -124,3 +129,41 @@ def test_a_guess_says_what_it_is_from() -> None:
     assert guesses(metric, metric.target)["sew-around"].reason.startswith(
         "a guess from 91 cm of seam and handling: "
     )
+
+
+def test_on_point_every_seam_of_the_centre_falls_to_one_stage() -> None:
+    quilt = replace(QUILT, setting=SetOnPoint("oat"))
+    lengths = stage_lengths(quilt, quilt.target)
+    needed = {line.stage.id: line.needed for line in plan(opening(quilt)).lines}
+    stages = ("sew-rows", "add-side-triangles", "join-rows", "add-corners")
+    sewn = sum(needed[one] * (lengths[one].sewn or 0) for one in stages)
+    runs = centre_seams(quilt, quilt.target, basis(quilt).unit).runs
+    assert sewn == pytest.approx(float(sum(run.length for run in runs)))
+    for stage in route_for(quilt, quilt.target).stages:
+        assert lengths[stage.id] != UNKNOWN
+        assert guesses(quilt, quilt.target)[stage.id].minutes > 0
+    # Squares of 9 1/2 in, four to a strip of 40 in: cut off it, and twice corner to corner.
+    side = (UNIT - 0.5) * sqrt(2) + 1.25
+    cut = lengths["cut-side-triangles"].cut
+    assert cut == pytest.approx(side + 2 * sqrt(2) * side + 40 / 4, abs=0.8)
+
+
+@pytest.mark.parametrize("frame", [False, True])
+@pytest.mark.parametrize("stones", [None, Cornerstones("coral")])
+def test_with_sashes_every_seam_of_the_centre_falls_to_one_stage(
+    frame: bool, stones: Cornerstones | None
+) -> None:
+    quilt = replace(QUILT, setting=Sashing(Fraction(2), "oat", frame=frame, cornerstones=stones))
+    lengths = stage_lengths(quilt, quilt.target)
+    needed = {line.stage.id: line.needed for line in plan(opening(quilt)).lines}
+    stages = ("sew-rows", "sew-sash-rows", "add-sashes", "join-rows")
+    sewn = sum(needed[one] * (lengths[one].sewn or 0) for one in stages if one in needed)
+    unit = basis(quilt).unit
+    runs = centre_seams(quilt, quilt.target, unit).runs
+    assert sewn == pytest.approx(float(sum(run.length for run in runs)))
+    for stage in route_for(quilt, quilt.target).stages:
+        assert lengths[stage.id] != UNKNOWN
+        assert guesses(quilt, quilt.target)[stage.id].minutes > 0
+    # Cut across once for each sash, and along once for each strip, six sashes of it.
+    cut = lengths["cut-standing-sashes"].cut
+    assert cut == pytest.approx(2 + 40 / 6, abs=0.5)

@@ -21,6 +21,6 @@ def test_half_of_the_seams_of_all_rows_sewn_leaves_half_the_time_for_them() -> N
     """16 pairs: 16 of 32 seams."""
 
     def rows(found: Forecast) -> float:
-        return next(one.middle for one in found.stages if one.stage == "sew-rows")
+        return next(one.hours.middle for one in found.stages if one.pace.stage.id == "sew-rows")
 
     assert rows(forecast(c.BeginRows(((16, 2),)))) == pytest.approx(rows(forecast()) / 2, rel=0.02)

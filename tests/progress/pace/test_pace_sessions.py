@@ -2,10 +2,14 @@
 
 from __future__ import annotations
 
+from datetime import timedelta
+
 import pytest
+from msgspec.structs import replace
 
 from sewalong.progress.pace.duration_words import each_takes, hours, hours_between, listed, several
-from sewalong.progress.pace.paces import paces
+from sewalong.progress.pace.hours_ahead import Hours
+from sewalong.progress.pace.measured import measured
 from sewalong.progress.pace.sessions import (
     SessionFacts,
     fullest_week,
@@ -16,11 +20,11 @@ from sewalong.progress.pace.sessions import (
     work_over_time,
 )
 from sewalong.progress.record import events as e
-from tests.progress.pace.evenings import DAY, MONDAY, Diary, a_quilt
+from tests.progress.pace.evenings import DAY, MONDAY, Diary, a_quilt, session_of
 
 
 def facts(diary: Diary) -> tuple[SessionFacts, ...]:
-    return session_facts(diary.state, diary.record, paces(diary.state, diary.record, diary.now))
+    return session_facts(diary.state, measured(diary.state, diary.record), diary.now)
 
 
 def eighty_blocks() -> Diary:
@@ -51,11 +55,11 @@ def test_eleven_hours_for_eighty_blocks_and_two_of_them_two_hours_before_the_end
     diary = Diary(a_quilt("plain-squares", 80, 8, 10))
     diary.evening(("square-up", 2, 1.0))
     parts = [
-        SessionFacts(1, MONDAY, 2.0, {"pair": 80}, 80, 0, False),
-        SessionFacts(2, MONDAY + DAY, 1.5, {"sew": 80}, 80, 0, False),
-        SessionFacts(3, MONDAY + 2 * DAY, 4.5, {"press": 80}, 80, 0, False),
-        SessionFacts(4, MONDAY + 3 * DAY, 1.0, {"pair": 40}, 40, 2, False),
-        SessionFacts(5, MONDAY + 4 * DAY, 2.0, {"sew": 40}, 40, 80, False),
+        session_of(2.0, 1, MONDAY),
+        session_of(1.5, 2, MONDAY + DAY),
+        session_of(4.5, 3, MONDAY + 2 * DAY),
+        session_of(1.0, 4, MONDAY + 3 * DAY, units=2),
+        session_of(2.0, 5, MONDAY + 4 * DAY, units=80),
     ]
     assert minutes_per_unit(parts) == pytest.approx(8.25)
     points = work_over_time(parts)
@@ -111,7 +115,7 @@ def test_the_open_session_has_no_length_yet() -> None:
 
 def test_the_fullest_week_is_any_seven_days() -> None:
     def of(day: int, spent: float) -> SessionFacts:
-        return SessionFacts(day, MONDAY + day * DAY, spent, {"pair": 1}, 1, 0, False)
+        return session_of(spent, day, MONDAY + day * DAY)
 
     assert fullest_week([of(0, 1), of(5, 2), of(6, 3), of(7, 4), of(20, 5)]) == 9
     assert fullest_week(()) is None
@@ -119,14 +123,14 @@ def test_the_fullest_week_is_any_seven_days() -> None:
 
 def test_what_took_the_time_comes_longest_first_and_adds_up() -> None:
     diary = eighty_blocks()
-    times = what_took_the_time(paces(diary.state, diary.record, diary.now))
+    times = what_took_the_time(diary.state.route, measured(diary.state, diary.record))
     assert [one.hours for one in times] == sorted((one.hours for one in times), reverse=True)
     assert sum(one.share for one in times) == pytest.approx(1)
     press = next(one for one in times if one.stage == "press")
     assert press.hours == pytest.approx(2)
     assert (
         press.sentence
-        == "press: 2 hours, 18% of the time, 40 pressed four-patches, about 3 minutes each"
+        == "press: 2 hours, 18% of the time measured, 40 pressed four-patches, about 3 minutes each"
     )
 
 
@@ -142,7 +146,7 @@ def test_what_took_the_time_comes_longest_first_and_adds_up() -> None:
     ],
 )
 def test_ranges_of_hours_are_rounded_outwards(low: float, high: float, text: str) -> None:
-    assert hours_between(low, high) == text
+    assert hours_between(Hours(low, low, high)) == text
 
 
 def test_times_and_lists_in_words() -> None:
@@ -162,3 +166,61 @@ def test_times_and_lists_in_words() -> None:
         "2 to 3 weeks",
     )
     assert (listed(()), listed(("a",)), listed(("a", "b", "c"))) == ("", "a", "a, b and c")
+
+
+def test_an_evening_is_as_long_as_it_was_and_without_its_gaps() -> None:
+    diary = Diary(a_quilt())
+    diary.evening(("pair", 20, 0), ("pair", 4, 2), ("pair", 4, 2))
+    diary.evening(*[("pair", 4, 2)] * 4, ("pair", 4, 90))
+    diary.evening(("pair", 2, 0))
+    first, second, third = facts(diary)
+    assert (first.untimed, second.gaps, second.untimed) == (20, 1, 4)
+    assert first.at_work == pytest.approx(4 / 60)
+    assert second.length == timedelta(minutes=98)
+    assert second.at_work == second.hours == pytest.approx(8 / 60)
+    assert third.at_work == 0
+    assert usual_hours(facts(diary)) == pytest.approx(6 / 60)
+    assert fullest_week(facts(diary)) == pytest.approx(12 / 60)
+    typed_at_once = Diary(a_quilt())
+    typed_at_once.evening(("pair", 20, 0))
+    assert fullest_week(facts(typed_at_once)) is None
+
+
+def test_what_took_the_time_leaves_out_counts_without_one() -> None:
+    diary = Diary(a_quilt())
+    diary.evening(("pair", 40, 0), ("pair", 10, 5), ("sew", 2, 5))
+    diary.evening(("press", 2, 0))
+    pair, sew, press = what_took_the_time(diary.state.route, measured(diary.state, diary.record))
+    assert (pair.n, pair.untimed, pair.each) == (50, 40, 0.5)
+    assert pair.hours == pytest.approx(5 / 60)
+    assert pair.sentence == (
+        "pair: 5 minutes, 50% of the time measured, 50 pairs, 40 of them without a time, "
+        "about 30 seconds each"
+    )
+    assert sew.untimed == 0
+    assert sew.share == pytest.approx(0.5)
+    assert (press.each, press.hours) == (None, 0)
+    assert press.sentence == "press: 2 pressed four-patches counted without a time"
+
+
+def test_a_stage_is_told_to_the_minute() -> None:
+    diary = Diary(a_quilt())
+    diary.evening(("sew", 28, 57))
+    (sew,) = what_took_the_time(diary.state.route, measured(diary.state, diary.record))
+    assert sew.sentence.startswith("sew: 57 minutes, 100% of the time measured, 28 four-patches, ")
+
+
+def test_what_a_count_without_a_time_may_have_taken_is_a_guess_apart() -> None:
+    diary = Diary(a_quilt())
+    diary.evening(("sew", 10, 0), ("sew", 1, 3), ("press", 4, 6), ("press", -4, 2))
+    known = measured(diary.state, diary.record)
+    assert known.each["sew"] == 3, "one count with a time is a pace"
+    assert "press" not in known.each, "nothing is left of it"
+    untimed, timed = known.stretches[:2]
+    assert known.guess(untimed) == 30
+    assert known.guess(timed) == 0
+    assert known.guess(replace(untimed, n=-2)) == 0, "unpicking was no sewing"
+    pairs = Diary(a_quilt())
+    pairs.evening(("pair", 6, 0))
+    known = measured(pairs.state, pairs.record)
+    assert known.guess(known.stretches[0]) == pytest.approx(6 * known.guesses["pair"])

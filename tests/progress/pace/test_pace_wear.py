@@ -8,7 +8,7 @@ import pytest
 
 from sewalong.piecing.method import Noun
 from sewalong.progress.pace.break_points import at_a_chains_end, at_a_stage_boundary
-from sewalong.progress.pace.paces import paces
+from sewalong.progress.pace.measured import measured
 from sewalong.progress.pace.ran_out import RanOut, ran_out
 from sewalong.progress.pace.use_since_change import changes, use_between
 from sewalong.progress.pace.wear import Wear, WearChoices, worn
@@ -44,7 +44,7 @@ def test_a_needle_is_due_after_the_hours_sewn_and_not_the_hours_sat() -> None:
     for _ in range(7):
         diary.evening(*[("sew", 5, 10.0)] * 6)
     assert said(diary) == ()
-    known = paces(diary.state, diary.record, diary.now)
+    known = measured(diary.state, diary.record)
     assert use_between(diary.state, known, 0).machine_hours == pytest.approx(7, abs=0.1)
     diary.evening(*[("sew", 5, 10.0)] * 6, ("press", 20, 15))
     (needle,) = said(diary)
@@ -175,7 +175,7 @@ def test_quilting_has_no_length_so_a_bobbin_in_it_says_nothing() -> None:
         ("layer", 1, 60),
         ("quilt", 1, 20),
     )
-    known = paces(diary.state, diary.record, diary.now)
+    known = measured(diary.state, diary.record)
     assert use_between(diary.state, known, 0).sewn is None
     assert use_between(diary.state, known, 0).machine_hours > 0.4
 
@@ -212,7 +212,7 @@ def test_the_needle_that_counts_is_the_last_one() -> None:
         diary.evening(*[("sew", 5, 10.0)] * 6)
     assert said(diary) == ()
     last = max(r.seq for r in diary.record if isinstance(r.event, e.ToolChanged))
-    known = paces(diary.state, diary.record, diary.now)
+    known = measured(diary.state, diary.record)
     used = use_between(diary.state, known, last).machine_hours
     assert used == pytest.approx(1, abs=0.02)
     (due,) = said(diary, WearChoices(needle_hours=used, stop_minutes=0))
@@ -261,6 +261,30 @@ def test_what_was_counted_and_unpicked_at_once_has_no_length() -> None:
     diary = Diary(a_quilt("plain-squares", 4, 2, 2, finishing=("layer", "quilt")))
     diary.evening(("square-up", 4, 2), ("sew-rows", 1, 3), ("sew-rows", 1, 3), ("join-rows", 1, 3))
     diary.evening(("layer", 1, 60), ("quilt", 1, 20), ("quilt", -1, 0))
-    known = paces(diary.state, diary.record, diary.now)
+    known = measured(diary.state, diary.record)
     # Each row is one seam of 5 in, and the one between them is 9 1/2 in.
     assert use_between(diary.state, known, 0).sewn == pytest.approx(2 * 5 + 9.5)
+
+
+def test_hours_of_counts_without_a_time_are_said_apart_as_the_guess_they_are() -> None:
+    diary = pairs_laid()
+    for _ in range(5):
+        diary.evening(*[("sew", 5, 10.0)] * 6)
+    diary.sit_down()
+    diary.count("sew", 90, 0.0)
+    diary.put_away()
+    known = measured(diary.state, diary.record)
+    used = use_between(diary.state, known, 0)
+    assert used.machine_hours == pytest.approx(5, abs=0.1)
+    assert used.guessed_hours == pytest.approx(3, abs=0.1), "90 at two minutes each"
+    (due,) = said(diary)
+    assert due.sentence == (
+        "About 5 hours at the machine and no new needle is in the record, and a guess of 3 hours "
+        "more for counts without a time; a new one is usual after 8 hours."
+    )
+    typed_later = pairs_laid()
+    typed_later.sit_down()
+    typed_later.count("sew", 400, 0.0)
+    typed_later.put_away()
+    (due,) = said(typed_later)
+    assert due.sentence.startswith("A guess of 13 hours at the machine and no new needle")

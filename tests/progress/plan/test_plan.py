@@ -78,7 +78,7 @@ def test_in_batch_sewing_most_of_the_work_is_done_before_the_first_unit_is() -> 
     assert now.units.made == 2
     assert now.units.to_go == 79
     assert 0.70 <= work_in_units(state) <= 0.90
-    assert now.work_done > 10 * now.units.made / state.target.units
+    assert now.work_done > 10 * now.units.made / state.units_wanted
 
 
 def test_work_rises_steadily_where_units_rise_all_at_the_end() -> None:
@@ -226,10 +226,10 @@ def test_layouts_offered_fit_are_near_and_lie_the_way_the_wanted_one_does() -> N
             offered = layouts_within(units, wanted)
             assert len(offered) <= 3
             assert len(set(offered)) == len(offered)
-            over = [units - layout.units for layout in offered]
+            over = [units - layout.rows * layout.columns for layout in offered]
             assert over == sorted(over)
             for layout in offered:
-                assert layout.units <= units
+                assert layout.rows * layout.columns <= units
                 assert max(layout.rows, layout.columns) <= 2 * min(layout.rows, layout.columns)
                 lies = layout.rows <= layout.columns
                 assert layout.rows == layout.columns or lies == (wanted.rows <= wanted.columns)

@@ -53,7 +53,7 @@ def test_a_pile_counted_by_eye_three_times_is_recounted_and_then_kept() -> None:
     assert plan(state).units.to_go == 0
     state = go_on(state, record, c.Find("unit", 11))
     assert state.piles["unit"] == 91
-    assert plan(state).units.made - state.target.units == 11
+    assert plan(state).units.made - state.units_wanted == 11
 
 
 def test_a_hundred_units_put_in_a_basket_are_in_that_basket_months_later() -> None:

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from datetime import UTC, date, datetime, timedelta
+import time
+from datetime import UTC, date, datetime, timedelta, timezone
 
 import pytest
 
@@ -66,3 +67,17 @@ def test_a_day_is_named_by_its_month(month: int, word: str) -> None:
     noon = datetime(2023, month, 4, 12, 5).astimezone()
     assert day(noon) == f"4 {word} 2023"
     assert day_and_time(noon) == f"4 {word} 2023, 12:05"
+
+
+def test_a_day_is_told_as_it_was_where_it_was_whatever_zone_the_machine_is_in(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    """Half past eleven at night in one place is the next day in another, and stays the 4th."""
+    late = datetime(2023, 11, 4, 23, 30, tzinfo=timezone(timedelta(hours=-5)))
+    for zone in ("UTC", "Pacific/Auckland"):
+        monkeypatch.setenv("TZ", zone)
+        time.tzset()
+        assert day(late) == "4 Nov 2023"
+        assert day_and_time(late) == "4 Nov 2023, 23:30"
+    monkeypatch.undo()
+    time.tzset()

@@ -163,7 +163,7 @@ def test_a_session_nobody_closed_says_when_it_was_last_heard_from() -> None:
     state = go_on(state, record, c.Count("pair"), at=EVENING + timedelta(days=1))
     closed = next(r.event for r in record if isinstance(r.event, e.SessionClosed))
     assert closed.words(state, record) == "The session had ended without being closed."
-    heard = f"{EVENING.astimezone():%H:%M}"
+    heard = f"{EVENING:%H:%M}"
     assert closed.in_full(state, record).startswith("Session 1 was never closed; last heard from ")
     assert closed.in_full(state, record).endswith(f"{heard}.")
 

@@ -326,7 +326,7 @@ def test_a_place_to_stop_says_how_long_the_rest_of_the_chain_takes() -> None:
     minutes = QUILT.method.stage("sew").minutes
     assert (found.n, found.minutes) == (1, minutes)
     assert found.why == "1 four-patch of this lot is still to do at sew."
-    assert found.offer == "Go on to the end of the chain: 1 four-patch, about 2 minutes?"
+    assert found.offer == "Go on to the end of the chain: 1 four-patch, about 2 minutes by a guess?"
 
 
 def test_after_fourteen_days_a_recount_is_offered_and_not_before() -> None:
@@ -349,7 +349,7 @@ def test_a_minute_more_is_said_in_the_singular() -> None:
     found = stop(c.Count("pair", 82))
     assert found.n == 2
     assert found.minutes < 1
-    assert found.offer == "Go on to the end of the pile: 2 pairs, about 1 minute?"
+    assert found.offer == "Go on to the end of the pile: 2 pairs, about 1 minute by a guess?"
 
 
 def test_a_pile_half_done_is_left_unwillingly_while_cut_edges_wait() -> None:

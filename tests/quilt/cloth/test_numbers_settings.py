@@ -259,27 +259,28 @@ def test_a_real_top_against_the_exact_one() -> None:
 @pytest.mark.parametrize("width", [pytest.param(4, id="Q026")])
 def test_swapped_blocks_cut_to_the_smallest(width: int) -> None:
     # jobutterfield.blogspot.com: 11 1/2 in for 12 1/2 loses 4 in over a row of 4.
-    quarter = F(1, 4)
     found = with_own_seam(
-        4, width, Size.square(F("12.5")), quarter, Size.square(F("11.5")), quarter
+        straight_top(4, width, Size.square(F("12.5")), F(1, 4)),
+        straight_top(4, width, Size.square(F("11.5")), F(1, 4)),
     )
     assert found.across == found.down == 4
 
 
 def test_a_wider_seam_makes_the_whole_top_smaller() -> None:
     five = Size.square(F(5))
-    found = with_own_seam(9, 9, five, F(1, 4), five, F(9, 32))
+    planned = straight_top(9, 9, five, F(1, 4))
+    found = with_own_seam(planned, straight_top(9, 9, five, F(9, 32)))
     assert found.across == F(1, 2)
     assert (
         found.reason
         == "40 1/2 × 40 1/2 in instead of 41 × 41 in: 1/2 in less across, 1/2 in less down"
     )
-    assert with_own_seam(9, 9, five, F(1, 4), five, F(1, 4)).reason.endswith("the same down")
+    assert with_own_seam(planned, planned).reason.endswith("the same down")
 
 
 def test_a_narrower_seam_makes_it_larger() -> None:
     # 8 seams, each 1/16 in narrower on both pieces: 1 in; with 4 seams half of that.
     five = Size.square(F(5))
-    found = with_own_seam(5, 9, five, F(1, 4), five, F(3, 16))
+    found = with_own_seam(straight_top(5, 9, five, F(1, 4)), straight_top(5, 9, five, F(3, 16)))
     assert (found.across, found.down) == (F(-1), F(-1, 2))
     assert found.reason.endswith("1 in more across, 1/2 in more down")

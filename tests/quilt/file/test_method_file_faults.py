@@ -20,6 +20,8 @@ from sewalong.piecing.method import Hazard, Station
 from sewalong.piecing.method_files import LONGEST_METHOD, text_of
 from sewalong.piecing.method_rules import LATER_PILES, LATER_STAGES, MEASURED
 from sewalong.piecing.method_tables import (
+    LONGEST_CHECK,
+    LONGEST_DO,
     LONGEST_ID,
     LONGEST_LINE,
     LONGEST_NAME,
@@ -137,6 +139,9 @@ RULES = [
     ('id = "two"', 'id = "top"', 'id = "top"', "'top' is used in every quilt"),
     ('["unit", "units"]', '["row", "units"]', '["row"', "another pile is called 'row' too"),
     ('["unit", "units"]', '["unit", "Squares"]', '["unit", "Sq', "called 'squares' too"),
+    ('label = "press"', 'label = "Sew-twos"', 'label = "Sew-twos"', "'Sew-twos' is the id of another"),
+    ('["unit", "units"]', '["unit", "Two"]', '["unit", "Two"]', "'Two' is the id of another"),
+    ('hazards = ["iron"]', 'hazards = ["iron", "iron"]', '"iron", "iron"', "write each once"),
     # what is cut
     ("start = true\n", "", '[[piles]]\nid = "square"', "no pile has start = true"),
     ("start = true", "start = false", '[[piles]]\nid = "square"', "nothing to cut"),
@@ -351,7 +356,7 @@ OPERATIONS = st.lists(
 
 
 @given(OPERATIONS, OPERATIONS, st.integers(1, 3), st.booleans())
-@settings(max_examples=300)
+@settings(max_examples=300, deadline=None)
 def test_whatever_the_operations_are_there_is_a_method_or_a_sentence(
     first: list[str], second: list[str], squares: int, strip: bool
 ) -> None:
@@ -370,7 +375,7 @@ def test_whatever_the_operations_are_there_is_a_method_or_a_sentence(
 
 
 @given(st.text(max_size=60), st.integers(0, len(OWN)))
-@settings(max_examples=200)
+@settings(max_examples=200, deadline=None)
 def test_whatever_is_written_into_a_method_there_is_a_method_or_a_sentence(
     written: str, at: int
 ) -> None:
@@ -422,7 +427,8 @@ def test_what_the_notes_say_of_limits_is_so() -> None:
     said = " ".join(notes.split())
     assert f"at most {MOST_PILES} piles and {MOST_STAGES} stages" in said
     assert f"at most {MOST_OPERATIONS} operations; ids {LONGEST_ID} characters" in said
-    assert f"nouns {LONGEST_WORD}, the name {LONGEST_NAME}, other texts {LONGEST_LINE}," in said
+    assert f"nouns {LONGEST_WORD}, the name {LONGEST_NAME}, `do` {LONGEST_DO}," in said
+    assert f"`check` {LONGEST_CHECK}, other texts {LONGEST_LINE}, on one line" in said
     assert f"{MOST_PATCHES} patches on the table" in said
     for name in (*LATER_PILES, *LATER_STAGES, *MEASURED, *Hazard, *Station):
         assert f"`{name}`" in said

@@ -444,7 +444,7 @@ ONE_FAULT = [
         3,
         "'units' is not known at the top of the file. The nearest known key is \"unit\"; known are "
         "name, method, method_file, unit, seam, trim, notes, squares, strips, more, layout, "
-        "border, finishing, fabric, cloth.",
+        "setting, border, finishing, fabric, cloth.",
     ),
     (
         "count = 111",
@@ -499,7 +499,7 @@ ONE_FAULT = [
         5,
         "'no?[2Jtes' is not known at the top of the file. The nearest known key is \"notes\"; "
         "known are name, method, method_file, unit, seam, trim, notes, squares, strips, more, layout, "
-        "border, finishing, fabric, cloth.",
+        "setting, border, finishing, fabric, cloth.",
     ),
 ]
 

@@ -127,7 +127,7 @@ COUNTING = (
         c.JoinRows,
         (press("j"), fill("R3", "R2")),
         ("join R3 R2",),
-        ("went on", "rows joined"),
+        ("rows joined",),
         ROWS,
     ),
     Case(

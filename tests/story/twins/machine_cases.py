@@ -110,6 +110,7 @@ MACHINE = (
     _measured("down the centre", "centre", "centre across", "29 3/4"),
     _measured("a strip test", "strip-test", "3 strips", "3 1/2"),
     _measured("the middle strip", "middle-strip", "middle strip of three", "1"),
+    _measured("a strip for a border", "border", "strip for top or bottom of border 1", "34 3/4"),
     _measured("an allowance at the back", "allowance", "seam allowance at the back", "3/8"),
     *_METRIC,
     Case(

@@ -1,0 +1,106 @@
+"""A forecast in words: what was measured, what is a guess, and never the one as the other."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from msgspec import Struct
+
+from sewalong.progress.pace.duration_words import (
+    each_short,
+    hours,
+    hours_between,
+    hours_short,
+    how_sure,
+    listed,
+    several,
+)
+from sewalong.progress.pace.forecast import Forecast, StageForecast
+
+
+def surely(stages: Sequence[StageForecast]) -> str:
+    """What is to be said behind a time for these stages: ", partly a guess"."""
+    return how_sure([one.pace.measured for one in stages])
+
+
+def summary(forecast: Forecast) -> tuple[str, ...]:
+    """What is left, the verdict first: one line for what was measured, one for what is guessed,
+    one for the sessions it takes."""
+    measured, guessed = forecast.measured, forecast.guessed
+    if forecast.in_all is None:
+        return ("Nothing is left to do.",)
+    lines = []
+    if measured is not None:
+        lines.append(
+            f"{_first(hours_between(measured))} left at the stages you have worked at, "
+            f"most likely {hours(measured.middle)}."
+        )
+    if guessed is not None:
+        lines.append(_guess(forecast, hours_between(guessed)))
+    whose = "like yours" if forecast.own_sessions else f"of {_length(forecast.session_hours)}"
+    many = several(*forecast.sessions, "session", "sessions")
+    lines.append(f"{_first(many)} {whose}{surely(forecast.stages)}.")
+    return tuple(lines)
+
+
+def _guess(forecast: Forecast, words: str) -> str:
+    if not forecast.spent:
+        what = "counted with a time" if forecast.evenings else "sewn"
+        return f"{_first(words)}, a guess until you have {what}."
+    which = "never begun" if all(not one.begun for one in _guessed(forecast)) else "never timed"
+    more = " more" if forecast.measured is not None else ""
+    return f"{_first(words)}{more} at stages {which}: a guess, drawn in by your pace so far."
+
+
+def _guessed(forecast: Forecast) -> list[StageForecast]:
+    return [one for one in forecast.stages if not one.pace.measured]
+
+
+def by_stage(forecast: Forecast) -> tuple[str, ...]:
+    """One line for each stage with its hours and why, then which of them are only guessed."""
+    lines = [
+        f"{_first(one.pace.stage.label)}: {one.to_do_in_words}, {hours_between(one.hours)} "
+        f"({one.pace.reason})"
+        for one in forecast.stages
+    ]
+    if forecast.not_begun:
+        lines.append(f"Not begun: {listed(forecast.not_begun)}.")
+    return tuple(lines)
+
+
+class Columns(Struct, frozen=True):
+    """One stage in a table that lines up; `source` says from what: "your 16", "a guess"."""
+
+    label: str
+    to_go: str
+    each: str
+    in_all: str
+    source: str
+
+
+HEADINGS = Columns("", "to go", "each", "in all", "from")
+
+
+def table(forecast: Forecast) -> tuple[Columns, ...]:
+    """A row for each stage that has something to do."""
+    return tuple(
+        Columns(
+            label=one.pace.stage.label,
+            to_go=str(one.to_do),
+            each=each_short(one.pace.minutes),
+            in_all=hours_short(one.hours),
+            source=f"your {one.pace.timed}" if one.pace.measured else "a guess",
+        )
+        for one in forecast.stages
+    )
+
+
+def _first(text: str) -> str:
+    return text[:1].upper() + text[1:]
+
+
+def _length(hours: float) -> str:
+    minutes = round(hours * 60)
+    if minutes == 60:
+        return "an hour"
+    return f"{minutes} minutes"

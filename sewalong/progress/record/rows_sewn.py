@@ -1,0 +1,60 @@
+"""Rows as the record knows them: counted as such, or on point by what lies in them."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from sewalong.progress.record.begun_rows import units_in
+from sewalong.progress.record.point_stages import side_triangles
+from sewalong.progress.record.route import ROW
+from sewalong.progress.record.state import State
+from sewalong.quilt.quilt import Quilt, Target
+from sewalong.quilt.set_rows import SetRow, set_rows
+from sewalong.quilt.setting import SET_SIDE, SET_UNIT
+
+
+def rows_of(state: State) -> tuple[SetRow, ...]:
+    """The rows of the target, in order."""
+    return set_rows(state.quilt.setting, state.target.rows, state.target.columns)
+
+
+def rows_wanted(state: State) -> int:
+    """How many rows the target has; on point those on the slant."""
+    return len(rows_of(state))
+
+
+def rows_sewn(state: State) -> int:
+    """Whole rows. On point those that what is sewn fills, taken to be sewn from row 1 on."""
+    if not state.quilt.is_on_point:
+        return state.piles[ROW.id]
+    units, sides, whole = state.piles[SET_UNIT.id], state.piles[SET_SIDE.id], 0
+    for row in rows_of(state):
+        units, sides = units - row.units, sides - row.sides
+        if units < 0 or sides < 0:
+            break
+        whole += 1
+    return whole
+
+
+def row_begun(state: State, pile: str) -> int:
+    """The row on point that the next piece for `pile` goes into, from row 1 on; 0 when none."""
+    there = state.piles[pile]
+    for number, row in enumerate(rows_of(state), start=1):
+        there -= row.units if pile == SET_UNIT.id else row.sides
+        if there < 0:
+            return number
+    return 0
+
+
+def units_in_rows(state: State) -> int:
+    """Units that are sewn into rows, whole or begun."""
+    if state.quilt.is_on_point:
+        return state.piles[SET_UNIT.id]
+    return state.piles[ROW.id] * state.target.columns + units_in(state.begun)
+
+
+def wanted_in_rows(quilt: Quilt, target: Target) -> Mapping[str, int]:
+    """By pile, the pieces that make all rows of a target."""
+    if not quilt.is_on_point:
+        return {ROW.id: target.rows}
+    return {SET_UNIT.id: quilt.units_for(target), SET_SIDE.id: side_triangles(quilt, target)}
