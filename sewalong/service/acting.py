@@ -17,6 +17,7 @@ from sewalong.progress.acts.decide import decide
 from sewalong.progress.acts.said import Mention
 from sewalong.progress.acts.sessions import OpenSession
 from sewalong.progress.joining.current_stage import InHand, in_hand
+from sewalong.progress.pace.wear_choices import chosen_by
 from sewalong.progress.plan.plan import Plan, plan
 from sewalong.progress.record.event import Event, Recorded
 from sewalong.progress.record.refused import Refused
@@ -65,6 +66,7 @@ def do(
     """
     quilt.refresh()
     pause = "" if pause_was_said else after_interruption(quilt.state, quilt.now())
+    wear = chosen_by(quilt.preferences)
     found: list[tuple[Plan, InHand, Notice | None]] = []
 
     def follows(
@@ -72,7 +74,9 @@ def do(
     ) -> tuple[Sequence[Event], str]:
         now = plan(state)
         hand = in_hand(state, now)
-        said = None if quietly else notice(state, record, now, hand, at, pause=pause)
+        said = None
+        if not quietly:
+            said = notice(state, record, now, hand, at, pause=pause, wear=wear)
         found[:] = [(now, hand, said)]
         # Where a question is owed it may be all that is shown, so nothing else was said yet.
         told = said if _owed(state, hand) is None else None
@@ -106,7 +110,8 @@ def sit_down(quilt: OpenQuilt) -> Outcome:
     if outcome.recorded:
         return outcome
     state = quilt.state
-    said = notice(state, quilt.record, outcome.plan, outcome.hand, quilt.now(), pause="")
+    wear = chosen_by(quilt.preferences)
+    said = notice(state, quilt.record, outcome.plan, outcome.hand, quilt.now(), pause="", wear=wear)
     # Where a question is owed it may be all that is shown, so nothing else was said yet.
     if said is not None and said.mention and outcome.question is None:
         do(quilt, Mention(said.mention), quietly=True)

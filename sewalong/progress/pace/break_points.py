@@ -37,7 +37,9 @@ def at_a_chains_end(state: State, now: Plan) -> bool:
     return state.last_lot[stage.id] > 1
 
 
-def something_may_be_worn(state: State, now: Plan, at: datetime) -> bool:
+def something_may_be_worn(
+    state: State, now: Plan, at: datetime, stop_minutes: int = STOP_MINUTES
+) -> bool:
     """Whether it is worth while to look what wears out: a look through the whole record.
 
     Between stage boundaries only the bobbin can be due, where its changes are written down, and a
@@ -47,5 +49,5 @@ def something_may_be_worn(state: State, now: Plan, at: datetime) -> bool:
     if session is None or at_a_stage_boundary(state, now):
         return True
     sat = at - session.opened
-    may_be = "bobbin" in state.changed or sat >= timedelta(minutes=STOP_MINUTES)
-    return may_be and at_a_chains_end(state, now)
+    may_be = "bobbin" in state.changed or (stop_minutes and sat >= timedelta(minutes=stop_minutes))
+    return bool(may_be) and at_a_chains_end(state, now)

@@ -13,24 +13,14 @@ from itertools import pairwise
 from msgspec import Struct
 
 from sewalong.progress.pace.bobbin import LEARNED_FROM, long, may_run_out
-from sewalong.progress.pace.break_points import STOP_MINUTES, at_a_chains_end, at_a_stage_boundary
+from sewalong.progress.pace.break_points import at_a_chains_end, at_a_stage_boundary
 from sewalong.progress.pace.duration_words import hours
 from sewalong.progress.pace.measured import Measured, measured
 from sewalong.progress.pace.use_since_change import Use, changes, use_between
+from sewalong.progress.pace.wear_choices import WearChoices
 from sewalong.progress.plan.plan import plan
 from sewalong.progress.record.event import Recorded
 from sewalong.progress.record.state import State
-
-NEEDLE_HOURS = 8.0
-"""Common practice: sewing shops and books say 6 to 12 hours, most of them 8."""
-
-
-class WearChoices(Struct, frozen=True):
-    """The owner's intervals. A blade's, in inches cut, is learned when None; 0 says nothing."""
-
-    needle_hours: float = NEEDLE_HOURS
-    blade_inches: float | None = None
-    stop_minutes: int = STOP_MINUTES
 
 
 class Wear(Struct, frozen=True):

@@ -18,6 +18,7 @@ from sewalong.progress.joining.current_stage import InHand
 from sewalong.progress.joining.orientation_checks import before_the_next
 from sewalong.progress.measuring.proof import proof
 from sewalong.progress.pace.break_points import something_may_be_worn
+from sewalong.progress.pace.wear_choices import WearChoices
 from sewalong.progress.plan.plan import Plan
 from sewalong.progress.record.event import Recorded
 from sewalong.progress.record.state import Standing, State
@@ -44,17 +45,19 @@ def notice(
     now: datetime,
     *,
     pause: str,
+    wear: WearChoices,
 ) -> Notice | None:
     """The most important thing to say now, or None; outside a session nothing is said.
 
-    `pause` is what an interruption calls for (see `after_interruption`); empty for none.
+    `pause` is what an interruption calls for (see `after_interruption`); empty for none. `wear` is
+    after how long something is said of what wears out.
     """
     if state.session is None or state.standing is not Standing.IN_PROGRESS:
         return None
     said = (*_at_risk(state, record), *_short(state, now_plan))
     if said:
         return said[0]
-    return next(_lesser(state, record, now_plan, hand, now, pause), None)
+    return next(_lesser(state, record, now_plan, hand, now, pause, wear), None)
 
 
 def _at_risk(state: State, record: Sequence[Recorded]) -> Iterator[Notice]:
@@ -85,17 +88,18 @@ def _lesser(
     hand: InHand,
     now: datetime,
     pause: str,
+    wear: WearChoices,
 ) -> Iterator[Notice]:
     """What can wait for its turn, worked out only as far as it is asked for."""
     seam = proof(state, now)
     if seam.say and hand.line.stage.station is Station.MACHINE and hand.line.to_do:
         yield Notice("seam", seam.say, seam.mention)
-    if something_may_be_worn(state, now_plan, now):
+    if something_may_be_worn(state, now_plan, now, wear.stop_minutes):
         # Loaded, and looked for through the whole record, only where a word would fit.
         from sewalong.progress.pace.wear import worn
 
-        for wear in worn(state, record, now, said=state.mentioned.keys()):
-            yield Notice("wear", wear.sentence, wear.id)
+        for one in worn(state, record, now, wear, said=state.mentioned.keys()):
+            yield Notice("wear", one.sentence, one.id)
     if pause:
         yield Notice("advice", pause)
     session = state.session

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from datetime import timedelta
+
 from tests.cli.conftest import Desk
 
 
@@ -27,3 +29,11 @@ def test_her_own_words_of_caution_come_with_the_plain_command_too(begun: Desk) -
     (home / "preferences.toml").write_text('[cautions]\nneedle = "glasses on"\n', encoding="utf-8")
     begun.ok("count", "pair", "8", "--caution-read")
     assert "glasses on" in begun.refused("count", "sew").err
+
+
+def test_a_stop_comes_when_she_wants_it(begun: Desk) -> None:
+    home = begun.folder / "home"
+    (home / "preferences.toml").write_text("[wear]\nstop_minutes = 10\n", encoding="utf-8")
+    begun.ok("count", "pair", "4", "--caution-read")
+    begun.now += timedelta(minutes=12)
+    assert "stand up, look far away" in begun.ok("count", "pair", "4").out

@@ -3,15 +3,18 @@
 from __future__ import annotations
 
 from datetime import timedelta
+from fractions import Fraction
 
 import pytest
 
+from sewalong.owner.preferences import AS_USUAL, Preferences
 from sewalong.piecing.method import Noun
 from sewalong.progress.pace.break_points import at_a_chains_end, at_a_stage_boundary
 from sewalong.progress.pace.measured import measured
 from sewalong.progress.pace.ran_out import RanOut, ran_out
 from sewalong.progress.pace.use_since_change import changes, use_between
-from sewalong.progress.pace.wear import Wear, WearChoices, worn
+from sewalong.progress.pace.wear import Wear, worn
+from sewalong.progress.pace.wear_choices import WearChoices, chosen_by
 from sewalong.progress.plan.plan import plan
 from sewalong.progress.record import events as e
 from tests.progress.pace.evenings import Diary, a_quilt
@@ -288,3 +291,9 @@ def test_hours_of_counts_without_a_time_are_said_apart_as_the_guess_they_are() -
     typed_later.put_away()
     (due,) = said(typed_later)
     assert due.sentence.startswith("A guess of 13 hours at the machine and no new needle")
+
+
+def test_what_she_prefers_holds_and_the_usual_where_she_says_nothing() -> None:
+    assert chosen_by(AS_USUAL) == WearChoices()
+    hers = Preferences(needle_hours=0.0, stop_minutes=20, blade_inches=Fraction(900))
+    assert chosen_by(hers) == WearChoices(0.0, 900.0, 20)

@@ -8,6 +8,7 @@ from fractions import Fraction
 import pytest
 
 from sewalong.progress.joining.current_stage import in_hand
+from sewalong.progress.pace.wear_choices import WearChoices
 from sewalong.progress.plan.plan import plan
 from sewalong.progress.record.state import State
 from sewalong.progress.resuming.notice import Notice, notice
@@ -29,7 +30,9 @@ def said(
     now_plan = plan(state)
     if at is None:
         at = record[-1].event.at + MINUTE
-    return notice(state, record, now_plan, in_hand(state, now_plan), at, pause=pause)
+    return notice(
+        state, record, now_plan, in_hand(state, now_plan), at, pause=pause, wear=WearChoices()
+    )
 
 
 def one_after_another(state: State, record: Record) -> list[str]:
