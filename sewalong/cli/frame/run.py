@@ -43,17 +43,11 @@ def run(argv: list[str], context: Context | None = None) -> int:
 
     The exit status. Nothing is raised but SEWALONG_TRACE's.
     """
-    _be_lenient_with_encodings()
     try:
-        status = _run(argv, context)
-        sys.stdout.flush()
-        return status
-    except BrokenPipeError:
-        # Whoever read the output has seen enough. What was asked for has been done.
-        _close_quietly()
-        return 0
+        _be_lenient_with_encodings()
+        return _run(argv, context)
     except KeyboardInterrupt:
-        print(file=sys.stderr)
+        _complain("\nInterrupted. What was recorded before is on disk; look with: sewalong log")
         return INTERRUPTED
     except Exception as error:
         sentence = sentence_of(error)
@@ -92,8 +86,8 @@ def _run(argv: list[str], context: Context | None) -> int:
 
     try:
         args = parse(command, typed)
-    except SystemExit as leaving:  # after --help
-        return int(leaving.code or 0)
+    except SystemExit:  # after --help
+        return _write("")
     report = function_of(command)(args, context or _surroundings())
     return _tell(report, json=getattr(args, "json", False))
 
@@ -117,24 +111,48 @@ def _surroundings() -> Context:
 
 
 def _tell(report: Report, *, json: bool = False) -> int:
-    for line in report.aside:
-        print(shown(line), file=sys.stderr)
+    """Print what there is to tell. What was recorded is recorded, whether it can be told or not."""
+    _complain("\n".join(report.aside))
     if json:
-        sys.stdout.write(as_json(dict(report.data)))
-    elif report.whole:
-        sys.stdout.write(report.whole)
+        text = as_json(dict(report.data))
     else:
-        for line in report.lines:
-            print(shown(line))
+        text = report.whole or "".join(f"{shown(line)}\n" for line in report.lines)
+    why = _why_not_printed(text)
+    if why is None:
+        return report.exit_status
+    if not report.recorded:
+        _complain(f"The answer could not be printed ({why}).")
+        return REFUSED
+    _complain(f"This was done and is on disk, but could not be printed ({why}).")
     return report.exit_status
 
 
 def _write(text: str) -> int:
-    sys.stdout.write(text)
-    return 0
+    why = _why_not_printed(text)
+    if why is None:
+        return 0
+    _complain(f"The answer could not be printed ({why}).")
+    return REFUSED
+
+
+def _why_not_printed(text: str) -> str | None:
+    """Print `text`; None when that went well, or when whoever reads it has seen enough."""
+    if sys.stdout is None:
+        return "standard output is closed" if text else None
+    try:
+        sys.stdout.write(text)
+        sys.stdout.flush()
+    except BrokenPipeError:
+        _close_quietly()
+    except OSError as error:
+        _close_quietly()
+        return error.strerror or str(error)
+    return None
 
 
 def _complain(sentences: str) -> None:
+    if sys.stderr is None:
+        return
     try:
         for line in sentences.splitlines():
             print(shown(line), file=sys.stderr)

@@ -31,7 +31,9 @@ def preferences(args: argparse.Namespace, context: Context) -> Report:
         os.makedirs(os.path.dirname(path), mode=0o700, exist_ok=True)
         write_whole(path, TEMPLATE)
         return Report(
-            (f"Written: {path}. All in it is as usual until you change it.",), {"file": path}
+            (f"Written: {path}. All in it is as usual until you change it.",),
+            {"file": path},
+            recorded=True,
         )
     try:
         known = read_preferences(read_bytes(path, LONGEST_FILE)) if there else AS_USUAL

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import errno
 import os
 import sqlite3
 import subprocess
@@ -136,19 +135,6 @@ def test_an_interrupt_leaves_quietly(begun: Desk, monkeypatch: pytest.MonkeyPatc
 
     monkeypatch.setattr("sewalong.cli.quilts.status_report.status_lines", interrupted)
     assert begun.run("status").status == 130
-
-
-def test_a_full_disk_behind_the_output_is_said(
-    begun: Desk, monkeypatch: pytest.MonkeyPatch
-) -> None:
-    def full(*_: object, **__: object) -> None:
-        raise OSError(errno.ENOSPC, "No space left on device")
-
-    monkeypatch.setattr("sewalong.cli.frame.run._tell", full)
-    said = begun.run("count", "pair", "2")
-    assert said.status == 2
-    assert "No space left on device" in said.err
-    monkeypatch.undo()
 
 
 def test_whoever_stops_reading_is_no_reason_to_complain(begun: Desk) -> None:
