@@ -118,10 +118,7 @@ PLAINLY = "sewalong-plainly"
 def _tell(report: Report, *, json: bool = False) -> int:
     """Print what there is to tell. What was recorded is recorded, whether it can be told or not."""
     _complain("\n".join(report.aside))
-    if json:
-        text = as_json(dict(report.data))
-    else:
-        text = report.whole or _readable(report.lines)
+    text = as_json(dict(report.data)) if json else report.whole or _readable(report.lines)
     why = _why_not_printed(text)
     if why is None:
         return report.exit_status
