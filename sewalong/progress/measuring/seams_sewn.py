@@ -27,6 +27,10 @@ def seams_sewn(quilt: Quilt, target: Target, piece: Measured) -> int:
     unit = piles[quilt.method.unit].seams if sewn_in_units else 0
     if head == "row":
         return piece.of * unit + side_by_side(quilt, target, piece) - 1
+    if head == "column" and quilt.is_on_point:
+        # Slanting rows differ in length, and their ends have triangles.
+        rows = set_rows(quilt.setting, target.rows, target.columns)[: piece.of]
+        return sum(row.units * (unit + 1) + row.sides for row in rows) - 1
     if head == "column":
         units = piece.of * target.columns
         return (

@@ -58,6 +58,15 @@ def test_a_row_has_one_seam_fewer_than_pieces(setting: Setting | None) -> None:
     assert seams_sewn(quilt, quilt.target, row) == units + sashes - 1
 
 
+def test_all_slanting_rows_joined_lack_only_the_corners() -> None:
+    quilt = quilt_set(ON_POINT)
+    joined = read_piece(quilt, quilt.target, "column:6")
+    assert seams_sewn(quilt, quilt.target, joined) == pieces_of(quilt) - 1 - 4
+    two = read_piece(quilt, quilt.target, "column:2")
+    # Rows of one and three units, with two triangles each: eight pieces.
+    assert seams_sewn(quilt, quilt.target, two) == 7
+
+
 @pytest.mark.parametrize("setting", EVERY)
 def test_seams_too_wide_make_the_top_as_small_as_the_geometry_says(
     setting: Setting | None,
