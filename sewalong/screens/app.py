@@ -113,7 +113,7 @@ class SewalongApp(App[int]):
     @work
     async def _go_round(self) -> None:
         """A quilt, its return sheet if it is time, the sewing screen; then the list again."""
-        wanted = self._first
+        wanted, self._first = self._first, None
         while True:
             if wanted is None:
                 from sewalong.screens.quilts import QuiltsScreen
@@ -129,13 +129,15 @@ class SewalongApp(App[int]):
             wanted = None
             if quilt is None:
                 continue
-            self._opened[quilt.entry.key] = quilt
             await ask_what_was_left(self, quilt)
+            if self._leaving:
+                return
             if was_away(quilt.state, quilt.now()):
                 from sewalong.screens.returning import ReturnScreen
 
                 if not await self.push_screen_wait(ReturnScreen(quilt)):
                     continue
+            self._opened[quilt.entry.key] = quilt
             await self.push_screen_wait(SewingScreen(quilt))
 
     def _open(self, key: str) -> OpenQuilt | None:
@@ -160,23 +162,30 @@ class SewalongApp(App[int]):
         if self._leaving:
             self._leave_unasked()
         else:
-            self.run_worker(self._leave())
+            self.run_worker(self._leave_or_stay())
+
+    async def _leave_or_stay(self) -> None:
+        if not await self._leave() and len(self.screen_stack) == 1:
+            # It was asked to leave before a quilt stood there.
+            self._go_round()
 
     async def _leave(self) -> bool:
         """Close the sessions that are open here; True, and the app ends, unless one stays open."""
         self._leaving = True
-        try:
-            await self._put_dialogs_away()
-            sewing = [one for one in self.screen_stack if isinstance(one, SewingScreen)]
-            if not all(one.can_be_left() for one in sewing):
-                return False
-            for quilt in self._opened.values():
-                if not await close_on_leaving(self, quilt):
-                    return False
+        self._leaving = await self._closed_all()
+        if self._leaving:
             self.exit(0)
-            return True
-        finally:
-            self._leaving = False
+        return self._leaving
+
+    async def _closed_all(self) -> bool:
+        await self._put_dialogs_away()
+        sewing = [one for one in self.screen_stack if isinstance(one, SewingScreen)]
+        if not all(one.can_be_left() for one in sewing):
+            return False
+        for quilt in self._opened.values():
+            if not await close_on_leaving(self, quilt):
+                return False
+        return True
 
     def _leave_unasked(self) -> None:
         for quilt in self._opened.values():

@@ -60,7 +60,8 @@ class QuiltsScreen(LeftOnce[str]):
         self.fill()
 
     def on_screen_resume(self) -> None:
-        self.fill()
+        if self.children:
+            self.fill()
 
     def on_resize(self) -> None:
         mark_size(self)

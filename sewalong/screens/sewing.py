@@ -90,7 +90,14 @@ class SewingScreen(AskingScreen[None]):
         # geometry loaded, come when it stands.
         self.call_after_refresh(self._settle_down)
 
+    @property
+    def _is_filled(self) -> bool:
+        """False where the app ends before this screen was ready."""
+        return bool(self.query(PictureView))
+
     def _settle_down(self) -> None:
+        if not self._is_filled:
+            return
         self.carry(lambda: sit_down(self.quilt), say=False)
         self._show_picture()
 
@@ -110,6 +117,8 @@ class SewingScreen(AskingScreen[None]):
 
     def show(self) -> None:
         """Draw everything that is not drawn so already."""
+        if not self._is_filled:
+            return
         now, hand = self._outcome.plan, self._outcome.hand
         self._show_top()
         self.query_one(UnsavedBanner).show()

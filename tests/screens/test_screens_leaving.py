@@ -112,6 +112,20 @@ async def test_from_the_list_every_key_that_leaves_asks_too(path: Path, key: str
         assert room.on_disk().session is None
 
 
+@pytest.mark.parametrize("leave", ["ctrl+c", "ctrl+q"])
+async def test_from_the_list_and_the_return_sheet_it_just_leaves_where_nothing_was_sewn(
+    path: Path, leave: str
+) -> None:
+    clock = StandingClock()
+    key = put_on_shelf(path, clock, OpenSession(), *USED)
+    clock.forward(30 * HOUR)
+    for first, there in ((None, QuiltsScreen), (key, ReturnScreen)):
+        async with the_app(path, clock, first) as room:
+            await room.screen_is(there)
+            await room.press(leave)
+            await room.until(lambda: room.app.return_code == 0, "the end")
+
+
 @pytest.mark.parametrize("size", [LARGE, SMALL])
 async def test_escape_stays_where_it_was(path: Path, size: tuple[int, int]) -> None:
     async with at_sewing(path, *USED, size=size) as room:
@@ -193,6 +207,19 @@ async def test_not_answered_at_the_return_either_the_session_goes_on(path: Path)
         await room.press("escape")
         await room.press("ctrl+c")
         await room.sees("Before you go (1 of 1)")
+
+
+async def test_leaving_again_before_it_is_answered_leaves_it_for_the_next_return(
+    path: Path,
+) -> None:
+    key = await left_unasked(path)
+    clock = StandingClock()
+    clock.forward(HOUR)
+    for _ in range(2):
+        async with the_app(path, clock, key) as room:
+            await room.sees("You left before this was asked (1 of 1)")
+            await room.press("ctrl+c")
+            await room.until(lambda: room.app.return_code == 0, "the end")
 
 
 async def test_after_hours_the_return_sheet_begins_with_it(path: Path) -> None:
