@@ -2,11 +2,15 @@
 
 from __future__ import annotations
 
-import gc
 import os
-import sys
 
-from sewalong.cli.frame.run import run
+try:
+    import gc
+    import sys
+
+    from sewalong.cli.frame.run import INTERRUPTED, run
+except KeyboardInterrupt:  # nothing was done yet, and nobody wants to read where
+    os._exit(130)
 
 TYPE_CHECKING = False  # as typing has it, which takes longer to import than this file
 if TYPE_CHECKING:
@@ -30,11 +34,29 @@ def command_line() -> NoReturn:
     cost as much as a third of the command.
     """
     gc.disable()
-    status = main()
-    for stream in (sys.stdout, sys.stderr):
-        if stream is not None:
-            stream.flush()
+    try:
+        _hold_the_standard_places()
+        status = main()
+        for stream in (sys.stdout, sys.stderr):
+            if stream is not None:
+                stream.flush()
+    except KeyboardInterrupt:
+        status = INTERRUPTED
+    except OSError:
+        pass  # what could not be printed has been said, where it could be
     os._exit(status)
+
+
+def _hold_the_standard_places() -> None:
+    """Where a standard stream is closed, have nothing in its place.
+
+    Else the next file opened would stand there, and what is meant for the stream be written to it.
+    """
+    for place in range(3):
+        try:
+            os.fstat(place)
+        except OSError:
+            os.open(os.devnull, os.O_RDWR)
 
 
 if __name__ == "__main__":

@@ -47,6 +47,13 @@ _TURNS_WRITING = frozenset("\u202a\u202b\u202c\u202d\u202e\u2066\u2067\u2068\u20
 _ENDS_LINE = frozenset("\u2028\u2029")
 
 
+# Letters and symbols by their kind, and blank all the same: fillers of Korean writing, the Braille
+# pattern without dots, a note without its head.
+_BLANK = frozenset("\u115f\u1160\u3164\uffa0\u2800\U0001d159")
+# Marks that never show, a part of which has no kind yet.
+_NEVER_SHOWN = (range(0x2060, 0x2070), range(0xFFF0, 0xFFFC), range(0xE0000, 0xE1000))
+
+
 def a_text(value: object, longest: int, *, lines: bool = False) -> str:
     """`value` if it is text of at most `longest` characters; with `lines`, it may have several."""
     if not isinstance(value, str):
@@ -60,7 +67,18 @@ def a_text(value: object, longest: int, *, lines: bool = False) -> str:
 
 
 def a_name(value: object) -> str:
-    """`value` if it is the name of a quilt or a cloth: one line, not empty."""
+    """`value` if it is the name of a quilt or a cloth: one line, with something to see in it."""
+    text = a_stored_name(value)
+    if not any(map(_can_be_seen, text)):
+        raise ValueError("Nothing in this name can be seen. Write one with a letter or a digit.")
+    return text
+
+
+def a_stored_name(value: object) -> str:
+    """`value` if it is a name as records have it: one line, not empty.
+
+    Records may hold names of which nothing can be seen, and are read all the same.
+    """
     text = a_text(value, LONGEST_NAME)
     if not text.strip():
         raise ValueError("This is empty. Write a name of 1 to 80 characters.")
@@ -166,6 +184,16 @@ def _one_of(value: object, known: tuple[str, ...]) -> str:
         each = ", ".join(f'"{one}"' for one in known)
         raise ValueError(f"{said} one of these. Write one of {each}.")
     return value
+
+
+def _can_be_seen(character: str) -> bool:
+    """Whether a character by itself leaves a mark: no blank, no format code, no bare accent."""
+    return (
+        unicodedata.category(character)[0] not in "ZM"
+        and unicodedata.category(character) not in ("Cc", "Cf", "Cs")
+        and character not in _BLANK
+        and not any(ord(character) in marks for marks in _NEVER_SHOWN)
+    )
 
 
 def _is_control(character: str) -> bool:

@@ -271,15 +271,15 @@ def _kind(value: object) -> None:
 
 
 RULES: dict[str, Callable[[object], object]] = {
-    "name": rules.a_name,
-    "method": rules.a_name,
+    "name": rules.a_stored_name,
+    "method": rules.a_stored_name,
     "unit": rules.owner_unit,
-    "pile": rules.a_name,
+    "pile": rules.a_stored_name,
     "count": _pieces,
     "packs": _packs,
     "rows": _rows,
     "columns": _rows,
-    "cloth": rules.a_name,
+    "cloth": rules.a_stored_name,
     "colour": _colour,
     "finishing": rules.finishing,
     "notes": rules.notes,

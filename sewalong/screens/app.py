@@ -2,19 +2,33 @@
 
 from __future__ import annotations
 
+import asyncio
 import gc
 import os
 from typing import ClassVar
 
-from textual import work
+from textual import events, work
 from textual.app import App
 from textual.binding import Binding
+from textual.driver import Driver
+from textual.screen import ModalScreen
 from textual.theme import Theme
 
 from sewalong.owner.preferences import AS_USUAL, Preferences
 from sewalong.progress.resuming.resume_facts import was_away
+from sewalong.screens.ascii_filter import AsciiFilter
+from sewalong.screens.key_order import KeyOrder
+from sewalong.screens.key_reading import forgive_bad_bytes
+from sewalong.screens.prompts.leaving import ask_what_was_left, close_on_leaving, leave_unasked
 from sewalong.screens.sewing import SewingScreen
-from sewalong.screens.terminal import forgive_bad_bytes, leave_on_signals, watch_terminal
+from sewalong.screens.terminal import (
+    go_on_after_a_stop,
+    holding_signals_back,
+    leave_on_signals,
+    let_signals_through,
+    shows_more_than_ascii,
+    watch_terminal,
+)
 from sewalong.screens.widgets.keys import keys_with
 from sewalong.screens.widgets.themes import DAYLIGHT, LAMPLIGHT, THEMES
 from sewalong.service.open_quilt import Clock, OpenQuilt, local_now
@@ -38,7 +52,9 @@ class SewalongApp(App[int]):
 
     CSS_PATH = "style.tcss"
     ENABLE_COMMAND_PALETTE = False
-    BINDINGS: ClassVar = [Binding("ctrl+q", "quit", "leave", show=False, id="app.leave")]
+    BINDINGS: ClassVar = [
+        Binding("ctrl+c,ctrl+q", "leave", "leave", show=False, priority=True, id="app.leave")
+    ]
 
     def __init__(
         self,
@@ -59,6 +75,11 @@ class SewalongApp(App[int]):
         self._clock = clock
         self._title = title
         self._look_folder = look_folder
+        self.key_order = KeyOrder(self, lambda: self._leaving, self._first_stands)
+        self._opened: dict[str, OpenQuilt] = {}
+        self._leaving = False
+        if preferences.ascii or not shows_more_than_ascii():
+            self._filters.append(AsciiFilter())
         for theme in THEMES.values():
             self.register_theme(theme)
         look = read_look(look_folder) if look_folder else None
@@ -68,9 +89,17 @@ class SewalongApp(App[int]):
         """A theme by name; ours are found at once, as it is asked for every line drawn."""
         return THEMES.get(theme_name) or super().get_theme(theme_name)
 
+    def get_driver_class(self) -> type[Driver]:
+        """The library's driver, whichever it is, made forgiving."""
+        driver = super().get_driver_class()
+        forgive_bad_bytes(driver)
+        return driver
+
     def on_mount(self) -> None:
+        self.key_order.watch()
         if not self.is_headless:
             leave_on_signals(self)
+            go_on_after_a_stop(self)
             watch_terminal()
         self.set_timer(STANDS_AFTER, collect_again)
         if self._preferences.keys:
@@ -84,7 +113,7 @@ class SewalongApp(App[int]):
     @work
     async def _go_round(self) -> None:
         """A quilt, its return sheet if it is time, the sewing screen; then the list again."""
-        wanted = self._first
+        wanted, self._first = self._first, None
         while True:
             if wanted is None:
                 from sewalong.screens.quilts import QuiltsScreen
@@ -93,17 +122,22 @@ class SewalongApp(App[int]):
                     QuiltsScreen(self._library, self._clock, self._title)
                 )
             if wanted is None:
-                self.exit(0)
-                return
+                if await self._leave():
+                    return
+                continue
             quilt = self._open(wanted)
             wanted = None
             if quilt is None:
                 continue
+            await ask_what_was_left(self, quilt)
+            if self._leaving:
+                return
             if was_away(quilt.state, quilt.now()):
                 from sewalong.screens.returning import ReturnScreen
 
                 if not await self.push_screen_wait(ReturnScreen(quilt)):
                     continue
+            self._opened[quilt.entry.key] = quilt
             await self.push_screen_wait(SewingScreen(quilt))
 
     def _open(self, key: str) -> OpenQuilt | None:
@@ -116,6 +150,71 @@ class SewalongApp(App[int]):
         except StoreFault as fault:
             self.notify(str(fault), markup=False, severity="error", timeout=30)
         return None
+
+    # -- leaving ---------------------------------------------------------------
+
+    def action_leave(self) -> None:
+        """Leave from wherever it is: what was used is asked about first, as by ending the session.
+
+        Pressed again meanwhile it leaves at once, and what was not asked is the first thing at
+        the next return.
+        """
+        if self._leaving:
+            self._leave_unasked()
+        else:
+            self.run_worker(self._leave_or_stay())
+
+    async def _leave_or_stay(self) -> None:
+        if not await self._leave() and len(self.screen_stack) == 1:
+            # It was asked to leave before a quilt stood there.
+            self._go_round()
+
+    async def _leave(self) -> bool:
+        """Close the sessions that are open here; True, and the app ends, unless one stays open."""
+        self._leaving = True
+        self._leaving = await self._closed_all()
+        if self._leaving:
+            self.exit(0)
+        return self._leaving
+
+    async def _closed_all(self) -> bool:
+        await self._put_dialogs_away()
+        sewing = [one for one in self.screen_stack if isinstance(one, SewingScreen)]
+        if not all(one.can_be_left() for one in sewing):
+            return False
+        for quilt in self._opened.values():
+            if not await close_on_leaving(self, quilt):
+                return False
+        return True
+
+    def _leave_unasked(self) -> None:
+        for quilt in self._opened.values():
+            leave_unasked(quilt)
+        self.exit(0)
+
+    async def _put_dialogs_away(self) -> None:
+        """Leave every dialog in front as escape would, whatever was half filled in."""
+        while isinstance(self.screen, ModalScreen):
+            self.screen.dismiss(None)
+            # Whoever put it up may have another to put up.
+            await asyncio.sleep(0)
+
+    # -- keys ------------------------------------------------------------------
+
+    async def on_event(self, event: events.Event) -> None:
+        """A key is for the screen that was seen when it was pressed, and else for none."""
+        if not self.key_order.keeps_back(event):
+            await super().on_event(event)
+
+    def on_key(self, event: events.Key) -> None:
+        """A key no widget wanted; what it does is looked up when those before it are done."""
+        if self.key_order.keeps_back(event, on_its_way_back=True):
+            event.prevent_default().stop()
+
+    def _first_stands(self) -> None:
+        """From the first screen on the app can be ended and leave nothing behind."""
+        if not self.is_headless:
+            let_signals_through()
 
     def action_toggle_look(self) -> None:
         """Change between lamplight and daylight, and remember it."""
@@ -130,7 +229,6 @@ def run_app(library_path: str | os.PathLike[str], quilt: str | None, demo: bool)
     `quilt` is the key of the quilt to open at once. Raises StoreFault when the record
     cannot be opened.
     """
-    forgive_bad_bytes()
     preferences, trouble = own_preferences()
     library = Library(library_path, local_now())
     try:
@@ -142,7 +240,8 @@ def run_app(library_path: str | os.PathLike[str], quilt: str | None, demo: bool)
             preferences=preferences,
             trouble=trouble,
         )
-        app.run()
+        with holding_signals_back():
+            app.run()
         return app.return_code or 0
     finally:
         library.close()

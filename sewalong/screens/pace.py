@@ -5,12 +5,10 @@ from __future__ import annotations
 from collections.abc import Sequence
 from datetime import date
 
-from textual import work
 from textual.app import ComposeResult
 from textual.binding import Binding
 from textual.containers import Horizontal, VerticalScroll
 from textual.content import Content
-from textual.screen import Screen
 
 from sewalong.progress.pace.by_date import by_date, hours_of_habit
 from sewalong.progress.pace.duration_words import hours_short
@@ -20,6 +18,7 @@ from sewalong.progress.pace.hours_ahead import Hours
 from sewalong.progress.pace.session_words import what_is_missing
 from sewalong.progress.pace.sessions import SessionFacts, StageTime, work_over_time
 from sewalong.progress.record.time_words import spoken
+from sewalong.screens.asking import AskingScreen
 from sewalong.screens.prompts.common import whole
 from sewalong.screens.prompts.dialogs import Field, FormDialog, LinesDialog
 from sewalong.screens.widgets.breakpoints import mark_size
@@ -40,7 +39,7 @@ WIDEST_BAR = 24
 NARROW_BAR = 10
 
 
-class PaceScreen(Screen[None]):
+class PaceScreen(AskingScreen[None]):
     """Bars for looking, and the same facts in words."""
 
     CSS_PATH = ["facts.tcss", "sheet.tcss"]
@@ -82,9 +81,11 @@ class PaceScreen(Screen[None]):
     def on_resize(self) -> None:
         mark_size(self)
 
-    @work
-    async def action_wanted_by(self) -> None:
+    def action_wanted_by(self) -> None:
         """Hours a week for a date, held against a habit, and plainly when it cannot be done."""
+        self.ask_in_turn(self._wanted_by())
+
+    async def _wanted_by(self) -> None:
         said: list[str] = []
 
         def work_out(values: dict[str, str]) -> str | None:

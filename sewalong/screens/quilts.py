@@ -6,11 +6,11 @@ from textual.app import ComposeResult
 from textual.binding import Binding
 from textual.containers import Horizontal, Vertical
 from textual.content import Content
-from textual.screen import Screen
 from textual.widgets import OptionList
 from textual.widgets.option_list import Option
 
 from sewalong.progress.record.time_words import ago
+from sewalong.screens.left_once import LeftOnce
 from sewalong.screens.widgets.breakpoints import mark_size
 from sewalong.screens.widgets.keys import first_that_fits
 from sewalong.screens.widgets.literal_text import Words
@@ -31,7 +31,7 @@ KEYS = (
 )
 
 
-class QuiltsScreen(Screen[str]):
+class QuiltsScreen(LeftOnce[str]):
     """The list of quilts. Enter opens one; the result is its key, or None to leave."""
 
     CSS_PATH = ["lists.tcss", "sheet.tcss"]
@@ -60,7 +60,8 @@ class QuiltsScreen(Screen[str]):
         self.fill()
 
     def on_screen_resume(self) -> None:
-        self.fill()
+        if self.children:
+            self.fill()
 
     def on_resize(self) -> None:
         mark_size(self)

@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-from textual import work
 from textual.app import ComposeResult
 from textual.binding import Binding
 from textual.containers import Horizontal, VerticalScroll
-from textual.screen import Screen
 
 from sewalong.progress.acts.act import Act
 from sewalong.progress.record.refused import Refused
+from sewalong.screens.asking import AskingScreen
 from sewalong.screens.prompts.facts import sheet
 from sewalong.screens.widgets.breakpoints import mark_size
 from sewalong.screens.widgets.keys import first_that_fits
@@ -26,7 +25,7 @@ KEYS = (
 )
 
 
-class ReturnScreen(Screen[bool]):
+class ReturnScreen(AskingScreen[bool]):
     """Shown when a quilt is opened after a day or more. Enter goes on to sewing."""
 
     CSS_PATH = ["facts.tcss", "sheet.tcss"]
@@ -64,9 +63,11 @@ class ReturnScreen(Screen[bool]):
             return str(refusal)
         return None
 
-    @work
-    async def action_count_first(self) -> None:
+    def action_count_first(self) -> None:
         """Count the few piles that matter next, one number at a time."""
+        self.ask_in_turn(self._count_first())
+
+    async def _count_first(self) -> None:
         from sewalong.screens.prompts.pile_prompts import count_by_hand
 
         for count in worth_counting(self.quilt):

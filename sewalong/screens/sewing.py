@@ -6,10 +6,9 @@ from collections.abc import Callable
 from functools import partial
 
 from msgspec.structs import replace
-from textual import events, work
 from textual.app import ComposeResult
+from textual.binding import Binding
 from textual.containers import Horizontal
-from textual.screen import Screen
 
 from sewalong.progress.acts.act import Act
 from sewalong.progress.acts.begun import BeginRows
@@ -25,6 +24,7 @@ from sewalong.progress.record.sessions import session_length
 from sewalong.progress.record.time_words import clock
 from sewalong.progress.resuming.interruption import after_interruption
 from sewalong.progress.safety.cautions import CautionFirst
+from sewalong.screens.asking import AskingScreen
 from sewalong.screens.prompts.registry import ask
 from sewalong.screens.widgets.breakpoints import is_roomy, mark_size
 from sewalong.screens.widgets.hand_panel import HandPanel, picture_room
@@ -44,10 +44,18 @@ LOOK_AGAIN = 1.0
 MOST_DIGITS = 4
 
 
-class SewingScreen(Screen[None]):
+class SewingScreen(AskingScreen[None]):
     """The screen that is open nearly all the time. It shows an outcome and computes none."""
 
-    BINDINGS = [key.binding() for key in SEWING_KEYS]
+    BINDINGS = [
+        *(key.binding() for key in SEWING_KEYS),
+        Binding("ctrl+z", "undo", "undo", show=False, id="sew.undo_too"),
+        *(
+            Binding(digit, f"type('{digit}')", show=False, id=f"sew.digit{digit}")
+            for digit in "0123456789"
+        ),
+        Binding("backspace", "rub_out", show=False, id="sew.rub_out"),
+    ]
 
     def __init__(self, quilt: OpenQuilt) -> None:
         super().__init__()
@@ -82,7 +90,14 @@ class SewingScreen(Screen[None]):
         # geometry loaded, come when it stands.
         self.call_after_refresh(self._settle_down)
 
+    @property
+    def _is_filled(self) -> bool:
+        """False where the app ends before this screen was ready."""
+        return bool(self.query(PictureView))
+
     def _settle_down(self) -> None:
+        if not self._is_filled:
+            return
         self.carry(lambda: sit_down(self.quilt), say=False)
         self._show_picture()
 
@@ -102,6 +117,8 @@ class SewingScreen(Screen[None]):
 
     def show(self) -> None:
         """Draw everything that is not drawn so already."""
+        if not self._is_filled:
+            return
         now, hand = self._outcome.plan, self._outcome.hand
         self._show_top()
         self.query_one(UnsavedBanner).show()
@@ -222,19 +239,29 @@ class SewingScreen(Screen[None]):
         try:
             return self._counted(act)
         except CautionFirst as due:
-            # A second press may come before the dialog for the first is on the screen.
             if not self._dialog_coming:
                 self._dialog_coming = True
-                self._caution_then(due, act)
+                self.ask_in_turn(self._caution_then(due, act))
             return None
 
     def _counted(self, act: Count | JoinRows | BeginRows) -> str | None:
         if not len(self.unsaved):
             work = partial(do, self.quilt, act, pause_was_said=True)
-            return self.carry(work, or_keep=act)
+            refusal = self.carry(work, or_keep=act)
+            self._ring()
+            return refusal
         refusal = self.carry(partial(self._kept, act, self.unsaved.why), say=False)
         self._save_again()
         return refusal
+
+    def _ring(self) -> None:
+        """A sound, if she wants one, when a chain was counted or nothing more waits at the stage."""
+        stage = self.quilt.state.last_counted
+        if not self.quilt.preferences.bell or not stage or not self._outcome.recorded:
+            return
+        line = self._outcome.plan.line(stage)
+        if self.quilt.state.last_lot.get(stage, 1) > 1 or not (line.to_do and line.ready):
+            self.app.bell()
 
     def _kept(self, act: Act, why: str) -> Outcome:
         """Keep what the record does not take; nothing is done by it yet."""
@@ -252,7 +279,6 @@ class SewingScreen(Screen[None]):
         self._outcome = looked(self.quilt)
         self.tell(trouble or "Saved: all that waited is in the record now.", refused=bool(trouble))
 
-    @work
     async def _caution_then(self, due: CautionFirst, act: Count | JoinRows | BeginRows) -> None:
         """Show the caution; once it is read, carry out what was asked."""
         from sewalong.screens.prompts.dialogs import CautionDialog
@@ -271,9 +297,8 @@ class SewingScreen(Screen[None]):
         """Ask about the iron if that is owed; after a caution that is due, not over it."""
         if self._outcome.question is not None and not self._dialog_coming:
             self._dialog_coming = True
-            self._ask_about_the_iron()
+            self.ask_in_turn(self._ask_about_the_iron())
 
-    @work
     async def _ask_about_the_iron(self) -> None:
         from sewalong.screens.prompts.dialogs import QuestionDialog
 
@@ -286,14 +311,14 @@ class SewingScreen(Screen[None]):
 
     # -- keys ------------------------------------------------------------------
 
-    def on_key(self, event: events.Key) -> None:
-        """Gather a typed number; everything else is a binding."""
-        if event.character and event.character in "0123456789":
-            event.stop()
-            if len(self.typed) < MOST_DIGITS:
-                self._type((self.typed + event.character).lstrip("0"))
-        elif event.key == "backspace" and self.typed:
-            event.stop()
+    def action_type(self, digit: str) -> None:
+        """Gather a typed number."""
+        if len(self.typed) < MOST_DIGITS:
+            self._type((self.typed + digit).lstrip("0"))
+
+    def action_rub_out(self) -> None:
+        """Take back the last digit of a half-typed number."""
+        if self.typed:
             self._type(self.typed[:-1])
 
     def _type(self, number: str) -> None:
@@ -331,11 +356,16 @@ class SewingScreen(Screen[None]):
         if self.typed:
             self._type("")
             return
-        if len(self.unsaved) and not self._leaves_without:
-            self._leaves_without = True
-            self.tell("What is not saved would be lost. Press again to leave it.", refused=True)
-            return
-        self.dismiss(None)
+        if self.can_be_left():
+            self.dismiss(None)
+
+    def can_be_left(self) -> bool:
+        """Whether nothing would be lost by leaving; else that is said, and next time it may be."""
+        if not len(self.unsaved) or self._leaves_without:
+            return True
+        self._leaves_without = True
+        self.tell("What is not saved would be lost. Press again to leave it.", refused=True)
+        return False
 
     def action_help(self) -> None:
         """All keys."""
@@ -343,9 +373,11 @@ class SewingScreen(Screen[None]):
 
         self.app.push_screen(HelpDialog(self.keys))
 
-    @work
-    async def action_ask(self, what: str) -> None:
+    def action_ask(self, what: str) -> None:
         """One of the longer asks, by its name; then the iron's question, if owed."""
+        self.ask_in_turn(self._ask(what))
+
+    async def _ask(self, what: str) -> None:
         await ask(what)(self)
         if self.is_attached:
             self._ask_on_leaving()
@@ -356,10 +388,14 @@ class SewingScreen(Screen[None]):
 
         self.app.push_screen(PaceScreen(self.quilt))
 
-    @work
-    async def action_close_session(self) -> None:
+    def action_close_session(self) -> None:
         """Ask about each thing used, take the next step, close, and go back to all quilts."""
+        self.ask_in_turn(self._close())
+
+    async def _close(self) -> None:
         from sewalong.screens.prompts.closing_prompts import close
 
         if await close(self):
             self.dismiss(None)
+        elif self.is_attached:
+            self.tell("The session stays open.")

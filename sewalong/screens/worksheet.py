@@ -8,7 +8,6 @@ from textual.app import ComposeResult
 from textual.binding import Binding
 from textual.containers import Horizontal, Vertical, VerticalScroll
 from textual.content import Content
-from textual.screen import Screen
 from textual.widgets import OptionList
 from textual.widgets.option_list import Option
 
@@ -17,6 +16,7 @@ from sewalong.progress.plan.plan import can_be_wanted, plan
 from sewalong.progress.record.state import Standing
 from sewalong.quilt.quilt import Target
 from sewalong.quilt.worksheet.worksheet import LayoutLine, Section, Worksheet, worksheet
+from sewalong.screens.left_once import LeftOnce
 from sewalong.screens.prompts.desk import Desk
 from sewalong.screens.widgets.breakpoints import mark_size
 from sewalong.screens.widgets.keys import first_that_fits
@@ -51,7 +51,7 @@ NO_BREAK = "\N{NO-BREAK SPACE}"
 Retarget = Callable[[Target], str | None]
 
 
-class WorksheetScreen(Screen[None]):
+class WorksheetScreen(LeftOnce[None]):
     """One section at a time. `retarget` changes the target, or says why it can't be."""
 
     CSS_PATH = ["lists.tcss", "facts.tcss", "worksheet.tcss"]

@@ -27,6 +27,12 @@ from sewalong.store.library import Library, Loaded, Shelved
 FORMAT = "sewalong quilt"
 VERSION = 1
 
+LONGEST_NUMBER = 40
+"""Characters of one number. What the program writes has ten at most."""
+
+DEEPEST = 20
+"""Lists and tables within each other. What the program writes goes seven deep."""
+
 _KEYS = ("format", "version", "key", "started", "quilt", "events")
 _KEY = re.compile(r"[0-9A-Za-z-]{1,64}")
 
@@ -70,7 +76,7 @@ def from_text(text: str) -> Archive:
             quilt=quilt_from_dict(content["quilt"]),
             record=_record(content["events"]),
         )
-    except (ValueError, RecursionError) as error:
+    except ValueError as error:
         raise StoreFault(
             f"The exported quilt cannot be read: {error} Nothing was taken in."
         ) from error
@@ -135,17 +141,26 @@ def _read(text: str) -> Mapping[str, object]:
     try:
         # A byte order mark is what some editors leave in front.
         content = json.loads(
-            text.removeprefix("\ufeff"), object_pairs_hook=_once, parse_constant=_no_number
+            text.removeprefix("\ufeff"),
+            object_pairs_hook=_once,
+            parse_int=_whole,
+            parse_float=_decimal,
+            parse_constant=_no_number,
         )
+        _refuse_if_deep(content)
     except json.JSONDecodeError as error:
         raise StoreFault(
             f"This is not a quilt exported by sewalong, or not the whole of it: line "
-            f"{error.lineno} is not as it was written ({error.msg}). Nothing was taken in."
+            f"{error.lineno:,} is not as it was written. Nothing was taken in."
         ) from error
-    except (ValueError, RecursionError) as error:
+    except ValueError as error:
         raise StoreFault(
             f"This is not a quilt exported by sewalong: {error}. Nothing was taken in."
         ) from error
+    except RecursionError:
+        raise StoreFault(
+            f"This is not a quilt exported by sewalong: {_TOO_DEEP}. Nothing was taken in."
+        ) from None
     if not isinstance(content, dict) or content.get("format") != FORMAT:
         raise StoreFault(
             f"This is not a quilt exported by sewalong (its format is not “{FORMAT}”). "
@@ -179,6 +194,33 @@ def _once(pairs: list[tuple[str, object]]) -> dict[str, object]:
             raise ValueError(f"the key {key!a:.40} stands in it twice in one place")
         table[key] = value
     return table
+
+
+_TOO_DEEP = f"lists and tables stand more than {DEEPEST} deep within each other"
+
+
+def _refuse_if_deep(content: object) -> None:
+    level = [content] if isinstance(content, dict | list) else []
+    for _ in range(DEEPEST):
+        inner = (held.values() if isinstance(held, dict) else held for held in level)
+        level = [one for held in inner for one in held if isinstance(one, dict | list)]
+        if not level:
+            return
+    raise ValueError(_TOO_DEEP)
+
+
+def _whole(written: str) -> int:
+    return int(_short_enough(written))
+
+
+def _decimal(written: str) -> float:
+    return float(_short_enough(written))
+
+
+def _short_enough(written: str) -> str:
+    if len(written) > LONGEST_NUMBER:
+        raise ValueError(f"a number in it has {len(written):,} digits")
+    return written
 
 
 def _no_number(word: str) -> NoReturn:

@@ -37,7 +37,7 @@ DAY = timedelta(days=1)
 LARGE, SMALL = (80, 24), (40, 20)
 SIZES = (LARGE, SMALL)
 
-PATIENCE = 20.0
+PATIENCE = 4.0
 """Seconds until something that should come about is given up: only reached when it fails."""
 
 
@@ -143,10 +143,23 @@ class Room:
         self.key = key
 
     async def press(self, *keys: str) -> None:
-        """Press keys one after another, and wait until the app has nothing more to do."""
+        """Press keys as somebody who looks: each when what the one before brought stands there."""
         for key in keys:
+            await self.until(
+                lambda: self.app.key_order.are_for_the_screen_in_front(events.Event().time), key
+            )
             self.app.post_message(events.Key(key, _character(key)))
             await self.pilot.pause(0)
+        await self.pilot.pause()
+
+    async def burst(self, *keys: str) -> None:
+        """All keys at once, as out of a stalled connection, and whatever comes of them."""
+        for key in keys:
+            self.app.post_message(events.Key(key, _character(key)))
+        await self.pilot.pause()
+        await self.until(
+            lambda: self.app.key_order.are_for_the_screen_in_front(events.Event().time), "the end"
+        )
         await self.pilot.pause()
 
     async def write(self, text: str) -> None:

@@ -148,6 +148,12 @@ class Terminal:
             if not self.take_in() and ended and not true():
                 raise AssertionError(f"ended before it came: {what}\n{self.text}")
 
+    def wait(self, seconds: float) -> None:
+        """Read for so long, or until the app ends."""
+        deadline = time.monotonic() + seconds
+        while time.monotonic() < deadline:
+            self.take_in()
+
     def sees(self, *texts: str) -> None:
         """Read until all of `texts` stand on the screen."""
         for text in texts:

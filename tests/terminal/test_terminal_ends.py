@@ -14,6 +14,7 @@ from sewalong.store.home import FILE_NAME
 from tests.terminal.terminal import (
     ALTERNATE_SCREEN,
     CURSOR_HIDDEN,
+    Terminal,
     begin_a_quilt,
     on_disk,
     the_terminal,
@@ -75,10 +76,68 @@ def test_left_by_its_keys_the_terminal_is_sane(home: Path) -> None:
         terminal.press("\x1b")
         terminal.sees("which quilt?")
         terminal.press("q")
+        terminal.sees("End the session", "Where are the 1 pair?")
+        for _ in range(3):
+            terminal.press("\r")
+            terminal.wait(0.3)
         assert terminal.status_on_ending() == 0
         assert terminal.is_cooked()
         assert terminal.left(ALTERNATE_SCREEN)
         assert terminal.left(CURSOR_HIDDEN)
+    assert on_disk(home).session is None
+
+
+@pytest.mark.parametrize("key", ["\x03", "\x11"], ids=["ctrl+c", "ctrl+q"])
+def test_pressed_twice_it_leaves_at_once(home: Path, key: str) -> None:
+    with the_terminal(home) as terminal:
+        terminal.press(" ")
+        terminal.sees("pairs to go 1 of 200 done")
+        terminal.press(key)
+        terminal.sees("End the session")
+        terminal.press(key)
+        assert terminal.status_on_ending() == 0
+        assert terminal.is_cooked()
+        assert terminal.left(ALTERNATE_SCREEN)
+    assert on_disk(home).session is not None
+
+
+@pytest.mark.parametrize("number", [signal.SIGINT, signal.SIGTERM, signal.SIGHUP])
+def test_a_signal_while_starting_leaves_nothing_of_the_app_behind(
+    home: Path, number: signal.Signals
+) -> None:
+    """At many moments of the start, from before anything is drawn to the first picture."""
+    for moment in range(3, 40, 3):
+        terminal = Terminal(home)
+        try:
+            terminal.wait(moment / 100)
+            terminal.signal(number)
+            assert terminal.status_on_ending() in (128 + number, -number)
+            assert terminal.is_cooked()
+            if ALTERNATE_SCREEN[0] in terminal.written:
+                assert terminal.left(ALTERNATE_SCREEN)
+                assert terminal.left(CURSOR_HIDDEN)
+                assert b"Traceback" not in terminal.written
+        finally:
+            terminal.close()
+
+
+def test_stopped_and_gone_on_unasked_it_draws_anew_and_counts_once_a_key(home: Path) -> None:
+    """SIGSTOP cannot be seen coming, and nothing is put back before it."""
+    with the_terminal(home) as terminal:
+        terminal.press(" ")
+        terminal.sees("pairs to go 1 of 200 done")
+        for n in range(2, 5):
+            terminal.signal(signal.SIGSTOP)
+            terminal.written = b""
+            terminal.signal(signal.SIGCONT)
+            terminal.until(lambda: b"Window seat" in terminal.written, "all drawn anew")
+            terminal.press(" ")
+            terminal.sees(f"pairs to go {n} of 200 done", "? all keys")
+        terminal.signal(signal.SIGTERM)
+        assert terminal.status_on_ending() == 128 + signal.SIGTERM
+        assert terminal.is_cooked()
+        assert terminal.left(ALTERNATE_SCREEN)
+    assert on_disk(home).done["pair"] == 4
 
 
 @pytest.mark.parametrize("belongs", [True, False], ids=["told by a signal", "not told"])
@@ -89,6 +148,7 @@ def test_when_the_terminal_closes_the_app_ends_soon(home: Path, belongs: bool) -
         terminal.shut()
         # From its start on; an app that spins goes on until this test gives it up.
         assert terminal.seconds_used_on_ending() < 20
+        assert terminal.app.returncode == 128 + signal.SIGHUP
     assert on_disk(home).done["pair"] == 5
 
 
@@ -124,6 +184,23 @@ def test_a_byte_that_is_no_utf8_does_not_end_the_app(home: Path) -> None:
         terminal.press(b"caf\xe9 ok\r")
         terminal.sees("Noted: caf")
     assert on_disk(home).done["pair"] == 1
+
+
+@pytest.mark.parametrize(
+    "code",
+    [b"\x1b[99999999999u", b"\x1b[97:65;;97u", b"\x1b[48;99999999;99999999;1;1t", b"\x1b[<"],
+    ids=repr,
+)
+def test_a_code_that_is_none_does_not_end_the_app(home: Path, code: bytes) -> None:
+    with the_terminal(home) as terminal:
+        terminal.press(code)
+        terminal.press(b"\x1b[32u")
+        terminal.sees("pairs to go 1 of 200 done")
+        terminal.press("n")
+        terminal.sees("A note for yourself")
+        terminal.press(b"\x1b[98u\x1b[32u\x1b[50;129u\r")
+        terminal.sees("Noted: b 2")
+        assert terminal.app.poll() is None
 
 
 def test_without_colour_the_app_draws_and_counts(home: Path) -> None:

@@ -52,3 +52,24 @@ def test_with_stderr_in_a_file_nothing_is_drawn_into_it(home: Path) -> None:
     written = errors.read_text()
     assert "needs a terminal" in written
     assert "\x1b" not in written
+
+
+@pytest.mark.parametrize("more", [{}, {"NO_COLOR": "1"}], ids=["dumb", "dumb, without colour"])
+def test_on_a_terminal_that_cannot_be_drawn_on_the_quilt_is_told_in_plain_words(
+    home: Path, more: dict[str, str]
+) -> None:
+    app = pexpect.spawn(
+        sys.executable,
+        ["-m", "sewalong"],
+        env=dict(surroundings(home, TERM="dumb", **more)),
+        timeout=PATIENCE,
+        encoding="utf-8",
+    )
+    app.expect_exact(pexpect.EOF)
+    app.close()
+    assert app.exitstatus == 0
+    told = str(app.before)
+    assert "needs a terminal" in told
+    assert "Window seat" in told
+    assert "Traceback" not in told
+    assert "\x1b" not in told

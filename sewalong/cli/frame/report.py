@@ -11,7 +11,8 @@ class Report(Struct, frozen=True):
     """`lines` are printed, or `data` when JSON was asked for.
 
     `aside` goes to stderr: remarks that are no part of the answer. `whole` is text to be
-    handed on as it is, in place of the lines.
+    handed on as it is, in place of the lines. `recorded`: something is on disk now that was not
+    before, so the command has been carried out even if nobody can be told.
     """
 
     lines: tuple[str, ...] = ()
@@ -19,3 +20,4 @@ class Report(Struct, frozen=True):
     aside: tuple[str, ...] = ()
     whole: str = ""
     exit_status: int = 0
+    recorded: bool = False

@@ -6,6 +6,7 @@ interpreter, and a mistyped word little more.
 
 from __future__ import annotations
 
+import codecs
 import importlib
 import os
 import sys
@@ -19,7 +20,7 @@ from sewalong.cli.registry.light import load_msgspec
 TYPE_CHECKING = False  # as typing has it, which takes longer to import than this file
 if TYPE_CHECKING:
     import argparse
-    from collections.abc import Callable
+    from collections.abc import Callable, Sequence
     from typing import Any
 
     from sewalong.cli.frame.context import Context
@@ -43,17 +44,11 @@ def run(argv: list[str], context: Context | None = None) -> int:
 
     The exit status. Nothing is raised but SEWALONG_TRACE's.
     """
-    _be_lenient_with_encodings()
     try:
-        status = _run(argv, context)
-        sys.stdout.flush()
-        return status
-    except BrokenPipeError:
-        # Whoever read the output has seen enough. What was asked for has been done.
-        _close_quietly()
-        return 0
+        _be_lenient_with_encodings()
+        return _run(argv, context)
     except KeyboardInterrupt:
-        print(file=sys.stderr)
+        _complain("\nInterrupted. What was recorded before is on disk; look with: sewalong log")
         return INTERRUPTED
     except Exception as error:
         sentence = sentence_of(error)
@@ -92,8 +87,8 @@ def _run(argv: list[str], context: Context | None) -> int:
 
     try:
         args = parse(command, typed)
-    except SystemExit as leaving:  # after --help
-        return int(leaving.code or 0)
+    except SystemExit:  # after --help
+        return _write("")
     report = function_of(command)(args, context or _surroundings())
     return _tell(report, json=getattr(args, "json", False))
 
@@ -116,25 +111,64 @@ def _surroundings() -> Context:
     return surroundings()
 
 
+PLAINLY = "sewalong-plainly"
+"""The name by which streams know how to write what their encoding has not."""
+
+
 def _tell(report: Report, *, json: bool = False) -> int:
-    for line in report.aside:
-        print(shown(line), file=sys.stderr)
-    if json:
-        sys.stdout.write(as_json(dict(report.data)))
-    elif report.whole:
-        sys.stdout.write(report.whole)
-    else:
-        for line in report.lines:
-            print(shown(line))
+    """Print what there is to tell. What was recorded is recorded, whether it can be told or not."""
+    _complain("\n".join(report.aside))
+    text = as_json(dict(report.data)) if json else report.whole or _readable(report.lines)
+    why = _why_not_printed(text)
+    if why is None:
+        return report.exit_status
+    if not report.recorded:
+        _complain(f"The answer could not be printed ({why}).")
+        return REFUSED
+    _complain(f"This was done and is on disk, but could not be printed ({why}).")
     return report.exit_status
 
 
+def _readable(lines: Sequence[str]) -> str:
+    """The lines as they can be read where she reads them."""
+    text = "".join(f"{shown(line)}\n" for line in lines)
+    if text.isascii():
+        return text
+    from sewalong.service.preferences import own_preferences
+
+    if not own_preferences()[0].ascii:
+        return text
+    from sewalong.owner.ascii_only import ascii_only
+
+    return ascii_only(text)
+
+
 def _write(text: str) -> int:
-    sys.stdout.write(text)
-    return 0
+    why = _why_not_printed(text)
+    if why is None:
+        return 0
+    _complain(f"The answer could not be printed ({why}).")
+    return REFUSED
+
+
+def _why_not_printed(text: str) -> str | None:
+    """Print `text`; None when that went well, or when whoever reads it has seen enough."""
+    if sys.stdout is None:
+        return "standard output is closed" if text else None
+    try:
+        sys.stdout.write(text)
+        sys.stdout.flush()
+    except BrokenPipeError:
+        _close_quietly()
+    except OSError as error:
+        _close_quietly()
+        return error.strerror or str(error)
+    return None
 
 
 def _complain(sentences: str) -> None:
+    if sys.stderr is None:
+        return
     try:
         for line in sentences.splitlines():
             print(shown(line), file=sys.stderr)
@@ -143,10 +177,22 @@ def _complain(sentences: str) -> None:
 
 
 def _be_lenient_with_encodings() -> None:
-    """A terminal that cannot show a character gets another in its place, not a traceback."""
+    """A terminal that cannot show a character gets a plain one in its place, not a traceback."""
+    codecs.register_error(PLAINLY, _plainly)
     for stream in (sys.stdout, sys.stderr):
         if getattr(stream, "errors", "") in ("strict", "surrogateescape"):
-            stream.reconfigure(errors="replace")  # type: ignore[union-attr]
+            stream.reconfigure(errors=PLAINLY)  # type: ignore[union-attr]
+
+
+def _plainly(error: UnicodeError) -> tuple[str, int]:
+    from sewalong.owner.ascii_only import ascii_only
+
+    assert isinstance(error, UnicodeEncodeError)
+    plain = (
+        ascii_only(sign) if sign.isprintable() else "?"
+        for sign in error.object[error.start : error.end]
+    )
+    return "".join(plain), error.end
 
 
 def _close_quietly() -> None:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import argparse
+import os
 
 from sewalong.cli.frame.context import Context
 from sewalong.cli.frame.errors import CommandError
@@ -12,6 +13,8 @@ from sewalong.store.begun import is_there
 from sewalong.store.home import demo_record_path, record_path
 
 NO_TERMINAL = "The app needs a terminal to open in; here is the quilt in plain words instead."
+DUMB = "dumb"
+"""What TERM is, by common practice, where text can be written and nothing drawn."""
 
 
 def open_quilt(args: argparse.Namespace, context: Context) -> Report:
@@ -59,13 +62,18 @@ def _open(path: str, name: str | None, demo: bool, context: Context) -> Report:
             library.refuse_damage()
             return Report((NO_QUILT,))
         wanted = library.find(name) if name is not None else None
-    if not context.interactive:
+    if not context.interactive or os.environ.get("TERM") == DUMB:
         from sewalong.cli.quilts.listing import status
 
         told = status(_looking_at((wanted or entries[0]).name, demo=demo), context)
         return Report(told.lines, aside=(NO_TERMINAL, *told.aside), exit_status=told.exit_status)
     if wanted is None and not demo:
         wanted = entries[0]
+    import signal
+
+    # Until the app can be left in good order, Ctrl+C ends it at once; nothing was done yet, and
+    # an interrupt in the middle of loading can be lost or come out as a traceback.
+    signal.signal(signal.SIGINT, signal.SIG_DFL)
     from sewalong.screens.app import run_app
 
     return Report(exit_status=run_app(path, wanted.key if wanted else None, demo))

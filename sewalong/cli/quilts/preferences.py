@@ -31,7 +31,9 @@ def preferences(args: argparse.Namespace, context: Context) -> Report:
         os.makedirs(os.path.dirname(path), mode=0o700, exist_ok=True)
         write_whole(path, TEMPLATE)
         return Report(
-            (f"Written: {path}. All in it is as usual until you change it.",), {"file": path}
+            (f"Written: {path}. All in it is as usual until you change it.",),
+            {"file": path},
+            recorded=True,
         )
     try:
         known = read_preferences(read_bytes(path, LONGEST_FILE)) if there else AS_USUAL
@@ -56,6 +58,8 @@ def _lines(known: Preferences) -> Iterator[str]:
     yield f"Unit: {known.unit.value if known.unit else 'inch, unless a quilt or a length says cm'}"
     minutes = known.session_minutes
     yield f"Session: {f'{minutes} minutes' if minutes else 'as long as yours have been'}"
+    yield f"Only plain signs: {'yes' if known.ascii else 'where the terminal shows no others'}"
+    yield f"Bell: {'when a chain or a stage is done' if known.bell else 'none'}"
     yield f"Needle: {_after(known.needle_hours, 'hours', 'as is common')}"
     blade = known.blade_inches
     yield f"Blade: {f'after {float(blade):.0f} in cut' if blade else 'learned from your changes'}"

@@ -45,7 +45,8 @@ def start(args: argparse.Namespace, context: Context) -> Report:
         *_plan_lines(quilt),
         "Open it with: sewalong",
     )
-    return Report(lines, {"quilt": quilt.name, "key": entry.key, "number": entry.id})
+    data = {"quilt": quilt.name, "key": entry.key, "number": entry.id}
+    return Report(lines, data, recorded=True)
 
 
 def check(args: argparse.Namespace, context: Context) -> Report:
@@ -126,7 +127,7 @@ def export(args: argparse.Namespace, context: Context) -> Report:
     _refuse_to_write(args.file, replace=args.replace)
     write_whole(args.file, text)
     line = f"Exported: {entry.name}, {len(loaded.record)} events, to {args.file}"
-    return Report((line,), data, aside, exit_status=status)
+    return Report((line,), data, aside, exit_status=status, recorded=True)
 
 
 def _refuse_to_write(file: str, *, replace: bool) -> None:
@@ -168,7 +169,11 @@ def _export_all(args: argparse.Namespace, context: Context) -> Report:
         if gone := library.missing():
             faults.append(gone)
     return Report(
-        tuple(lines), {"quilts": data}, tuple(faults), exit_status=REFUSED if faults else 0
+        tuple(lines),
+        {"quilts": data},
+        tuple(faults),
+        exit_status=REFUSED if faults else 0,
+        recorded=True,
     )
 
 
@@ -198,4 +203,4 @@ def import_quilt(args: argparse.Namespace, context: Context) -> Report:
         "number": entry.id,
         "events": len(archive.record),
     }
-    return Report((line,), data)
+    return Report((line,), data, recorded=True)

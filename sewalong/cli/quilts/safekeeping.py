@@ -33,7 +33,8 @@ def backup(args: argparse.Namespace, context: Context) -> Report:
     found = looked_through(file)
     line = f"Backed up: {_holds(found)}, to {file}"
     again = f"Put it back with: sewalong restore {quote(file)}" if args.folder else _PUT_BACK
-    return Report((line, f"Read back: {_state(found)}", again), {"file": file, **_data(found)})
+    lines = (line, f"Read back: {_state(found)}", again)
+    return Report(lines, {"file": file, **_data(found)}, recorded=True)
 
 
 def examine(args: argparse.Namespace, context: Context) -> Report:
@@ -122,7 +123,8 @@ def restore(args: argparse.Namespace, context: Context) -> Report:
             raise CommandError("Name a backup, or --empty; not both.")
         done = begin_empty(path, context.clock())
         line = "The record is empty now. Begin a quilt with: sewalong start FILE"
-        return Report((line, *_kept_lines(done)), _restored_data(None, done))
+        lines = (line, *_kept_lines(done))
+        return Report(lines, _restored_data(None, done), recorded=True)
     backups = backups_of(path)
     if args.which is None:
         return _listed(path, backups)
@@ -131,7 +133,7 @@ def restore(args: argparse.Namespace, context: Context) -> Report:
     found = looked_through(path)
     damaged = [f"Damaged in it: {q.name}, {q.wrong}" for q in found.quilts if q.wrong]
     lines = (f"Put back: {_holds(found)}, from {file}", *damaged, *_kept_lines(done))
-    return Report(lines, _restored_data(file, done))
+    return Report(lines, _restored_data(file, done), recorded=True)
 
 
 def _listed(path: str, backups: tuple[Backup, ...]) -> Report:

@@ -50,7 +50,7 @@ def aftermath(
         "also": {"kind": also[0], "line": also[1]} if also else None,
         **(more or {}),
     }
-    return Report(tuple(lines), data, aside=tuple(aside))
+    return Report(tuple(lines), data, aside=tuple(aside), recorded=bool(outcome.recorded))
 
 
 def _which(quilt: OpenQuilt) -> list[str]:

@@ -12,14 +12,13 @@ from datetime import datetime
 from msgspec import Struct
 
 from sewalong.progress.record.event import Event, Recorded
-from sewalong.progress.record.fold import step
 from sewalong.progress.record.limits import LONGEST_TEXT, MOST_AT_ONCE, short
 from sewalong.progress.record.refused import Refused
 from sewalong.progress.record.replanning import PlanChanged
 from sewalong.progress.record.route import route_for
+from sewalong.progress.record.running_check import RunningCheck
 from sewalong.progress.record.sessions import NO_SESSION, SessionClosed, SessionOpened
-from sewalong.progress.record.tally import Tally, opening
-from sewalong.progress.record.undoing import Undone, undone_in
+from sewalong.progress.record.undoing import Undone
 from sewalong.quilt.quilt import Quilt
 from sewalong.quilt.rules import a_text
 
@@ -38,25 +37,19 @@ def audit(quilt: Quilt, record: Sequence[Recorded]) -> str | None:
     trouble = _misfit_of_plan(quilt) or _misfit_of_order(record)
     if trouble:
         return trouble
-    undone = undone_in(record)
-    tally = opening(quilt)
-    before: dict[int, Tally] = {}
+    so_far = RunningCheck(quilt)
+    session = NO_SESSION
     for recorded in record:
         event = recorded.event
-        trouble = _misfit_of_time(event) or _misfit_of_session(tally, event)
-        trouble = trouble or _misfit_of_values(event) or _misfit_now(tally, event)
+        trouble = _misfit_of_time(event) or _misfit_of_session(session, event)
+        trouble = trouble or _misfit_of_values(event) or _misfit_now(so_far, event)
         if trouble:
             return f"event {recorded.seq} {trouble}"
-        if recorded.seq in undone:
-            before[recorded.seq] = tally.copy()
-        if isinstance(event, Undone):
-            # What could not be taken back since then happened all the same.
-            tally = before.pop(event.of)
-            for since in record[event.of : recorded.seq]:
-                if since.seq not in undone:
-                    step(tally, since)
-        else:
-            step(tally, recorded)
+        so_far.add(recorded)
+        if isinstance(event, SessionOpened):
+            session = event.session
+        elif isinstance(event, SessionClosed):
+            session = NO_SESSION
     return None
 
 
@@ -103,11 +96,10 @@ def _misfit_of_time(event: Event) -> str | None:
     return None
 
 
-def _misfit_of_session(tally: Tally, event: Event) -> str | None:
-    """What is between sessions belongs to none."""
+def _misfit_of_session(now: int, event: Event) -> str | None:
+    """What is between sessions belongs to none. No undo takes a session back."""
     if isinstance(event, SessionOpened):
         return None
-    now = tally.sitting.number if tally.sitting else NO_SESSION
     if event.session != now and not (isinstance(event, SessionClosed) and now == NO_SESSION):
         return f"belongs to session {short(event.session)}, which was not open"
     return None
@@ -145,10 +137,12 @@ def _values(value: object) -> Iterator[object]:
             yield from _values(getattr(value, name))
 
 
-def _misfit_now(tally: Tally, event: Event) -> str | None:
+def _misfit_now(so_far: RunningCheck, event: Event) -> str | None:
     """What an event says against having happened now."""
+    if type(event).check is Event.check:
+        return None  # it can always happen, so nobody need know how things stood
     try:
-        event.check(tally.freeze())
+        event.check(so_far.state())
     except Refused as refused:
         return f"({event.kind}) cannot have happened. {str(refused).rstrip('.')}"
     return None

@@ -178,6 +178,17 @@ class Tally(Struct):
         """The last so many events that can be taken back were one act, and one undo is enough."""
         self.acts[-events:] = [tuple(seq for act in self.acts[-events:] for seq in act)]
 
+    def forget_the_past(self) -> None:
+        """Let go of what only grows and no event is checked against.
+
+        Of the sessions the last is kept, and of the measurements the last of each piece.
+        """
+        for past in (self.notes, self.spoilage, self.seam_changes, self.acts, self.mentioned):
+            past.clear()
+        del self.sessions[:-1]
+        last = {check.piece: check for check in self.checks}
+        self.checks = [check for check in self.checks if last[check.piece] is check]
+
     def copy(self) -> Tally:
         """The same, changed apart from this one."""
         kept = {name: getattr(self, name) for name in self.__struct_fields__}

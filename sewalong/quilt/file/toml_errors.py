@@ -9,9 +9,10 @@ from typing import NoReturn
 from msgspec import Struct
 
 from sewalong.quilt.file.faults import Fault, QuiltFileFaults
+from sewalong.quilt.file.toml_bounds import out_of_bounds
 
-LONGEST_FILE = 1_000_000
-"""Bytes in a quilt file. A real one has a few hundred."""
+LONGEST_FILE = 100_000
+"""Bytes in a quilt file. A real one has a few hundred, with long notes and remarks some thousands."""
 
 _AFTER_VALUE = (
     "Something stands behind the value on this line. Put text, and lengths with a space, a "
@@ -76,7 +77,8 @@ class Decimals(Struct, frozen=True):
 def read_toml(text: str) -> dict[str, object]:
     """The keys and values of `text`, numbers with a point as `Decimals`.
 
-    Raises QuiltFileFaults, with one fault, when it is too long or is not TOML.
+    Raises QuiltFileFaults, with one fault, when it is too long, has too much in it to be a quilt
+    file, or is not TOML.
     """
     try:
         size = len(text.encode())
@@ -86,15 +88,12 @@ def read_toml(text: str) -> dict[str, object]:
             "There is half a character here, which no file can hold. Take it out.",
         )
     refuse_if_too_long(size)
+    if fault := out_of_bounds(text):
+        raise QuiltFileFaults((fault,))
     try:
         return tomllib.loads(text, parse_float=Decimals)
     except tomllib.TOMLDecodeError as error:
         _refuse_toml(text, str(error))
-    except RecursionError:
-        _refuse(None, "Brackets stand within brackets too deep to be read. Take them out.")
-    except ValueError:
-        # Python itself will not read whole numbers of thousands of digits.
-        _refuse(None, "A number in this file has too many digits to be read. Shorten it.")
 
 
 def decode(data: bytes) -> str:

@@ -4,29 +4,31 @@ from __future__ import annotations
 
 from sewalong.progress.acts.sessions import CloseSession
 from sewalong.progress.safety.closing_questions import questions
-from sewalong.screens.prompts.desk import Desk
+from sewalong.screens.prompts.desk import Asker
 from sewalong.screens.prompts.dialogs import Field, FormDialog, QuestionDialog
 from sewalong.service.looks import pause
 
 
-async def close(desk: Desk) -> bool:
-    """Ask about each thing used, then for the next step, then close the session."""
+async def close(desk: Asker, hint: str = "") -> bool:
+    """Ask about each thing used, then for the next step, then close the session.
+
+    `hint` says at each question what other keys do. False where the session stays open.
+    """
     if desk.quilt.state.session is None:
         return True
     answers: dict[str, str] = {}
     asked = questions(desk.quilt.state)
     for place, question in enumerate(asked, start=1):
-        dialog = QuestionDialog(question, f"Before you go ({place} of {len(asked)})")
+        dialog = QuestionDialog(question, f"Before you go ({place} of {len(asked)})", hint)
         answer = await desk.app.push_screen_wait(dialog)
         if answer is None:
-            desk.tell("The session stays open.")
             return False
         answers[question.id] = answer
 
     return await _pause(desk, answers)
 
 
-async def _pause(desk: Desk, answers: dict[str, str]) -> bool:
+async def _pause(desk: Asker, answers: dict[str, str]) -> bool:
     """The pause note on one form: the next step, and a place for each pile that was touched."""
     quilt = desk.quilt
     note = pause(quilt)
@@ -48,6 +50,4 @@ async def _pause(desk: Desk, answers: dict[str, str]) -> bool:
     ]
     hint = f"{note.stop.why} {note.stop.offer}".strip()
     closed = await desk.app.push_screen_wait(FormDialog("End the session", fields, carry_out, hint))
-    if not closed:
-        desk.tell("The session stays open.")
     return bool(closed)

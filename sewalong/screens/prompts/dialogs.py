@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from typing import Generic, TypeVar
+from typing import ClassVar, Generic, TypeVar
 
 from msgspec import Struct
 from textual.app import ComposeResult
@@ -16,6 +16,7 @@ from textual.widgets.option_list import Option
 
 from sewalong.progress.safety.cautions import GENERAL, Caution
 from sewalong.progress.safety.closing_questions import Question
+from sewalong.screens.left_once import LeftOnce
 from sewalong.screens.widgets.breakpoints import mark_size
 from sewalong.screens.widgets.literal_text import Words
 
@@ -25,12 +26,15 @@ FEW = 3
 """Fields up to which a form is set with space between them."""
 
 
-class Dialog(ModalScreen[Result], Generic[Result]):
+class Dialog(LeftOnce[Result], ModalScreen[Result], Generic[Result]):
     """A sheet over the screen. Escape leaves it and changes nothing."""
 
     CSS_PATH = ["../lists.tcss", "../facts.tcss", "dialog.tcss"]
 
     BINDINGS = [Binding("escape", "leave", "leave", id="dialog.leave")]
+
+    takes_early_keys: ClassVar[bool] = True
+    """Whether keys pressed while it was on its way are for it: not where it has to be read first."""
 
     def on_resize(self) -> None:
         mark_size(self)
@@ -44,6 +48,7 @@ class CautionDialog(Dialog[bool]):
     """One caution, read before the first count at a stage. Enter says that it was read."""
 
     BINDINGS = [Binding("enter", "read", "read", id="dialog.read")]
+    takes_early_keys = False
 
     def __init__(self, caution: Caution, stage_label: str) -> None:
         super().__init__()
@@ -75,18 +80,21 @@ class QuestionDialog(Dialog[str]):
         Binding("n,N", "answer('no')", "no", id="dialog.no"),
         Binding("d,D", "answer('did not look')", "did not look", id="dialog.dont_know"),
     ]
+    takes_early_keys = False
 
-    def __init__(self, question: Question, place: str = "") -> None:
+    def __init__(self, question: Question, place: str = "", hint: str = "") -> None:
         super().__init__()
         self._question = question
         self._place = place
+        self._hint = hint
 
     def compose(self) -> ComposeResult:
         with VerticalScroll(classes="dialog", can_focus=False):
             yield Words(self._place or "Before you turn away", classes="field-label")
             yield Words(self._question.ask, classes="dialog-title")
             yield Words("If not, see to it now; this can wait.", classes="dialog-line last")
-            yield Words("y: yes   n: no   d: did not look", classes="dialog-hint")
+            keys = ("y: yes   n: no   d: did not look", self._hint)
+            yield Words("\n".join(filter(None, keys)), classes="dialog-hint")
 
     def action_answer(self, answer: str) -> None:
         """Give the answer."""
@@ -177,6 +185,8 @@ class FormDialog(Dialog[bool]):
         place = boxes.index(event.input)
         if place + 1 < len(boxes):
             boxes[place + 1].focus()
+            return
+        if self.was_left:
             return
         values = {field.id: box.value for field, box in zip(self._fields, boxes, strict=True)}
         refusal = self._submit(values)

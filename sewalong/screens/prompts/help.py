@@ -15,6 +15,11 @@ SAFETY = (
     "and machine come first, then local rules, then a person who can show you."
 )
 
+ANYWHERE = (
+    "ctrl+z undoes too. ctrl+c leaves from anywhere and asks first, as ending the session does; "
+    "pressed again it leaves at once, and what was not asked comes first next time."
+)
+
 
 class HelpDialog(Dialog[None]):
     """The keys of the sewing screen."""
@@ -33,5 +38,6 @@ class HelpDialog(Dialog[None]):
                     yield Words(key.caps, classes="key-cap")
                     yield Words(key.help, classes="fact-text")
             yield Words("")
+            yield Words(ANYWHERE, classes="dialog-line")
             yield Words(SAFETY, classes="dialog-line last")
             yield Words("esc: back", classes="dialog-hint")

@@ -14,6 +14,7 @@ from sewalong.quilt.file.reader import (
     read_quilt,
     read_quilt_bytes,
 )
+from sewalong.quilt.file.toml_errors import LONGEST_FILE
 from sewalong.quilt.quilt import Border, Quilt, StartPile, Target
 
 WHOLE = """\
@@ -195,8 +196,8 @@ def test_a_length_reads_the_same_here_and_on_its_own() -> None:
         assert quilt.starts[0].size == parse(written)
 
 
-def test_a_file_of_a_million_bytes_is_read_and_one_more_is_not() -> None:
-    filler = "#" * (1_000_000 - len(LEAST))
+def test_a_file_of_the_longest_is_read_and_one_more_byte_is_not() -> None:
+    filler = "#" * (LONGEST_FILE - len(LEAST))
     assert read_quilt(LEAST + filler).name == "Low tide"
     with pytest.raises(QuiltFileFaults):
         read_quilt(LEAST + filler + "#")

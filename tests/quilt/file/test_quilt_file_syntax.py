@@ -71,30 +71,17 @@ def test_the_line_is_right_with_line_ends_of_two_characters() -> None:
     assert fault_of(b'name = "x"\r\n\r\nsize = 2 1/2\r\n').line == 3
 
 
-def test_brackets_without_end_are_refused() -> None:
-    assert fault_of("a = " + "[" * 100_000) == Fault(
-        "", None, "Brackets stand within brackets too deep to be read. Take them out."
-    )
-
-
-def test_a_number_of_thousands_of_digits_is_refused() -> None:
-    assert fault_of("a = " + "9" * 5000) == Fault(
-        "", None, "A number in this file has too many digits to be read. Shorten it."
-    )
-
-
-@pytest.mark.parametrize("text", ["[" * 1_000_001, b"[" * 1_000_001, b"\xff" * 1_000_001])
+@pytest.mark.parametrize("text", ["[" * 100_001, b"[" * 100_001, b"\xff" * 100_001])
 def test_a_file_too_long_is_refused_before_it_is_read(text: str | bytes) -> None:
     assert fault_of(text) == Fault(
         "",
         None,
-        "The file has 1,000,001 bytes, and a quilt file has at most 1,000,000. Is this the right "
-        "file?",
+        "The file has 100,001 bytes, and a quilt file has at most 100,000. Is this the right file?",
     )
 
 
 def test_length_is_counted_in_bytes() -> None:
-    assert "1,000,002 bytes" in fault_of("é" * 500_001).sentence
+    assert "100,002 bytes" in fault_of("é" * 50_001).sentence
 
 
 @pytest.mark.parametrize(
