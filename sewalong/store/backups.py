@@ -11,15 +11,15 @@ import re
 import shutil
 import sqlite3
 import tempfile
-from collections.abc import Collection, Iterator
-from contextlib import closing, contextmanager, suppress
+from collections.abc import Collection
+from contextlib import closing, suppress
 from datetime import date, datetime
 
 from msgspec import Struct
 
 from sewalong.store.begun import backup_folder, backup_of_day
 from sewalong.store.faults import Damaged, StoreFault, Trouble, damaged, fault_from
-from sewalong.store.soundness import Fault, faults_of_file, trouble_of
+from sewalong.store.soundness import Fault, as_of_one_moment, faults_of_file, trouble_of
 from sewalong.store.writing import make_folder, sync_file, sync_folder
 
 DAYS = 14
@@ -147,10 +147,15 @@ def _back_up(connection: sqlite3.Connection, path: str, to: str) -> tuple[Fault,
     handle, name = tempfile.mkstemp(dir=folder, prefix=".backup-", suffix=".db")
     os.close(handle)
     try:
-        with closing(sqlite3.connect(name, isolation_level=None)) as copy, _steady(connection):
+        with (
+            closing(sqlite3.connect(name, isolation_level=None)) as copy,
+            as_of_one_moment(connection),
+        ):
             # Synced once, below: until then it is nothing yet.
             copy.execute("PRAGMA journal_mode = OFF").fetchall()
             copy.execute("PRAGMA synchronous = OFF").fetchall()
+            # Takes the lock for reading: copying would wait for it without end.
+            connection.execute("SELECT 1 FROM sqlite_master").fetchone()
             connection.backup(copy)
         sync_file(name)
         faults = faults_of_file(name)
@@ -164,18 +169,6 @@ def _back_up(connection: sqlite3.Connection, path: str, to: str) -> tuple[Fault,
         raise
     sync_folder(folder)
     return faults
-
-
-@contextmanager
-def _steady(connection: sqlite3.Connection) -> Iterator[None]:
-    """Nobody else's write comes between; copying would wait for it without end."""
-    connection.execute("BEGIN")
-    try:
-        connection.execute("SELECT 1 FROM sqlite_master").fetchone()
-        yield
-    finally:
-        if connection.in_transaction:
-            connection.execute("ROLLBACK")
 
 
 def days_to_drop(days: Collection[date]) -> set[date]:

@@ -125,6 +125,19 @@ class Database:
                 raise fault_from(error, self.path) from error
         return rows
 
+    @contextmanager
+    def steady(self) -> Iterator[None]:
+        """Several questions answered as of one moment, whatever other windows write meanwhile."""
+        try:
+            self._connection.execute("BEGIN")
+            try:
+                yield
+            finally:
+                if self._connection.in_transaction:
+                    self._connection.execute("ROLLBACK")
+        except Trouble as error:
+            raise fault_from(error, self.path) from error
+
     def damage(self, *, anywhere: bool = True) -> Damaged | None:
         """The first thing that is wrong with the file: in any quilt, or with `anywhere` false only
         with the file as a whole. Looks through all of it, so it is asked only of what is rare."""

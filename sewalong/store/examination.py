@@ -18,7 +18,7 @@ from sewalong.store.begun import is_there
 from sewalong.store.chain import EVENTS
 from sewalong.store.codec import event_from_json
 from sewalong.store.faults import StoreFault, Trouble, fault_from, means_damage
-from sewalong.store.soundness import faults_of, trouble_of
+from sewalong.store.soundness import as_of_one_moment, faults_of, trouble_of
 
 
 class ExaminedQuilt(Struct, frozen=True):
@@ -62,7 +62,10 @@ def examine(path: str) -> Examined:
         return Examined(path, there=True, wrong=str(fault))
     size = os.path.getsize(path)
     try:
-        with closing(sqlite3.connect(path, isolation_level=None)) as connection:
+        with (
+            closing(sqlite3.connect(path, isolation_level=None)) as connection,
+            as_of_one_moment(connection),
+        ):
             faults = faults_of(connection, path)
             if whole := trouble_of(faults):
                 detail = faults[0].detail

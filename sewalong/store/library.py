@@ -131,15 +131,15 @@ class Library:
     def load(self, entry: Shelved) -> Loaded:
         """The quilt and its record: the whole of it, or what there is before an event that is
         damaged. Raises StoreFault where its plan cannot be read."""
-        from sewalong.store import rows
+        from sewalong.store import reading
 
-        return Loaded(entry, *rows.load(self._db, entry))
+        return Loaded(entry, *reading.load(self._db, entry))
 
     def since(self, entry: Shelved, seq: int) -> tuple[Recorded, ...]:
         """The events after number `seq`, in order; raises Damaged where not all can be read."""
-        from sewalong.store import rows
+        from sewalong.store import reading
 
-        return rows.since(self._db, entry, seq)
+        return reading.since(self._db, entry, seq)
 
     def append(
         self,

@@ -1,4 +1,4 @@
-"""Quilts and events as rows of the database: what reading and writing one quilt takes.
+"""Writing quilts and events as rows of the database, each with its mark.
 
 The list of quilts does without it, and so without all that an event knows.
 """
@@ -7,32 +7,24 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from datetime import datetime
-from itertools import zip_longest
 from sqlite3 import Connection
-from typing import Any
 
 from sewalong import __version__
-from sewalong.piecing.catalogue import remember
-from sewalong.piecing.kept_method import fingerprint, method_from_json, method_to_json
 from sewalong.progress.record.event import Event, Recorded
-from sewalong.quilt.json_codec import quilt_from_json, quilt_to_json
+from sewalong.quilt.json_codec import quilt_to_json
 from sewalong.quilt.quilt import Quilt
 from sewalong.store.chain import (
     EVENT_MARK,
-    EVENTS,
     PLAN_MARK,
-    PLANS,
     columns_of,
-    mark_of_event,
     mark_of_plan,
     marks_after,
     sealed,
-    unsealed,
 )
-from sewalong.store.codec import Unreadable, event_from_json, event_to_json
+from sewalong.store.codec import event_to_json
 from sewalong.store.database import Database
-from sewalong.store.faults import WAY_OUT, Damaged, Stale, StoreFault
-from sewalong.store.shelved import CALLED, SUMMARY, TOUCHED, Shelved, folded, keep
+from sewalong.store.faults import Stale, StoreFault
+from sewalong.store.shelved import CALLED, SUMMARY, TOUCHED, Shelved, damaged_quilt, folded
 
 
 def add(
@@ -93,135 +85,6 @@ def _refuse_name_taken(
         )
 
 
-def load(db: Database, entry: Shelved) -> tuple[Quilt, tuple[Recorded, ...], str]:
-    """The quilt, its record, and what is wrong with the event after it; empty where it is whole.
-
-    Raises StoreFault where the plan cannot be read.
-    """
-    rows = db.readable_rows(f"{PLANS} FROM quilt WHERE id = ?", entry.id)
-    mark = _plan_mark(db, entry)
-    if not rows:
-        if mark is not None:
-            raise _damaged(entry, "its plan is missing")
-        raise StoreFault(f"“{entry.name}” is no longer in the record. Look at the list again.")
-    parts = rows[0][1:]
-    if db.has_derived and mark != mark_of_plan(*parts):
-        raise _damaged(entry, "its plan is not as it was written")
-    try:
-        quilt = quilt_from_json(str(parts[2], "utf-8"))
-        # A method that this version has not would otherwise come to light half way.
-        _know_method(db, quilt)
-    except (ValueError, TypeError, RecursionError) as error:
-        if not db.has_derived:
-            raise _damaged(entry, "its plan cannot be read") from error
-        raise StoreFault(
-            f"The plan of “{entry.name}” is as it was written, and this sewalong cannot read it: "
-            f"{error} Open it with the sewalong that wrote it. Nothing was changed."
-        ) from error
-    return quilt, *_read(db, entry, 0, mark)
-
-
-def _plan_mark(db: Database, entry: Shelved) -> int | None:
-    if not db.has_derived:
-        return None
-    rows = db.readable_rows("SELECT mark FROM plan_mark WHERE quilt = ?", entry.id)
-    return int(rows[0][0]) if rows and isinstance(rows[0][0], int) else None
-
-
-def _know_method(db: Database, quilt: Quilt) -> None:
-    """Have the quilt's method ready, its counts as kept here or worked out and kept.
-
-    Raises UnknownMethod or SizeRefused where they cannot be worked out.
-    """
-    if not db.has_derived:
-        _ = quilt.method
-        return
-    key = quilt.method_key
-    mark = fingerprint(key)
-    sql = "SELECT CAST(body AS BLOB) FROM kept_method WHERE mark = ?"
-    for (body,) in db.readable_rows(sql, mark):
-        kept = unsealed(body)
-        if kept is None:
-            break  # what was kept is of no use
-        try:
-            remember(key, method_from_json(kept))
-            return
-        except ValueError:
-            break
-    body = sealed(method_to_json(quilt.method).decode())
-    keep(db, "INSERT OR REPLACE INTO kept_method (mark, body) VALUES (?, ?)", mark, body)
-
-
-def since(db: Database, entry: Shelved, seq: int) -> tuple[Recorded, ...]:
-    """The events after number `seq`, in order; raises Damaged where not all can be read."""
-    mark: int | None = None
-    if db.has_derived:
-        mark = _plan_mark(db, entry)
-        if seq:
-            sql = "SELECT mark FROM event_mark WHERE quilt = ? AND seq = ?"
-            mark = next((mark for (mark,) in db.readable_rows(sql, entry.id, seq)), None)
-    events, damage = _read(db, entry, seq, mark)
-    if damage:
-        raise Damaged(damage)
-    return events
-
-
-def _read(
-    db: Database, entry: Shelved, after: int, before: int | None
-) -> tuple[tuple[Recorded, ...], str]:
-    """The events after number `after`, whose mark is `before`, up to the first that is damaged,
-    and what is wrong with that one.
-
-    A record that has no marks yet is only read on as far as its events can be.
-    """
-    behind = " WHERE quilt = ? AND seq > ? ORDER BY seq"
-    rows = db.readable_rows(f"{EVENTS}{behind}", entry.id, after)
-    if not db.has_derived:
-        last = int(
-            db.rows("SELECT COALESCE(MAX(seq), 0) FROM event WHERE quilt = ?", entry.id)[0][0]
-        )
-        marks: list[tuple[Any, ...]] = [(seq, None) for seq in range(after + 1, last + 1)]
-    else:
-        marks = db.readable_rows(f"SELECT seq, mark FROM event_mark{behind}", entry.id, after)
-    events: list[Recorded] = []
-    wrong = ""
-    for n, (row, marked) in enumerate(zip_longest(rows, marks, fillvalue=None), after + 1):
-        if row is None or row[0] != n:
-            wrong = "it is missing"
-        elif marked is None or marked[0] != n:
-            wrong = "the mark it was written with is missing"
-        else:
-            _, columns, body = row
-            if db.has_derived:
-                before = mark_of_event(columns, body, before or 0)
-            if before != marked[1]:
-                wrong = "it is not as it was written"
-            else:
-                try:
-                    events.append(Recorded(n, event_from_json(body)))
-                    continue
-                except Unreadable as error:
-                    if db.has_derived and error.well_formed:
-                        return tuple(events), _of_a_newer(entry, n, error)
-                    wrong = f"it cannot be read: {error.why}"
-        return tuple(events), str(_damaged(entry, f"at event {n}, {wrong}"))
-    return tuple(events), ""
-
-
-def _damaged(entry: Shelved, what: str) -> Damaged:
-    return Damaged(
-        f"The record of “{entry.name}” is damaged: {what}. What comes before is whole, and nothing "
-        f"was changed. {WAY_OUT}"
-    )
-
-
-def _of_a_newer(entry: Shelved, n: int, error: Unreadable) -> str:
-    return (
-        f"Event {n} of “{entry.name}” is as it was written, and this sewalong does not know it "
-        f"({error.why}). Open it with the sewalong that wrote it. Nothing was changed."
-    )
-
-
 def append(
     db: Database,
     entry: Shelved,
@@ -270,7 +133,7 @@ def _last_mark(connection: Connection, entry: Shelved, last: int) -> int:
         sql = "SELECT 0, mark FROM plan_mark WHERE quilt = ?"
         row = connection.execute(sql, (entry.id,)).fetchone()
     if row is None or row[0] != last or not isinstance(row[1], int):
-        raise _damaged(entry, f"events after number {last} are missing")
+        raise damaged_quilt(entry, f"events after number {last} are missing")
     return row[1]
 
 

@@ -7,7 +7,7 @@ from datetime import datetime
 from msgspec import Struct
 
 from sewalong.store.database import Database
-from sewalong.store.faults import StoreFault
+from sewalong.store.faults import WAY_OUT, Damaged, StoreFault
 
 TOUCHED = """
     INSERT OR REPLACE INTO touched (quilt, turn)
@@ -41,6 +41,14 @@ def folded(name: str) -> str:
     import unicodedata  # loaded only for letters that can be put together in several ways
 
     return unicodedata.normalize("NFC", unicodedata.normalize("NFC", name.strip()).casefold())
+
+
+def damaged_quilt(entry: Shelved, what: str) -> Damaged:
+    """A quilt in which `what` is wrong."""
+    return Damaged(
+        f"The record of “{entry.name}” is damaged: {what}. What comes before is whole, and nothing "
+        f"was changed. {WAY_OUT}"
+    )
 
 
 def keep(db: Database, sql: str, *values: str | int) -> None:

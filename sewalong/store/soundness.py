@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 import sqlite3
-from collections.abc import Sequence
-from contextlib import closing
+from collections.abc import Iterator, Sequence
+from contextlib import closing, contextmanager
 
 from msgspec import Struct
 
@@ -42,10 +42,25 @@ def faults_of(connection: sqlite3.Connection, path: str) -> tuple[Fault, ...]:
     try:
         if found := faults_of_whole(connection, path):
             return found
-        marked = version_of(connection) == len(STEPS)
-        return tuple(_faults_of_quilts(connection, marked=marked))
+        with as_of_one_moment(connection):
+            marked = version_of(connection) == len(STEPS)
+            return tuple(_faults_of_quilts(connection, marked=marked))
     except Trouble as error:
         return (_unreadable(error, path),)
+
+
+@contextmanager
+def as_of_one_moment(connection: sqlite3.Connection) -> Iterator[None]:
+    """Nobody else's write comes between several questions."""
+    if connection.in_transaction:
+        yield
+        return
+    connection.execute("BEGIN")
+    try:
+        yield
+    finally:
+        if connection.in_transaction:
+            connection.execute("ROLLBACK")
 
 
 def faults_of_whole(connection: sqlite3.Connection, path: str) -> tuple[Fault, ...]:

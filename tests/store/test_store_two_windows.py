@@ -6,15 +6,17 @@ import json
 import sqlite3
 from collections import Counter
 from collections.abc import Sequence
-from contextlib import ExitStack, closing
+from contextlib import ExitStack, closing, suppress
 from datetime import datetime, timedelta
 from pathlib import Path
+from typing import Any
 
 import pytest
 
 from sewalong.progress.record.events import Event, Recorded
 from sewalong.progress.record.fold import fold
 from sewalong.service.open_quilt import OpenQuilt
+from sewalong.store.database import Database
 from sewalong.store.faults import StoreFault
 from sewalong.store.library import Library, Loaded, Shelved
 from tests.progress import every_act as c
@@ -192,6 +194,34 @@ def test_what_is_written_while_a_quilt_is_being_opened_is_seen(path: Path) -> No
         assert quilt.state.done["pair"] == 0
         assert quilt.refresh()
         assert quilt.state.done["pair"] == 3
+
+
+def test_what_is_written_while_the_marks_are_read_is_no_damage(
+    path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Events and marks are read one after the other, and must be of one moment."""
+    real = Database.readable_rows
+    tried: list[str] = []
+
+    with opened(path) as one, opened(path) as other:
+        other.do(c.Count("pair", 3))
+
+        def slowly(self: Database, sql: str, *values: str | int) -> list[tuple[Any, ...]]:
+            rows = real(self, sql, *values)
+            if " FROM event " in sql and not tried:
+                tried.append(sql)
+                with suppress(StoreFault):
+                    other.do(c.Count("pair", 4))
+            return rows
+
+        with monkeypatch.context() as patch:
+            patch.setattr(Database, "readable_rows", slowly)
+            assert one.refresh()
+        assert tried
+        assert one.damage == ""
+        other.do(c.Count("pair", 5))
+        one.refresh()
+        assert one.state == other.state
 
 
 def test_what_is_written_between_deciding_and_writing_is_decided_on_anew(path: Path) -> None:
