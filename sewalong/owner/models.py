@@ -16,6 +16,12 @@ MOST_KEYS = 4
 MOST_WORDS = 3
 
 
+def _yes_or_no(value: object) -> bool:
+    if not isinstance(value, bool):
+        raise ValueError("This is either true or false, without quotes.")
+    return value
+
+
 def _minutes(value: object) -> int:
     return rules.whole(value, 24 * 60)
 
@@ -65,6 +71,8 @@ class PreferencesFile(Struct, frozen=True):
 
     unit: Annotated[Unit | None, rules.owner_unit] = None
     session: Annotated[int | None, _minutes] = None
+    ascii: Annotated[bool, _yes_or_no] = False
+    bell: Annotated[bool, _yes_or_no] = False
     wear: Wear | None = None
     cautions: Cautions | None = None  # type: ignore[valid-type]
     keys: Keys | None = None  # type: ignore[valid-type]

@@ -50,7 +50,8 @@ class Preferences(Struct, frozen=True):
     `needle_hours` and `stop_minutes` are hours sewn with a needle and minutes until a stop, 0 for
     never; `blade_inches` is how far a blade cuts, None to be learned from her changes. `cautions`
     are words of her own by what they are about (CAUTIONED), `keys` the keys of what she moved, by
-    its name (USUAL_KEYS); a key is called as the terminal's library calls it.
+    its name (USUAL_KEYS); a key is called as the terminal's library calls it. `ascii` is for a
+    terminal that shows nothing else, `bell` for a sound when a chain or a stage is done.
     """
 
     unit: Unit | None = None
@@ -58,6 +59,8 @@ class Preferences(Struct, frozen=True):
     needle_hours: float | None = None
     stop_minutes: int | None = None
     blade_inches: Length | None = None
+    ascii: bool = False
+    bell: bool = False
     cautions: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
     keys: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
 

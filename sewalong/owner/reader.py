@@ -2,6 +2,8 @@
 
 unit = "cm"                   # to work in where no quilt says; else inch
 session = 90                  # minutes of an evening of yours
+ascii = true                  # only plain signs, for a terminal that shows no others
+bell = true                   # a sound when a chain or a stage is done
 
 [keys]                        # what you move; the names are those of `sewalong preferences`
 count = ["space", "f13"]      # a foot pedal that sends f13
@@ -43,6 +45,8 @@ def read_preferences(data: bytes) -> Preferences:
     return Preferences(
         unit=written.unit,
         session_minutes=written.session,
+        ascii=written.ascii,
+        bell=written.bell,
         needle_hours=wear.needle_hours if wear else None,
         stop_minutes=wear.stop_minutes if wear else None,
         blade_inches=wear.blade if wear else None,

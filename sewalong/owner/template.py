@@ -11,6 +11,8 @@ TEMPLATE = f"""\
 
 # unit = "cm"               # to work in where no quilt says; else "inch"
 # session = 90              # minutes of an evening of yours; else what yours have been
+# ascii = true              # only plain signs, for a terminal that shows no others
+# bell = true               # a sound when a chain or a stage is done
 
 [wear]
 # needle_hours = 8          # hours sewn until a new needle is due; 0 for never

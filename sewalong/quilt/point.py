@@ -39,6 +39,15 @@ def point_lost(made: Derivation) -> Length:
     return made.seam - left
 
 
+def point_briefly(quilt: Quilt, made: Derivation) -> str:
+    """The same at the ruler, where there is no room for more."""
+    lost = point_lost(made)
+    if not lost:
+        return ""
+    left = show(made.seam - lost, quilt.unit, fineness=quilt.unit.finest)
+    return f"Only {left} is left beyond the point."
+
+
 def point_words(quilt: Quilt, made: Derivation) -> str:
     """What is short beyond the point and what would mend it, in a sentence; empty if nothing is."""
     lost = point_lost(made)

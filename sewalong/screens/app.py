@@ -16,6 +16,7 @@ from textual.theme import Theme
 
 from sewalong.owner.preferences import AS_USUAL, Preferences
 from sewalong.progress.resuming.resume_facts import was_away
+from sewalong.screens.ascii_filter import AsciiFilter
 from sewalong.screens.key_order import LEAVES, KeyOrder
 from sewalong.screens.key_reading import forgive_bad_bytes
 from sewalong.screens.prompts.leaving import ask_what_was_left, close_on_leaving, leave_unasked
@@ -25,6 +26,7 @@ from sewalong.screens.terminal import (
     holding_signals_back,
     leave_on_signals,
     let_signals_through,
+    shows_more_than_ascii,
     watch_terminal,
 )
 from sewalong.screens.widgets.keys import keys_with
@@ -76,6 +78,8 @@ class SewalongApp(App[int]):
         self.key_order = KeyOrder(self, lambda: self._leaving, self._first_stands)
         self._opened: dict[str, OpenQuilt] = {}
         self._leaving = False
+        if preferences.ascii or not shows_more_than_ascii():
+            self._filters.append(AsciiFilter())
         for theme in THEMES.values():
             self.register_theme(theme)
         look = read_look(look_folder) if look_folder else None

@@ -247,10 +247,21 @@ class SewingScreen(AskingScreen[None]):
     def _counted(self, act: Count | JoinRows | BeginRows) -> str | None:
         if not len(self.unsaved):
             work = partial(do, self.quilt, act, pause_was_said=True)
-            return self.carry(work, or_keep=act)
+            refusal = self.carry(work, or_keep=act)
+            self._ring()
+            return refusal
         refusal = self.carry(partial(self._kept, act, self.unsaved.why), say=False)
         self._save_again()
         return refusal
+
+    def _ring(self) -> None:
+        """A sound, if she wants one, when a chain was counted or nothing more waits at the stage."""
+        stage = self.quilt.state.last_counted
+        if not self.quilt.preferences.bell or not stage or not self._outcome.recorded:
+            return
+        line = self._outcome.plan.line(stage)
+        if self.quilt.state.last_lot.get(stage, 1) > 1 or not (line.to_do and line.ready):
+            self.app.bell()
 
     def _kept(self, act: Act, why: str) -> Outcome:
         """Keep what the record does not take; nothing is done by it yet."""

@@ -28,6 +28,12 @@ WATCH_EVERY = 2.0
 """Seconds between looks whether the terminal is still there."""
 
 
+def shows_more_than_ascii() -> bool:
+    """Whether the terminal was said to take UTF-8: in the C locale of old it was not."""
+    encoding = getattr(sys.__stderr__, "encoding", None) or "utf-8"
+    return encoding.replace("-", "").replace("_", "").lower() == "utf8"
+
+
 def leave_on_signals(app: App[int]) -> None:
     """On the signals of ENDING leave by the app's own exit, which restores the terminal."""
     loop = asyncio.get_running_loop()

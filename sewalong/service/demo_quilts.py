@@ -20,7 +20,7 @@ from sewalong.quilt.quilt import Quilt
 from sewalong.service.listing import summary
 from sewalong.store.backups import backups_of
 from sewalong.store.begun import marker_of
-from sewalong.store.faults import StoreFault
+from sewalong.store.faults import Damaged, Lost, NotOurs, StoreFault
 from sewalong.store.library import Library
 
 AGES = {
@@ -96,8 +96,17 @@ def _shifted(event: Event, shift: timedelta) -> Event:
 
 
 def seed(path: str | os.PathLike[str], now: datetime) -> None:
-    """Put every demo quilt that is missing in the record at `path`; those there stay."""
-    library = Library(path, now)
+    """Put every demo quilt that is missing in the record at `path`; those there stay.
+
+    Raises StoreFault; of a record that is damaged or lost it says how to begin it anew.
+    """
+    try:
+        library = Library(path, now)
+    except (Damaged, Lost, NotOurs) as fault:
+        raise StoreFault(
+            "The record of the demo quilts is damaged or gone. Nothing of yours is in it. Begin "
+            "them again with: sewalong demo --afresh"
+        ) from fault
     try:
         there = {entry.key for entry in library.entries()}
         for name in demo_names():

@@ -81,6 +81,13 @@ def bobbin_lasts(quilt: OpenQuilt, stage: RouteStage) -> str:
     return lasts_in_words(quilt.state, quilt.record, stage)
 
 
+def where_it_ran_out(quilt: OpenQuilt, stage: RouteStage) -> str:
+    """From which piece of the last lot on nothing was sewn, likely; empty where nothing can tell."""
+    from sewalong.progress.pace.bobbin import likely_unsewn
+
+    return likely_unsewn(quilt.state, quilt.record, stage)
+
+
 def worth_counting(quilt: OpenQuilt) -> tuple[ToCount, ...]:
     """The few piles to count first on coming back."""
     from sewalong.progress.resuming.recount_advice import worth_counting as few

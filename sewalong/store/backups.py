@@ -126,11 +126,11 @@ def back_up(
     return free
 
 
-def back_up_record(path: str, now: datetime, folder: str | None) -> str:
+def back_up_record(path: str, now: datetime, folder: str | None, *, why: str = "") -> str:
     """`back_up` of a record that is not open here."""
     try:
         with closing(sqlite3.connect(path, timeout=1, isolation_level=None)) as connection:
-            return back_up(connection, path, now, folder=folder)
+            return back_up(connection, path, now, folder=folder, why=why)
     except Trouble as error:
         raise fault_from(error, path) from error
 

@@ -16,6 +16,7 @@ from typing import Any
 from sewalong.store import begun
 from sewalong.store.faults import (
     Damaged,
+    NotOurs,
     StoreFault,
     Trouble,
     damaged,
@@ -61,9 +62,12 @@ class Database:
                 )
             self._check_size()
             self.has_derived = version == len(STEPS) or self._migrated(now)
-        except Trouble as error:
+        except (NotOurs, *Trouble) as error:
             self.close()
-            raise fault_from(error, path) from error
+            fault = error if isinstance(error, NotOurs) else fault_from(error, path)
+            if was_begun and isinstance(fault, NotOurs):
+                fault = lost(path, "what lies there now is no record of quilts")
+            raise fault from error
         except BaseException:
             self.close()
             raise

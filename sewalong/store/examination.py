@@ -17,7 +17,7 @@ from sewalong.quilt.json_codec import quilt_from_json
 from sewalong.store.begun import is_there
 from sewalong.store.chain import EVENTS
 from sewalong.store.codec import event_from_json
-from sewalong.store.faults import StoreFault, Trouble, means_damage
+from sewalong.store.faults import StoreFault, Trouble, fault_from, means_damage
 from sewalong.store.soundness import faults_of, trouble_of
 
 
@@ -75,7 +75,7 @@ def examine(path: str) -> Examined:
             )
     except Trouble as error:
         if not means_damage(error):
-            raise
+            raise fault_from(error, path) from error
         return Examined(path, there=True, size=size, wrong="it cannot be read", detail=str(error))
     return Examined(path, there=True, size=size, quilts=quilts)
 

@@ -31,6 +31,10 @@ class Lost(StoreFault):
     """A record was begun here and is gone, or something else lies in its place."""
 
 
+class NotOurs(StoreFault):
+    """The file is no record of ours, or no longer one."""
+
+
 Trouble = (sqlite3.Error, UnicodeDecodeError)
 """What the library raises: also where its own words about a damaged file are no text."""
 
@@ -52,9 +56,9 @@ _SENTENCES = {
 }
 
 
-def not_ours(path: str | os.PathLike[str]) -> StoreFault:
+def not_ours(path: str | os.PathLike[str]) -> NotOurs:
     """A file that nothing shows to be a record of ours."""
-    return StoreFault(_SENTENCES["SQLITE_NOTADB"].format(path=path))
+    return NotOurs(_SENTENCES["SQLITE_NOTADB"].format(path=path))
 
 
 def cannot_open(path: str | os.PathLike[str]) -> StoreFault:
@@ -92,6 +96,8 @@ def means_damage(error: Exception) -> bool:
 def fault_from(error: Exception, path: str | os.PathLike[str]) -> StoreFault:
     """The plain sentence for an error of SQLite's; the longest matching error name decides."""
     name = getattr(error, "sqlite_errorname", "") or ""
+    if name == "SQLITE_NOTADB":
+        return not_ours(path)
     for known in sorted(_SENTENCES, key=len, reverse=True):
         if name.startswith(known):
             return StoreFault(_SENTENCES[known].format(path=path))

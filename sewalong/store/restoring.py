@@ -6,15 +6,16 @@ import os
 import shutil
 import sqlite3
 import tempfile
-from contextlib import closing, suppress
+from collections.abc import Iterator
+from contextlib import closing, contextmanager, suppress
 from datetime import datetime
 
 from msgspec import Struct
 
-from sewalong.store.backups import back_up
-from sewalong.store.begun import mark
+from sewalong.store.backups import back_up_record
+from sewalong.store.begun import backup_folder, mark
 from sewalong.store.database import Database
-from sewalong.store.faults import StoreFault, Trouble, fault_from
+from sewalong.store.faults import StoreFault, Trouble, fault_from, means_damage
 from sewalong.store.rescue import Rescued, rescue
 from sewalong.store.soundness import faults_of, faults_of_file, trouble_of
 from sewalong.store.writing import make_folder, sync_file, sync_folder
@@ -22,11 +23,13 @@ from sewalong.store.writing import make_folder, sync_file, sync_folder
 
 class Restored(Struct, frozen=True):
     """What became of what lay there: a sound record is in the backup `before`, anything else was
-    put `aside`; None where there was no such thing."""
+    put `aside`; None where there was no such thing. `unsaved` says why nothing was `rescued`, if
+    that was for a reason."""
 
     before: str | None
     aside: str | None
-    rescued: tuple[Rescued, ...]
+    rescued: tuple[Rescued, ...] = ()
+    unsaved: str = ""
 
 
 def put_back(path: str, backup: str, now: datetime) -> Restored:
@@ -55,57 +58,79 @@ def _put_in_place(path: str, backup: str, now: datetime) -> Restored:
     place = os.path.realpath(path) if os.path.exists(path) else path
     try:
         make_folder(os.path.dirname(place) or ".")
-        before = _back_up_sound(place, path, now)
-        aside = None if before else _set_aside(place, path, now)
-        rescued: tuple[Rescued, ...] = ()
-        if aside and os.path.isfile(aside):
-            rescued = rescue(aside, backup, _folder(path, "rescued"), now)
-        _replace(place, backup)
+        with _held(place) as connection:
+            before = None
+            if connection is not None and not faults_of(connection, place):
+                before = back_up_record(place, now, backup_folder(path), why="before-restore-")
+            aside = None if before else _set_aside(place, path, now)
+            _replace(place, backup)
     except OSError as error:
         raise StoreFault(
             f"The record could not be put back ({error.strerror}). What lay there lies there "
             "still. Make room or look at the rights of the folder, then try again."
         ) from error
     mark(path, now)
+    if aside is None or not os.path.isfile(aside):
+        return Restored(before, aside)
+    try:
+        rescued = rescue(aside, backup, os.path.join(os.path.dirname(path), "rescued"), now)
+    except (StoreFault, OSError) as error:
+        return Restored(before, aside, unsaved=str(error))
     return Restored(before, aside, rescued)
 
 
-def _back_up_sound(place: str, path: str, now: datetime) -> str | None:
-    """A backup of what lies there, if that is a sound record; else None."""
+@contextmanager
+def _held(place: str) -> Iterator[sqlite3.Connection | None]:
+    """The record that lies there, with nobody else writing to it; None where it is too damaged
+    for that. Raises StoreFault where another window does not let go."""
     if not os.path.isfile(place) or not os.path.getsize(place):
-        return None
-    try:
-        with closing(sqlite3.connect(place, timeout=1, isolation_level=None)) as connection:
-            if faults_of(connection, place):
-                return None
-            return back_up(connection, path, now, why="before-restore-")
-    except Trouble as error:
-        raise fault_from(error, path) from error
+        yield None
+        return
+    with closing(sqlite3.connect(place, timeout=1, isolation_level=None)) as connection:
+        try:
+            connection.execute("BEGIN IMMEDIATE")
+        except Trouble as error:
+            if not means_damage(error):
+                raise fault_from(error, place) from error
+            yield None
+            return
+        yield connection
 
 
 def _set_aside(place: str, path: str, now: datetime) -> str | None:
-    """Keep what lies there, with its journal, in a folder of its own."""
+    """Keep what lies there, with its journal, in a folder of its own; None where nothing does.
+
+    A file gets a second name there and loses the first only when the backup takes its place: so
+    it lies there still should the power fail, and what another window has open is what is kept.
+    """
     journal = f"{place}-journal"
-    if not os.path.lexists(place) and not (os.path.isfile(journal) and os.path.getsize(journal)):
+    hot = os.path.isfile(journal) and os.path.getsize(journal) > 0
+    if not os.path.lexists(place) and not hot:
         return None
-    folder = _folder(path, "set-aside")
+    folder = os.path.join(os.path.dirname(path), "set-aside")
     make_folder(folder)
-    aside = os.path.join(folder, f"{now:%Y%m%dT%H%M%S}-{os.path.basename(path)}")
-    n = 1
+    stem = os.path.join(folder, f"{now:%Y%m%dT%H%M%S}")
+    aside, n = f"{stem}-{os.path.basename(path)}", 1
     while os.path.lexists(aside):
         n += 1
-        aside = os.path.join(folder, f"{now:%Y%m%dT%H%M%S}-{n}-{os.path.basename(path)}")
-    if os.path.lexists(place) and not os.path.isfile(place):
+        aside = f"{stem}-{n}-{os.path.basename(path)}"
+    if hot:
+        _name_too(journal, f"{aside}-journal")
+    if os.path.isfile(place):
+        _name_too(place, aside)
+    elif os.path.lexists(place):
         os.rename(place, aside)  # a folder, or a link that leads nowhere
-        return aside
-    # Copied, so that it lies in its place still should the power fail before all is done.
-    for ending in ("-journal", ""):
-        if os.path.isfile(f"{place}{ending}"):
-            shutil.copyfile(f"{place}{ending}", f"{aside}{ending}")
-            os.chmod(f"{aside}{ending}", 0o600)
-            sync_file(f"{aside}{ending}")
     sync_folder(folder)
     return aside
+
+
+def _name_too(file: str, name: str) -> None:
+    try:
+        os.link(file, name)
+    except OSError:  # another disk, or one that has no second names
+        shutil.copyfile(file, name)
+        sync_file(name)
+    os.chmod(name, 0o600)
 
 
 def _replace(place: str, backup: str) -> None:
@@ -124,7 +149,3 @@ def _replace(place: str, backup: str) -> None:
             os.unlink(name)
         raise
     sync_folder(folder)
-
-
-def _folder(path: str, name: str) -> str:
-    return os.path.join(os.path.dirname(path), name)

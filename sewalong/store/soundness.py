@@ -9,7 +9,7 @@ from contextlib import closing
 from msgspec import Struct
 
 from sewalong.store.chain import EVENTS, PLANS, mark_of_plan, marks_after
-from sewalong.store.faults import Damaged, Newer, StoreFault, Trouble
+from sewalong.store.faults import Damaged, Newer, StoreFault, Trouble, fault_from, means_damage
 from sewalong.store.schema import STEPS, checked_version, version_of
 
 
@@ -33,18 +33,19 @@ def faults_of_file(path: str) -> tuple[Fault, ...]:
         with closing(sqlite3.connect(path, isolation_level=None)) as connection:
             return faults_of(connection, path)
     except Trouble as error:
-        return (_unreadable(error),)
+        return (_unreadable(error, path),)
 
 
 def faults_of(connection: sqlite3.Connection, path: str) -> tuple[Fault, ...]:
-    """Whatever is wrong with an open record."""
+    """Whatever is wrong with an open record. Raises StoreFault where it cannot be looked at, because
+    another window writes to it just now."""
     try:
         if found := faults_of_whole(connection, path):
             return found
         marked = version_of(connection) == len(STEPS)
         return tuple(_faults_of_quilts(connection, marked=marked))
     except Trouble as error:
-        return (_unreadable(error),)
+        return (_unreadable(error, path),)
 
 
 def faults_of_whole(connection: sqlite3.Connection, path: str) -> tuple[Fault, ...]:
@@ -65,7 +66,9 @@ def faults_of_whole(connection: sqlite3.Connection, path: str) -> tuple[Fault, .
     return ()
 
 
-def _unreadable(error: Exception) -> Fault:
+def _unreadable(error: Exception, path: str) -> Fault:
+    if not means_damage(error):
+        raise fault_from(error, path) from error
     if isinstance(error, UnicodeDecodeError):
         return Fault("the description of its tables is no text")
     return Fault("it cannot be read", detail=str(error))

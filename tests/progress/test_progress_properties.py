@@ -140,6 +140,13 @@ def test_no_square_comes_or_goes_unsaid(quilt: Quilt, history: Sequence[Ask]) ->
                 pieces = worth(quilt.method, columns)
             case e.TargetChanged(columns=columns):
                 pieces = worth(quilt.method, columns)
+            case e.PlanChanged(was=was_planned, now=planned):
+                for start in planned.get("starts", ()):
+                    there += pieces[start["pile"]] * start["count"]
+                for start in was_planned.get("starts", ()):
+                    there -= pieces[start["pile"]] * start["count"]
+                if "target" in planned:
+                    pieces = worth(quilt.method, planned["target"]["columns"])
     held = pieces[quilt.method.unit] * units_in(state.begun)
     assert sum(pieces[pile] * n for pile, n in state.piles.items()) + held == there
 

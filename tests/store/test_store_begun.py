@@ -63,7 +63,24 @@ def another_database(path: Path) -> None:
     assert path.stat().st_size > 4096
 
 
-LOSSES = (emptied, one_byte, a_little, removed, a_folder, a_dangling_link, another_database)
+def another_programs(path: Path) -> None:
+    path.unlink()
+    with closing(sqlite3.connect(path)) as connection:
+        connection.execute("CREATE TABLE recipe (title TEXT)")
+
+
+def a_letter(path: Path) -> None:
+    path.write_text("Dear Ada, the binding is done.\n" * 400)
+
+
+def its_first_bytes_changed(path: Path) -> None:
+    path.write_bytes(b"xQLite" + path.read_bytes()[6:])
+
+
+LOSSES = (
+    emptied, one_byte, a_little, removed, a_folder, a_dangling_link, another_database,
+    another_programs, a_letter, its_first_bytes_changed,
+)  # fmt: skip
 
 
 def named(loss: Callable[[Path], None]) -> str:

@@ -27,7 +27,7 @@ def sentence_of(error: Exception) -> str | None:
     if isinstance(error, Refused | StoreFault | LengthFault | NumbersFault | SizeRefused):
         return str(error)
     if isinstance(error, UnknownMethod):
-        return f"{error} The quilt may come from a newer sewalong; nothing was changed."
+        return f"{error} All are listed by: sewalong methods. Nothing was changed."
     if isinstance(error, OSError):
         return (
             f"The system said: {error.strerror or error}. "

@@ -6,6 +6,7 @@ interpreter, and a mistyped word little more.
 
 from __future__ import annotations
 
+import codecs
 import importlib
 import os
 import sys
@@ -19,7 +20,7 @@ from sewalong.cli.registry.light import load_msgspec
 TYPE_CHECKING = False  # as typing has it, which takes longer to import than this file
 if TYPE_CHECKING:
     import argparse
-    from collections.abc import Callable
+    from collections.abc import Callable, Sequence
     from typing import Any
 
     from sewalong.cli.frame.context import Context
@@ -110,13 +111,14 @@ def _surroundings() -> Context:
     return surroundings()
 
 
+PLAINLY = "sewalong-plainly"
+"""The name by which streams know how to write what their encoding has not."""
+
+
 def _tell(report: Report, *, json: bool = False) -> int:
     """Print what there is to tell. What was recorded is recorded, whether it can be told or not."""
     _complain("\n".join(report.aside))
-    if json:
-        text = as_json(dict(report.data))
-    else:
-        text = report.whole or "".join(f"{shown(line)}\n" for line in report.lines)
+    text = as_json(dict(report.data)) if json else report.whole or _readable(report.lines)
     why = _why_not_printed(text)
     if why is None:
         return report.exit_status
@@ -125,6 +127,20 @@ def _tell(report: Report, *, json: bool = False) -> int:
         return REFUSED
     _complain(f"This was done and is on disk, but could not be printed ({why}).")
     return report.exit_status
+
+
+def _readable(lines: Sequence[str]) -> str:
+    """The lines as they can be read where she reads them."""
+    text = "".join(f"{shown(line)}\n" for line in lines)
+    if text.isascii():
+        return text
+    from sewalong.service.preferences import own_preferences
+
+    if not own_preferences()[0].ascii:
+        return text
+    from sewalong.owner.ascii_only import ascii_only
+
+    return ascii_only(text)
 
 
 def _write(text: str) -> int:
@@ -161,10 +177,22 @@ def _complain(sentences: str) -> None:
 
 
 def _be_lenient_with_encodings() -> None:
-    """A terminal that cannot show a character gets another in its place, not a traceback."""
+    """A terminal that cannot show a character gets a plain one in its place, not a traceback."""
+    codecs.register_error(PLAINLY, _plainly)
     for stream in (sys.stdout, sys.stderr):
         if getattr(stream, "errors", "") in ("strict", "surrogateescape"):
-            stream.reconfigure(errors="replace")  # type: ignore[union-attr]
+            stream.reconfigure(errors=PLAINLY)  # type: ignore[union-attr]
+
+
+def _plainly(error: UnicodeError) -> tuple[str, int]:
+    from sewalong.owner.ascii_only import ascii_only
+
+    assert isinstance(error, UnicodeEncodeError)
+    plain = (
+        ascii_only(sign) if sign.isprintable() else "?"
+        for sign in error.object[error.start : error.end]
+    )
+    return "".join(plain), error.end
 
 
 def _close_quietly() -> None:

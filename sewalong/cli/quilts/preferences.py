@@ -58,6 +58,8 @@ def _lines(known: Preferences) -> Iterator[str]:
     yield f"Unit: {known.unit.value if known.unit else 'inch, unless a quilt or a length says cm'}"
     minutes = known.session_minutes
     yield f"Session: {f'{minutes} minutes' if minutes else 'as long as yours have been'}"
+    yield f"Only plain signs: {'yes' if known.ascii else 'where the terminal shows no others'}"
+    yield f"Bell: {'when a chain or a stage is done' if known.bell else 'none'}"
     yield f"Needle: {_after(known.needle_hours, 'hours', 'as is common')}"
     blade = known.blade_inches
     yield f"Blade: {f'after {float(blade):.0f} in cut' if blade else 'learned from your changes'}"

@@ -176,6 +176,8 @@ def _kept_lines(done: Restored) -> list[str]:
         lines.append(f"Kept: the record as it was before, as {done.before}")
     if done.aside:
         lines.append(f"Kept aside: what lay there before, as {done.aside}")
+    if done.unsaved:
+        lines.append(f"What it still has could not be saved in files of its own: {done.unsaved}")
     for one in done.rescued:
         if one.quilt is None:
             lines.append(f"Saved: {_events(one.events)} more that can be read, in {one.file}")

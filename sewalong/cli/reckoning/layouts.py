@@ -19,6 +19,7 @@ from sewalong.cli.reckoning.wanted_size import wanted_size
 from sewalong.quilt.layouts.layout import Layout, LayoutChoice, Reach
 from sewalong.quilt.layouts.layout import layouts as within_reach
 from sewalong.quilt.layouts.neighbouring_layouts import around, grow, neighbours
+from sewalong.quilt.setting import SetOnPoint
 from sewalong.quilt.worksheet.line import Line, size_text
 
 if TYPE_CHECKING:
@@ -103,7 +104,9 @@ def _named(one: Layout) -> str:
 
 def _line(label: str, one: Layout, choice: LayoutChoice) -> Line:
     named = "" if label.endswith(_named(one)) else f"{_named(one)}, "
-    corners = ", corners alike" if one.corners_alike else ""
+    # On point the corners are alike whatever the counts, so it tells nothing.
+    alike = one.corners_alike and not isinstance(choice.setting, SetOnPoint)
+    corners = ", corners alike" if alike else ""
     return Line(
         label,
         f"{named}{size_text(one.size, choice.shown_in)}, {one.leaves}",

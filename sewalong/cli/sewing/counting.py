@@ -15,7 +15,7 @@ from sewalong.progress.acts.undoing import Undo
 from sewalong.progress.plan.plan import StageLine
 from sewalong.progress.record.limits import a_stage
 from sewalong.service.acting import Outcome, do
-from sewalong.service.looks import bobbin_lasts
+from sewalong.service.looks import bobbin_lasts, where_it_ran_out
 from sewalong.service.open_quilt import OpenQuilt
 
 
@@ -64,8 +64,12 @@ def _lasts(quilt: OpenQuilt, named: str | None) -> Report:
     said = {stage.label: words for stage in stages if (words := bobbin_lasts(quilt, stage))}
     if not said:
         raise CommandError("No seam is sewn there whose length is known. Name a machine stage.")
-    lines = tuple(f"{label.capitalize()}: {words}" for label, words in said.items())
-    return Report(lines, {"quilt": quilt.entry.name, "bobbin": said})
+    lines = [f"{label.capitalize()}: {words}" for label, words in said.items()]
+    # Where it may have run out is of the last lot, whichever stage that was.
+    lines += [
+        f"If it ran out: {where}" for one in stages if (where := where_it_ran_out(quilt, one))
+    ]
+    return Report(tuple(lines), {"quilt": quilt.entry.name, "bobbin": said})
 
 
 def _report(quilt: OpenQuilt, outcome: Outcome, stage: str, aside: tuple[str, ...] = ()) -> Report:

@@ -23,11 +23,17 @@ def stage(args: argparse.Namespace, context: Context) -> Report:
         outcome = do(quilt, ChooseStage(id))
         now = outcome.plan
         line = now.line(id)
-        here_now = [f"{label}: {text}" for label, text in about_stage(quilt, line.stage)]
+        about = about_stage(quilt, line.stage)
+        here_now = [f"{label}: {text}" for label, text in about]
         if now.suggestion is None or now.suggestion.stage != id:
             # Otherwise the same is said as what comes next.
             here_now.insert(0, next_thing(line))
-        return aftermath(quilt, outcome, first=here_now, more={"stage": id, "to_go": line.to_do})
+        more: dict[str, object] = {
+            "stage": id,
+            "to_go": line.to_do,
+            "about": [{"label": label, "text": text} for label, text in about],
+        }
+        return aftermath(quilt, outcome, first=here_now, more=more)
 
 
 def target(args: argparse.Namespace, context: Context) -> Report:

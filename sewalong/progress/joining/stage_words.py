@@ -27,7 +27,7 @@ def what_to_do(quilt: Quilt, stage: RouteStage) -> str:
         do = stage.do.replace(TO_SIZE, f"to {size}")
         if do == stage.do:
             do = f"{do} Trim to {size}."
-        return f"{do} {what_is_left_of_the_point(quilt)}".strip()
+        return f"{do} {what_is_left_of_the_point(quilt, briefly=True)}".strip()
     if last and trims is None:
         return f"{stage.do} Then trim it to {_size(quilt)}."
     return stage.do
@@ -50,13 +50,13 @@ def _size(quilt: Quilt) -> str:
 
 
 @lru_cache(maxsize=64)
-def what_is_left_of_the_point(quilt: Quilt) -> str:
+def what_is_left_of_the_point(quilt: Quilt, *, briefly: bool = False) -> str:
     """What small squares cut smaller than asked take of the point of a unit; empty for nothing."""
     from sewalong.piecing.faults import MethodFault, SizeRefused
     from sewalong.quilt.derived import derived
-    from sewalong.quilt.point import point_words
+    from sewalong.quilt.point import point_briefly, point_words
 
     try:
-        return point_words(quilt, derived(quilt))
+        return (point_briefly if briefly else point_words)(quilt, derived(quilt))
     except (SizeRefused, MethodFault):
         return ""

@@ -6,6 +6,7 @@ from collections.abc import Iterator, Sequence
 
 from sewalong.lengths import Length
 from sewalong.progress.measuring.evidence import Evidence, Other, OtherWay
+from sewalong.progress.measuring.seams_sewn import side_by_side
 from sewalong.progress.record.measurable import (
     ALLOWANCE,
     DOWN,
@@ -18,6 +19,7 @@ from sewalong.progress.record.measurable import (
     read_piece,
     untrimmed,
 )
+from sewalong.quilt.cloth.to_cut import to_cut
 from sewalong.quilt.quilt import Quilt, Target
 
 
@@ -39,8 +41,8 @@ def evidence_of(
         allowances=piece.allowances,
         seam=quilt.seam,
         readings=tuple(readings),
-        of=piece.of,
-        adds=() if piece.each is None else (piece.each,),
+        of=side_by_side(quilt, target, piece) if piece.is_long else piece.of,
+        adds=_adds(quilt, piece),
         counted=piece.of > 1 and piece.is_long,
         largest=_largest(quilt, piece),
         others=tuple(_others(quilt, target, piece)),
@@ -54,10 +56,24 @@ def evidence_of(
     )  # fmt: skip
 
 
+def _adds(quilt: Quilt, piece: Measured) -> tuple[Length, ...]:
+    """What a piece too few or too many comes to: of a sashed line a unit, a sash, or both."""
+    sashing = quilt.sashing
+    if sashing is None or not piece.is_long or piece.is_border:
+        return () if piece.each is None else (piece.each,)
+    size = decided(quilt)
+    down = piece.id.startswith("column") or piece.id.endswith(DOWN)
+    unit = (size.length if down else size.width) - 2 * quilt.seam
+    sash = to_cut(sashing.cut, quilt.unit).length - 2 * quilt.seam
+    return (unit, sash, unit + sash)
+
+
 def _largest(quilt: Quilt, piece: Measured) -> Length:
     """No one mis-cut takes more than this."""
+    if piece.is_border:
+        return piece.expected
     if piece.is_long:
-        return piece.each or piece.expected
+        return piece.each or max(decided(quilt).width, decided(quilt).length)
     return max(start.size for start in quilt.starts)
 
 

@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 from sewalong.progress.record.measurable import Measured, made_of, untrimmed
+from sewalong.quilt.layouts.centre import sashes_in_a_line
 from sewalong.quilt.quilt import Quilt, Target
+from sewalong.quilt.set_rows import CORNERS, set_rows, units_in
 from sewalong.quilt.unit_size import is_trimmed
 
 SIDES = 4
@@ -11,19 +13,53 @@ SIDES = 4
 
 
 def seams_sewn(quilt: Quilt, target: Target, piece: Measured) -> int:
-    """Seams sewn in one such piece: three in a four-patch, eight in a nine-patch, one less than it
-    has patches. In rows and tops those within the units count too, unless these were trimmed to
-    size since.
+    """Seams sewn in one such piece: three in a four-patch, eight in a nine-patch.
+
+    Every seam makes one piece of two, so there is one fewer than there are pieces: patches of a
+    unit, units, sashes, cornerstones and triangles of a centre. In rows and tops the seams within
+    the units count too, unless these were trimmed to size since.
     """
     piles = made_of(quilt).piles
     head = piece.id.partition(":")[0]
     if head in piles:
         return piles[head].seams
-    unit = 0 if is_trimmed(quilt) or not untrimmed(quilt, "across").allowances else (
-        piles[quilt.method.unit].seams)  # fmt: skip
+    sewn_in_units = not is_trimmed(quilt) and untrimmed(quilt, "across").allowances
+    unit = piles[quilt.method.unit].seams if sewn_in_units else 0
     if head == "row":
-        return piece.of * unit + piece.of - 1
-    rows = piece.of if head == "column" else target.rows
-    columns = target.columns
+        return piece.of * unit + side_by_side(quilt, target, piece) - 1
+    if head == "column" and quilt.is_on_point:
+        # Slanting rows differ in length, and their ends have triangles.
+        rows = set_rows(quilt.setting, target.rows, target.columns)[: piece.of]
+        return sum(row.units * (unit + 1) + row.sides for row in rows) - 1
+    if head == "column":
+        units = piece.of * target.columns
+        return (
+            units * unit
+            + _set_straight(quilt, target, side_by_side(quilt, target, piece), piece.of)
+            - 1
+        )
+    units = units_in(quilt.setting, target.rows, target.columns)
+    if quilt.is_on_point:
+        sides = sum(row.sides for row in set_rows(quilt.setting, target.rows, target.columns))
+        pieces = units + sides + CORNERS
+    else:
+        down = target.rows + sashes_in_a_line(quilt, target.rows, whole=True)
+        pieces = _set_straight(quilt, target, down, target.rows)
     borders = SIDES * len(quilt.borders) if head == "top" else 0
-    return rows * (columns * unit + columns - 1) + rows - 1 + borders
+    return units * unit + pieces - 1 + borders
+
+
+def side_by_side(quilt: Quilt, target: Target, piece: Measured) -> int:
+    """Units and sashes side by side along a row, a column, a centre or a top."""
+    head, _, part = piece.id.partition(":")
+    all_rows = head == "column" and part == str(target.rows)
+    whole = head in ("centre", "top") or not part or all_rows
+    return piece.of + sashes_in_a_line(quilt, piece.of, whole=whole)
+
+
+def _set_straight(quilt: Quilt, target: Target, down: int, rows: int) -> int:
+    """Pieces of so many rows with the sashes between them: `down` one above the other."""
+    across = target.columns + sashes_in_a_line(quilt, target.columns, whole=True)
+    sashing = quilt.sashing
+    stones = sashing is not None and sashing.cornerstones is not None
+    return rows * across + (down - rows) * (across if stones else 1)

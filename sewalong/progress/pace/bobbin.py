@@ -17,6 +17,7 @@ from msgspec import Struct
 from sewalong.lengths import METRE, Length, Unit
 from sewalong.piecing.method import Station
 from sewalong.progress.pace.count_times import counted
+from sewalong.progress.pace.ran_out import ran_out
 from sewalong.progress.pace.stage_lengths import stage_lengths
 from sewalong.progress.pace.use_since_change import changes
 from sewalong.progress.record import events as e
@@ -114,6 +115,20 @@ def may_run_out(state: State, record: Sequence[e.Recorded]) -> tuple[int, str] |
         f"{long(state, found.since)} of seam on this bobbin; one lasts about "
         f"{long(state, found.lasts)} ({found.why}). It may run out in the next chain."
     )
+
+
+def likely_unsewn(state: State, record: Sequence[e.Recorded], stage: RouteStage) -> str:
+    """Where in the last lot the thread likely ended, by what a bobbin of hers lasts; empty where
+    that lot would still have been sewn, or nothing of hers can tell."""
+    found = bobbin(state, record)
+    each = stage_lengths(state.quilt, state.target)[stage.id].sewn
+    lot = state.last_lot.get(stage.id, 0)
+    if found.since is None or not found.is_hers or not each or stage.id != state.last_counted:
+        return ""
+    run, without = lot * each, found.since - found.lasts
+    if not lot or without <= 0:
+        return ""
+    return ran_out(lot, run, min(run, without)).sentence(stage.counts)
 
 
 def _next_chain(state: State) -> float:

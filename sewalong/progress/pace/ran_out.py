@@ -24,13 +24,13 @@ class RanOut(Struct, frozen=True):
         )
 
 
-def ran_out(pieces: int, run_minutes: float, without_thread: float) -> RanOut:
-    """Of `pieces` fed through at an even pace in `run_minutes`, the last `without_thread`
-    minutes' worth is unsewn, a begun one with them.
+def ran_out(pieces: int, run: float, without_thread: float) -> RanOut:
+    """Of `pieces` fed through at an even pace, the last `without_thread` of the `run` is unsewn, a
+    begun one with them; both in minutes, or both in inches of seam.
 
-    Raises ValueError for no pieces, no time, or more time without thread than there was.
+    Raises ValueError for no pieces, no run, or more of it without thread than there was.
     """
-    if pieces < 1 or run_minutes <= 0 or not 0 <= without_thread <= run_minutes:
-        raise ValueError("a run has pieces and minutes, and lasts as long as any part of it")
-    unsewn = ceil(pieces * without_thread / run_minutes - 1e-9)
+    if pieces < 1 or run <= 0 or not 0 <= without_thread <= run:
+        raise ValueError("a run has pieces and a length, and is as long as any part of it")
+    unsewn = ceil(pieces * without_thread / run - 1e-9)
     return RanOut(pieces - unsewn, unsewn)

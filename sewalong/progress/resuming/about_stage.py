@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from itertools import pairwise
 
-from sewalong.piecing.method import Stage, Station
+from sewalong.piecing.method import Hazard, Stage, Station
 from sewalong.progress.joining.cut_span import ruler_words
 from sewalong.progress.joining.easing import ease_words
 from sewalong.progress.joining.either_way import both_right
@@ -68,9 +68,12 @@ def press_plan(state: State, stage: RouteStage) -> tuple[str, ...]:
 
 
 def _point(state: State, stage: RouteStage) -> Facts:
-    """Where the pieces come in that are cut too small; at the trim it is said in what to do."""
+    """Where the pieces come in that are cut too small, and where the point is trimmed."""
     later = state.route.starts[1:]
-    if isinstance(stage, Stage) and any(taken.pile in later for taken in stage.takes):
+    if not later or not isinstance(stage, Stage):
+        return
+    trims = Hazard.CUTTER in stage.hazards and stage.id == state.quilt.written_method.trim_stage
+    if trims or any(taken.pile in later for taken in stage.takes):
         words = what_is_left_of_the_point(state.quilt)
         if words:
             yield "Point", words

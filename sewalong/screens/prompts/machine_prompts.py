@@ -17,6 +17,7 @@ from sewalong.screens.prompts.common import NOT_A_NUMBER, whole
 from sewalong.screens.prompts.desk import Desk
 from sewalong.screens.prompts.dialogs import Choice, ChoiceDialog, Field, FormDialog, LinesDialog
 from sewalong.service.acting import Outcome
+from sewalong.service.looks import where_it_ran_out
 from sewalong.service.machine import (
     ALL_SEEN_TO,
     NOTHING_CHANGED,
@@ -123,7 +124,8 @@ async def _bobbin_ran_out(desk: Desk) -> None:
     stage = next(stage for stage in sewn if stage.id == stage_id)
     most = stage.counts.count(still_whole(state, stage))
     lines = (Field("n", f"How many of the last {most} were counted but never sewn?", "1"),)
-    await desk.app.push_screen_wait(FormDialog("The bobbin ran out", lines, carry_out))
+    hint = where_it_ran_out(desk.quilt, stage)
+    await desk.app.push_screen_wait(FormDialog("The bobbin ran out", lines, carry_out, hint))
 
 
 async def measure(desk: Desk) -> None:

@@ -135,5 +135,17 @@ def test_seeding_again_changes_nothing_and_afresh_begins_again(desk: Desk) -> No
     assert datetime.fromisoformat(oldest["last_at"]) == desk.now - timedelta(days=51)
 
 
+@pytest.mark.parametrize("left", [b"", b"S", b"Dear Ada, " * 999, None])
+def test_a_demo_record_that_is_hurt_is_begun_afresh(desk: Desk, left: bytes | None) -> None:
+    desk.ok("demo", "--list")
+    record = Path(demo_record_path())
+    whole = record.read_bytes()
+    record.write_bytes(whole[:-4096] if left is None else left)
+    for argv in (["demo", "--list"], ["status", "Pebble", "--demo"]):
+        assert "sewalong demo --afresh" in desk.refused(*argv).err
+    desk.ok("demo", "--afresh", "--list")
+    desk.ok("count", "pair", "2", "--demo", "--quilt", "Pebble")
+
+
 def test_an_unknown_demo_is_refused_and_the_others_named(desk: Desk) -> None:
     assert "Lantern Walk (demo)" in desk.refused("demo", "Moon").err

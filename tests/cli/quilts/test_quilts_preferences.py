@@ -37,3 +37,10 @@ def test_a_stop_comes_when_she_wants_it(begun: Desk) -> None:
     begun.ok("count", "pair", "4", "--caution-read")
     begun.now += timedelta(minutes=12)
     assert "stand up, look far away" in begun.ok("count", "pair", "4").out
+
+
+def test_only_plain_signs_where_she_wants_no_others(begun: Desk) -> None:
+    assert "Target: 5 × 6, 30 units in all." in begun.ok("status").lines
+    (begun.folder / "home" / "preferences.toml").write_text("ascii = true\n", encoding="utf-8")
+    assert "Target: 5 x 6, 30 units in all." in begun.ok("status").lines
+    assert begun.ok("status").out.isascii()

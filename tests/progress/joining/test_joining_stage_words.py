@@ -56,3 +56,12 @@ def test_no_number_stands_where_nothing_is_trimmed(method_id: str) -> None:
     for stage, words in said(quilt).items():
         if stage != trims:
             assert not re.search(r"[0-9] ?in\b|[0-9] cm|/", words), (stage, words)
+
+
+def test_at_the_ruler_it_is_said_in_a_few_words_that_the_point_is_short() -> None:
+    """Small squares of 2 13/16 in for 2 7/8: 1/16 in less beyond the point than 1/4."""
+    large, small = a_quilt("flying-geese-four", 8, rows=4, columns=8).starts
+    quilt = a_quilt("flying-geese-four", 8, rows=4, columns=8)
+    starts = (replace(large, size=Fraction(21, 4)), replace(small, size=Fraction(45, 16)))
+    trim = said(replace(quilt, starts=starts))["trim"]
+    assert trim.endswith("the large triangle. Only 3/16 in is left beyond the point.")

@@ -10,6 +10,7 @@ from msgspec.structs import replace
 from sewalong.lengths import Unit, from_cm
 from sewalong.progress.measuring.choices import Choice, EaseIn, Resew, TrimAll
 from sewalong.progress.measuring.length_words import finely, plainly
+from sewalong.progress.measuring.priors import Why
 from sewalong.progress.measuring.projected_top import if_seam
 from sewalong.progress.measuring.retarget import relaid
 from sewalong.progress.measuring.seams_sewn import seams_sewn
@@ -19,6 +20,7 @@ from sewalong.progress.measuring.verdict import Outcome, outcome
 from sewalong.progress.record.measurable import Measured, Unmeasurable, read_piece
 from sewalong.quilt.quilt import Border, Target
 from sewalong.quilt.refusal import NumbersFault
+from sewalong.quilt.setting import Cornerstones, Sashing, SetOnPoint, Setting
 from sewalong.quilt.size import Size
 from tests.progress.measuring.measuring_quilts import STACKED, inches, measured, of_size
 
@@ -277,6 +279,44 @@ SEWN = [
     ("four-patch", "column:2", 2 * 19 + 1),
     ("four-patch", "top:down", 3 * 19 + 2 + 4),
 ]
+
+
+SASHES = Sashing(F(2), "grey")
+FRAMED = replace(SASHES, frame=True, cornerstones=Cornerstones("red"))
+SET = [
+    # 3 rows of 5 four-patches, by counting pieces, one seam fewer than there are: 5 units and 4
+    # sashes in a row, 2 long sashes between the rows.
+    (SASHES, "row", 5 * 3 + 9 - 1),
+    (SASHES, "row:2", 2 * 3 + 3 - 1),
+    (SASHES, "column:2", 10 * 3 + 2 * 9 + 1 - 1),
+    (SASHES, "centre:down", 15 * 3 + 3 * 9 + 2 - 1),
+    # With a frame 6 sashes in a row, and four rows of 5 sashes and 6 cornerstones.
+    (FRAMED, "row", 5 * 3 + 11 - 1),
+    (FRAMED, "column:2", 10 * 3 + 2 * 11 + 11 - 1),
+    (FRAMED, "column:3", 15 * 3 + 3 * 11 + 4 * 11 - 1),
+    (FRAMED, "top:across", 15 * 3 + 3 * 11 + 4 * 11 - 1 + 4),
+    # On point 3 * 5 and 2 * 4 between them, 12 triangles along the edges and 4 at the corners.
+    (SetOnPoint("white"), "centre:across", 23 * 3 + 23 + 12 + 4 - 1),
+]
+
+
+@pytest.mark.parametrize(("setting", "id", "seams"), SET)
+def test_the_seams_of_sashed_tops_and_tops_on_point(setting: Setting, id: str, seams: int) -> None:
+    quilt = replace(
+        of_size("four-patch", "5", 3, 5), setting=setting, borders=(Border(F(3), "plain"),)
+    )
+    assert seams_sewn(quilt, quilt.target, read_piece(quilt, quilt.target, id)) == seams
+
+
+def test_of_a_sashed_row_a_unit_a_sash_or_both_may_be_missing() -> None:
+    # Nine-patches that finish at 9 in, sashes at 1 1/2.
+    quilt = replace(of_size("nine-patch", "3.5", 3, 5), setting=SASHES)
+    row = read_piece(quilt, quilt.target, "row").expected
+    assert row == 5 * 9 + 4 * F("1.5") + F("0.5")
+    for lacks in ("9", "1.5", "10.5"):
+        found = measured(quilt, "row", str(row), str(row - F(lacks))).causes[0]
+        assert (found.why, found.adds, found.places) == (Why.MISSING, F(lacks), (1,))
+    assert "there should be 9" in " ".join(measured(quilt, "row", str(row - 9)).lines)
 
 
 @pytest.mark.parametrize(("method", "id", "seams"), SEWN)

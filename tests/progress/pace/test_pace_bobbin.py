@@ -13,6 +13,7 @@ from sewalong.progress.pace.bobbin import (
     USUAL_METRES,
     bobbin,
     lasts_in_words,
+    likely_unsewn,
     may_run_out,
     seam_from,
 )
@@ -175,3 +176,27 @@ def test_quilting_of_unknown_length_teaches_nothing() -> None:
     found = bobbin(diary.state, diary.record)
     assert not found.is_hers
     assert words(diary, "quilt") == ""
+
+
+def test_where_it_likely_ran_out_is_what_was_counted_beyond_what_one_lasts() -> None:
+    """One lasts 60; 40 and 30 were counted since, so the last 10 of the 30 had no thread."""
+    diary = at_sewing()
+    full_one(diary)
+    lots(diary, 60, 60)
+    diary.count("sew", 40, 80)
+    assert ran_out_at(diary) == ""
+    diary.count("sew", 30, 60)
+    assert ran_out_at(diary).startswith(
+        "Likely from piece 21 on: 10 four-patches of 30 not sewn. Look from the end of the chain"
+    )
+    assert ran_out_at(diary, "sew-rows") == ""
+    anybody = at_sewing()
+    full_one(anybody)
+    anybody.count("sew", 400, 800)
+    assert ran_out_at(anybody) == ""
+
+
+def ran_out_at(diary: Diary, stage: str = "sew") -> str:
+    found = diary.state.route.stage(stage)
+    assert found is not None
+    return likely_unsewn(diary.state, diary.record, found)

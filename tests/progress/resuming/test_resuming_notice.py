@@ -150,7 +150,10 @@ def test_only_a_chain_of_more_than_ten_at_the_machine_is_sampled() -> None:
 
 
 def test_before_a_seam_of_the_top_it_is_asked_which_end_is_up_every_time() -> None:
-    """Of a row joined by its number or only counted: a piece can be pinned the wrong way round."""
+    """Of a row joined by its number or only counted: a piece can be pinned the wrong way round.
+
+    Q116: rows flipped between floor and machine. Q120: neighbours are checked before a long seam.
+    """
     quilt = a_quilt("plain-squares", 16, rows=4, columns=4, borders=1)
     made = [*all_units(quilt), c.Count("sew-rows", 4), c.GoOn("sew-rows")]
     joins: tuple[c.Act, ...] = (c.JoinRows(1, 2), c.Count("join-rows"))
