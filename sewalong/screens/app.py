@@ -17,7 +17,7 @@ from textual.theme import Theme
 from sewalong.owner.preferences import AS_USUAL, Preferences
 from sewalong.progress.resuming.resume_facts import was_away
 from sewalong.screens.ascii_filter import AsciiFilter
-from sewalong.screens.key_order import KeyOrder
+from sewalong.screens.key_order import LEAVES, KeyOrder
 from sewalong.screens.key_reading import forgive_bad_bytes
 from sewalong.screens.prompts.leaving import ask_what_was_left, close_on_leaving, leave_unasked
 from sewalong.screens.sewing import SewingScreen
@@ -53,7 +53,7 @@ class SewalongApp(App[int]):
     CSS_PATH = "style.tcss"
     ENABLE_COMMAND_PALETTE = False
     BINDINGS: ClassVar = [
-        Binding("ctrl+c,ctrl+q", "leave", "leave", show=False, priority=True, id="app.leave")
+        Binding(",".join(LEAVES), "leave", "leave", show=False, priority=True, id="app.leave")
     ]
 
     def __init__(

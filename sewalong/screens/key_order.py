@@ -17,6 +17,9 @@ from textual.screen import Screen
 
 from sewalong.screens.asking import AskingScreen
 
+LEAVES = ("ctrl+c", "ctrl+q")
+"""Keys that leave, whatever is being asked: nobody may be locked in."""
+
 
 class KeyOrder:
     """Keeps keys from screens they are not for, and gives a form what was typed ahead."""
@@ -39,6 +42,8 @@ class KeyOrder:
         """Whether a key is not for the screen in front; it is kept for a form on its way."""
         if not isinstance(event, Key) or event.is_forwarded is not on_its_way_back:
             return False
+        if event.key in LEAVES and self._stood_there(event.time):
+            return False
         if self.are_for_the_screen_in_front(event.time):
             self._early.clear()
             return False
@@ -49,7 +54,10 @@ class KeyOrder:
         """Whether keys of that moment are: it stood there by then, and asks nothing."""
         screen = self._app.screen
         asks = isinstance(screen, AskingScreen) and (screen.asks or self._app_asks())
-        return not asks and pressed >= self._stands_since.get(screen, 0.0)
+        return not asks and self._stood_there(pressed)
+
+    def _stood_there(self, pressed: float) -> bool:
+        return pressed >= self._stands_since.get(self._app.screen, 0.0)
 
     def _another_is_in_front(self, screen: Screen[Any]) -> None:
         self._stands_since[screen] = float("inf")
