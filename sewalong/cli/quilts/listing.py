@@ -19,6 +19,28 @@ if TYPE_CHECKING:
     from sewalong.service.open_quilt import OpenQuilt
 
 
+def places(args: argparse.Namespace, context: Context) -> Report:
+    """`places [QUILT]`"""
+    from sewalong.progress.plan.plan import plan
+    from sewalong.progress.resuming.by_place import by_place, in_words
+
+    with chosen_quilt(args, context) as quilt:
+        state = quilt.state
+        found = by_place(state, plan(state))
+        lines = [line for one in found for line in in_words(state, one)]
+        data = [
+            {
+                "place": one.place,
+                "there": dict(one.there),
+                "next_there": one.next_there and one.next_there[0].id,
+            }
+            for one in found
+        ]
+        return Report(
+            tuple(lines or ("Nothing lies anywhere.",)), {"quilt": quilt.entry.name, "places": data}
+        )
+
+
 def list_quilts(args: argparse.Namespace, context: Context) -> Report:
     """`list`: one line a quilt; one that cannot be read says so and hides no other."""
     with any_library(args, context) as library:

@@ -16,7 +16,7 @@ if TYPE_CHECKING:
 
 COMMANDS: dict[str, tuple[str, ...]] = {
     "opening": ("open", "demo", "completion"),
-    "looking": ("list", "status", "log"),
+    "looking": ("list", "status", "places", "log"),
     "counting": ("count", "unpick", "undo", "close", "answer"),
     "piles": ("spoil", "find", "recount", "put-away"),
     "seam_and_rows": ("measure", "trim", "proof", "go-on", "bobbin", "press", "begun", "join"),
@@ -59,6 +59,8 @@ RECKONED: dict[str, dict[str, tuple[str, ...]]] = {
         "ease": ("easing",),
         "shrunk": ("shrinkage", "undersized"),
         "scale": ("printed",),
+        "together": ("two-people",),
+        "weeks": ("days",),
     },
 }
 """What `reckon` works out, by file; behind each its other names in the trade."""

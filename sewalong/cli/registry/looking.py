@@ -26,6 +26,16 @@ COMMANDS = (
         QUILT_NAMED,
     ),
     Command(
+        "places",
+        GROUP,
+        "what lies at each place, and the next thing to do there",
+        "sewalong.cli.quilts.listing:places",
+        "sewalong places",
+        QUILT_NAMED,
+        about="For work that lies in several places or was carried to somebody: put-away says where "
+        "it went. What was done there comes back as counts, with a measured piece of its own.",
+    ),
+    Command(
         "log",
         GROUP,
         "everything that happened to a quilt, one a line",

@@ -133,4 +133,30 @@ COMMANDS = (
             UNIT,
         ),
     ),
+    Command(
+        "reckon together",
+        GROUP,
+        "what a batch takes one person, and two",
+        "sewalong.cli.reckoning.shared_work:together",
+        "sewalong reckon together --pieces 60 --machine 90 --iron 45",
+        (
+            whole("--pieces", "how many"),
+            whole("--machine", "seconds each takes at the machine"),
+            whole("--iron", "seconds each takes at the iron"),
+        ),
+    ),
+    Command(
+        "reckon weeks",
+        GROUP,
+        "how many weeks a batch takes, by the days of the week",
+        "sewalong.cli.reckoning.shared_work:weeks",
+        "sewalong reckon weeks --pieces 48 --days 56 --weekend-day 3.5",
+        (
+            whole("--pieces", "how many"),
+            whole("--days", "days until it is wanted"),
+            Argument("--weekday", "made on each weekday", "N"),
+            Argument("--weekend-day", "made on each day of the weekend", "N"),
+            whole("--off", "days that cannot be used"),
+        ),
+    ),
 )
