@@ -12,8 +12,8 @@ from textual.widget import Widget
 
 from sewalong.progress.plan.plan import Plan, StageLine
 
-LABEL_WIDTH = 13
-COUNT_WIDTH = 9
+LABEL_AND_COUNT = 22
+"""Columns a label and its count share; a longer label leaves its count less."""
 STITCHES = 16
 PANEL_WIDTH = 36
 MOST_WITH_A_GAP = 15
@@ -34,9 +34,7 @@ class RoutePanel(Widget):
         self._lines = self._drawn(plan, current, footer)
 
     def _drawn(self, plan: Plan, current: str, footer: tuple[str, ...]) -> list[Content]:
-        lines = [
-            Content.styled(f"  {'':<{LABEL_WIDTH}}{'done':>{COUNT_WIDTH}}   waiting", "$quiet")
-        ]
+        lines = [Content.styled(f"  {'done':>{LABEL_AND_COUNT}}   waiting", "$quiet")]
         lines += _stages(plan.lines, current)
         if len(plan.lines) <= MOST_WITH_A_GAP:
             lines.append(Content(""))
@@ -97,10 +95,17 @@ def _not_shown(stages: int, where: str) -> Content:
 def _stage_line(line: StageLine, current: bool) -> Content:
     mark = "> " if current else "  "
     counted = f"{line.done}/{line.needed}"
-    text = f"{mark}{line.stage.label:<{LABEL_WIDTH}}{counted:>{COUNT_WIDTH}}   {_waiting(line)}"
+    label = _fitted(line.stage.label, LABEL_AND_COUNT - len(counted) - 1)
+    room = LABEL_AND_COUNT - len(label)
+    text = f"{mark}{label}{counted:>{room}}   {_waiting(line)}"
     if current:
         return Content.styled(f"{text:<34}", "bold $number on $panel")
     return Content.styled(text, "$quiet" if line.to_do == 0 else "")
+
+
+def _fitted(label: str, room: int) -> str:
+    """A label as far as there is room: no column moves because one is long."""
+    return label if len(label) <= room else f"{label[: room - 1].rstrip()}…"
 
 
 def _waiting(line: StageLine) -> str:
