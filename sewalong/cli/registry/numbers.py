@@ -4,7 +4,14 @@ from __future__ import annotations
 
 from sewalong.cli.registry.argument import Argument, flag, length, size, whole
 from sewalong.cli.registry.command import Command
-from sewalong.cli.registry.shared import METHOD, SEAM, STRIP_LENGTH, UNIT, WHICH_QUILT
+from sewalong.cli.registry.shared import (
+    JOINS_AND_CORNERS,
+    METHOD,
+    SEAM,
+    STRIP_LENGTH,
+    UNIT,
+    WHICH_QUILT,
+)
 
 GROUP = "Numbers"
 
@@ -24,12 +31,7 @@ _FILE_OR_QUILT = (
     size("--trim-to", "a size to trim units to, to see what it changes"),
     length("--own-seam", "the allowance your own seams measure, to see what it changes"),
     length("--binding", "width binding strips are cut at"),
-    Argument("--joins", "how strips are joined", choices=("diagonal", "straight")),
-    Argument(
-        "--corners",
-        "how borders turn the corner",
-        choices=("sides first", "ends first", "mitred"),
-    ),
+    *JOINS_AND_CORNERS,
     Argument("--unit", "the unit to print in", choices=("inch", "cm")),
 )
 """The quilt `plan` and `layouts` work on, and what is tried in place of its own settings."""

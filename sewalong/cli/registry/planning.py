@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from sewalong.cli.registry.argument import Argument, flag, length, size, whole
 from sewalong.cli.registry.command import Command
-from sewalong.cli.registry.shared import QUILT_NAMED, WHICH_QUILT
+from sewalong.cli.registry.shared import JOINS_AND_CORNERS, QUILT_NAMED, WHICH_QUILT
 
 GROUP = "The plan"
 
@@ -35,12 +35,7 @@ COMMANDS = (
             length("--margin", "margin of back and batting, each side"),
             length("--own-seam", "the allowance your own seams measure"),
             length("--binding", "width binding strips are cut at"),
-            Argument("--joins", "how strips are joined", choices=("diagonal", "straight")),
-            Argument(
-                "--corners",
-                "how borders turn the corner",
-                choices=("sides first", "ends first", "mitred"),
-            ),
+            *JOINS_AND_CORNERS,
             flag("--as-sewn", "what is made so far was made so; the plan had it wrong"),
             flag("--look", "only say what would change; nothing is recorded"),
             *WHICH_QUILT,

@@ -46,3 +46,13 @@ STRIP = length("--strip", "width of the strip, cut first", dest="start")
 STRIP_LENGTH = length("--strip-length", "usable length of a strip (default: 40 in)")
 
 USABLE = length("--usable", "width of cloth that can be used (default: 40 in)")
+
+JOINS_AND_CORNERS = (
+    Argument("--joins", "how strips are joined", choices=("diagonal", "straight")),
+    Argument(
+        "--corners",
+        "how borders turn the corner",
+        choices=("sides first", "ends first", "mitred"),
+    ),
+)
+"""What the owner chooses about strips, in place of what is usual."""
