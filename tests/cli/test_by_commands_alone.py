@@ -1,0 +1,65 @@
+"""A whole quilt by plain commands alone, told what to do by nothing but what they print.
+
+As with a screen reader: one line after the other, in order. What comes next is read off the line
+that begins with "Next:", a caution is read before the count it is due at, and a refusal says how
+many can be counted instead.
+"""
+
+from __future__ import annotations
+
+import re
+
+import pytest
+
+from sewalong.piecing.catalogue import method_ids
+from sewalong.quilt.file.writer import quilt_file
+from tests.cli.conftest import Desk
+from tests.progress.building import a_quilt, suited
+
+NEXT = re.compile(r"^Next: (?P<stage>[^(]+) \([^)]*\): (?:.*; )?(?P<n>\d+) .* to go\.$")
+ENOUGH = re.compile(r"(?:enough for|leave|[Oo]nly) (\d+)")
+MOST_STEPS = 400
+
+SETTINGS = {
+    "straight": "",
+    "sashed": '[setting]\nkind = "sashed"\nsash = "2"\ncloth = "oat"\nframe = true\n'
+    'cornerstones = true\ncornerstone_cloth = "coral"\n',
+    "on point": '[setting]\nkind = "on point"\ncloth = "grey"\n',
+}
+
+
+def lived_through(desk: Desk) -> list[str]:
+    """Every count it took, from the first piece until nothing is next."""
+    counted: list[str] = []
+    for _ in range(MOST_STEPS):
+        lines = desk.ok("status").lines
+        told = next((found for line in lines if (found := NEXT.match(line))), None)
+        if told is None:
+            return counted
+        stage, n = told["stage"].lower(), told["n"]
+        said = desk.run("count", stage, n)
+        if "Caution" in said.err:
+            said = desk.run("count", stage, n, "--caution-read")
+        if said.status and (enough := ENOUGH.search(said.err)):
+            n = enough[1]
+            said = desk.run("count", stage, n, "--caution-read")
+        assert said.status == 0, (stage, n, said.err)
+        counted.append(f"{stage} {n}")
+    raise AssertionError(f"it never ends: {counted[-5:]}")
+
+
+@pytest.mark.parametrize("setting", SETTINGS)
+@pytest.mark.parametrize("method_id", method_ids())
+def test_a_quilt_is_made_by_what_is_printed(desk: Desk, method_id: str, setting: str) -> None:
+    quilt = suited(a_quilt(method_id, 60, 3, 2, borders=1, finishing=("layer", "quilt", "bind")))
+    text = quilt_file(quilt) + "\n" + SETTINGS[setting]
+    begun = desk.run("start", desk.file("quilt.toml", text))
+    if begun.status and setting == "on point":
+        assert "square" in begun.err, "only units that are square stand on a corner"
+        return
+    assert begun.status == 0, begun.err
+    lived_through(desk)
+    lines = desk.ok("status").lines
+    assert any("Mark the quilt done" in line and "Next:" in line for line in lines), lines
+    desk.ok("done")
+    assert any("done" in line for line in desk.ok("list").lines)
