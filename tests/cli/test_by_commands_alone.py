@@ -51,7 +51,7 @@ def lived_through(desk: Desk) -> list[str]:
 @pytest.mark.parametrize("setting", SETTINGS)
 @pytest.mark.parametrize("method_id", method_ids())
 def test_a_quilt_is_made_by_what_is_printed(desk: Desk, method_id: str, setting: str) -> None:
-    quilt = suited(a_quilt(method_id, 60, 3, 2, borders=1, finishing=("layer", "quilt", "bind")))
+    quilt = suited(a_quilt(method_id, 90, 3, 2, borders=1, finishing=("layer", "quilt", "bind")))
     text = quilt_file(quilt) + "\n" + SETTINGS[setting]
     begun = desk.run("start", desk.file("quilt.toml", text))
     if begun.status and setting == "on point":
