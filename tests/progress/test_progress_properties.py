@@ -260,7 +260,7 @@ def units_forward(state: State) -> int:
             stock[t.pile] -= n * t.count
         stock[stage.makes.pile] += n * stage.makes.count
     in_rows = stock.get("set-unit", 0) + stock.get("row", 0) * state.target.columns
-    return stock[state.quilt.method.unit] + in_rows
+    return stock[state.quilt.method.unit] + in_rows + units_in(state.begun)
 
 
 def one_road(method: Method) -> bool:
