@@ -15,7 +15,7 @@ blade = "900 in"              # how far a blade cuts; learned from your changes 
 stop_minutes = 40             # until a stop is offered; 0 for never
 
 [cautions]                    # words of your own, under those of the program
-cutter = "left thumb!"
+cutter = "thumb off the edge!"
 """
 
 from __future__ import annotations

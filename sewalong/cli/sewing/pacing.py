@@ -9,7 +9,13 @@ from sewalong.cli.frame.context import Context
 from sewalong.cli.frame.errors import CommandError
 from sewalong.cli.frame.report import Report
 from sewalong.cli.frame.selection import chosen_quilt
-from sewalong.progress.pace.by_date import at_this_habit, by_date
+from sewalong.progress.pace.by_date import (
+    LONGEST_SESSION,
+    MOST_A_WEEK,
+    at_this_habit,
+    by_date,
+    read_day,
+)
 from sewalong.progress.pace.duration_words import each_takes, hours
 from sewalong.progress.pace.forecast import Forecast
 from sewalong.progress.pace.forecast_words import by_stage, summary
@@ -17,9 +23,6 @@ from sewalong.progress.pace.hours_ahead import Hours
 from sewalong.progress.pace.session_words import session_line
 from sewalong.progress.pace.sessions import minutes_per_unit, usual_hours, work_over_time
 from sewalong.service.looks import how_it_goes
-
-_LONGEST_SESSION = 24 * 60
-_MOST_TIMES = 100
 
 
 def forecast(args: argparse.Namespace, context: Context) -> Report:
@@ -65,19 +68,17 @@ def _so_far(found: Forecast) -> str:
 
 
 def _session(args: argparse.Namespace) -> None:
-    if args.session is not None and not 1 <= args.session <= _LONGEST_SESSION:
-        raise CommandError(f"--session takes minutes from 1 to {_LONGEST_SESSION}.")
-    if args.times is not None and not 1 <= args.times <= _MOST_TIMES:
-        raise CommandError(f"--times takes a number from 1 to {_MOST_TIMES}.")
+    if args.session is not None and not 1 <= args.session <= LONGEST_SESSION:
+        raise CommandError(f"--session takes minutes from 1 to {LONGEST_SESSION}.")
+    if args.times is not None and not 1 <= args.times <= MOST_A_WEEK:
+        raise CommandError(f"--times takes a number from 1 to {MOST_A_WEEK}.")
 
 
 def _date(text: str) -> date:
     try:
-        return date.fromisoformat(text.strip())
-    except ValueError:
-        raise CommandError(
-            f"“{text[:40]}” is not a day. Write year, month and day: 2026-12-24"
-        ) from None
+        return read_day(text)
+    except ValueError as error:
+        raise CommandError(str(error)) from None
 
 
 def _forecast_data(found: Forecast) -> dict[str, object]:
