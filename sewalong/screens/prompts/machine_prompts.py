@@ -160,10 +160,10 @@ async def measure(desk: Desk) -> None:
         taken[:] = [took]
         return took.outcome or desk.outcome
 
-    words = next(p.words for p in pieces if p.id == piece)
+    chosen = next(one for one in pieces if one.id == piece)
     lines = (Field("readings", "What does the tape say? Several with commas between"),)
-    hint = "Flat and pressed, raw edge to raw edge, without pulling."
-    if await desk.app.push_screen_wait(FormDialog(f"Measure: {words}", lines, take, hint)):
+    hint = f"Flat and pressed, {chosen.edges}, without pulling."
+    if await desk.app.push_screen_wait(FormDialog(f"Measure: {chosen.words}", lines, take, hint)):
         (took,) = taken
         doubtful = took.risk.lines if took.risk is not None else ()
         what_to_do, *why = took.found.lines
