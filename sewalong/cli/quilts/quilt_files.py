@@ -18,6 +18,7 @@ from sewalong.progress.joining.stage_words import what_is_left_of_the_point
 from sewalong.progress.plan.plan import plan
 from sewalong.progress.record.fold import fold
 from sewalong.progress.resuming.resume_facts import shortfall_in_words
+from sewalong.quilt.file.faults import how_many
 from sewalong.quilt.file.reader import Fault, QuiltFileFaults, read_quilt_bytes
 from sewalong.quilt.file.toml_errors import LONGEST_FILE
 from sewalong.quilt.json_codec import quilt_to_dict
@@ -55,7 +56,7 @@ def check(args: argparse.Namespace, context: Context) -> Report:
         quilt = read_quilt_bytes(read_bytes(args.file, LONGEST_FILE), beside(args.file))
     except QuiltFileFaults as error:
         faults = error.faults
-        lines = (*(str(fault) for fault in faults), _how_many(faults, args.file))
+        lines = (*(str(fault) for fault in faults), f"{how_many(faults)} in {args.file}.")
         data = {"file": args.file, "faults": [_fault(f) for f in faults], "quilt": None}
         return Report(lines, data, exit_status=REFUSED)
     lines = (f"No faults: {quilt.name}", *_plan_lines(quilt))
@@ -66,13 +67,8 @@ def _read(file: str) -> Quilt:
     try:
         return read_quilt_bytes(read_bytes(file, LONGEST_FILE), beside(file))
     except QuiltFileFaults as error:
-        nothing = f"{_how_many(error.faults, file)} Nothing was begun."
+        nothing = f"{how_many(error.faults)} in {file}. Nothing was begun."
         raise CommandError("\n".join([*(str(fault) for fault in error.faults), nothing])) from error
-
-
-def _how_many(faults: tuple[Fault, ...], file: str) -> str:
-    n = len(faults)
-    return f"{n} fault{'' if n == 1 else 's'} in {file}."
 
 
 def _fault(fault: Fault) -> dict[str, object]:

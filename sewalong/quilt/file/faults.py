@@ -128,3 +128,9 @@ def _escaped(character: str) -> str:
     if character in '"\\':
         return f"\\{character}"
     return character if character.isprintable() else f"\\U{ord(character):08x}"
+
+
+def how_many(faults: Sequence[Fault]) -> str:
+    """`1 fault`, `3 faults`."""
+    n = len(faults)
+    return f"{n} fault{'' if n == 1 else 's'}"

@@ -97,6 +97,24 @@ def test_the_typical_reading_is_the_middle_one_or_the_smaller_of_two() -> None:
     assert (found.common, found.most_lost) == (F("9.875"), F("10.1") - F("9.875"))
 
 
+@pytest.mark.parametrize(
+    ("piece", "edges"),
+    [
+        ("unit", "raw edge to raw edge"),
+        ("row", "raw edge to raw edge"),
+        ("strips:3:3/2", "raw edge to raw edge"),
+        ("middle:3/2", "seam to seam"),
+        ("allowance", "stitches to raw edge"),
+    ],
+)
+def test_the_tape_lies_from_where_to_where_the_words_of_the_piece_say(
+    piece: str, edges: str
+) -> None:
+    found = read_piece(STACKED, STACKED.target, piece)
+    assert found.edges == edges
+    assert edges in found.words or edges == "raw edge to raw edge"
+
+
 # What it is taken for.
 
 
