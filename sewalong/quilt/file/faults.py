@@ -8,6 +8,8 @@ from typing import TYPE_CHECKING
 from msgspec import Struct
 
 if TYPE_CHECKING:
+    from collections.abc import Sequence
+
     from sewalong.quilt.file.toml_lines import Path
 
 FAULTS_AT_MOST = 100
