@@ -10,7 +10,7 @@ from sewalong.cli.frame.context import Context
 from sewalong.cli.frame.errors import CommandError
 from sewalong.cli.frame.input_files import STDIN, read_bytes, read_text
 from sewalong.cli.frame.method_beside import beside
-from sewalong.cli.frame.report import Report
+from sewalong.cli.frame.report import Report, events_said
 from sewalong.cli.frame.run import REFUSED
 from sewalong.cli.frame.sanitize import safe_json
 from sewalong.cli.frame.selection import NO_QUILT, any_library, opened, shelf
@@ -122,7 +122,7 @@ def export(args: argparse.Namespace, context: Context) -> Report:
         raise CommandError(f"{args.file} is a folder. Name a file in it.")
     _refuse_to_write(args.file, replace=args.replace)
     write_whole(args.file, text)
-    line = f"Exported: {entry.name}, {len(loaded.record)} events, to {args.file}"
+    line = f"Exported: {entry.name}, {events_said(len(loaded.record))}, to {args.file}"
     return Report((line,), data, aside, exit_status=status, recorded=True)
 
 
@@ -156,7 +156,7 @@ def _export_all(args: argparse.Namespace, context: Context) -> Report:
                 loaded = library.load(entry)
                 fault, events = loaded.damage, len(loaded.record)
                 write_whole(file, to_text(loaded))
-                lines.append(f"Exported: {entry.name}, {events} events, to {file}")
+                lines.append(f"Exported: {entry.name}, {events_said(events)}, to {file}")
             except StoreFault as error:
                 fault = str(error)
                 lines.append(f"Not exported: {entry.name}")
@@ -192,7 +192,7 @@ def import_quilt(args: argparse.Namespace, context: Context) -> Report:
     with opened(record_path(), context) as library:
         entry = take_in(library, archive, context.clock(), name=args.name)
         summary(library, entry)
-    line = f"Imported: {entry.name}, {len(archive.record)} events."
+    line = f"Imported: {entry.name}, {events_said(len(archive.record))}."
     data = {
         "quilt": entry.name,
         "key": entry.key,
