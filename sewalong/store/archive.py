@@ -12,7 +12,7 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from sewalong.progress.record.audit import audit, reckonable
-from sewalong.progress.record.event import Recorded
+from sewalong.progress.record.event import Event, Recorded
 from sewalong.progress.record.fold import fold
 from sewalong.progress.record.replanning import PlanChanged
 from sewalong.progress.record.sessions import NO_SESSION
@@ -115,9 +115,10 @@ def take_in(
             name = a_name(name.strip())
         except ValueError as error:
             raise StoreFault(f"The quilt cannot be called that. {error}") from error
-        quilt = replace(quilt, name=name)
-        if called is not None:
-            # Its record gave it a name; this one it is given now.
+        if not any(_renames(event) for event in events):
+            quilt = replace(quilt, name=name)
+        elif name != state.quilt.name:
+            # Its record tells of the names it had, so that its plan keeps the first of them.
             events.append(_renamed(state, name, now))
             called = name
     return library.add(
@@ -128,6 +129,10 @@ def take_in(
         started=archive.started,
         called=called,
     )
+
+
+def _renames(event: Event) -> bool:
+    return isinstance(event, PlanChanged) and "name" in event.now
 
 
 def _renamed(state: State, name: str, now: datetime) -> PlanChanged:
