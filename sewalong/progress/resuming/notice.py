@@ -92,7 +92,8 @@ def _lesser(
 ) -> Iterator[Notice]:
     """What can wait for its turn, worked out only as far as it is asked for."""
     seam = proof(state, now)
-    if seam.say and hand.line.stage.station is Station.MACHINE and hand.line.to_do:
+    # What to prove is worked out from the geometry, so it is asked last.
+    if hand.line.stage.station is Station.MACHINE and hand.line.to_do and seam.say:
         yield Notice("seam", seam.say, seam.mention)
     if something_may_be_worn(state, now_plan, now, wear.stop_minutes):
         # Loaded, and looked for through the whole record, only where a word would fit.
