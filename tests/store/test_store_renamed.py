@@ -113,9 +113,25 @@ def test_under_another_name_the_record_still_could_have_happened(
         text = to_text(library.load(library.find(now)))
     other = tmp_path / "other.db"
     with shelf(other) as library:
-        assert take_in(library, from_text(text), EVENING, name=name).name == name
+        first = from_text(text)
+        assert take_in(library, first, EVENING, name=name).name == name
+        assert len(library.load(library.find(name)).record) == len(first.record)
         assert from_text(to_text(library.load(library.find(name)))).quilt
     assert [(one.name, one.wrong) for one in examine(str(other)).quilts] == [(name, "")]
+
+
+def test_undo_goes_on_in_one_taken_in_under_another_name(path: Path) -> None:
+    with opened(path) as quilt:
+        quilt.do(c.Count("pair", 2))
+        call(quilt, "Harbour lights")
+        quilt.do(c.Undo())
+    with shelf(path) as library:
+        text = to_text(library.load(library.find("Hedgerow")))
+        take_in(library, from_text(text), EVENING, name="Second of its kind")
+    with opened(path, "Second") as quilt:
+        quilt.do(c.Undo())
+        assert quilt.state.done["pair"] == 0
+        assert quilt.entry.name == "Second of its kind"
 
 
 def test_an_examination_names_quilts_as_they_are_called_now(path: Path) -> None:
