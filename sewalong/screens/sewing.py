@@ -156,6 +156,7 @@ class SewingScreen(AskingScreen[None]):
         return f"{do} Ruler: {ruler}." if ruler else do
 
     def _show_top(self) -> None:
+        self.query_one("#top-name", Words).say(self.quilt.state.quilt.name)
         self.query_one("#top-clock", Words).say(self._clock_line())
 
     def _clock_line(self) -> str:

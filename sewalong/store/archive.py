@@ -6,7 +6,7 @@ import json
 import re
 from collections.abc import Mapping
 from datetime import datetime
-from typing import NoReturn
+from typing import Any, NoReturn
 
 from msgspec import Struct
 from msgspec.structs import replace
@@ -15,8 +15,6 @@ from sewalong.progress.record.audit import audit, reckonable
 from sewalong.progress.record.event import Recorded
 from sewalong.progress.record.fold import fold
 from sewalong.progress.record.replanning import PlanChanged
-from sewalong.progress.record.sessions import NO_SESSION
-from sewalong.progress.record.state import State
 from sewalong.quilt.json_codec import quilt_from_dict, quilt_to_dict
 from sewalong.quilt.quilt import Quilt
 from sewalong.quilt.rules import a_name
@@ -107,33 +105,47 @@ def take_in(
     library: Library, archive: Archive, now: datetime, *, name: str | None = None
 ) -> Shelved:
     """Put an archive on the shelf; under another `name` it becomes a quilt of its own."""
-    quilt, events = archive.quilt, [recorded.event for recorded in archive.record]
-    state = fold(quilt, archive.record)
-    called = state.quilt.name if state.quilt.name != quilt.name else None
+    quilt, record = archive.quilt, archive.record
     if name is not None:
         try:
             name = a_name(name.strip())
         except ValueError as error:
             raise StoreFault(f"The quilt cannot be called that. {error}") from error
-        quilt = replace(quilt, name=name)
-        if called is not None:
-            # Its record gave it a name; this one it is given now.
-            events.append(_renamed(state, name, now))
-            called = name
+        quilt, record = _called(name, quilt, record)
+    now_called = fold(quilt, record).quilt.name
     return library.add(
         quilt,
         now,
         key=archive.key if name is None else None,
-        events=events,
+        events=[recorded.event for recorded in record],
         started=archive.started,
-        called=called,
+        called=now_called if now_called != quilt.name else None,
     )
 
 
-def _renamed(state: State, name: str, now: datetime) -> PlanChanged:
-    session = state.session.number if state.session else NO_SESSION
-    was, new = {"name": state.quilt.name}, {"name": name}
-    return PlanChanged(at=now, session=session, was=was, now=new)
+def _called(
+    name: str, quilt: Quilt, record: tuple[Recorded, ...]
+) -> tuple[Quilt, tuple[Recorded, ...]]:
+    """The quilt and its record as if the name it has now had been `name` whenever it had it.
+
+    Of the names it had at other times, one that is the same changes places with that, so that what
+    was two names stays two. Undo takes back what it did before, and no act is added.
+    """
+    had = fold(quilt, record).quilt.name
+    other = {had: name, name: had}
+
+    def renamed(parts: dict[str, Any]) -> dict[str, Any]:
+        return parts | {"name": other.get(parts["name"], parts["name"])}
+
+    def told(recorded: Recorded) -> Recorded:
+        event = recorded.event
+        if not isinstance(event, PlanChanged) or "name" not in event.now:
+            return recorded
+        event = replace(event, was=renamed(event.was), now=renamed(event.now))
+        return Recorded(recorded.seq, event)
+
+    begun_as = replace(quilt, name=other.get(quilt.name, quilt.name))
+    return begun_as, tuple(map(told, record))
 
 
 def _read(text: str) -> Mapping[str, object]:

@@ -18,6 +18,7 @@ from sewalong.store.begun import is_there
 from sewalong.store.chain import EVENTS
 from sewalong.store.codec import event_from_json
 from sewalong.store.faults import StoreFault, Trouble, fault_from, means_damage
+from sewalong.store.schema import STEPS, version_of
 from sewalong.store.soundness import as_of_one_moment, faults_of, trouble_of
 
 
@@ -72,6 +73,8 @@ def examine(path: str) -> Examined:
                 return Examined(path, there=True, size=size, wrong=whole, detail=detail)
             wrong = {fault.quilt: fault.what for fault in reversed(faults)}
             named = dict(connection.execute("SELECT id, name FROM quilt ORDER BY id").fetchall())
+            if version_of(connection) == len(STEPS):
+                named |= dict(connection.execute(_CALLED_OTHERWISE).fetchall())
             quilts = tuple(
                 _examined(connection, id, str(named.get(id, "")), wrong.get(id, ""))
                 for id in sorted({*named, *(id for id in wrong if id is not None)})
@@ -81,6 +84,10 @@ def examine(path: str) -> Examined:
             raise fault_from(error, path) from error
         return Examined(path, there=True, size=size, wrong="it cannot be read", detail=str(error))
     return Examined(path, there=True, size=size, quilts=quilts)
+
+
+_CALLED_OTHERWISE = "SELECT id, c.name FROM called c JOIN quilt ON id = c.quilt"
+"""Quilts whose record gave them another name than they began with."""
 
 
 def _examined(connection: sqlite3.Connection, id: int, name: str, wrong: str) -> ExaminedQuilt:

@@ -79,10 +79,11 @@ def _refuse_name_taken(
     """Raise StoreFault where a quilt other than `besides` is called that."""
     names = connection.execute(_NAMES if db.has_derived else "SELECT id, name FROM quilt")
     if any(folded(name) == folded(str(there)) for id, there in names if id != besides):
-        raise StoreFault(
-            f"There is a quilt called “{name}” already. "
-            "Give this one another name, or open that one."
-        )
+        # Undo can bring a name back, and then no other name of this one would do.
+        instead = "Give this one another name, or open that one."
+        if besides is not None:
+            instead = "Choose another name, or give that one another first."
+        raise StoreFault(f"There is a quilt called “{name}” already. {instead}")
 
 
 def append(

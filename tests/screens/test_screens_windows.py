@@ -7,8 +7,11 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+from msgspec.structs import replace
 
 from sewalong.progress.record.events import Recorded
+from sewalong.progress.record.replanning import planned
+from sewalong.quilt.quilt import Target
 from sewalong.screens.prompts.dialogs import FormDialog
 from sewalong.screens.sewing import SewingScreen
 from sewalong.service.machine import saw_to_them
@@ -35,6 +38,21 @@ async def test_the_count_of_another_window_appears(path: Path) -> None:
             await room.press("space")
             await room.sees("pairs to go 6 of 20 done")
             assert room.on_disk().done["pair"] == 6
+        finally:
+            other.close()
+
+
+async def test_a_plan_changed_in_another_window_is_followed(path: Path) -> None:
+    async with at_sewing(path) as room:
+        other = Library(path, EVENING)
+        try:
+            quilt = OpenQuilt(other, other.entries()[0], StandingClock())
+            was = planned(quilt.state)
+            wanted = replace(was, name="Harbour lights", target=Target(1, 2), finishing=("bind",))
+            quilt.do(c.ChangePlan(was, wanted))
+            await room.sees("Harbour lights", "0 of 2 units", "bind")
+            quilt.do(c.Undo())
+            await room.sees(was.name)
         finally:
             other.close()
 

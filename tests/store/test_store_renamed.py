@@ -11,6 +11,7 @@ from msgspec.structs import replace
 from sewalong.progress.record.replanning import planned
 from sewalong.service.open_quilt import OpenQuilt
 from sewalong.store.archive import from_text, take_in, to_text
+from sewalong.store.examination import examine
 from sewalong.store.faults import StoreFault
 from sewalong.store.library import Library
 from tests.progress import every_act as c
@@ -96,3 +97,44 @@ def test_a_file_brings_the_name_along_or_gets_one_of_its_own(path: Path, tmp_pat
         with opened(other, name) as quilt:
             assert quilt.state.quilt.name == name
             assert quilt.state.done["pair"] == 2
+
+
+@pytest.mark.parametrize("undone", [False, True])
+@pytest.mark.parametrize("name", ["Second of its kind", "Harbour lights", "Hedgerow"])
+def test_under_another_name_the_record_still_could_have_happened(
+    path: Path, tmp_path: Path, undone: bool, name: str
+) -> None:
+    with opened(path) as quilt:
+        call(quilt, "Harbour lights")
+        if undone:
+            quilt.do(c.Undo())
+        now = quilt.entry.name
+    with shelf(path) as library:
+        text = to_text(library.load(library.find(now)))
+    other = tmp_path / "other.db"
+    with shelf(other) as library:
+        first = from_text(text)
+        assert take_in(library, first, EVENING, name=name).name == name
+        assert len(library.load(library.find(name)).record) == len(first.record)
+        assert from_text(to_text(library.load(library.find(name)))).quilt
+    assert [(one.name, one.wrong) for one in examine(str(other)).quilts] == [(name, "")]
+
+
+def test_undo_goes_on_in_one_taken_in_under_another_name(path: Path) -> None:
+    with opened(path) as quilt:
+        quilt.do(c.Count("pair", 2))
+        call(quilt, "Harbour lights")
+        quilt.do(c.Undo())
+    with shelf(path) as library:
+        text = to_text(library.load(library.find("Hedgerow")))
+        take_in(library, from_text(text), EVENING, name="Second of its kind")
+    with opened(path, "Second") as quilt:
+        quilt.do(c.Undo())
+        assert quilt.state.done["pair"] == 0
+        assert quilt.entry.name == "Second of its kind"
+
+
+def test_an_examination_names_quilts_as_they_are_called_now(path: Path) -> None:
+    with opened(path) as quilt:
+        call(quilt, "Harbour lights")
+    assert [one.name for one in examine(str(path)).quilts] == ["Harbour lights", "Orchard"]

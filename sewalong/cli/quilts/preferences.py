@@ -11,6 +11,7 @@ from sewalong.cli.frame.errors import CommandError
 from sewalong.cli.frame.input_files import read_bytes
 from sewalong.cli.frame.report import Report
 from sewalong.cli.frame.run import REFUSED
+from sewalong.lengths import as_given
 from sewalong.owner.key_names import cap
 from sewalong.owner.preferences import AS_USUAL, USUAL_KEYS, Preferences
 from sewalong.owner.reader import read_preferences
@@ -56,13 +57,13 @@ def _keys(known: Preferences) -> dict[str, list[str]]:
 def _lines(known: Preferences) -> Iterator[str]:
     yield f"Unit: {known.unit.value if known.unit else 'inch, unless a quilt or a length says cm'}"
     minutes = known.session_minutes
-    yield f"Session: {f'{minutes} minutes' if minutes else 'as long as yours have been'}"
+    yield f"Session: {_so_many(minutes, 'minute') if minutes else 'as long as yours have been'}"
     yield f"Only plain signs: {'yes' if known.ascii else 'where the terminal shows no others'}"
     yield f"Bell: {'when a chain or a stage is done' if known.bell else 'none'}"
-    yield f"Needle: {_after(known.needle_hours, 'hours', 'as is common')}"
+    yield f"Needle: {_after(known.needle_hours, 'hour', 'as is common')}"
     blade = known.blade_inches
-    yield f"Blade: {f'after {float(blade):.0f} in cut' if blade else 'learned from your changes'}"
-    yield f"Stop: {_after(known.stop_minutes, 'minutes', 'as is usual')}"
+    yield f"Blade: {f'after {as_given(blade)} cut' if blade else 'learned from your changes'}"
+    yield f"Stop: {_after(known.stop_minutes, 'minute', 'as is usual')}"
     for about, words in known.cautions.items():
         for word in words:
             yield f"Caution of your own, {about}: {word}"
@@ -70,7 +71,11 @@ def _lines(known: Preferences) -> Iterator[str]:
         yield f"Key of {name}: {', '.join(map(cap, keys))}"
 
 
-def _after(number: float | None, unit: str, usual: str) -> str:
+def _after(number: float | None, one: str, usual: str) -> str:
     if number is None:
         return usual
-    return f"after {number:g} {unit}" if number else "never"
+    return f"after {_so_many(number, one)}" if number else "never"
+
+
+def _so_many(number: float, one: str) -> str:
+    return f"{number:g} {one if number == 1 else one + 's'}"

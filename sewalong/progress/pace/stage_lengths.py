@@ -23,7 +23,7 @@ from sewalong.quilt.layouts.joining_seams import binding_seams, border_seams
 from sewalong.quilt.quilt import Quilt, Target
 from sewalong.quilt.refusal import NumbersFault
 from sewalong.quilt.worksheet.basis import Basis, basis
-from sewalong.quilt.worksheet.setting_cloth import setting_cuts
+from sewalong.quilt.worksheet.setting_cloth import SettingCut, setting_cuts
 
 
 class StageLength(Struct, frozen=True):
@@ -71,7 +71,7 @@ def _of_the_top(now: Basis) -> dict[str, StageLength]:
         found[ADD_SASHES] = StageLength(float(seams.sashes.each))
     if seams.sash_rows is not None and seams.sashes is not None and seams.sashes.times:
         found[SEW_SASH_ROWS] = StageLength(float(seams.sash_rows.length / seams.sashes.times))
-    for one in setting_cuts(now):
+    for one in _setting_cuts(now):
         # A strip is cut along once, and across for every piece; a square corner to corner, too.
         along = one.strips * now.choices.usable + one.count * one.size.length
         slant = FROM_A_SQUARE.get(one.pile.id, 0) // 2 * diagonal(one.size.length)
@@ -84,3 +84,11 @@ def _of_the_top(now: Basis) -> dict[str, StageLength]:
         sides = SIDES_OF_A_BORDER * len(now.quilt.borders)
         found["add-borders"] = StageLength(around / sides)
     return found
+
+
+def _setting_cuts(now: Basis) -> tuple[SettingCut, ...]:
+    """None where a piece is wider than the cloth: how far it is cut along nobody knows then."""
+    try:
+        return setting_cuts(now)
+    except NumbersFault:
+        return ()

@@ -49,7 +49,7 @@ class RowsBegun(Event, frozen=True, kw_only=True, tag="rows begun"):
         to_sew = state.target.rows - state.piles[ROW.id]
         if self.rows > max(to_sew, 0):
             raise Refused(
-                f"{pieces_in_words(now).capitalize()} begin {ROW.noun.count(self.rows)}, and "
+                f"{ROW.noun.count(self.rows)} would be begun with {pieces_in_words(now)}, and "
                 f"{ROW.noun.count(max(to_sew, 0))} {are(to_sew)} still to sew. Count the rows "
                 "that are whole, or change the target first."
             )
@@ -60,7 +60,7 @@ class RowsBegun(Event, frozen=True, kw_only=True, tag="rows begun"):
             if wanted > there:
                 noun = noun_of(state, pile)
                 raise Refused(
-                    f"{pieces_in_words(now).capitalize()} take {noun.count(wanted)}, and only "
+                    f"{noun.count(wanted)} would be in {pieces_in_words(now)}, and only "
                     f"{noun.count(there)} {lie(there)} there. If more do, recount that pile first."
                 )
 

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from datetime import timedelta
 
+import pytest
+
 from tests.cli.conftest import Desk
 
 
@@ -22,6 +24,25 @@ def test_a_faulty_file_is_told_and_all_is_as_usual(begun: Desk) -> None:
     assert said.lines[0].startswith("line 2, keys.count: Digits type a number")
     counted = begun.ok("count", "pair", "--caution-read")
     assert "problem with their file (1 fault in it)" in counted.err
+
+
+@pytest.mark.parametrize(
+    ("session", "hours", "blade", "stop", "said"),
+    [
+        ("1", "1", "1", "1", ("1 minute", "after 1 hour", "after 1 in cut", "after 1 minute")),
+        ("90", "0.5", "900", "45", ("90 minutes", "after 0.5 hours", "after 900 in cut", "after 45 minutes")),
+        ("2", "0", "1/4", "0", ("2 minutes", "never", "after 1/4 in cut", "never")),
+    ],
+)  # fmt: skip
+def test_numbers_are_told_as_they_were_written(
+    desk: Desk, session: str, hours: str, blade: str, stop: str, said: tuple[str, ...]
+) -> None:
+    home = desk.folder / "home"
+    home.mkdir(exist_ok=True)
+    wear = f'[wear]\nneedle_hours = {hours}\nblade = "{blade}"\nstop_minutes = {stop}\n'
+    (home / "preferences.toml").write_text(f"session = {session}\n{wear}", encoding="utf-8")
+    told = dict(line.split(": ", 1) for line in desk.ok("preferences").lines)
+    assert tuple(told[one] for one in ("Session", "Needle", "Blade", "Stop")) == said
 
 
 def test_her_own_words_of_caution_come_with_the_plain_command_too(begun: Desk) -> None:

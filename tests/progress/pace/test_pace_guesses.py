@@ -13,9 +13,19 @@ from sewalong.progress.pace.guesses import guesses
 from sewalong.progress.pace.stage_lengths import UNKNOWN, StageLength, stage_lengths
 from sewalong.progress.plan.plan import plan
 from sewalong.progress.record.route import route_for
+from sewalong.progress.record.sash_stages import cutting_stage
 from sewalong.quilt.layouts.centre_seams import centre_seams
 from sewalong.quilt.quilt import Border, Quilt
-from sewalong.quilt.setting import Cornerstones, Sashing, SetOnPoint
+from sewalong.quilt.setting import (
+    CORNER,
+    LONG,
+    LYING,
+    SIDE,
+    STANDING,
+    Cornerstones,
+    Sashing,
+    SetOnPoint,
+)
 from sewalong.quilt.worksheet.basis import basis
 from tests.progress.building import opening
 from tests.progress.pace.evenings import a_quilt
@@ -62,6 +72,24 @@ def test_where_no_numbers_can_be_had_every_length_is_unknown() -> None:
     found = stage_lengths(of_size(0), QUILT.target)
     assert set(found.values()) == {UNKNOWN}
     assert minutes(of_size(0)) == dict.fromkeys(minutes(QUILT), 1.0)
+
+
+@pytest.mark.parametrize(
+    "setting",
+    [SetOnPoint("oat"), Sashing(Fraction(5), "oat"), Sashing(Fraction(5), "oat", frame=True)],
+)
+def test_pieces_wider_than_the_cloth_are_of_unknown_length_and_the_rest_is_known(
+    setting: SetOnPoint | Sashing,
+) -> None:
+    wide = replace(QUILT, setting=setting)
+    narrow = replace(wide, choices=replace(wide.choices, usable=Fraction(4)))
+    known, found = (stage_lengths(one, one.target) for one in (wide, narrow))
+    for stage in route_for(narrow, narrow.target).stages:
+        assert found[stage.id] == (UNKNOWN if stage.id in CUT_FOR_IT else known[stage.id])
+        assert guesses(narrow, narrow.target)[stage.id].minutes > 0
+
+
+CUT_FOR_IT = {cutting_stage(pile) for pile in (STANDING, LYING, LONG, SIDE, CORNER)}
 
 
 def test_borders_that_are_all_seam_are_of_unknown_length_and_the_rest_is_known() -> None:

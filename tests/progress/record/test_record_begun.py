@@ -101,7 +101,10 @@ REFUSED = {
         "A row has 9 units, so no piece of one has 10. Count its units again.",
     ),
     "one unit": (((2, 1),), "A piece of a row is two units or more sewn together."),
-    "more rows than are to sew": (((17, 2),), "begin 5 rows, and 4 rows are still to sew."),
+    "more rows than are to sew": (
+        ((17, 2),),
+        "5 rows would be begun with 17 pairs, and 4 rows are still",
+    ),
     "as it stands": ((), "That is how it stands already."),
 }
 
@@ -125,7 +128,9 @@ def test_what_is_begun_stands_in_the_way_of_what_contradicts_it() -> None:
 def test_too_few_units_for_what_is_said_to_be_begun() -> None:
     few = a_quilt("plain-squares", 8, rows=4, columns=9)
     state, _ = play(few, *all_units(few))
-    assert "take 10 units, and only 8 units lie there" in refusal(state, c.BeginRows(((5, 2),)))
+    assert "10 units would be in 5 pairs, and only 8 units lie there" in refusal(
+        state, c.BeginRows(((5, 2),))
+    )
 
 
 def test_units_missing_for_a_begun_row_are_missed_as_those_of_no_row_are() -> None:
