@@ -36,7 +36,6 @@ LONGEST = Fraction(1000)
 
 
 _EIGHTH = Fraction(1, 8)
-_TENTH = Fraction(1, 10)
 _SIXTY_FOURTH = Fraction(1, 64)
 _HUNDREDTH = Fraction(1, 100)
 
@@ -58,17 +57,12 @@ class Unit(StrEnum):
         return INCH if self is Unit.INCH else CENTIMETRE
 
     @property
-    def fineness(self) -> Fraction:
-        """The step lengths are printed at unless told otherwise, in this unit.
+    def step(self) -> Length:
+        """The step lengths are printed at unless told otherwise, in inches.
 
         An eighth of an inch, which is what rulers for cutting cloth are marked in; or a
         millimetre.
         """
-        return _EIGHTH if self is Unit.INCH else _TENTH
-
-    @property
-    def step(self) -> Length:
-        """The same step in inches."""
         return _EIGHTH if self is Unit.INCH else MILLIMETRE
 
     @property

@@ -14,8 +14,8 @@ needle_hours = 6              # hours sewn until a new needle is due; 0 for neve
 blade = "900 in"              # how far a blade cuts; learned from your changes otherwise
 stop_minutes = 40             # until a stop is offered; 0 for never
 
-[cautions]                    # words of your own, under those of the program
-cutter = "left thumb!"
+[cautions]                    # words of your own, shown before those of the program
+cutter = "thumb off the edge!"
 """
 
 from __future__ import annotations

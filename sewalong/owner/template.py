@@ -20,7 +20,7 @@ TEMPLATE = f"""\
 # stop_minutes = 60         # until a stop is offered; 0 for never
 
 [cautions]                  # words of your own, shown first: up to three lines each
-# cutter = "left thumb!"
+# cutter = "thumb off the edge!"
 # iron = ["cord behind the board", "cat"]
 # needle = "glasses"
 # pins = "count them"

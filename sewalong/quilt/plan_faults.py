@@ -2,8 +2,12 @@
 
 from __future__ import annotations
 
-from sewalong.lengths import as_given
-from sewalong.quilt.file.size_check import why_setting_fails, why_sizes_fail, why_trim_fails
+from sewalong.quilt.file.size_check import (
+    why_border_fails,
+    why_setting_fails,
+    why_sizes_fail,
+    why_trim_fails,
+)
 from sewalong.quilt.quilt import Quilt
 
 
@@ -19,11 +23,5 @@ def why_not_a_plan(quilt: Quilt) -> str:
 
 def why_borders_fail(quilt: Quilt) -> str:
     """Which border its two seams would use up, in a sentence; empty when none."""
-    for border in quilt.borders:
-        if border.cut <= 2 * quilt.seam:
-            return (
-                f"A border cut at {as_given(border.cut, quilt.unit)} is used up by its seam "
-                f"allowances. Cut it at more than {as_given(2 * quilt.seam, quilt.unit)}, or sew "
-                "narrower seams."
-            )
-    return ""
+    sentences = (why_border_fails(one.cut, quilt.seam, quilt.unit) for one in quilt.borders)
+    return next(filter(None, sentences), "")

@@ -79,6 +79,13 @@ def pile_of_lots(pile: str, lots: Iterable[Lot]) -> StartPile:
     )
 
 
+def with_more(start: StartPile, size: Length, count: int) -> StartPile:
+    """A pile of squares with so many more, counted and of that size, to begin with."""
+    lots = {lot.size: lot for lot in start.in_lots}
+    there = lots.get(size, Lot(size, 0))
+    return pile_of_lots(start.pile, (lots | {size: Lot(size, there.count + count)}).values())
+
+
 class Border(Struct, frozen=True):
     """One border: the width its strips are cut at, the name of its cloth, its "#rrggbb"."""
 

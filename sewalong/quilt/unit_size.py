@@ -7,6 +7,7 @@ largest size on the marks they are trimmed to; else what geometry gives.
 from __future__ import annotations
 
 from fractions import Fraction
+from math import sqrt
 
 from msgspec.structs import replace
 
@@ -31,6 +32,24 @@ NEAR = Fraction(1, 10**6)
 def raw_unit(made: UnitSize) -> Size:
     """The unit as it comes from its seams, before any trimming."""
     return Size(as_fraction(made.width), as_fraction(made.height))
+
+
+def unit_sewn_with(made: UnitSize, seam: Length) -> Size:
+    """The unit before any trimming, had it been sewn with `seam`."""
+    wider = float(seam - made.seam)
+    return Size(
+        as_fraction(made.width - wider * made.width_per_seam),
+        as_fraction(made.height - wider * made.height_per_seam),
+    )
+
+
+def off_its_corner(raw: Size, trim: Size) -> float:
+    """How far a seam that runs to the corners lies off one where two sides alone are trimmed.
+
+    In inches. On such a seam's diagonal both sides move by what is trimmed, the seam by that
+    over the square root of two.
+    """
+    return float(max(raw.width - trim.width, raw.length - trim.length)) / sqrt(2)
 
 
 def is_trimmed(quilt: Quilt) -> bool:

@@ -3,14 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from datetime import date
 
 from textual.app import ComposeResult
 from textual.binding import Binding
 from textual.containers import Horizontal, VerticalScroll
 from textual.content import Content
 
-from sewalong.progress.pace.by_date import by_date, hours_of_habit
+from sewalong.progress.pace.by_date import by_date, hours_of_habit, read_day
 from sewalong.progress.pace.duration_words import hours_short
 from sewalong.progress.pace.forecast import Forecast
 from sewalong.progress.pace.forecast_words import HEADINGS, Columns, summary, table
@@ -89,17 +88,15 @@ class PaceScreen(AskingScreen[None]):
         said: list[str] = []
 
         def work_out(values: dict[str, str]) -> str | None:
-            try:
-                wanted = date.fromisoformat(values["date"].strip())
-            except ValueError:
-                return "Write the date as year-month-day, such as 2027-03-01."
             minutes, times = values["minutes"].strip(), values["times"].strip()
-            a_week = None
-            if minutes or times:
-                session, many = whole(minutes), whole(times)
-                if not session or not many:
-                    return "Write both, the minutes of a session and how many a week, or neither."
-                a_week = hours_of_habit(session, many)
+            session, many = whole(minutes), whole(times)
+            if (minutes or times) and (session is None or many is None):
+                return "Write both, the minutes of a session and how many a week, or neither."
+            try:
+                wanted = read_day(values["date"])
+                a_week = session and many and hours_of_habit(session, many)
+            except ValueError as error:
+                return str(error)
             said[:] = by_date(self._left, self._quilt.now().date(), wanted, a_week).lines
             return None
 

@@ -28,7 +28,7 @@ from sewalong.screens.asking import AskingScreen
 from sewalong.screens.prompts.registry import ask
 from sewalong.screens.widgets.breakpoints import is_roomy, mark_size
 from sewalong.screens.widgets.hand_panel import HandPanel, picture_room
-from sewalong.screens.widgets.keys import SEWING_KEYS, key_line, keys_with
+from sewalong.screens.widgets.keys import SEWING_KEYS, cap_of, key_line, keys_with
 from sewalong.screens.widgets.literal_text import Words
 from sewalong.screens.widgets.picture_view import PictureView
 from sewalong.screens.widgets.route_panel import RoutePanel
@@ -75,10 +75,9 @@ class SewingScreen(AskingScreen[None]):
         with Horizontal(id="top"):
             yield Words(self.quilt.state.quilt.name, id="top-name")
             yield Words(self._clock_line(), id="top-clock")
-        cap = next(key.cap for key in self.keys if key.id == "sew.elsewhere")
-        yield UnsavedBanner(self.unsaved, cap)
+        yield UnsavedBanner(self.unsaved, cap_of("elsewhere", self.keys))
         with Horizontal(id="body"):
-            yield HandPanel(hand, now, self._do(), scale=self._scale, id="hand")
+            yield HandPanel(hand, now, self._do(), self.keys, scale=self._scale, id="hand")
             yield RoutePanel(now, hand.line.stage.id, self._footer(), id="route")
         yield Words(id="message")
         yield Words(key_line(self.app.size.width - 4, self.keys), id="keys")
@@ -331,14 +330,18 @@ class SewingScreen(AskingScreen[None]):
     def action_count_one(self) -> None:
         """Count one; a half-typed number is neither lost nor mixed in."""
         if self.typed:
-            self.tell(f"Press enter to count {self.typed}, or esc to clear it.", refused=True)
+            several, clear = (cap_of(name, self.keys) for name in ("several", "leave"))
+            self.tell(
+                f"Press {several} to count {self.typed}, or {clear} to clear it.", refused=True
+            )
             return
         self._count(1)
 
     def action_count_typed(self) -> None:
         """Count as many as were typed."""
         if not self.typed:
-            self.tell("Type how many, then enter. Space counts one.")
+            several, one = (cap_of(name, self.keys) for name in ("several", "count"))
+            self.tell(f"Type how many, then {several}. {one.capitalize()} counts one.")
             return
         n, self.typed = int(self.typed), ""
         self._count(n)

@@ -60,8 +60,8 @@ def do(
     """Carry out an act; raises Refused (CautionFirst where a caution is due) or StoreFault.
 
     One act is one transaction and is taken back by one undo. `at` is when it was done, where that
-    is not now. `pause_was_said`: whoever shows
-    the quilt watches the clock and says after an interruption what to look at by itself.
+    is not now. `pause_was_said`: whoever shows the quilt watches the clock and says after an
+    interruption what to look at by itself.
     `quietly`: nobody would show a notice, so none is given and none is taken for said.
     """
     quilt.refresh()

@@ -44,7 +44,7 @@ class Measurement(Struct, frozen=True):
 def write_settings(quilt: OpenQuilt, given: Mapping[str, str]) -> SettingsWritten:
     """Write down the settings `given` by name; what is not given stays as it was.
 
-    Raises Refused where nothing is given, and StoreFault.
+    Raises Refused where nothing is given and some are written down already, and StoreFault.
     """
     quilt.refresh()
     if not given and quilt.state.settings is not None:
@@ -59,7 +59,8 @@ def measure(
     """Take what the tape says of a piece, record it, and say what it means.
 
     `readings` is as typed, several with commas between; `alike` how many pieces there are like
-    it. What was measured beside it within the hour is taken into account. With `record` false nothing is recorded. Raises LengthFault, Refused and StoreFault.
+    it. What was measured beside it within the hour is taken into account. With `record` false
+    nothing is recorded. Raises LengthFault, Refused and StoreFault.
     """
     quilt.refresh()
     state = quilt.state

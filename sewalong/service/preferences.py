@@ -18,14 +18,13 @@ def own_preferences() -> tuple[Preferences, str]:
         return AS_USUAL, ""
     # Only who has such a file pays for reading it.
     from sewalong.owner.reader import read_preferences
-    from sewalong.quilt.file.faults import QuiltFileFaults
+    from sewalong.quilt.file.faults import QuiltFileFaults, how_many
 
     try:
         with open(path, "rb") as file:
             return read_preferences(file.read()), ""
     except QuiltFileFaults as faults:
-        n = len(faults.faults)
-        what = f"{n} fault{'' if n == 1 else 's'} in it"
+        what = f"{how_many(faults.faults)} in it"
     except OSError as error:
         what = error.strerror or "it cannot be read"
     return AS_USUAL, (

@@ -65,11 +65,6 @@ class Unsaved:
         self.why = ""
         return ""
 
-    def let_go(self) -> None:
-        """Forget what waits: she said so."""
-        self._waiting.clear()
-        self.why = ""
-
     def as_text(self) -> str:
         """The quilt with what waits, as an exported quilt: what can be taken in elsewhere."""
         from sewalong.store.archive import to_text

@@ -17,7 +17,7 @@ from datetime import date, datetime
 
 from msgspec import Struct
 
-from sewalong.store.begun import backup_folder, backup_of_day
+from sewalong.store.begun import backup_folder, backup_of_day, stem_of
 from sewalong.store.faults import Damaged, StoreFault, Trouble, damaged, fault_from
 from sewalong.store.soundness import Fault, as_of_one_moment, faults_of_file, trouble_of
 from sewalong.store.writing import make_folder, sync_file, sync_folder
@@ -44,7 +44,7 @@ class Backup(Struct, frozen=True):
 
 def backups_of(path: str) -> tuple[Backup, ...]:
     """The backups in the folder beside the record at `path`, the newest first."""
-    folder, stem = backup_folder(path), _stem(path)
+    folder, stem = backup_folder(path), stem_of(path)
     found: list[tuple[str, Backup]] = []
     for name in _names(folder):
         parts = _NAME.fullmatch(name.removeprefix(stem)) if name.startswith(stem) else None
@@ -108,7 +108,7 @@ def back_up(
     """
     path = os.fspath(path)
     folder = folder or backup_folder(path)
-    name = os.path.join(folder, f"{_stem(path)}-{why}{now:%Y%m%dT%H%M%S}")
+    name = os.path.join(folder, f"{stem_of(path)}-{why}{now:%Y%m%dT%H%M%S}")
     free = f"{name}.db"
     for n in range(2, 100):
         if not os.path.lexists(free):
@@ -183,7 +183,7 @@ def days_to_drop(days: Collection[date]) -> set[date]:
 
 
 def _thin(path: str) -> None:
-    stem = _stem(path)
+    stem = stem_of(path)
     days: set[date] = set()
     for name in _names(backup_folder(path)):
         with suppress(ValueError):
@@ -191,10 +191,6 @@ def _thin(path: str) -> None:
                 days.add(date.fromisoformat(name[len(stem) + 1 : -3]))
     for day in days_to_drop(days):
         os.unlink(backup_of_day(path, day))
-
-
-def _stem(path: str) -> str:
-    return os.path.splitext(os.path.basename(path))[0]
 
 
 def _names(folder: str) -> list[str]:

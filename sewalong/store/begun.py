@@ -24,8 +24,12 @@ def marker_of(path: str) -> str:
 
 def backup_of_day(path: str, day: date) -> str:
     """The file that the backup of a day lies in."""
-    stem = os.path.splitext(os.path.basename(path))[0]
-    return os.path.join(backup_folder(path), f"{stem}-{day.isoformat()}.db")
+    return os.path.join(backup_folder(path), f"{stem_of(path)}-{day.isoformat()}.db")
+
+
+def stem_of(path: str) -> str:
+    """What the names of all backups of a record begin with."""
+    return os.path.splitext(os.path.basename(path))[0]
 
 
 def backup_folder(path: str) -> str:
@@ -51,7 +55,10 @@ def is_there(path: str) -> bool:
             raise lost(path, "the file is gone") from None
         return False
     except OSError as error:
-        raise StoreFault(f"The record at {path} cannot be looked at ({error.strerror}).") from error
+        raise StoreFault(
+            f"The record at {path} cannot be looked at ({error.strerror}). Look at the rights of "
+            "its folder, then try again."
+        ) from error
     if not stat.S_ISREG(found.st_mode):
         if marked:
             raise lost(path, "what lies there now is no file")
@@ -87,12 +94,11 @@ def _bytes(size: int) -> str:
 
 
 def _has_backups(path: str) -> bool:
-    stem = os.path.splitext(os.path.basename(path))[0]
     try:
         names = os.listdir(backup_folder(path))
     except OSError:
         return False
-    return any(name.startswith(f"{stem}-") for name in names)
+    return any(name.startswith(f"{stem_of(path)}-") for name in names)
 
 
 def _refuse_odd_folder(folder: str) -> None:

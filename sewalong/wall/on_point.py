@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from functools import cache
 from math import floor, sqrt
 
@@ -10,7 +10,7 @@ from sewalong.piecing.derive import Derivation
 from sewalong.wall.keys import SETTING, Key, border_key
 from sewalong.wall.picture import EMPTY, Picture, fitted, from_pixels, right_sides
 from sewalong.wall.raster import Pixels, raster
-from sewalong.wall.tops import Arrangement, Placed, by_turns, placed_unit
+from sewalong.wall.tops import Arrangement, Placed, by_turns, placed_unit, refuse_no_top
 
 FINE = 48
 """A unit is looked up in a grid this fine, for its own pixels do not lie level on the screen."""
@@ -36,33 +36,18 @@ def on_point_picture(
     Raises ValueError for fewer than one row or column, borders that are not above zero, or
     units that are not square.
     """
-    if rows < 1 or columns < 1:
-        raise ValueError("a top has one row and one column at least")
-    if any(width <= 0 for width in borders):
-        raise ValueError("borders are wider than nothing")
+    refuse_no_top(rows, columns, borders)
     width, height = placed_unit(derivation, Placed()).size
     if abs(width - height) > 1e-6:
         raise ValueError("only square units can be set on point")
     if across < 1 or down < 1:
         return EMPTY
-    place = arrangement or by_turns(len(derivation.units))
+    standing = _units(derivation, rows, columns, arrangement or by_turns(len(derivation.units)))
     step = (side or width) * sqrt(2)
     around = sum(borders)
     size = (columns * step + 2 * around, rows * step + 2 * around)
     wide, high = fitted(size, across, down)
     rings = [sum(borders[number:]) for number in range(len(borders))]
-
-    @cache
-    def unit(placed: Placed) -> Pixels:
-        flat = placed_unit(derivation, placed)
-        return raster([right_sides(flat.patches)], flat.size, FINE, FINE)
-
-    @cache
-    def standing(i: int, j: int) -> Pixels | None:
-        # i + j and i - j are twice the middle's place down and across, in steps.
-        if 0 < i + j < 2 * rows and 0 < i - j < 2 * columns:
-            return unit(place(i + j - 1, (i - j - 1) // 2))
-        return None
 
     def key_at(x: float, y: float) -> Key:
         edge = min(x, y, size[0] - x, size[1] - y)
@@ -76,6 +61,27 @@ def on_point_picture(
     xs = [(column + 0.5) * size[0] / wide for column in range(wide)]
     ys = [(row + 0.5) * size[1] / high for row in range(high)]
     return from_pixels([[key_at(x, y) for x in xs] for y in ys])
+
+
+def _units(
+    derivation: Derivation, rows: int, columns: int, place: Arrangement
+) -> Callable[[int, int], Pixels | None]:
+    """By lines along and aside of the slant, both from the first corner: the unit that stands
+    there, in its own grid; None where a triangle or nothing does."""
+
+    @cache
+    def unit(placed: Placed) -> Pixels:
+        flat = placed_unit(derivation, placed)
+        return raster([right_sides(flat.patches)], flat.size, FINE, FINE)
+
+    @cache
+    def standing(i: int, j: int) -> Pixels | None:
+        # i + j and i - j are twice the middle's place down and across, in steps.
+        if 0 < i + j < 2 * rows and 0 < i - j < 2 * columns:
+            return unit(place(i + j - 1, (i - j - 1) // 2))
+        return None
+
+    return standing
 
 
 def _at(pixels: Pixels, along: float, aside: float) -> Key:

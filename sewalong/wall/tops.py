@@ -46,6 +46,14 @@ def by_turns(different: int) -> Arrangement:
     return lambda row, column: Placed((column + step * row) % different)
 
 
+def refuse_no_top(rows: int, columns: int, widths: Sequence[float]) -> None:
+    """Raise ValueError for no row or column, or for a border or sash that has no width."""
+    if rows < 1 or columns < 1:
+        raise ValueError("a top has one row and one column at least")
+    if any(width <= 0 for width in widths):
+        raise ValueError("borders and sashes are wider than nothing")
+
+
 def top_picture(
     derivation: Derivation,
     rows: int,
@@ -66,10 +74,7 @@ def top_picture(
     fewer than one row or column, for widths that are not above zero, or for a quarter turn of a
     unit that is not square.
     """
-    if rows < 1 or columns < 1:
-        raise ValueError("a top has one row and one column at least")
-    if any(width <= 0 for width in borders) or (sashes and sashes.width <= 0):
-        raise ValueError("borders and sashes are wider than nothing")
+    refuse_no_top(rows, columns, [*borders, sashes.width] if sashes else borders)
     if across < 1 or down < 1:
         return EMPTY
     place = arrangement or by_turns(len(derivation.units))

@@ -24,7 +24,7 @@ needle_hours = 6.5
 blade = "25 m"
 stop_minutes = 0
 [cautions]
-cutter = "left thumb!"
+cutter = "thumb off the edge!"
 iron = ["cord", "cat"]
 [keys]
 count = ["space", "F13"]
@@ -40,7 +40,7 @@ def test_everything_that_can_be_said() -> None:
         needle_hours=6.5,
         stop_minutes=0,
         blade_inches=Fraction(2500 * 100, 254),
-        cautions={"cutter": ("left thumb!",), "iron": ("cord", "cat")},
+        cautions={"cutter": ("thumb off the edge!",), "iron": ("cord", "cat")},
         keys={"count": ("space", "f13"), "undo": ("minus",), "help": ("question_mark",)},
     )
 

@@ -15,7 +15,7 @@ from tests.progress import every_act as c
 from tests.screens.sewing_room import Room, StandingClock, put_on_shelf, up_to
 
 PEDAL = Preferences(
-    keys={"count": ("plus", "f13"), "undo": ("minus",), "note": ("u",)},
+    keys={"count": ("plus", "f13"), "undo": ("minus",), "note": ("u",), "stage": ("f2",)},
     cautions={"cutter": ("[left] thumb!",)},
 )
 
@@ -58,6 +58,15 @@ async def test_moved_keys_act_and_the_usual_ones_do_not(path: Path) -> None:
         await room.sees("+ count 1", "- undo")
 
     await with_own_keys(path, room_does)
+
+
+async def test_what_is_said_names_her_keys(path: Path) -> None:
+    async def room_does(room: Room) -> None:
+        await room.sees("None wait. Press f2 for another stage.")
+        await room.press("enter")
+        await room.sees("Type how many, then enter. + counts one.")
+
+    await with_own_keys(path, room_does, c.ChooseStage("cut-twice"))
 
 
 async def test_the_help_names_every_key_she_has(path: Path) -> None:

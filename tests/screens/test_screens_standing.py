@@ -190,7 +190,7 @@ async def test_a_date_is_answered_in_hours_a_week(path: Path) -> None:
         await room.press("d")
         await room.write("soon")
         await room.press("enter", "enter", "enter")
-        await room.sees("Write the date as year-month-day")
+        await room.sees("Write year-month-day")
         await room.write_over("2099-01-01")
         await room.press("enter", "enter", "enter")
         await room.screen_is(LinesDialog)

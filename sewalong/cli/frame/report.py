@@ -21,3 +21,8 @@ class Report(Struct, frozen=True):
     whole: str = ""
     exit_status: int = 0
     recorded: bool = False
+
+
+def events_said(n: int) -> str:
+    """`1 event`, `12 events`."""
+    return f"{n} event{'' if n == 1 else 's'}"

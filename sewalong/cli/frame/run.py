@@ -13,6 +13,7 @@ import sys
 
 from sewalong import __version__
 from sewalong.cli.frame.choosing import chosen
+from sewalong.cli.frame.complaining import complain
 from sewalong.cli.frame.errors import sentence_of
 from sewalong.cli.frame.sanitize import as_json, shown
 from sewalong.cli.registry.light import load_msgspec
@@ -48,16 +49,16 @@ def run(argv: list[str], context: Context | None = None) -> int:
         _be_lenient_with_encodings()
         return _run(argv, context)
     except KeyboardInterrupt:
-        _complain("\nInterrupted. What was recorded before is on disk; look with: sewalong log")
+        complain("\nInterrupted. What was recorded before is on disk; look with: sewalong log")
         return INTERRUPTED
     except Exception as error:
         sentence = sentence_of(error)
         if sentence is not None:
-            _complain(sentence)
+            complain(sentence)
             return REFUSED
         if os.environ.get(TRACE):
             raise
-        _complain(
+        complain(
             f"This is a fault in sewalong itself ({type(error).__name__}: {error}). "
             f"What was recorded before is on disk. Set {TRACE}=1 to see where it happened."
         )
@@ -117,15 +118,15 @@ PLAINLY = "sewalong-plainly"
 
 def _tell(report: Report, *, json: bool = False) -> int:
     """Print what there is to tell. What was recorded is recorded, whether it can be told or not."""
-    _complain("\n".join(report.aside))
+    complain("\n".join(report.aside))
     text = as_json(dict(report.data)) if json else report.whole or _readable(report.lines)
     why = _why_not_printed(text)
     if why is None:
         return report.exit_status
     if not report.recorded:
-        _complain(f"The answer could not be printed ({why}).")
+        complain(f"The answer could not be printed ({why}).")
         return REFUSED
-    _complain(f"This was done and is on disk, but could not be printed ({why}).")
+    complain(f"This was done and is on disk, but could not be printed ({why}).")
     return report.exit_status
 
 
@@ -147,7 +148,7 @@ def _write(text: str) -> int:
     why = _why_not_printed(text)
     if why is None:
         return 0
-    _complain(f"The answer could not be printed ({why}).")
+    complain(f"The answer could not be printed ({why}).")
     return REFUSED
 
 
@@ -164,16 +165,6 @@ def _why_not_printed(text: str) -> str | None:
         _close_quietly()
         return error.strerror or str(error)
     return None
-
-
-def _complain(sentences: str) -> None:
-    if sys.stderr is None:
-        return
-    try:
-        for line in sentences.splitlines():
-            print(shown(line), file=sys.stderr)
-    except OSError:
-        pass  # nobody is there to read it; the exit status still says it
 
 
 def _be_lenient_with_encodings() -> None:

@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 import argparse
-import sys
 from collections.abc import Iterator, Mapping
 from contextlib import contextmanager
 from typing import TYPE_CHECKING
 
+from sewalong.cli.frame.complaining import complain
 from sewalong.cli.frame.context import Context
 from sewalong.cli.frame.errors import CommandError
 from sewalong.store.begun import is_there
@@ -74,8 +74,7 @@ def chosen_quilt(args: argparse.Namespace, context: Context) -> Iterator[OpenQui
     from sewalong.service.preferences import own_preferences
 
     preferences, trouble = own_preferences()
-    if trouble:
-        print(trouble, file=sys.stderr)
+    complain(trouble)
     with shelf(args, context) as (library, entry):
         named = wanted_name(args) is not None
         yield OpenQuilt(library, entry, context.clock, named=named, preferences=preferences)

@@ -22,7 +22,7 @@ from sewalong.quilt.file import writer
 from sewalong.quilt.file.reader import QuiltFileFaults, read_quilt_bytes
 from sewalong.quilt.file.toml_errors import LONGEST_FILE
 from sewalong.quilt.plan_words import differences
-from sewalong.quilt.quilt import Border, Lot, Quilt, StartPile, pile_of_lots
+from sewalong.quilt.quilt import Border, Quilt, StartPile, with_more
 from sewalong.quilt.worksheet.basis import basis
 from sewalong.quilt.worksheet.what_follows import what_follows
 from sewalong.service.acting import do, why_refused
@@ -127,10 +127,7 @@ def _with_lot(
     if start.length is not None:
         raise CommandError("Strips of one pile are all of one width. Cut these to that, then: find")
     size, count = read(args, "of"), rules.whole(args.bought, rules.MOST_PIECES)
-    lots = {lot.size: lot for lot in start.in_lots}
-    there = lots.get(size, Lot(size, 0))
-    lots[size] = Lot(size, there.count + count)
-    grown = pile_of_lots(pile, lots.values())
+    grown = with_more(start, size, count)
     rules.whole(grown.count, rules.MOST_PIECES)
     return tuple(grown if one is start else one for one in starts)
 
@@ -152,7 +149,10 @@ def _borders(borders: tuple[Border, ...], args: argparse.Namespace) -> tuple[Bor
     if args.drop_border is not None:
         del kept[_place(args.drop_border, len(kept), "--drop-border")]
     if len(kept) > rules.MOST_BORDERS:
-        raise CommandError(f"A quilt has at most {rules.MOST_BORDERS} borders.")
+        raise CommandError(
+            f"A quilt has at most {rules.MOST_BORDERS} borders. Change one, or take one out "
+            "first with --drop-border."
+        )
     return tuple(kept)
 
 

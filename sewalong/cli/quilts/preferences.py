@@ -16,7 +16,7 @@ from sewalong.owner.key_names import cap
 from sewalong.owner.preferences import AS_USUAL, USUAL_KEYS, Preferences
 from sewalong.owner.reader import read_preferences
 from sewalong.owner.template import TEMPLATE
-from sewalong.quilt.file.faults import QuiltFileFaults
+from sewalong.quilt.file.faults import QuiltFileFaults, how_many
 from sewalong.quilt.file.toml_errors import LONGEST_FILE
 from sewalong.store.home import preferences_path
 from sewalong.store.writing import write_whole
@@ -39,10 +39,9 @@ def preferences(args: argparse.Namespace, context: Context) -> Report:
     try:
         known = read_preferences(read_bytes(path, LONGEST_FILE)) if there else AS_USUAL
     except QuiltFileFaults as error:
-        n = len(error.faults)
         lines = (
             *map(str, error.faults),
-            f"{n} fault{'' if n == 1 else 's'} in {path}. All is as usual until put right.",
+            f"{how_many(error.faults)} in {path}. All is as usual until put right.",
         )
         faults = [{"line": f.line, "key": f.key, "sentence": f.sentence} for f in error.faults]
         return Report(lines, {"file": path, "faults": faults}, exit_status=REFUSED)

@@ -10,7 +10,7 @@ from sewalong.cli.frame.context import Context
 from sewalong.cli.frame.errors import CommandError
 from sewalong.cli.frame.input_files import STDIN, read_bytes, read_text
 from sewalong.cli.frame.method_beside import beside
-from sewalong.cli.frame.report import Report
+from sewalong.cli.frame.report import Report, events_said
 from sewalong.cli.frame.run import REFUSED
 from sewalong.cli.frame.sanitize import safe_json
 from sewalong.cli.frame.selection import NO_QUILT, any_library, opened, shelf
@@ -18,6 +18,7 @@ from sewalong.progress.joining.stage_words import what_is_left_of_the_point
 from sewalong.progress.plan.plan import plan
 from sewalong.progress.record.fold import fold
 from sewalong.progress.resuming.resume_facts import shortfall_in_words
+from sewalong.quilt.file.faults import how_many
 from sewalong.quilt.file.reader import Fault, QuiltFileFaults, read_quilt_bytes
 from sewalong.quilt.file.toml_errors import LONGEST_FILE
 from sewalong.quilt.json_codec import quilt_to_dict
@@ -55,7 +56,7 @@ def check(args: argparse.Namespace, context: Context) -> Report:
         quilt = read_quilt_bytes(read_bytes(args.file, LONGEST_FILE), beside(args.file))
     except QuiltFileFaults as error:
         faults = error.faults
-        lines = (*(str(fault) for fault in faults), _how_many(faults, args.file))
+        lines = (*(str(fault) for fault in faults), f"{how_many(faults)} in {args.file}.")
         data = {"file": args.file, "faults": [_fault(f) for f in faults], "quilt": None}
         return Report(lines, data, exit_status=REFUSED)
     lines = (f"No faults: {quilt.name}", *_plan_lines(quilt))
@@ -66,13 +67,8 @@ def _read(file: str) -> Quilt:
     try:
         return read_quilt_bytes(read_bytes(file, LONGEST_FILE), beside(file))
     except QuiltFileFaults as error:
-        nothing = f"{_how_many(error.faults, file)} Nothing was begun."
+        nothing = f"{how_many(error.faults)} in {file}. Nothing was begun."
         raise CommandError("\n".join([*(str(fault) for fault in error.faults), nothing])) from error
-
-
-def _how_many(faults: tuple[Fault, ...], file: str) -> str:
-    n = len(faults)
-    return f"{n} fault{'' if n == 1 else 's'} in {file}."
 
 
 def _fault(fault: Fault) -> dict[str, object]:
@@ -126,7 +122,7 @@ def export(args: argparse.Namespace, context: Context) -> Report:
         raise CommandError(f"{args.file} is a folder. Name a file in it.")
     _refuse_to_write(args.file, replace=args.replace)
     write_whole(args.file, text)
-    line = f"Exported: {entry.name}, {len(loaded.record)} events, to {args.file}"
+    line = f"Exported: {entry.name}, {events_said(len(loaded.record))}, to {args.file}"
     return Report((line,), data, aside, exit_status=status, recorded=True)
 
 
@@ -160,7 +156,7 @@ def _export_all(args: argparse.Namespace, context: Context) -> Report:
                 loaded = library.load(entry)
                 fault, events = loaded.damage, len(loaded.record)
                 write_whole(file, to_text(loaded))
-                lines.append(f"Exported: {entry.name}, {events} events, to {file}")
+                lines.append(f"Exported: {entry.name}, {events_said(events)}, to {file}")
             except StoreFault as error:
                 fault = str(error)
                 lines.append(f"Not exported: {entry.name}")
@@ -196,7 +192,7 @@ def import_quilt(args: argparse.Namespace, context: Context) -> Report:
     with opened(record_path(), context) as library:
         entry = take_in(library, archive, context.clock(), name=args.name)
         summary(library, entry)
-    line = f"Imported: {entry.name}, {len(archive.record)} events."
+    line = f"Imported: {entry.name}, {events_said(len(archive.record))}."
     data = {
         "quilt": entry.name,
         "key": entry.key,

@@ -8,7 +8,7 @@ from shlex import quote
 
 from sewalong.cli.frame.context import Context
 from sewalong.cli.frame.errors import CommandError
-from sewalong.cli.frame.report import Report
+from sewalong.cli.frame.report import Report, events_said
 from sewalong.cli.frame.run import REFUSED
 from sewalong.cli.frame.selection import NO_QUILT
 from sewalong.store.backups import Backup, back_up_record, backups_of
@@ -80,7 +80,7 @@ def _record_lines(record: Examined) -> list[str]:
             if quilt.wrong
             else ("numbered without a gap, each as it was written, all readable, the counts add up")
         )
-        lines.append(f"{quilt.name}, {_events(quilt.events)}: {how}")
+        lines.append(f"{quilt.name}, {events_said(quilt.events)}: {how}")
     return lines
 
 
@@ -97,11 +97,7 @@ def _state(found: Examined) -> str:
 
 def _holds(found: Examined) -> str:
     n = len(found.quilts)
-    return f"{n} quilt{'' if n == 1 else 's'} with {_events(found.events)}"
-
-
-def _events(n: int) -> str:
-    return f"{n} event{'' if n == 1 else 's'}"
+    return f"{n} quilt{'' if n == 1 else 's'} with {events_said(found.events)}"
 
 
 def _data(found: Examined) -> dict[str, object]:
@@ -180,10 +176,10 @@ def _kept_lines(done: Restored) -> list[str]:
         lines.append(f"What it still has could not be saved in files of its own: {done.unsaved}")
     for one in done.rescued:
         if one.quilt is None:
-            lines.append(f"Saved: {_events(one.events)} more that can be read, in {one.file}")
+            lines.append(f"Saved: {events_said(one.events)} more that can be read, in {one.file}")
             lines.append("Read them, and count again what is missing.")
         else:
-            lines.append(f"Saved: “{one.quilt}” with {_events(one.events)} more, in {one.file}")
+            lines.append(f"Saved: “{one.quilt}” with {events_said(one.events)} more, in {one.file}")
             lines.append(
                 f"Take that in as a quilt of its own: sewalong import {quote(one.file)} "
                 f"--name {quote(f'{one.quilt}, rescued')}"

@@ -16,7 +16,7 @@ from sewalong.cli.frame.line_report import line_data
 from sewalong.cli.frame.report import Report
 from sewalong.cli.reckoning.plan_source import meant
 from sewalong.cli.reckoning.wanted_size import wanted_size
-from sewalong.quilt.layouts.layout import Layout, LayoutChoice, Reach
+from sewalong.quilt.layouts.layout import Layout, LayoutChoice, Reach, usual_reach
 from sewalong.quilt.layouts.layout import layouts as within_reach
 from sewalong.quilt.layouts.neighbouring_layouts import around, grow, neighbours
 from sewalong.quilt.setting import SetOnPoint
@@ -92,10 +92,9 @@ def _pair(one: Layout) -> tuple[int, int]:
 
 
 def _reach(args: argparse.Namespace, have: int) -> Reach:
-    """With so many units at hand, those that leave more than a quarter are not listed."""
     if args.spare is not None and args.spare < 0:
         raise CommandError("--spare takes a whole number from 0.")
-    return Reach(spare=have // 4 if args.spare is None else args.spare)
+    return usual_reach(have) if args.spare is None else Reach(spare=args.spare)
 
 
 def _named(one: Layout) -> str:

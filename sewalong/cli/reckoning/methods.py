@@ -28,7 +28,7 @@ from sewalong.piecing.method import Method, MethodKey, Pieces
 from sewalong.piecing.method_counts import count_out
 from sewalong.piecing.same_when_turned import alike
 from sewalong.quilt.as_fraction import as_fraction
-from sewalong.quilt.file.faults import MethodFileFaults
+from sewalong.quilt.file.faults import MethodFileFaults, how_many
 from sewalong.quilt.file.method_file import method_text, read_method
 from sewalong.quilt.size import Size
 from sewalong.quilt.unit_size import raw_unit, usual_unit
@@ -67,8 +67,7 @@ def check_method(args: argparse.Namespace) -> Report:
         text = method_text(read_bytes(file, LONGEST_METHOD_FILE))
         written = read_method(os.path.basename(file), text)
     except MethodFileFaults as error:
-        n = len(error.faults)
-        lines = (*map(str, error.faults), f"{n} fault{'' if n == 1 else 's'} in {file}.")
+        lines = (*map(str, error.faults), f"{how_many(error.faults)} in {file}.")
         faults = [{"line": f.line, "key": f.key, "sentence": f.sentence} for f in error.faults]
         return Report(lines, {"file": file, "faults": faults}, exit_status=REFUSED)
     try:

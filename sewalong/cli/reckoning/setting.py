@@ -109,7 +109,7 @@ def _strip_line(label: str, count: int, cut: Size, usable: Fraction, unit: Unit)
         return
     # A sash lies along the strip with its longer side: whole, never joined.
     found = cloth_for(count, cut.turned, usable=usable, unit=unit)
-    why = f"{found.narrower.words}; {found.purchase.reason}"
+    why = f"{found.narrower}; {found.purchase.reason}"
     yield Line(label, found.reason, why, float(found.purchase.buy))
 
 

@@ -10,7 +10,7 @@ from sewalong.cli.frame.context import Context
 from sewalong.cli.frame.errors import CommandError
 from sewalong.cli.frame.line_report import told
 from sewalong.cli.frame.report import Report
-from sewalong.progress.pace.shared_work import shared, weeks_for
+from sewalong.progress.pace.shared_work import PROVE_FIRST, shared, weeks_for
 from sewalong.quilt.worksheet.line import Line, plural
 
 SECONDS = 60
@@ -23,12 +23,11 @@ def together(args: argparse.Namespace, context: Context) -> Report:
         _at_least_one(n, name) for n, name in ((args.machine, "--machine"), (args.iron, "--iron"))
     )
     found = shared(pieces, machine / SECONDS, iron / SECONDS)
-    slower = "machine" if machine >= iron else "iron"
     return told([
         Line("alone", _minutes(found.alone)),
-        Line("one sews, one presses", _minutes(found.handed_on), f"the {slower} is the narrow place"),
+        Line("one sews, one presses", _minutes(found.handed_on), f"the {found.slower} sets the pace"),
         Line("two who both do everything", _minutes(found.half_each), "two machines, two irons"),
-        Line("first", "each sews one pair and measures it: rows of two hands must come out alike"),
+        Line("first", PROVE_FIRST),
     ])  # fmt: skip
 
 

@@ -5,7 +5,6 @@ from __future__ import annotations
 import argparse
 from collections.abc import Iterator, Mapping
 from fractions import Fraction
-from math import sqrt
 
 from sewalong.cli.frame.context import Context
 from sewalong.cli.frame.errors import CommandError
@@ -19,7 +18,7 @@ from sewalong.piecing.derive import SEAM, Derivation, derive, start_for
 from sewalong.piecing.start_sizes import StartSize
 from sewalong.quilt.as_fraction import as_fraction, exactly
 from sewalong.quilt.size import Size
-from sewalong.quilt.unit_size import raw_unit, why_not_trimmed_to
+from sewalong.quilt.unit_size import off_its_corner, raw_unit, unit_sewn_with, why_not_trimmed_to
 from sewalong.quilt.worksheet.line import Line, size_line
 from sewalong.quilt.worksheet.unit_lines import edge_line, seam_room_line, trim_line
 
@@ -126,23 +125,18 @@ def _finishes(raw: Size, trimmed: Size, is_trimmed: bool, unit: Unit) -> Iterato
 
 def _trimmed_off(raw: Size, trim: Size, unit: Unit) -> Line:
     across, down = raw.width - trim.width, raw.length - trim.length
-    corner = float(max(across, down)) / sqrt(2)
     return Line(
         "to trim off",
         f"{exactly(across, unit)} across, {exactly(down, unit)} down, half from each side",
         "keep a seam that runs to the corners on the ruler's diagonal; all taken from two sides "
-        f"it would lie {exactly(corner, unit)} off its corner",
+        f"it would lie {exactly(off_its_corner(raw, trim), unit)} off its corner",
         float(across),
         float(down),
     )
 
 
 def _own(made: Derivation, own: Length, unit: Unit) -> Iterator[Line]:
-    wider = float(own - made.seam)
-    sewn = Size(
-        as_fraction(made.unit.width - wider * made.unit.width_per_seam),
-        as_fraction(made.unit.height - wider * made.unit.height_per_seam),
-    )
+    sewn = unit_sewn_with(made.unit, own)
     lost = as_fraction(made.unit.width) - sewn.width
     way = "less" if lost > 0 else "more"
     reason = f"{exactly(abs(lost), unit)} {way} across" if lost else "the same"

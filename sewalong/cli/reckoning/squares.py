@@ -67,7 +67,7 @@ def _squares(args: argparse.Namespace, unit: Unit) -> Iterator[Line]:
         needed = cloth_for(args.count, piece, usable=usable, unit=unit)
         yield Line("strips", plural(needed.strips, "strip"), needed.reason, float(needed.cloth))
         yield buy_line(needed.purchase, unit)
-        yield Line("narrower cloth", needed.narrower.words)
+        yield Line("narrower cloth", needed.narrower)
         spare = spares_to_cut(args.count)
         yield Line(
             "spares",

@@ -123,7 +123,7 @@ def _data(found: Diagnosis) -> dict[str, object]:
         "cause": found.why.value,
         "short": float(found.short),
         "pieces_missing": first.pieces if first else 0,
-        "per_seam": _number(2 * first.off_each) if first and first.off_each is not None else None,
+        "per_seam": _number(first.off_a_seam) if first else None,
         "seam": _number(first.seam) if first else None,
         "causes": [_cause_data(cause) for cause in found.causes],
         "further": found.further.what.value if found.further else None,

@@ -3,23 +3,33 @@
 from __future__ import annotations
 
 import argparse
+from collections.abc import Sequence
 from datetime import date
 
 from sewalong.cli.frame.context import Context
 from sewalong.cli.frame.errors import CommandError
 from sewalong.cli.frame.report import Report
 from sewalong.cli.frame.selection import chosen_quilt
-from sewalong.progress.pace.by_date import at_this_habit, by_date
+from sewalong.progress.pace.by_date import (
+    LONGEST_SESSION,
+    MOST_A_WEEK,
+    at_this_habit,
+    by_date,
+    read_day,
+)
 from sewalong.progress.pace.duration_words import each_takes, hours
 from sewalong.progress.pace.forecast import Forecast
 from sewalong.progress.pace.forecast_words import by_stage, summary
 from sewalong.progress.pace.hours_ahead import Hours
 from sewalong.progress.pace.session_words import session_line
-from sewalong.progress.pace.sessions import minutes_per_unit, usual_hours, work_over_time
+from sewalong.progress.pace.sessions import (
+    SessionFacts,
+    StageTime,
+    minutes_per_unit,
+    usual_hours,
+    work_over_time,
+)
 from sewalong.service.looks import how_it_goes
-
-_LONGEST_SESSION = 24 * 60
-_MOST_TIMES = 100
 
 
 def forecast(args: argparse.Namespace, context: Context) -> Report:
@@ -65,19 +75,17 @@ def _so_far(found: Forecast) -> str:
 
 
 def _session(args: argparse.Namespace) -> None:
-    if args.session is not None and not 1 <= args.session <= _LONGEST_SESSION:
-        raise CommandError(f"--session takes minutes from 1 to {_LONGEST_SESSION}.")
-    if args.times is not None and not 1 <= args.times <= _MOST_TIMES:
-        raise CommandError(f"--times takes a number from 1 to {_MOST_TIMES}.")
+    if args.session is not None and not 1 <= args.session <= LONGEST_SESSION:
+        raise CommandError(f"--session takes minutes from 1 to {LONGEST_SESSION}.")
+    if args.times is not None and not 1 <= args.times <= MOST_A_WEEK:
+        raise CommandError(f"--times takes a number from 1 to {MOST_A_WEEK}.")
 
 
 def _date(text: str) -> date:
     try:
-        return date.fromisoformat(text.strip())
-    except ValueError:
-        raise CommandError(
-            f"“{text[:40]}” is not a day. Write year, month and day: 2026-12-24"
-        ) from None
+        return read_day(text)
+    except ValueError as error:
+        raise CommandError(str(error)) from None
 
 
 def _forecast_data(found: Forecast) -> dict[str, object]:
@@ -132,37 +140,41 @@ def pace(args: argparse.Namespace, context: Context) -> Report:
     if each is not None:
         lines.append(f"For each unit so far: {each_takes(each)} measured, all stages together.")
     lines.append("Idle gaps and counts without a time are in no measured hour.")
-    points = work_over_time(facts)
     data = {
         "quilt": quilt.entry.name,
-        "sessions": [
-            {
-                "number": one.number,
-                "opened": one.opened.isoformat(),
-                "hours": round(one.length.total_seconds() / 3600, 2),
-                "measured_hours": round(one.hours, 2),
-                "untimed": one.untimed,
-                "gaps": one.gaps,
-                "counts": dict(one.counts),
-                "pieces": one.pieces,
-                "units": one.units,
-                "measured_hours_so_far": round(point.hours, 2),
-                "open": one.is_open,
-            }
-            for one, point in zip(facts, points, strict=True)
-        ],
-        "stages": [
-            {
-                "stage": one.stage,
-                "n": one.n,
-                "untimed": one.untimed,
-                "hours": round(one.hours, 2),
-                "share": round(one.share, 4),
-                "minutes_each": None if one.each is None else round(one.each, 2),
-            }
-            for one in took
-        ],
+        "sessions": _sessions_data(facts),
+        "stages": [_stage_data(one) for one in took],
         "usual_session_hours": None if usual is None else round(usual, 2),
         "minutes_for_each_unit": None if each is None else round(each, 2),
     }
     return Report(tuple(lines), data)
+
+
+def _sessions_data(facts: Sequence[SessionFacts]) -> list[dict[str, object]]:
+    return [
+        {
+            "number": one.number,
+            "opened": one.opened.isoformat(),
+            "hours": round(one.length.total_seconds() / 3600, 2),
+            "measured_hours": round(one.hours, 2),
+            "untimed": one.untimed,
+            "gaps": one.gaps,
+            "counts": dict(one.counts),
+            "pieces": one.pieces,
+            "units": one.units,
+            "measured_hours_so_far": round(point.hours, 2),
+            "open": one.is_open,
+        }
+        for one, point in zip(facts, work_over_time(facts), strict=True)
+    ]
+
+
+def _stage_data(one: StageTime) -> dict[str, object]:
+    return {
+        "stage": one.stage,
+        "n": one.n,
+        "untimed": one.untimed,
+        "hours": round(one.hours, 2),
+        "share": round(one.share, 4),
+        "minutes_each": None if one.each is None else round(one.each, 2),
+    }

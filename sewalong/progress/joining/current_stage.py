@@ -95,9 +95,18 @@ def _which(state: State, line: StageLine) -> str:
     if stage.id == "add-borders":
         border = state.quilt.borders[done // SIDES_OF_A_BORDER]
         side = done % SIDES_OF_A_BORDER + 1
-        edge = "the two sides first" if side <= 2 else "now the top and bottom edges"
+        edge = _which_edge(state.quilt.choices.corners, side)
         return f"Border “{border.cloth}”: edge {side} of {SIDES_OF_A_BORDER}, {edge}."
     return f"{stage.counts.one.capitalize()} {done + 1} of {stage.steps}."
+
+
+def _which_edge(corners: str, side: int) -> str:
+    """Which edges a border goes on by turns; mitred, all four before the corners."""
+    if corners == "mitred":
+        return "to one seam allowance from each corner; the corners are sewn last"
+    sides, ends = "the two sides", "the top and bottom edges"
+    first, then = (sides, ends) if corners == "sides first" else (ends, sides)
+    return f"{first} first" if side <= SIDES_OF_A_BORDER // 2 else f"now {then}"
 
 
 def _which_sash(state: State, done: int) -> str:

@@ -20,7 +20,6 @@ class Way(StrEnum):
     FROM_THE_TAPE = "away from the edge with the tape"
     TO_ROW_1 = "towards row 1"
     FROM_ROW_1 = "away from row 1"
-    OPEN = "open"
 
 
 class UnitWays(Struct, frozen=True):
@@ -31,30 +30,21 @@ class UnitWays(Struct, frozen=True):
     upright: Way
 
 
-def row_way(row: int, *, placed: bool = True) -> Way:
-    """Where the seams between the units of a row are pressed; every other row the other way.
-
-    `placed` is whether the placement is settled: until it is, a row could still change places
-    with its neighbour and lie ridge on ridge, so its seams are pressed open (working practice
-    reported by makers, quiltingboard.com).
-    """
-    if not placed:
-        return Way.OPEN
+def row_way(row: int) -> Way:
+    """Where the seams between the units of a row are pressed; every other row the other way."""
     return Way.TO_THE_TAPE if row % 2 else Way.FROM_THE_TAPE
 
 
-def unit_ways(row: int, column: int, *, placed: bool = True) -> UnitWays:
+def unit_ways(row: int, column: int) -> UnitWays:
     """Where the seams inside the unit at a place are pressed, by whether row and column
     together are even or odd: every unit against all four neighbours. Counted from 1."""
-    if not placed:
-        return UnitWays(Way.OPEN, Way.OPEN)
     if (row + column) % 2:
         return UnitWays(Way.FROM_ROW_1, Way.FROM_THE_TAPE)
     return UnitWays(Way.TO_ROW_1, Way.TO_THE_TAPE)
 
 
 def nests(one: Way, other: Way) -> bool:
-    """Whether two seams lock where they meet end to end; pressed open they lie flat instead."""
+    """Whether two seams lock where they meet end to end."""
     return (one, other) in _OPPOSITE or (other, one) in _OPPOSITE
 
 
@@ -66,20 +56,18 @@ TOWARDS_THE_SASHES = "towards the sashes"
 on the sash of the row, the other away from the cornerstone, and they nest. Common practice."""
 
 
-def press_words(row: int, *, placed: bool = True, sashed: bool = False) -> str:
+def press_words(row: int, *, sashed: bool = False) -> str:
     """One sentence for the seams of a row."""
-    if sashed:
-        return f"Row {row}: press its seams {TOWARDS_THE_SASHES}."
-    way = row_way(row, placed=placed)
-    if way is Way.OPEN:
-        return (
-            f"Row {row}: press its seams open, as the placement is not settled; or settle it first."
-        )
-    return f"Row {row}: press its seams {way}."
+    return f"Row {row}: press its seams {TOWARDS_THE_SASHES if sashed else row_way(row)}."
 
 
 def press_rule(*, placed: bool = True, sashed: bool = False) -> str:
-    """The rule for all rows, for the note of the stage."""
+    """The rule for all rows, for the note of the stage.
+
+    `placed` is whether the placement is settled: until it is, a row could still change places
+    with its neighbour and lie ridge on ridge, so its seams are pressed open (working practice
+    reported by makers, quiltingboard.com).
+    """
     if sashed:
         return TOWARDS_THE_SASHES
     if not placed:

@@ -46,14 +46,12 @@ def pressed_last(quilt: Quilt) -> tuple[str, str]:
     return ironed.id, lies
 
 
-def unit_press_words(quilt: Quilt, target: Target, *, placed: bool = True) -> str:
+def unit_press_words(quilt: Quilt, target: Target) -> str:
     """The rule for units, and how many are pressed each way; empty where there is none to plan."""
     _, lies = pressed_last(quilt)
     # Across a sash no seam meets another.
     if not lies or quilt.sashing is not None:
         return ""
-    if not placed:
-        return f"Press the {lies} seam open until it is settled where each unit goes."
     even, odd = (
         ways.along if lies == "level" else ways.upright
         for ways in (unit_ways(1, 1), unit_ways(1, 2))

@@ -108,7 +108,7 @@ def diagnose(
             *words.causes_said(evidence, found),
             *words.further_said(evidence, tells),
             *words.outcome_said(measured, outcomes, decision),
-            *words.outlook_said(target, right, same, quilt.unit),
+            *words.outlook_said(right, same, quilt.unit),
             *words.spread_said(readings, apart, quilt.unit),
             *(way.words for way in ways),
         ]

@@ -17,7 +17,6 @@ from sewalong.progress.measuring.spread import Spread
 from sewalong.progress.measuring.tape import near_enough
 from sewalong.progress.measuring.verdict import Outcome, limit_for
 from sewalong.progress.record.measurable import RATE_NOISE, Measured
-from sewalong.quilt.quilt import Target
 
 AS_LIKELY = 2 / 3
 """A cause at least so likely as the likeliest is told as one of two."""
@@ -255,9 +254,7 @@ def _short(cause: Cause) -> str:
     }.get(cause.why, "it is none of these")
 
 
-def outlook_said(
-    target: Target, right: Outlook | None, same: Outlook | None, unit: Unit
-) -> list[str]:
+def outlook_said(right: Outlook | None, same: Outlook | None, unit: Unit) -> list[str]:
     """What row and top come to, where that is another than planned."""
     said = []
     if right is not None and right.row_loses:

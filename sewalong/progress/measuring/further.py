@@ -45,8 +45,7 @@ class Further(Struct, frozen=True):
 
 def further(evidence: Evidence, causes: Sequence[Cause]) -> Further | None:
     """The measurement that parts most of the causes, by how likely they are, or nearly as many for
-    less work; None where there is
-    but one cause, or nothing parts them."""
+    less work; None where there is but one cause, or nothing parts them."""
     found: list[tuple[float, Further]] = []
     for what in What:
         answers = [(cause, _answer(evidence, what, cause)) for cause in causes]

@@ -21,8 +21,21 @@ AWAKE = 16
 HISTORY = 14
 """Days from the first session on before anything final is said: two weeks show a habit."""
 
+LONGEST_SESSION, MOST_A_WEEK = 24 * 60, 100
+"""Minutes of a session, and sessions a week, beyond which no habit is meant."""
+
 LEAST_EVENINGS = 2
 """Sessions there must be by then: one evening, however long ago, is no pace. From memory."""
+
+
+def read_day(text: str) -> date:
+    """The day typed; raises ValueError, in a plain sentence, for what is none."""
+    try:
+        return date.fromisoformat(text.strip())
+    except ValueError:
+        raise ValueError(
+            f"“{text.strip()[:40]}” is not a day. Write year-month-day, such as 2026-12-24."
+        ) from None
 
 
 class Verdict(StrEnum):
@@ -158,10 +171,7 @@ class Habit(Struct, frozen=True):
 
 
 def at_this_habit(forecast: Forecast, minutes: float, times_a_week: int) -> Habit:
-    """How many weeks the forecast takes at a steady habit.
-
-    Raises ValueError unless both numbers are above zero.
-    """
+    """How many weeks the forecast takes at a steady habit; raises as `hours_of_habit` does."""
     a_week = hours_of_habit(minutes, times_a_week)
     left = forecast.in_all or Hours(0.0, 0.0, 0.0)
     weeks = (ceil(left.low / a_week - 1e-9), ceil(left.high / a_week - 1e-9))
@@ -170,7 +180,10 @@ def at_this_habit(forecast: Forecast, minutes: float, times_a_week: int) -> Habi
 
 
 def hours_of_habit(minutes: float, times_a_week: int) -> float:
-    """Hours a week; raises ValueError unless both numbers are above zero."""
-    if minutes <= 0 or times_a_week <= 0:
-        raise ValueError("a habit has some minutes, some times a week")
+    """Hours a week; raises ValueError, in a plain sentence, for numbers that are no habit."""
+    if not (1 <= minutes <= LONGEST_SESSION and 1 <= times_a_week <= MOST_A_WEEK):
+        raise ValueError(
+            f"A habit is 1 to {LONGEST_SESSION:,} minutes, 1 to {MOST_A_WEEK} times a week. "
+            "Write numbers between these."
+        )
     return minutes * times_a_week / 60

@@ -8,14 +8,19 @@ from msgspec import Struct
 
 DAYS_OF_A_WEEK, WEEKEND = 7, 2
 
+PROVE_FIRST = "each sews one pair and measures it: rows of two hands must come out alike"
+"""What two who sew one top do before anything else. Common practice."""
+
 
 class Shared(Struct, frozen=True):
     """Minutes for a batch: one person alone; one at the machine and one at the iron, each piece
-    handed on; two who both do everything, each on a machine of her own."""
+    handed on; two who both do everything, each on a machine of her own. `slower` is where the
+    pace is set when it is handed on."""
 
     alone: float
     handed_on: float
     half_each: float
+    slower: str
 
 
 def shared(pieces: int, machine: float, iron: float) -> Shared:
@@ -26,7 +31,7 @@ def shared(pieces: int, machine: float, iron: float) -> Shared:
     """
     alone = pieces * (machine + iron)
     handed_on = machine + iron + (pieces - 1) * max(machine, iron)
-    return Shared(alone, handed_on, alone / 2)
+    return Shared(alone, handed_on, alone / 2, "machine" if machine >= iron else "iron")
 
 
 class Weeks(Struct, frozen=True):

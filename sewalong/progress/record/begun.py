@@ -86,4 +86,6 @@ def _a_piece(n: int, units: int, across: int) -> None:
     if units == across:
         raise Refused(f"{units} units are a whole row: count it instead.")
     if units > across:
-        raise Refused(f"A row has {across} units, so no piece of one has {units}.")
+        raise Refused(
+            f"A row has {across} units, so no piece of one has {units}. Count its units again."
+        )

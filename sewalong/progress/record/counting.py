@@ -135,6 +135,15 @@ def can_be_unpicked(state: State, stage: RouteStage) -> bool:
         return False
 
 
+def may_not_be_sewn(state: State) -> tuple[RouteStage, ...]:
+    """The stages at the machine where something counted may turn out never to have been sewn."""
+    return tuple(
+        stage
+        for stage in state.route.stages
+        if stage.station is Station.MACHINE and can_be_unpicked(state, stage)
+    )
+
+
 def still_whole(state: State, stage: RouteStage) -> int:
     """Counts of a stage that nothing was made of yet; raises Refused when the top holds them."""
     if isinstance(stage, Stage):

@@ -41,8 +41,7 @@ class Unmeasurable(ValueError):
 
 
 class Measured(Struct, frozen=True):
-    """A length that can be measured, in inches, raw edge to raw edge (a middle strip: seam to
-    seam).
+    """A length that can be measured, in inches, from where to where `edges` says.
 
     `id` is how the record names it. `allowances` is how many inches it loses for an inch more
     of seam allowance: two for every seam it crosses straight, other numbers for slanting
@@ -78,6 +77,14 @@ class Measured(Struct, frozen=True):
     def is_test(self) -> bool:
         """Whether it is measured for the seam alone: a strip test, or an allowance."""
         return self.id.partition(":")[0] in ("strips", "middle", ALLOWANCE)
+
+    @property
+    def edges(self) -> str:
+        """From where to where the tape is laid."""
+        head = self.id.partition(":")[0]
+        return {"middle": "seam to seam", ALLOWANCE: "stitches to raw edge"}.get(
+            head, "raw edge to raw edge"
+        )
 
     @property
     def seams(self) -> int | None:

@@ -18,6 +18,21 @@ def last_on_the_top(state: State, *, after: RouteStage | None = None) -> TopStag
     return None
 
 
+def unpick_rows_first(state: State, keep: str) -> str:
+    """How rows that are sewn come apart, the last sewn first, or what is kept instead."""
+    rows = state.piles[ROW.id if not state.quilt.is_on_point else SET_UNIT.id]
+    noun = SET_UNIT.noun if state.quilt.is_on_point else ROW.noun
+    on_the_top = [
+        f"{stage.counts.count(state.done[stage.id])} at {stage.label}"
+        for stage in reversed(state.route.of_the_top)
+        if state.done[stage.id]
+    ]
+    if on_the_top:
+        first = ", then ".join([*on_the_top, noun.count(rows)])
+        return f"That would have to be unpicked first: {first}. Or keep {keep}."
+    return f"Unpick {'it' if rows == 1 else 'them'} first, or keep {keep}."
+
+
 def joined_rows(state: State) -> int:
     """Rows that are part of the top: seams join them, a sash is on them, or a border holds the
     only one."""

@@ -187,7 +187,7 @@ def _add_corners() -> TopStage:
         counts=CORNER.noun,
         hazards=(Hazard.NEEDLE, Hazard.PINS, Hazard.IRON, Hazard.CUTTER),
         do="Fold the triangle to find its middle, pin it to the middle of the unit, sew, press out. "
-        "Last trim the edges 1/4 in beyond the points.",
+        "Last trim the edges one seam allowance beyond the points.",
         check="All four corners square; no unit's point in the seam to come.",
         minutes=4.0,
         takes=(Pieces(CORNER.id, 1),),

@@ -8,6 +8,7 @@ from msgspec.structs import replace
 
 from sewalong.piecing.method import Pile
 from sewalong.progress.record.limits import are
+from sewalong.progress.record.on_the_top import unpick_rows_first
 from sewalong.progress.record.point_stages import point_piles
 from sewalong.progress.record.route import ROW
 from sewalong.progress.record.sash_stages import between_rows, sash_piles
@@ -24,8 +25,8 @@ def set_otherwise(state: State, wanted: Quilt) -> Iterator[str]:
     rows = state.piles.get(ROW.id, 0)
     if rows:
         yield (
-            f"{ROW.noun.count(rows)} {are(rows)} sewn already, set as the plan has them. Unpick "
-            f"{'it' if rows == 1 else 'them'} first, or keep that setting."
+            f"{ROW.noun.count(rows)} {are(rows)} sewn already, set as the plan has them. "
+            f"{unpick_rows_first(state, 'that setting')}"
         )
     if state.begun:
         yield "A row is begun, set as the plan has it. Take it apart first, or keep that setting."

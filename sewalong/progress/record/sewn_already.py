@@ -12,7 +12,7 @@ from sewalong.lengths import as_given
 from sewalong.piecing.derive import Derivation
 from sewalong.piecing.method import Station
 from sewalong.progress.record.limits import are
-from sewalong.progress.record.on_the_top import last_on_the_top
+from sewalong.progress.record.on_the_top import last_on_the_top, unpick_rows_first
 from sewalong.progress.record.refused import Refused
 from sewalong.progress.record.route import (
     ADD_BORDERS,
@@ -69,7 +69,7 @@ def _other_units(state: State, wanted: Quilt) -> Iterator[str]:
     made, anew = derived(state.quilt), derived(wanted)
     was, now = decided_unit(state.quilt, made), decided_unit(wanted, anew)
     if now != was:
-        yield from rows_of(state, was)
+        yield from sewn_of_units(state, was)
     come_to = raw_unit(made.unit)
     if come_to == raw_unit(anew.unit):
         return
@@ -102,26 +102,16 @@ def _can_be_taken_apart(state: State, piles: list[str]) -> bool:
     return cut.isdisjoint(piles)
 
 
-def rows_of(state: State, size: Size) -> Iterator[str]:
+def sewn_of_units(state: State, size: Size) -> Iterator[str]:
     """Why rows sewn of units of that size have to be unpicked before units can be another."""
     pile = SET_UNIT if state.quilt.is_on_point else ROW
     rows = state.piles[pile.id]
-    on_the_top = [
-        stage.counts.count(state.done[stage.id]) + f" at {stage.label}"
-        for stage in reversed(state.route.of_the_top)
-        if state.done[stage.id]
-    ]
     units = unit_text(size, state.quilt.unit)
-    if not rows and not on_the_top:
-        if state.begun:
-            yield f"A row is begun with units of {units}. Take it apart first, or keep that size."
-        return
-    sewn = f"{pile.noun.count(rows)} {are(rows)} sewn already with units of {units}."
-    if on_the_top:
-        first = ", then ".join([*on_the_top, pile.noun.count(rows)])
-        yield f"{sewn} That would have to be unpicked first: {first}. Or keep that size."
-    else:
-        yield f"{sewn} Unpick {'it' if rows == 1 else 'them'} first, or keep that size."
+    if rows or last_on_the_top(state) is not None:
+        sewn = f"{pile.noun.count(rows)} {are(rows)} sewn already with units of {units}."
+        yield f"{sewn} {unpick_rows_first(state, 'that size')}"
+    elif state.begun:
+        yield f"A row is begun with units of {units}. Take it apart first, or keep that size."
 
 
 def _same_cuts(was: Quilt, now: Quilt) -> bool:

@@ -42,7 +42,7 @@ class UnitDecided(Event, frozen=True, kw_only=True, tag="unit decided"):
 
     def check(self, state: State) -> None:
         from sewalong.progress.record.measurable import Unmeasurable, decided, made_of
-        from sewalong.progress.record.sewn_already import rows_of
+        from sewalong.progress.record.sewn_already import sewn_of_units
         from sewalong.quilt.unit_size import unit_text, usual_unit, why_not_trimmed_to
 
         self._check_lengths()
@@ -62,7 +62,7 @@ class UnitDecided(Event, frozen=True, kw_only=True, tag="unit decided"):
             sentence = why_not_trimmed_to(as_measured, self.size, quilt.unit)
         if sentence:
             raise Refused(sentence)
-        for reason in rows_of(state, now):
+        for reason in sewn_of_units(state, now):
             raise Refused(reason)
 
     def _check_lengths(self) -> None:

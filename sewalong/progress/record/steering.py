@@ -8,7 +8,7 @@ from typing import ClassVar
 from sewalong.progress.record.begun_rows import rows_begun
 from sewalong.progress.record.event import Event, Recorded, label_of
 from sewalong.progress.record.limits import a_stage, are
-from sewalong.progress.record.on_the_top import joined_rows, last_on_the_top
+from sewalong.progress.record.on_the_top import joined_rows, last_on_the_top, unpick_rows_first
 from sewalong.progress.record.refused import Refused
 from sewalong.progress.record.route import ADD_SASHES, JOIN_ROWS, ROW
 from sewalong.progress.record.sash_stages import between_rows
@@ -66,8 +66,7 @@ def must_be_within_reach(state: State, rows: int, columns: int) -> None:
     if sewn and columns != state.target.columns:
         raise Refused(
             f"{ROW.noun.count(sewn)} of {state.target.columns} {are(sewn)} sewn already. "
-            f"Unpick {'it' if sewn == 1 else 'them'} first, "
-            f"or keep {state.target.columns} across."
+            f"{unpick_rows_first(state, f'{state.target.columns} across')}"
         )
     _rows_begun_stay(state, rows, columns)
     _between_them_must_fit(state, rows, columns)

@@ -45,11 +45,9 @@ def by_place(state: State, now: Plan) -> tuple[AtPlace, ...]:
 
 def _next(state: State, now: Plan, there: Mapping[str, int | None]) -> tuple[Stage, int] | None:
     for stage in reversed(state.route.of_pieces):
-        if not stage.takes:  # cut out of whole cloth, which lies in no pile
-            continue
-        could = min((there.get(taken.pile) or 0) // taken.count for taken in stage.takes)
-        n = min(could, now.line(stage.id).to_do)
-        if n:
+        # What is cut from cloth takes no pile, so it is in hand at no place.
+        could = min(((there.get(t.pile) or 0) // t.count for t in stage.takes), default=0)
+        if n := min(could, now.line(stage.id).to_do):
             return stage, n
     return None
 

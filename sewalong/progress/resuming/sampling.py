@@ -10,11 +10,6 @@ EVERY = 10
 (litandlaundry.blogspot.com, The dark side of chain piecing)."""
 
 
-def to_open(chain: int) -> tuple[int, ...]:
-    """Which of a chain to open and look at, counted from 1: the first, then every tenth."""
-    return tuple(range(1, chain + 1, EVERY))
-
-
 def most_to_unpick(chain: int) -> int:
     """The most that are wrong when one opened is: those since the one opened before."""
     return min(chain, EVERY)

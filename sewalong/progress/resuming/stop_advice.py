@@ -31,7 +31,7 @@ def stop_here(state: State, now_plan: Plan) -> StopHere:
     cut_open = _waiting_on_the_bias(state) if pieces_wanted(now_plan) else ""
     chain = _chain(state, now_plan)
     if chain is not None and chain.stage.id != bias(state.quilt).cut:
-        return _half_a_chain(state, chain, cut_open)
+        return _half_a_chain(chain, cut_open)
     if cut_open:
         return StopHere(False, f"{cut_open} wait with edges on the bias: they stretch. {STAY}")
     if _before_the_cut(state):
@@ -50,7 +50,7 @@ def _chain(state: State, now_plan: Plan) -> StageLine | None:
     return None
 
 
-def _half_a_chain(state: State, chain: StageLine, cut_open: str) -> StopHere:
+def _half_a_chain(chain: StageLine, cut_open: str) -> StopHere:
     stage, n = chain.stage, min(chain.to_do, chain.ready)
     minutes = n * stage.minutes
     left = stage.counts.count(n)

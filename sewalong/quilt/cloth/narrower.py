@@ -6,40 +6,24 @@ strip. So everything that is cut across the cloth says down to which width its c
 
 from math import ceil
 
-from msgspec import Struct
-
 from sewalong.lengths import Length, Rounding, Unit, as_given, direction, show
 from sewalong.quilt.cloth.to_cut import ruler_line
 
 
-class Narrower(Struct, frozen=True):
-    """Usable widths in inches: so many pieces a strip down to `each_down_to`, so many strips in
-    all down to `strips_down_to`, and `strips_below` strips just below `each_down_to` (0: none
-    can be cut)."""
-
-    each_down_to: Length
-    strips_down_to: Length
-    strips_below: int
-    words: str
-
-
-def narrower(count: int, along: Length, per_strip: int, unit: Unit = Unit.INCH) -> Narrower:
-    """For `count` pieces that lie `per_strip` to a strip, each `along` inches of it."""
+def narrower(count: int, along: Length, per_strip: int, unit: Unit = Unit.INCH) -> str:
+    """In words, for `count` pieces that lie `per_strip` to a strip, each `along` inches of it: the
+    usable width below which a strip gives one less, and what that costs."""
     strips = ceil(count / per_strip)
-    each = per_strip * along
-    all_of_them = ceil(count / strips) * along
-    below = ceil(count / (per_strip - 1)) if per_strip > 1 else 0
-    limit = width_text(each, unit)
-    if not below:
-        words = f"none can be cut below {limit} usable"
-    elif below == strips:
-        words = (
-            f"one a strip less below {limit} usable, the same number of strips down to "
-            f"{width_text(all_of_them, unit)}"
-        )
-    else:
-        words = f"one a strip less below {limit} usable, then {below} strips"
-    return Narrower(each, all_of_them, below, words)
+    limit = width_text(per_strip * along, unit)
+    if per_strip == 1:
+        return f"none can be cut below {limit} usable"
+    below = ceil(count / (per_strip - 1))
+    if below != strips:
+        return f"one a strip less below {limit} usable, then {below} strips"
+    return (
+        f"one a strip less below {limit} usable, the same number of strips down to "
+        f"{width_text(ceil(count / strips) * along, unit)}"
+    )
 
 
 def so_many_down_to(width: Length, unit: Unit = Unit.INCH) -> str:

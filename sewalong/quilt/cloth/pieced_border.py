@@ -49,11 +49,3 @@ def pieced_border(
         f"{as_given(spacer + left / 2, unit)}{ease}"
     )
     return PiecedBorder(units, length, spacer + left / 2, cut.length, words)
-
-
-def units_around(top_around: Length, unit_size: Length) -> int:
-    """Whole units in one round of a top whose four sides come to `top_around`, corners left out.
-
-    Both are finished sizes in inches; raises `NumbersFault` when one is not above zero.
-    """
-    return int(above_zero(top_around, "way round") // above_zero(unit_size, "unit"))

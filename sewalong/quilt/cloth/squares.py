@@ -11,7 +11,7 @@ from math import ceil
 from msgspec import Struct
 
 from sewalong.lengths import Length, Unit, as_given
-from sewalong.quilt.cloth.narrower import Narrower, narrower, width_text
+from sewalong.quilt.cloth.narrower import narrower, width_text
 from sewalong.quilt.cloth.purchase import Purchase, to_buy
 from sewalong.quilt.cloth.strips import USABLE
 from sewalong.quilt.cloth.to_cut import cut_size, size_to_cut, to_cut
@@ -83,7 +83,7 @@ class ClothFor(Struct, frozen=True):
     over: int
     cloth: Length
     purchase: Purchase
-    narrower: Narrower
+    narrower: str
     reason: str
 
 

@@ -8,6 +8,8 @@ from typing import TYPE_CHECKING
 from msgspec import Struct
 
 if TYPE_CHECKING:
+    from collections.abc import Sequence
+
     from sewalong.quilt.file.toml_lines import Path
 
 FAULTS_AT_MOST = 100
@@ -128,3 +130,9 @@ def _escaped(character: str) -> str:
     if character in '"\\':
         return f"\\{character}"
     return character if character.isprintable() else f"\\U{ord(character):08x}"
+
+
+def how_many(faults: Sequence[Fault]) -> str:
+    """`1 fault`, `3 faults`."""
+    n = len(faults)
+    return f"{n} fault{'' if n == 1 else 's'}"

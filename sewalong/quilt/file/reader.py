@@ -88,8 +88,13 @@ from sewalong.quilt.file.faults import Fault, FaultList, QuiltFileFaults
 from sewalong.quilt.file.model_reader import understood
 from sewalong.quilt.file.models import Cloth, QuiltFile
 from sewalong.quilt.file.setting import setting_of
-from sewalong.quilt.file.size_check import why_setting_fails, why_sizes_fail, why_trim_fails
-from sewalong.quilt.file.starting_piles import show_finely, starting_piles
+from sewalong.quilt.file.size_check import (
+    why_border_fails,
+    why_setting_fails,
+    why_sizes_fail,
+    why_trim_fails,
+)
+from sewalong.quilt.file.starting_piles import starting_piles
 from sewalong.quilt.file.toml_errors import decode, read_toml
 from sewalong.quilt.quilt import Border, Quilt, Target
 from sewalong.quilt.rules import FINISHING_STAGES, MOST_BORDERS
@@ -244,12 +249,8 @@ def _borders(written: QuiltFile, seam: Length, faults: FaultList) -> tuple[Borde
                 ("border", index, "cut"),
                 'The width this border is cut at is missing. Add it, such as cut = "2 1/2 in".',
             )
-        elif border.cut <= 2 * seam:
-            faults.add(
-                ("border", index, "cut"),
-                f"A border cut at {show_finely(border.cut, written.unit)} is used up by its seam "
-                f"allowances. Cut it at more than {show_finely(2 * seam, written.unit)}.",
-            )
+        elif why := why_border_fails(border.cut, seam, written.unit):
+            faults.add(("border", index, "cut"), why)
         if border.cloth is None:
             faults.missing(
                 ("border", index, "cloth"),

@@ -1,10 +1,10 @@
-"""Whether the sizes of the piles a quilt begins with make a unit together, and one to trim."""
+"""Whether the sizes in a quilt go together: of its piles, of what they are trimmed to, of borders."""
 
 from __future__ import annotations
 
 from collections.abc import Mapping
 
-from sewalong.lengths import Rounding, show
+from sewalong.lengths import Length, Rounding, Unit, as_given, show
 from sewalong.piecing.derive import STRIP_LENGTH, derive
 from sewalong.piecing.faults import MethodFault, SizeRefused
 from sewalong.quilt.derived import derived
@@ -83,4 +83,14 @@ def why_setting_fails(quilt: Quilt) -> str:
     return (
         f"Only square units are set on point here, and these are {trim_text(unit, quilt.unit)}. "
         "Set them straight or with sashes."
+    )
+
+
+def why_border_fails(cut: Length, seam: Length, unit: Unit) -> str:
+    """Why a border cut at so much is used up by its two seams, in a sentence; empty when not."""
+    if cut > 2 * seam:
+        return ""
+    return (
+        f"A border cut at {as_given(cut, unit)} is used up by its seam allowances. Cut it at more "
+        f"than {as_given(2 * seam, unit)}, or sew narrower seams."
     )

@@ -66,6 +66,11 @@ class Layout(Struct, frozen=True):
         return max(a, b) / min(a, b)
 
 
+MOST_SPARE = 4
+"""Layouts that would leave more than one unit in so many unused are not shown unasked.
+From memory: nobody likes to leave a quarter of the work in a drawer."""
+
+
 class Reach(Struct, frozen=True):
     """Which layouts are worth showing.
 
@@ -80,6 +85,11 @@ class Reach(Struct, frozen=True):
     stretch: Fraction = Fraction(2)
     spare: int | None = None
     short: int = 0
+
+
+def usual_reach(have: int) -> Reach:
+    """What is shown unasked with so many units at hand."""
+    return Reach(spare=have // MOST_SPARE)
 
 
 class LayoutChoice(Struct, frozen=True):

@@ -4,15 +4,11 @@ from __future__ import annotations
 
 from msgspec import Struct
 
-from sewalong.quilt.layouts.layout import Layout, LayoutChoice, Reach, layouts
+from sewalong.quilt.layouts.layout import Layout, LayoutChoice, layouts, usual_reach
 from sewalong.quilt.quilt import Target
 from sewalong.quilt.size import Size
 from sewalong.quilt.worksheet.basis import Basis
 from sewalong.quilt.worksheet.line import Line, size_text
-
-MOST_SPARE = 4
-"""Layouts that would leave more than one unit in so many unused are not shown unasked.
-From memory: nobody likes to leave a quarter of the work in a drawer."""
 
 
 class LayoutLine(Struct, frozen=True):
@@ -43,7 +39,7 @@ def fitting(basis: Basis, have: int) -> tuple[LayoutLine, ...]:
         setting=basis.quilt.setting,
         seam=basis.quilt.seam,
     )
-    found = layouts(choice, Reach(spare=have // MOST_SPARE))
+    found = layouts(choice, usual_reach(have))
     now = basis.target
     others = [one for one in found if (one.rows, one.columns) != (now.rows, now.columns)]
     current = choice.layout(now.rows, now.columns)

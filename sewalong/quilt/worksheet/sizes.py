@@ -18,7 +18,7 @@ from sewalong.quilt.point import point_lost
 from sewalong.quilt.quilt import Lot, StartPile, with_lot_alone
 from sewalong.quilt.set_rows import set_rows
 from sewalong.quilt.size import Size
-from sewalong.quilt.unit_size import joined_from, raw_unit, trim_text
+from sewalong.quilt.unit_size import joined_from, raw_unit, trim_text, unit_sewn_with
 from sewalong.quilt.worksheet.basis import Basis
 from sewalong.quilt.worksheet.line import (
     Line,
@@ -220,12 +220,7 @@ def _own_seam(basis: Basis) -> Iterator[Line]:
     own = basis.choices.own_seam
     assert own is not None
     unit, quilt = basis.shown_in, basis.quilt
-    wider = float(own - quilt.seam)
-    made = basis.made.unit
-    own_unit = Size(
-        as_fraction(made.width - wider * made.width_per_seam),
-        as_fraction(made.height - wider * made.height_per_seam),
-    )
+    own_unit = unit_sewn_with(basis.made.unit, own)
     joined = joined_from(quilt, basis.made, own_unit)
     change = with_own_seam(basis.centre, centre(quilt, basis.target, joined, own), unit)
     found = borders(change.sewn, basis.plans, seam=own, unit=unit)

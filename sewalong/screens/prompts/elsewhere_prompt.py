@@ -8,7 +8,7 @@ from sewalong.screens.prompts.desk import Desk
 from sewalong.screens.prompts.dialogs import Field, FormDialog
 from sewalong.store.faults import StoreFault
 from sewalong.store.own_folder import refuse_own_folder
-from sewalong.store.writing import write_whole
+from sewalong.store.writing import file_stem, write_whole
 
 
 async def elsewhere(desk: Desk) -> None:
@@ -26,8 +26,8 @@ async def elsewhere(desk: Desk) -> None:
         desk.tell(f"Written to {path}. Take it in on any computer with: sewalong import FILE")
         return None
 
-    name = "".join(ch if ch.isalnum() else "-" for ch in desk.quilt.state.quilt.name.lower())
-    offered = os.path.join(os.path.expanduser("~"), f"sewalong-{name[:40]}.json")
+    name = f"sewalong-{file_stem(desk.quilt.state.quilt.name)}.json"
+    offered = os.path.join(os.path.expanduser("~"), name)
     lines = (Field("path", "To which file? A stick or another disk will do", offered),)
     hint = "The whole quilt with its record, and what could not be saved."
     await desk.app.push_screen_wait(FormDialog("Write the quilt elsewhere", lines, carry_out, hint))

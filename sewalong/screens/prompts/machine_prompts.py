@@ -3,12 +3,11 @@
 from __future__ import annotations
 
 from sewalong.lengths import LengthFault, parse_across_and_down
-from sewalong.piecing.method import Station
 from sewalong.progress.acts.counting import BobbinEmpty
 from sewalong.progress.acts.seam import ChangeTool
 from sewalong.progress.acts.sizing import DecideUnit
 from sewalong.progress.measuring.proof import proof
-from sewalong.progress.record.counting import can_be_unpicked, still_whole
+from sewalong.progress.record.counting import may_not_be_sewn, still_whole
 from sewalong.progress.record.measurable import measurable
 from sewalong.progress.record.seam import Tool
 from sewalong.progress.record.settings import Settings
@@ -101,13 +100,11 @@ async def changed(desk: Desk) -> None:
 
 async def _bobbin_ran_out(desk: Desk) -> None:
     state = desk.quilt.state
-    sewn = [
-        line.stage
-        for line in desk.outcome.plan.lines
-        if line.stage.station is Station.MACHINE and can_be_unpicked(state, line.stage)
-    ]
+    sewn = may_not_be_sewn(state)
     if not sewn:
-        desk.tell("Nothing lies there that was just sewn.", refused=True)
+        desk.tell(
+            "Nothing lies there that was just sewn. Choose a full bobbin instead.", refused=True
+        )
         return
     choices = [Choice(stage.id, stage.label) for stage in sewn]
     dialog = ChoiceDialog(
@@ -163,10 +160,10 @@ async def measure(desk: Desk) -> None:
         taken[:] = [took]
         return took.outcome or desk.outcome
 
-    words = next(p.words for p in pieces if p.id == piece)
+    chosen = next(one for one in pieces if one.id == piece)
     lines = (Field("readings", "What does the tape say? Several with commas between"),)
-    hint = "Flat and pressed, raw edge to raw edge, without pulling."
-    if await desk.app.push_screen_wait(FormDialog(f"Measure: {words}", lines, take, hint)):
+    hint = f"Flat and pressed, {chosen.edges}, without pulling."
+    if await desk.app.push_screen_wait(FormDialog(f"Measure: {chosen.words}", lines, take, hint)):
         (took,) = taken
         doubtful = took.risk.lines if took.risk is not None else ()
         what_to_do, *why = took.found.lines

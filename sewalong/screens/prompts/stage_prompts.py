@@ -60,7 +60,11 @@ async def unpick(desk: Desk) -> None:
         if line.done and can_be_unpicked(desk.quilt.state, line.stage)
     ]
     if not choices:
-        desk.tell("There is nothing now that can be unpicked.", refused=True)
+        desk.tell(
+            "There is nothing now that can be unpicked. If a pile is another than it says, recount "
+            "it.",
+            refused=True,
+        )
         return
     dialog = ChoiceDialog(
         "Unpick the work of which stage?", choices, desk.outcome.hand.line.stage.id

@@ -222,6 +222,11 @@ def keys_with(moved: Mapping[str, tuple[str, ...]]) -> tuple[Key, ...]:
     return tuple(found)
 
 
+def cap_of(name: str, keys: tuple[Key, ...]) -> str:
+    """What stands on the key of the sewing screen called `name`: its id without its screen."""
+    return next(key.cap for key in keys if key.id == f"sew.{name}")
+
+
 TYPED = "0-9 several"
 KEY_GAP = "  "
 

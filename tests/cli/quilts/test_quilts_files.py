@@ -136,6 +136,12 @@ def test_a_quilt_exported_and_imported_is_the_same(
     assert Path(again).read_bytes() == Path(file).read_bytes()
 
 
+def test_one_event_is_told_as_one(begun: Desk, tmp_path: Path) -> None:
+    begun.ok("alter", "--call", "Blue Tin")
+    file = str(tmp_path / "out.json")
+    assert begun.ok("export", file).lines == [f"Exported: Blue Tin, 1 event, to {file}"]
+
+
 def test_an_export_to_the_terminal_is_the_same_quilt(begun: Desk, tmp_path: Path) -> None:
     begun.ok("note", "\u009b[2J")
     said = begun.ok("export", "-")

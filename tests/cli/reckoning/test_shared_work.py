@@ -9,7 +9,7 @@ def test_two_who_share_a_batch_n032(desk: Desk) -> None:
     """sierrashea.com, "Sewing and dancing with Schyler": 60 units of 90 s and 45 s."""
     lines = desk.ok("reckon", "together", "--pieces", "60", "--machine", "90", "--iron", "45").lines
     assert lines[0] == "alone: 135 minutes"
-    assert lines[1].startswith("one sews, one presses: 90.75 minutes (the machine is the narrow")
+    assert lines[1].startswith("one sews, one presses: 90.75 minutes (the machine sets the")
     assert lines[2].startswith("two who both do everything: 67.5 minutes")
 
 

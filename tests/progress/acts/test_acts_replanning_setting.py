@@ -82,6 +82,22 @@ def test_a_straight_quilt_under_way_is_sashed_and_has_the_piles_for_it() -> None
         change(state, record, None)
 
 
+def test_rows_that_are_joined_come_apart_join_by_join_whatever_would_be_another() -> None:
+    quilt = replace(QUILT, setting=None)
+    state, record = play(quilt, c.Count("square-up", 12), c.Count("sew-rows", 3))
+    state = go_on(state, record, c.Count("join-rows", 2))
+    first = "unpicked first: 2 seams at join rows, then 3 rows. Or keep that setting"
+    with pytest.raises(c.Refused, match=first):
+        change(state, record, PLAIN)
+    first = (
+        f"unpicked first: 2 seams at join rows, then 3 rows. Or keep {quilt.target.columns} across"
+    )
+    with pytest.raises(c.Refused, match=first):
+        go_on(state, record, c.ChangeTarget(3, quilt.target.columns + 1))
+    state = go_on(state, record, c.Unpick("join-rows", 2), c.Unpick("sew-rows", 3))
+    assert change(state, record, PLAIN).quilt.setting == PLAIN
+
+
 def test_sashes_cut_to_one_width_are_not_of_another() -> None:
     state, record = play(QUILT, c.Count("cut-standing-sashes", 9), c.Count("cut-long-sashes", 2))
     with pytest.raises(c.Refused, match="9 standing sashes are made already for the setting"):

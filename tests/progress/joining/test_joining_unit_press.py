@@ -54,10 +54,3 @@ def test_it_is_said_where_they_are_pressed_and_where_rows_are_sewn() -> None:
     assert at["sew-rows"][1] == f"Units: {units}"
     assert at["press-pairs"] == at["join-rows"] == ()
     assert "differ by an even number" in at["sew-rows"][0]
-
-
-def test_placement_not_settled_means_press_open() -> None:
-    """Q126: "Undecided layout -> press open, or fix placement first." """
-    assert "open until it is settled" in unit_press_words(
-        quilt_of("four-patch"), Target(4, 5), placed=False
-    )

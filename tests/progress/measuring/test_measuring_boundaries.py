@@ -12,16 +12,13 @@ from sewalong.progress.measuring.choices import Choice, EaseIn, Resew, TrimAll
 from sewalong.progress.measuring.length_words import finely, plainly
 from sewalong.progress.measuring.priors import Why
 from sewalong.progress.measuring.projected_top import if_seam
-from sewalong.progress.measuring.retarget import relaid
 from sewalong.progress.measuring.seams_sewn import seams_sewn
 from sewalong.progress.measuring.spread import spread
 from sewalong.progress.measuring.tape import near_enough
 from sewalong.progress.measuring.verdict import Outcome, outcome
 from sewalong.progress.record.measurable import Measured, Unmeasurable, read_piece
-from sewalong.quilt.quilt import Border, Target
-from sewalong.quilt.refusal import NumbersFault
+from sewalong.quilt.quilt import Border
 from sewalong.quilt.setting import Cornerstones, Sashing, SetOnPoint, Setting
-from sewalong.quilt.size import Size
 from tests.progress.measuring.measuring_quilts import STACKED, inches, measured, of_size
 
 HAIR = F(1, 1000)
@@ -98,6 +95,24 @@ def test_the_typical_reading_is_the_middle_one_or_the_smaller_of_two() -> None:
     assert found.typical == F("9.9")
     assert (found.smallest, found.largest, found.apart) == (F("9.9"), F("10.1"), F("0.2"))
     assert (found.common, found.most_lost) == (F("9.875"), F("10.1") - F("9.875"))
+
+
+@pytest.mark.parametrize(
+    ("piece", "edges"),
+    [
+        ("unit", "raw edge to raw edge"),
+        ("row", "raw edge to raw edge"),
+        ("strips:3:3/2", "raw edge to raw edge"),
+        ("middle:3/2", "seam to seam"),
+        ("allowance", "stitches to raw edge"),
+    ],
+)
+def test_the_tape_lies_from_where_to_where_the_words_of_the_piece_say(
+    piece: str, edges: str
+) -> None:
+    found = read_piece(STACKED, STACKED.target, piece)
+    assert found.edges == edges
+    assert edges in found.words or edges == "raw edge to raw edge"
 
 
 # What it is taken for.
@@ -354,17 +369,3 @@ def test_a_length_too_small_for_its_mark_is_less_than_the_mark_and_never_nought(
     assert plainly(from_cm(F("0.049")), Unit.CM) == "less than 0.1 cm"
     assert finely(from_cm(F("0.005")), Unit.CM) == "0.01 cm"
     assert finely(from_cm(F("0.0049")), Unit.CM) == "less than 0.01 cm"
-
-
-# Another layout
-
-
-def test_the_nearest_layout_is_at_least_one_unit_and_says_what_is_over() -> None:
-    found = relaid(Target(3, 4), F(10), Size(F(46), F(64)), 40)
-    assert found.planned == Size(F(40), F(30))
-    assert (found.target, found.finishes) == (Target(6, 5), Size(F(50), F(60)))
-    assert found.over == 10
-    small = relaid(Target(3, 4), F(10), Size(F(4), F(3)), 1)
-    assert (small.target, small.over) == (Target(1, 1), 0)
-    with pytest.raises(NumbersFault, match="at least 1"):
-        relaid(Target(3, 4), F(10), Size(F(46), F(64)), 0)

@@ -96,7 +96,10 @@ def test_a_row_made_but_not_counted_finishes_the_one_begun() -> None:
 
 REFUSED = {
     "a whole row": (((1, 9),), "9 units are a whole row: count it instead."),
-    "longer than a row": (((1, 10),), "A row has 9 units, so no piece of one has 10."),
+    "longer than a row": (
+        ((1, 10),),
+        "A row has 9 units, so no piece of one has 10. Count its units again.",
+    ),
     "one unit": (((2, 1),), "A piece of a row is two units or more sewn together."),
     "more rows than are to sew": (
         ((17, 2),),

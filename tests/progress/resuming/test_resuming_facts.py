@@ -174,6 +174,25 @@ def test_every_suggestion_can_be_in_hand_to_the_very_end() -> None:
     ]
 
 
+@pytest.mark.parametrize(
+    ("corners", "edges"),
+    [
+        ("sides first", ["the two sides first"] * 2 + ["now the top and bottom edges"] * 2),
+        ("ends first", ["the top and bottom edges first"] * 2 + ["now the two sides"] * 2),
+        ("mitred", ["to one seam allowance from each corner; the corners are sewn last"] * 4),
+    ],
+)
+def test_borders_go_on_in_the_order_their_corners_turn(corners: str, edges: list[str]) -> None:
+    quilt = replace(QUILT, choices=replace(QUILT.choices, corners=corners))
+    state, record = play(quilt)
+    said = []
+    while (suggestion := plan(state).suggestion) is not None:
+        if suggestion.stage == "add-borders":
+            said.append(in_hand(state, plan(state)).which.partition(", ")[2].rstrip("."))
+        state = go_on(state, record, c.Count(suggestion.stage))
+    assert said == edges * len(quilt.borders)
+
+
 def test_steps_of_the_top_are_numbered_as_they_are_done() -> None:
     quilt = a_quilt(pieces=16, rows=2, columns=2, finishing=("layer", "quilt", "bind"))
     state, record = play(quilt)

@@ -5,17 +5,22 @@ from __future__ import annotations
 from datetime import timedelta
 from fractions import Fraction
 
+import pytest
+from msgspec.structs import replace
+
 from sewalong.progress.joining.bias_edges import bias
 from sewalong.progress.plan.plan import plan
 from sewalong.progress.record.measurable import read_piece
 from sewalong.progress.record.settings import Settings
 from sewalong.progress.record.state import State
+from sewalong.progress.resuming.by_place import by_place
 from sewalong.progress.resuming.concerns import concerns
 from sewalong.progress.resuming.interruption import after_interruption
 from sewalong.progress.resuming.pause_note import pause_note
 from sewalong.progress.resuming.recount_advice import offer_in_words, worth_counting
 from sewalong.progress.resuming.resume_facts import facts
 from sewalong.progress.resuming.stop_advice import StopHere, stop_here
+from sewalong.quilt.setting import Sashing, SetOnPoint, Setting
 from tests.progress import every_act as c
 from tests.progress.building import EVENING, HOUR, MINUTE, Record, a_quilt, everything, go_on, play
 
@@ -250,6 +255,12 @@ def test_a_pile_in_two_places_is_counted_place_by_place() -> None:
         ("pair", "tin", 64),
         ("pair", "bag", 20),
     ]
+
+
+@pytest.mark.parametrize("setting", [None, Sashing(Fraction(2), "oat"), SetOnPoint("oat")])
+def test_what_is_cut_from_cloth_is_the_next_thing_at_no_place(setting: Setting | None) -> None:
+    state, _ = play(replace(QUILT, setting=setting), c.PutPileAway("square", "tin", 1))
+    assert [at.next_there for at in by_place(state, plan(state)) if at.place == "tin"] == [None]
 
 
 def test_after_an_interruption_the_top_piece_is_compared_with_the_last() -> None:

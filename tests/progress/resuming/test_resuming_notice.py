@@ -13,7 +13,7 @@ from sewalong.progress.plan.plan import plan
 from sewalong.progress.record.state import State
 from sewalong.progress.resuming.notice import Notice, notice
 from sewalong.progress.resuming.resume_facts import shortfall_in_words
-from sewalong.progress.resuming.sampling import most_to_unpick, sampling_line, to_open
+from sewalong.progress.resuming.sampling import most_to_unpick, sampling_line
 from tests.progress import every_act as c
 from tests.progress.building import MINUTE, Record, a_quilt, all_units, go_on, play
 
@@ -128,13 +128,9 @@ def test_what_wears_out_is_said_between_the_seam_and_the_advice() -> None:
     assert (late.kind, late.mention[:6]) == ("wear", "stop-1")
 
 
-@pytest.mark.parametrize(
-    ("chain", "opened"),
-    [(0, ()), (1, (1,)), (10, (1,)), (11, (1, 11)), (31, (1, 11, 21, 31))],
-)
-def test_the_first_and_every_tenth_are_opened(chain: int, opened: tuple[int, ...]) -> None:
-    assert to_open(chain) == opened
-    assert most_to_unpick(chain) == min(chain, 10)
+@pytest.mark.parametrize(("chain", "most"), [(0, 0), (1, 1), (10, 10), (11, 10), (31, 10)])
+def test_no_more_than_those_since_the_last_opened_are_wrong(chain: int, most: int) -> None:
+    assert most_to_unpick(chain) == most
 
 
 def test_only_a_chain_of_more_than_ten_at_the_machine_is_sampled() -> None:

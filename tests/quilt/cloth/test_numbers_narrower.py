@@ -31,32 +31,37 @@ def at(width: F, count: int, piece: F) -> ClothFor | None:
 
 def test_one_square_a_strip_less_below_40_in() -> None:
     found = cloth_for(100, Size.square(F(5)), usable=F(40))
-    assert found.narrower.words == "one a strip less below 40 in usable, then 15 strips"
+    assert found.narrower == "one a strip less below 40 in usable, then 15 strips"
 
 
 def test_a_square_a_strip_less_may_cost_no_strip() -> None:
     found = cloth_for(20, Size.square(F(7, 2)))
-    assert found.narrower.words == (
+    assert found.narrower == (
         "one a strip less below 38 1/2 in usable, the same number of strips down to 35 in"
     )
 
 
 def test_one_to_a_strip_is_all_or_none() -> None:
     found = cloth_for(3, Size.square(F(25)))
-    assert found.narrower.words == "none can be cut below 25 in usable"
+    assert found.narrower == "none can be cut below 25 in usable"
 
 
 @given(st.integers(1, 200), PIECES, WIDTHS)
 def test_a_strip_gives_one_less_just_below_the_width_said(count: int, piece: F, width: F) -> None:
     found = cloth_for(count, Size.square(piece), usable=width)
-    limit = found.narrower.each_down_to
+    limit = found.per_strip * piece
+    assert f"below {width_text(limit, Unit.INCH)} usable" in found.narrower
     for tried in (width, limit):
         same = at(tried, count, piece)
         assert same is not None
         assert same.per_strip == found.per_strip
     below = at(limit - GRID, count, piece)
-    assert (0 if below is None else below.per_strip) == found.per_strip - 1
-    assert (0 if below is None else below.strips) == found.narrower.strips_below
+    if below is None:
+        assert found.narrower.startswith("none can be cut")
+        return
+    assert below.per_strip == found.per_strip - 1
+    dearer = f"then {below.strips} strips" if below.strips != found.strips else "same number"
+    assert dearer in found.narrower
 
 
 @given(st.integers(1, 200), PIECES, WIDTHS)
@@ -64,12 +69,13 @@ def test_the_strips_hold_down_to_the_width_said_and_no_further(
     count: int, piece: F, width: F
 ) -> None:
     found = cloth_for(count, Size.square(piece), usable=width)
-    limit = found.narrower.strips_down_to
-    kept = at(limit, count, piece)
-    assert kept is not None
-    assert kept.strips == found.strips
-    below = at(limit - GRID, count, piece)
-    assert below is None or below.strips > found.strips
+    if "same number of strips" not in found.narrower:
+        return
+    # The narrowest cloth on the grid that still takes so many strips.
+    limit = width
+    while (less := at(limit - GRID, count, piece)) is not None and less.strips == found.strips:
+        limit -= GRID
+    assert found.narrower.endswith(f"down to {width_text(limit, Unit.INCH)}")
 
 
 @given(PIECES, WIDTHS)

@@ -222,14 +222,16 @@ ONE_FAULT = [
         '"1/2"',
         "border[1].cut",
         13,
-        "A border cut at 1/2 in is used up by its seam allowances. Cut it at more than 1/2 in.",
+        "A border cut at 1/2 in is used up by its seam allowances. Cut it at more than 1/2 in, "
+        "or sew narrower seams.",
     ),
     (
         'unit = "inch"\nseam = "1/4"',
         'unit = "cm"\nseam = "1.25"',
         "border[1].cut",
         13,
-        "A border cut at 2.5 cm is used up by its seam allowances. Cut it at more than 2.5 cm.",
+        "A border cut at 2.5 cm is used up by its seam allowances. Cut it at more than 2.5 cm, "
+        "or sew narrower seams.",
     ),
     # Whole numbers
     ("rows = 6", 'rows = "6"', "layout.rows", 10, UP_TO_200),

@@ -9,7 +9,7 @@ import pytest
 
 from sewalong.quilt.derived import derived
 from sewalong.quilt.file.reader import QuiltFileFaults, read_quilt
-from sewalong.quilt.quilt import Lot, StartPile
+from sewalong.quilt.quilt import Lot, StartPile, with_more
 from sewalong.quilt.unit_size import decided_unit
 from sewalong.quilt.worksheet.basis import basis
 from sewalong.quilt.worksheet.sizes import sizes
@@ -35,6 +35,17 @@ def test_a_pile_of_two_lots_is_as_small_as_the_smaller_and_as_many_as_both() -> 
     (pile,) = read_quilt(TWO_LOTS).starts
     lots = (Lot(Fraction(9, 2), 16), Lot(Fraction(5), 84, 2))
     assert pile == StartPile("square", Fraction(9, 2), 100, None, None, lots)
+
+
+def test_more_squares_of_a_size_there_is_join_their_lot_and_of_another_make_one() -> None:
+    (pile,) = read_quilt(TWO_LOTS).starts
+    more = with_more(pile, Fraction(5), 6)
+    # 84 in packs and 6 besides are no longer so many packs: they are counted.
+    assert more.lots == (Lot(Fraction(9, 2), 16), Lot(Fraction(5), 90))
+    assert (more.count, more.size) == (106, Fraction(9, 2))
+    smaller = with_more(StartPile("square", Fraction(5), 84, 2), Fraction(4), 10)
+    assert smaller.lots == (Lot(Fraction(4), 10), Lot(Fraction(5), 84, 2))
+    assert (smaller.count, smaller.size, smaller.packs) == (94, Fraction(4), None)
 
 
 def test_the_unit_follows_the_smallest_by_plane_geometry() -> None:
