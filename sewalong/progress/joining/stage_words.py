@@ -7,7 +7,6 @@ from functools import lru_cache
 from sewalong.piecing.method import Hazard
 from sewalong.progress.record.route import RouteStage
 from sewalong.quilt.quilt import Quilt
-from sewalong.quilt.unit_size import trim_text
 
 TO_SIZE = "to size"
 """What stands in a method for the size that units are trimmed to."""
@@ -36,13 +35,13 @@ def what_to_do(quilt: Quilt, stage: RouteStage) -> str:
 @lru_cache(maxsize=64)
 def _size(quilt: Quilt) -> str:
     """What units are trimmed to, in words; empty when it cannot be had."""
-    if quilt.trim is not None:
-        return trim_text(quilt.trim, quilt.unit)
     # The geometry is loaded only where something is trimmed.
     from sewalong.piecing.faults import MethodFault, SizeRefused
     from sewalong.quilt.derived import derived
-    from sewalong.quilt.unit_size import decided_unit
+    from sewalong.quilt.unit_size import decided_unit, trim_text
 
+    if quilt.trim is not None:
+        return trim_text(quilt.trim, quilt.unit)
     try:
         return trim_text(decided_unit(quilt, derived(quilt)), quilt.unit)
     except (SizeRefused, MethodFault):
