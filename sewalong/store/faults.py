@@ -43,7 +43,7 @@ _SENTENCES = {
     "SQLITE_READONLY": "The record at {path} cannot be written to. Check who owns the file and "
     "its folder, or set SEWALONG_HOME to a folder that can be written.",
     "SQLITE_READONLY_DBMOVED": "The record at {path} was moved or replaced while it was open. "
-    "Leave, look at the folder, and start again.",
+    "Put it back where it was; or leave, look at the folder, and start again.",
     "SQLITE_CANTOPEN": "The record at {path} cannot be opened. Check that the folder is there "
     "and is yours, and that no folder of that name stands in its place.",
     "SQLITE_BUSY": "Another window is writing to the record just now. Nothing was recorded; "
