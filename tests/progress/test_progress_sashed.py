@@ -347,7 +347,7 @@ def test_more_is_not_begun_than_there_are_sashes_for() -> None:
     quilt = sashed(rows=3)
     state, record = play(quilt, *all_units(quilt), c.Count("cut-standing-sashes", 1))
     with pytest.raises(
-        Refused, match="take 2 standing sashes, and only 1 standing sash lies there"
+        Refused, match="2 standing sashes would be in 1 piece of 3 units, and only 1 standing sash"
     ):
         do(state, record, c.BeginRows(((1, 3),)), record[-1].event.at + MINUTE)
 

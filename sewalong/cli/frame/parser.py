@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import argparse
+from contextlib import suppress
 from typing import Any, NoReturn
 
 from sewalong.cli.frame.arguments import whole_number, words
@@ -26,6 +27,12 @@ class _Help(argparse.HelpFormatter):
 
 class PlainParser(argparse.ArgumentParser):
     """Raises CommandError where argparse would print its usage and leave."""
+
+    def _print_message(self, message: str, file: Any = None) -> None:
+        """Print help. Whether it could be printed is found out and told by `run`, whichever Python
+        this is: those before 3.11.5 raise here, later ones pass over it."""
+        with suppress(OSError):
+            super()._print_message(message, file)
 
     def error(self, message: str) -> NoReturn:
         sentence = message.removeprefix("argument ").rstrip(".")

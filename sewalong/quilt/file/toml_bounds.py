@@ -25,9 +25,10 @@ LONGEST_WORD = 100
 """Characters of a bare key, number or date."""
 
 _TOKEN = re.compile(
-    r'"""(?:[^"\\]++|\\.|"(?!""))*+"{0,5}'
-    r"|'''(?:[^']++|'(?!''))*+'{0,5}"
-    r'|"(?:[^"\\\n]++|\\[^\n])*+"?'
+    # As in `toml_lines`, no group is repeated possessively.
+    r'"""(?:[^"\\]|\\.|"(?!""))*"{0,5}'
+    r"|'''(?:[^']|'(?!''))*'{0,5}"
+    r'|"(?:[^"\\\n]|\\[^\n])*"?'
     r"|'[^'\n]*+'?"
     r"|#[^\n]*+"
     r"|[][{}=,.\n]"

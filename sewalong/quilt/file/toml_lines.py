@@ -13,16 +13,18 @@ import tomllib
 Path = tuple[str | int, ...]
 """Where a value is: keys, and for tables of an array the index, from 0: `("border", 1, "cut")`."""
 
-_BLANK = re.compile(r"(?:[ \t\n]|#[^\n]*)*+")
-_KEY_PART = re.compile(r"""[A-Za-z0-9_-]++|"(?:[^"\\\n]|\\.)*+"|'[^'\n]*+'""")
+# No group is repeated possessively: Pythons before 3.11.5 match those wrongly. Each alternative
+# begins with a sign no other one does and takes one at a time, so nothing is ever tried twice.
+_BLANK = re.compile(r"(?:[ \t\n]|#[^\n]*)*")
+_KEY_PART = re.compile(r"""[A-Za-z0-9_-]++|"(?:[^"\\\n]|\\.)*"|'[^'\n]*+'""")
 _SPACES = re.compile(r"[ \t]*+")
 _END_OF_HEADING = re.compile(r"[ \t\]]*+")
 _BETWEEN_PARTS = re.compile(r"[ \t]*+\.[ \t]*+")
 _VALUE_TOKEN = re.compile(
     r'''
-      """(?:[^"\\]++|\\.|"(?!""))*+"""(?:"{0,2})     # text over several lines, two quotes may end it
-    | \'\'\'(?:[^']++|'(?!\'\'))*+\'\'\'(?:'{0,2})
-    | "(?:[^"\\\n]|\\.)*+"
+      """(?:[^"\\]|\\.|"(?!""))*"""(?:"{0,2})     # text over several lines, two quotes may end it
+    | \'\'\'(?:[^']|'(?!\'\'))*\'\'\'(?:'{0,2})
+    | "(?:[^"\\\n]|\\.)*"
     | '[^'\n]*+'
     | \#[^\n]*+
     | (?P<open>[\[{])
