@@ -32,6 +32,7 @@ from tests.screens.sewing_room import (
     SMALL,
     Room,
     StandingClock,
+    at_sewing,
     put_on_shelf,
     the_app,
 )
@@ -154,3 +155,11 @@ async def _cut_off(
             await room.app.pop_screen()
     library.close()
     return faults
+
+
+@pytest.mark.parametrize(("height", "whole"), [(24, False), (36, True), (50, True)])
+async def test_the_route_takes_the_room_there_is(tmp_path: Path, height: int, whole: bool) -> None:
+    quilt = replace(quilt_by("hourglass"), setting=ON_POINT)
+    async with at_sewing(tmp_path / "quilts.db", quilt=quilt, size=(120, height)) as room:
+        assert ("more stages after" in room.flowing) is not whole
+        assert ("bind" in room.flowing) is whole
