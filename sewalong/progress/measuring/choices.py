@@ -97,7 +97,7 @@ def choices(
         found.append(_ease(piece, spread.typical, quilt.unit))
     if spread.set_aside and not piece.is_long:
         found.append(_set_aside(spread, quilt.unit))
-    if piece.id.startswith("centre"):
+    if piece.kind == "centre":
         found.append(_borders(quilt, target, piece, readings))
     elif not (piece.is_long or piece.is_test):
         found.append(_trim(quilt, target, piece, spread))

@@ -71,7 +71,7 @@ def decide(
     bad = tuple(place for place, one in enumerate(outcomes) if one is Outcome.REMAKE)
     if bad:
         return Decision(Do.RESEW if cause.is_seam else Do.REMAKE, bad)
-    if piece.id.startswith("centre"):
+    if piece.kind == "centre":
         return Decision(Do.BORDERS, every)
     if piece.is_long:
         return Decision(Do.EASE, every)

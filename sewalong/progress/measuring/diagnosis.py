@@ -101,8 +101,7 @@ def diagnose(
     ]
     ways: tuple[Choice, ...] = ()
     if found:
-        one = measured.id.startswith(("centre", "top"))
-        like = pieces or (1 if one else len(readings))
+        like = pieces or (1 if evidence.is_one else len(readings))
         ways = choices(quilt, target, measured, readings, found[0], apart, like)
         lines += [
             *words.causes_said(evidence, found),

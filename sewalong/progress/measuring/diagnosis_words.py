@@ -51,7 +51,7 @@ def decision_said(
         case Do.REMAKE:
             return f"Stop and make {which} again{where}."
         case Do.COUNT:
-            what = "rows" if piece.id.startswith("column") else "pieces"
+            what = "rows" if piece.kind == "column" else "pieces"
             of = "" if len(readings) == 1 else f" of {which}{where}"
             return f"Stop and count the {what}{of}."
         case Do.SORT:

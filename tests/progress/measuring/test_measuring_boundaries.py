@@ -20,6 +20,8 @@ from sewalong.progress.record.measurable import Measured, Unmeasurable, read_pie
 from sewalong.quilt.quilt import Border
 from sewalong.quilt.setting import Cornerstones, Sashing, SetOnPoint, Setting
 from tests.progress.measuring.measuring_quilts import STACKED, inches, measured, of_size
+from tests.quilt.file.own_method import OWN
+from tests.quilt.file.test_quilt_file_own_method import QUILT, with_method
 
 HAIR = F(1, 1000)
 QUARTER, HALF = F(1, 4), F(1, 2)
@@ -369,3 +371,19 @@ def test_a_length_too_small_for_its_mark_is_less_than_the_mark_and_never_nought(
     assert plainly(from_cm(F("0.049")), Unit.CM) == "less than 0.1 cm"
     assert finely(from_cm(F("0.005")), Unit.CM) == "0.01 cm"
     assert finely(from_cm(F("0.0049")), Unit.CM) == "less than 0.01 cm"
+
+
+# Names
+
+
+@pytest.mark.parametrize("head", ["row", "column", "centre", "top", "border", "middle"])
+def test_a_pile_whose_name_begins_like_a_row_is_measured_as_any_pile(head: str) -> None:
+    """The program's own strip method has middle sets and middle segments; a maker's may have more."""
+
+    def said(pile: str) -> list[tuple[str, ...]]:
+        method = OWN.replace('"two"', f'"{pile}"').replace("take two", f"take {pile}")
+        quilt = with_method(QUILT, method)
+        readings = (["4"], ["4.25"], ["4.4375"] * 2, ["4.75"], ["2.5"])
+        return [measured(quilt, pile, *some).lines for some in readings]
+
+    assert said(f"{head}-two") == said("two")
