@@ -204,7 +204,7 @@ def _miscut(evidence: Evidence, cause: Cause) -> str:
     much = f"{_amount(cause.cut_short, evidence.unit)} too {size}"
     if abs(evidence.allowances) < RATE_NOISE:
         return f"cut or trimmed {much}"
-    if cause.all_alike and len(evidence.readings) > 1 and not evidence.is_one:
+    if cause.all_alike and not evidence.is_alone:
         return f"all pieces cut {much}"
     return f"one piece cut {much}"
 

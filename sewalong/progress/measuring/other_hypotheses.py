@@ -50,7 +50,7 @@ def counts_weighed(at: Weighing) -> Weighed:
 def miscut_weighed(at: Weighing) -> Weighed:
     """One piece cut or trimmed to another size, or all of them where all readings are alike."""
     evidence, x = at.evidence, at.x - at.shift
-    all_so = at.group.is_all and not at.group.is_alone
+    all_so = at.group.is_all and not evidence.is_alone
     pieces = evidence.of if all_so else 1
     scale = ALL_CUT_SO * pieces if all_so else MISREAD
     short = Fraction(-x / pieces).limit_denominator(10**6)

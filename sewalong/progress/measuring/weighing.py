@@ -46,7 +46,7 @@ class Weighing:
     def prior(self, why: Why) -> float:
         """How common the cause is where so many of the readings are wrong."""
         prior = PRIORS[why]
-        if self.group.is_alone:
+        if self.evidence.is_alone:
             return prior.alone
         return prior.alike if self.group.is_all else prior.some
 
@@ -80,5 +80,5 @@ def _read(way: OtherWay | None) -> tuple[float | None, float]:
         return None, 0.0
     n = len(way.readings)
     off = float(sum(way.readings, Fraction(0)) / n - way.expected)
-    hand = together(hand_noise(way.allowances, 1) / sqrt(n), seam_noise(way.allowances))
+    hand = together(hand_noise(way.allowances) / sqrt(n), seam_noise(way.allowances))
     return off, together(reading_noise(way.expected), hand)

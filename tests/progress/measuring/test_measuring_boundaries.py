@@ -8,7 +8,9 @@ import pytest
 from msgspec.structs import replace
 
 from sewalong.lengths import Unit, from_cm
+from sewalong.progress.measuring.cause import Cause
 from sewalong.progress.measuring.choices import Choice, EaseIn, Resew, TrimAll
+from sewalong.progress.measuring.decision import Do, decide
 from sewalong.progress.measuring.length_words import finely, plainly
 from sewalong.progress.measuring.priors import Why
 from sewalong.progress.measuring.projected_top import if_seam
@@ -117,6 +119,16 @@ def test_the_tape_lies_from_where_to_where_the_words_of_the_piece_say(
     assert edges in found.words or edges == "raw edge to raw edge"
 
 
+def test_a_likeliest_cause_that_is_looked_for_is_so_however_many_others_there_are() -> None:
+    """Of eight causes about as likely, none may be as likely as is looked for besides the first."""
+    unit, readings = piece(F("9.5")), [F("9.25")]
+    other = Cause(Why.SWAPPED, QUARTER, (0,), all_alike=True, likely=0.15, like="goose")
+    seam = Cause(Why.WIDE, QUARTER, (0,), all_alike=True, likely=0.14)
+    for found, do in (((other, seam), Do.SORT), ((seam, other), Do.TRIM)):
+        apart = spread(readings, Unit.INCH)
+        assert decide(unit, [Outcome.BLOCK], found, apart, Unit.INCH).do is do
+
+
 # What it is taken for.
 
 
@@ -170,7 +182,8 @@ def test_a_strip_for_a_border_is_measured_against_the_numbers_of_the_border() ->
     short = measured(quilt, "border:1:ends", "85.75")
     assert short.lines[0] == "Go on, and ease it in."
     assert short.lines[2] == "Likeliest: cut or trimmed 3/4 in too small."
-    assert measured(quilt, "border:1:ends", "88").lines[0] == "Trim all to 86 1/2 in."
+    for readings in (["88"], ["88", "86.5"]):
+        assert measured(quilt, "border:1:ends", *readings).lines[0] == "Trim all to 86 1/2 in."
     assert measured(quilt, "border:1:ends", "80").lines[0] == "Stop and cut it again."
     taken = measured(quilt, "border:1:sides", "86.5")
     assert taken.lines[0] == "Stop and look at it: a strip for top or bottom of border 1?"
