@@ -23,7 +23,8 @@ from sewalong.progress.measuring.tape import (
 )
 
 APART = 4.0
-"""Standard deviations of one reading within which readings are alike."""
+"""Standard deviations of one reading within which readings are alike: two that are lie further apart
+once in two hundred times (normal distribution, the difference of two)."""
 
 STRAY = 0.02
 """How likely a reading of its own is, by the inch: one in twenty-five, anywhere in two inches.

@@ -44,7 +44,8 @@ LOOK = {Why.SWAPPED: Do.SORT, Why.SLIP: Do.MEASURE, Why.OTHER: Do.MEASURE,
 """What is looked for before anything is sewn or cut: until then nobody knows what the pieces are."""
 
 WORTH_A_LOOK = 0.2
-"""Counting and looking cost nothing, unpicking does: a cause as likely as this is looked for first."""
+"""Counting and looking cost nothing, unpicking does: a cause as likely as this is looked for first.
+From memory."""
 
 
 def decide(

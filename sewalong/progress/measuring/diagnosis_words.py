@@ -19,7 +19,7 @@ from sewalong.progress.measuring.verdict import Outcome, limit_for
 from sewalong.progress.record.measurable import RATE_NOISE, Measured
 
 AS_LIKELY = 2 / 3
-"""A cause at least so likely as the likeliest is told as one of two."""
+"""A cause at least so likely as the likeliest is told as one of two. From memory."""
 
 _NUMBERS = ("no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten")
 

@@ -17,11 +17,11 @@ from sewalong.progress.measuring.weighing import SEAM_READ
 from sewalong.quilt.as_fraction import as_fraction
 
 APART = 3.0
-"""Standard deviations by which two answers differ that tell causes apart."""
-
+"""Standard deviations by which two answers differ that tell causes apart: one in fifteen then lies
+nearer the other (normal distribution, beyond half of it)."""
 
 NEARLY = 0.8
-"""What tells nearly as much and takes less is asked for first."""
+"""What tells so much of what the best does, and takes less, is asked for first. From memory."""
 
 
 class What(StrEnum):

@@ -21,14 +21,15 @@ from sewalong.progress.measuring.tape import near_enough, together
 from sewalong.progress.measuring.weighing import Weighed, Weighing
 
 MOST_PIECES = 9
-"""No more pieces too many or too few are looked for."""
+"""No more pieces too many or too few are looked for; each further one is rarer by ONE_MORE."""
 
 MOST_STRETCH = 0.06
 """The share of its length beyond which cloth tears rather than stretches; twice it on the bias.
 From memory."""
 
 MOST_OFF = 2.0
-"""Standard deviations that a reading may say more than the most that cloth stretches."""
+"""Standard deviations that a reading may say more than the most that cloth stretches: one in forty
+does by chance."""
 
 
 def counts_weighed(at: Weighing) -> Weighed:

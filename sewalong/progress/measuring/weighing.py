@@ -13,10 +13,11 @@ from sewalong.progress.measuring.priors import ONCE_MORE, PRIORS, Why
 from sewalong.progress.measuring.tape import hand_noise, reading_noise, seam_noise, together
 
 SEAM_READ = 0.012
-"""The noise of an allowance read at the back: mostly within a 64th of an inch either way."""
+"""The noise of an allowance read at the back: mostly within a 64th of an inch either way.
+From memory."""
 
 ANYTHING = 0.5
-"""Density, by the inch, of what a cause says nothing of."""
+"""Density, by the inch, of what a cause says nothing of: anywhere in two inches. From memory."""
 
 Weighed = Iterator[tuple[Cause, float, float]]
 """A cause, its weight, and by how many standard deviations the readings miss it."""
