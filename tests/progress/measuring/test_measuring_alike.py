@@ -53,7 +53,8 @@ def test_what_the_many_share_is_taken_without_the_one_that_strays() -> None:
     three = ways("9.25", "9.25", "9", "9.25")
     assert three[:3] == [((0, 1, 2, 3), "all"), ((0, 1, 2, 3), "uneven"), ((0, 1, 3), "all")]
     assert three[3:] == [((2,), "some")]
-    # Two of four are many enough, one of three is not.
+    # Two of four are many enough, one of three is not; of as many, the right ones are the rule.
+    assert ways("9", "9", "9.5", "9.5")[2:] == [((0, 1), "some")]
     assert ((0, 1), "all") in ways("9.25", "9.25", "8.5", "9.875")
     assert not any(len(places) == 1 for places, way in ways("9.25", "8.5", "9.875") if way == "all")
 

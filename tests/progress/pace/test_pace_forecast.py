@@ -5,13 +5,14 @@ from __future__ import annotations
 from collections.abc import Sequence
 from datetime import timedelta
 from math import ceil, exp, log
+from statistics import NormalDist
 
 import numpy as np
 import pytest
 from msgspec.structs import replace
 
 from sewalong.progress.pace.duration_words import each_takes
-from sewalong.progress.pace.forecast import Forecast, StageForecast
+from sewalong.progress.pace.forecast import Ahead, Forecast, StageForecast
 from sewalong.progress.pace.forecast_words import by_stage, summary, table
 from sewalong.progress.pace.guesses import guesses
 from sewalong.progress.pace.hours_ahead import Hours
@@ -434,6 +435,37 @@ def test_the_hours_are_those_of_a_simulation_from_what_is_believed() -> None:
             drawn(diary, known, ids, now.session_hours), (0.1, 0.5, 0.9)
         )
         assert [found.low, found.middle, found.high] == pytest.approx([low, middle, high], rel=0.06)
+
+
+@pytest.mark.parametrize("here", [0.0, 0.5])
+def test_the_hours_ahead_are_right_on_average(monkeypatch: pytest.MonkeyPatch, here: float) -> None:
+    """The mean of a time whose logarithm is normal is exp(mean + variance / 2): a textbook result."""
+    monkeypatch.setattr("sewalong.progress.pace.owners_pace.EVENINGS", ((0.35, 1.0),))
+    diary = worked()
+    known = paces(diary.state, diary.record, diary.now)
+    line, (likely,) = known.plan.line("square-up"), known.owner.likely
+    mean, covariance = np.array(likely.belief.mean), np.array(likely.belief.covariance)
+    weights = np.zeros(len(mean))
+    weights[known.owner.places["square-up"]] = 1
+    weights[-2:] = lean(line.done, line.to_do), here
+    middle = weights @ mean - 0.10 * weights[-2] + on_average(0.10, line.done, line.to_do)
+    variance = weights @ covariance @ weights + (1 - here) * 0.35**2
+    found = Ahead(known, 1.0, {"square-up": here}).of(["square-up"])
+    spread = log(found.high / found.middle) / NormalDist().inv_cdf(0.9)
+    on_mean = line.to_do / 60 * exp(middle + variance / 2)
+    assert found.middle * exp(spread**2 / 2) == pytest.approx(on_mean, rel=2e-3)
+
+
+def test_a_stage_counted_once_is_begun_and_what_comes_after_the_units_is_told_apart() -> None:
+    diary = Diary(a_quilt("plain-squares", 200, 10, 20))
+    diary.evening(("square-up", 199, 99), ("sew-rows", 1, 30))
+    now = said(diary)
+    assert [one.begun for one in now.stages] == [True, True, False]
+    assert [one.after_units for one in now.stages] == [False, True, True]
+    assert now.after_units is not None
+    assert in_all(diary).middle > now.after_units.middle > stage(diary, "sew-rows").hours.middle
+    diary.evening(("square-up", 1, 1))
+    assert said(diary).after_units == in_all(diary)
 
 
 @pytest.mark.parametrize("begun", [2, 12])
