@@ -9,8 +9,9 @@ from textual.binding import Binding
 from textual.containers import Horizontal, VerticalScroll
 from textual.content import Content
 
+from sewalong.piecing.method import Noun
 from sewalong.progress.pace.by_date import by_date, hours_of_habit, read_day
-from sewalong.progress.pace.duration_words import hours_short
+from sewalong.progress.pace.duration_words import each_short, hours_short
 from sewalong.progress.pace.forecast import Forecast
 from sewalong.progress.pace.forecast_words import HEADINGS, Columns, summary, table
 from sewalong.progress.pace.hours_ahead import Hours
@@ -66,7 +67,8 @@ class PaceScreen(AskingScreen[None]):
             yield Words(
                 "Hours measured so far, and what is still to come", classes="sheet-title spaced"
             )
-            yield from _course(facts, left, self._bar())
+            unit = state.quilt.method.pile(state.quilt.method.unit).noun
+            yield from _course(facts, left, unit, self._bar())
             yield Words("What took the time", classes="sheet-title spaced")
             yield from _times(going.spent, self._bar())
         yield Words("d: wanted by a date   up/down: read on   esc: back", id="keys")
@@ -149,7 +151,7 @@ def _sessions(facts: Sequence[SessionFacts], widest: int) -> list[Words]:
     ]
 
 
-def _course(facts: Sequence[SessionFacts], left: Forecast, widest: int) -> list[Words]:
+def _course(facts: Sequence[SessionFacts], left: Forecast, unit: Noun, widest: int) -> list[Words]:
     """The hours measured added up session by session; then how far there is to go at their
     pace; then the guess for the rest, in a row of its own."""
     points = work_over_time(facts)
@@ -161,7 +163,8 @@ def _course(facts: Sequence[SessionFacts], left: Forecast, widest: int) -> list[
         Content.assemble(
             f"{point.at:%d %b}  ",
             (_bar(point.hours, most, widest), "$good"),
-            f"  {point.hours:.1f} h, {point.units} units",
+            f"  {each_short(point.hours * 60) if point.hours else 'no time'}, "
+            f"{unit.count(point.units)}",
         )
         for point in points[-LAST_SESSIONS:]
     ]

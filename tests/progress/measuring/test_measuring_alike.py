@@ -7,10 +7,11 @@ from math import sqrt
 from statistics import pstdev
 
 import pytest
+from msgspec.structs import replace
 from scipy import stats  # type: ignore[import-untyped]
 
 from sewalong.progress.measuring.alike import bell, groups
-from sewalong.progress.measuring.evidence import Evidence
+from sewalong.progress.measuring.evidence import Evidence, OtherWay
 from sewalong.progress.measuring.weighing import Weighing
 
 QUARTER = F(1, 4)
@@ -77,3 +78,14 @@ def test_readings_that_are_all_the_same_are_no_finer_than_one() -> None:
     assert fine(*["9.25"] * 4) == pytest.approx(sqrt(tape**2 + hand**2 / 4))
     differ = fine("9.25", "9.28125", "9.21875", "9.265625")
     assert differ == pytest.approx(sqrt(tape**2 + hand**2) / 2)
+
+
+def test_the_other_way_is_as_uncertain_as_tape_hand_and_a_seam_that_proves_right() -> None:
+    """Hands err anew on every piece, the tape and the seam on all of them alike."""
+    across = pieces("9.25")
+    for n in (1, 4):
+        both = replace(across, other_way=OtherWay(F("9.5"), 4.0, (F("9.375"),) * n))
+        weighing = Weighing(both, next(groups(both)))
+        tape, hand, seam = 1 / 32 / sqrt(3), 0.01 * 2, 4 / 128 / sqrt(3)
+        assert weighing.y == pytest.approx(-1 / 8)
+        assert weighing.y_noise == pytest.approx(sqrt(tape**2 + hand**2 / n + seam**2))

@@ -10,7 +10,7 @@ from msgspec.structs import replace
 from sewalong.lengths import Unit, from_cm
 from sewalong.progress.measuring.cause import Cause
 from sewalong.progress.measuring.choices import Choice, EaseIn, Resew, TrimAll
-from sewalong.progress.measuring.decision import Do, decide
+from sewalong.progress.measuring.decision import Do, decide, planned_size
 from sewalong.progress.measuring.length_words import finely, plainly
 from sewalong.progress.measuring.priors import Why
 from sewalong.progress.measuring.projected_top import if_seam
@@ -117,6 +117,12 @@ def test_the_tape_lies_from_where_to_where_the_words_of_the_piece_say(
     found = read_piece(STACKED, STACKED.target, piece)
     assert found.edges == edges
     assert edges in found.words or edges == "raw edge to raw edge"
+
+
+def test_a_border_is_cut_to_its_length_and_a_unit_to_a_mark_of_the_ruler() -> None:
+    assert planned_size(piece(F("86.53"), "border:1:ends"), Unit.INCH) == F("86.53")
+    assert planned_size(piece(F("6.364")), Unit.INCH) == F("6.375")
+    assert planned_size(piece(F("6.364"), at_least=F("6.2")), Unit.INCH) == F("6.2")
 
 
 def test_a_likeliest_cause_that_is_looked_for_is_so_however_many_others_there_are() -> None:
