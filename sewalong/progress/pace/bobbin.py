@@ -182,5 +182,5 @@ def _between(
 def _about(n: float) -> str:
     """A number as it is said: whole, and above twenty in two figures, rounded down."""
     whole = int(n + 1e-9)
-    step = 10 ** max(0, len(str(whole)) - 2) if whole > TWO_FIGURES else 1
+    step = 10 ** (len(str(whole)) - 2) if whole > TWO_FIGURES else 1
     return f"{whole // step * step:,}"

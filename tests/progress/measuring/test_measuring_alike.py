@@ -12,6 +12,7 @@ from scipy import stats  # type: ignore[import-untyped]
 
 from sewalong.progress.measuring.alike import bell, groups
 from sewalong.progress.measuring.evidence import Evidence, OtherWay
+from sewalong.progress.measuring.tape import hand_noise
 from sewalong.progress.measuring.weighing import Weighing
 
 QUARTER = F(1, 4)
@@ -78,6 +79,12 @@ def test_readings_that_are_all_the_same_are_no_finer_than_one() -> None:
     assert fine(*["9.25"] * 4) == pytest.approx(sqrt(tape**2 + hand**2 / 4))
     differ = fine("9.25", "9.28125", "9.21875", "9.265625")
     assert differ == pytest.approx(sqrt(tape**2 + hand**2) / 2)
+
+
+def test_hands_err_on_each_allowance_and_on_a_piece_with_hardly_any_once() -> None:
+    assert hand_noise(4.0) == pytest.approx(0.01 * 2)
+    assert hand_noise(-1.0) == hand_noise(0.3) == pytest.approx(0.01)
+    assert hand_noise(4.0, 9) == pytest.approx(0.01 * 3)
 
 
 def test_the_other_way_is_as_uncertain_as_tape_hand_and_a_seam_that_proves_right() -> None:

@@ -192,6 +192,9 @@ def test_where_it_likely_ran_out_is_what_was_counted_beyond_what_one_lasts() -> 
     lots(diary, 60, 60)
     diary.count("sew", 40, 80)
     assert ran_out_at(diary) == ""
+    diary.count("sew", 20, 40)
+    assert ran_out_at(diary) == "", "to the last inch"
+    diary.undo(len(diary.record))
     diary.count("sew", 30, 60)
     assert ran_out_at(diary).startswith(
         "Likely from piece 21 on: 10 four-patches of 30 not sewn. Look from the end of the chain"

@@ -103,6 +103,7 @@ def test_a_stage_with_a_record_says_from_how_many_and_moves_to_her_own_pace() ->
     line = stage(diary, "sew")
     assert "measured at 30 four-patches in 3 sessions" in line.pace.reason
     assert line.to_do == 12
+    assert by_stage(said(diary))[0].startswith("Sew: 12 four-patches, ")
     assert 4 < line.hours.middle * 60 / 12 < 5.2, "at 5 minutes each, and still getting faster"
 
 
@@ -438,8 +439,11 @@ def test_the_hours_are_those_of_a_simulation_from_what_is_believed() -> None:
 
 
 @pytest.mark.parametrize("here", [0.0, 0.5])
-def test_the_hours_ahead_are_right_on_average(monkeypatch: pytest.MonkeyPatch, here: float) -> None:
-    """The mean of a time whose logarithm is normal is exp(mean + variance / 2): a textbook result."""
+def test_the_hours_ahead_have_the_mean_and_the_variance_of_their_parts(
+    monkeypatch: pytest.MonkeyPatch, here: float
+) -> None:
+    """A time whose logarithm is normal has the mean exp(m + v / 2) and, as a part of its mean squared,
+    the variance exp(v) - 1 (textbook results); variances of independent parts add up."""
     monkeypatch.setattr("sewalong.progress.pace.owners_pace.EVENINGS", ((0.35, 1.0),))
     diary = worked()
     known = paces(diary.state, diary.record, diary.now)
@@ -449,11 +453,15 @@ def test_the_hours_ahead_are_right_on_average(monkeypatch: pytest.MonkeyPatch, h
     weights[known.owner.places["square-up"]] = 1
     weights[-2:] = lean(line.done, line.to_do), here
     middle = weights @ mean - 0.10 * weights[-2] + on_average(0.10, line.done, line.to_do)
-    variance = weights @ covariance @ weights + (1 - here) * 0.35**2
+    known_less = weights @ covariance @ weights
     found = Ahead(known, 1.0, {"square-up": here}).of(["square-up"])
     spread = log(found.high / found.middle) / NormalDist().inv_cdf(0.9)
-    on_mean = line.to_do / 60 * exp(middle + variance / 2)
-    assert found.middle * exp(spread**2 / 2) == pytest.approx(on_mean, rel=2e-3)
+    mean_hours = line.to_do / 60 * exp(middle + known_less / 2 + (1 - here) * 0.35**2 / 2)
+    assert found.middle * exp(spread**2 / 2) == pytest.approx(mean_hours, rel=1e-3)
+    single = known.stages["square-up"].uneven / line.to_do + 0.05**2
+    sessions = max(1.0, mean_hours * (1 - here))
+    evenings = (1 - here) ** 2 * (exp(0.35**2) - 1) / sessions
+    assert exp(spread**2) - 1 == pytest.approx(single + exp(known_less) - 1 + evenings, rel=1e-3)
 
 
 def test_a_stage_counted_once_is_begun_and_what_comes_after_the_units_is_told_apart() -> None:
