@@ -9,13 +9,14 @@ from textual.binding import Binding
 from textual.containers import Horizontal, VerticalScroll
 from textual.content import Content
 
+from sewalong.piecing.method import Noun
 from sewalong.progress.pace.by_date import by_date, hours_of_habit, read_day
-from sewalong.progress.pace.duration_words import hours_short
+from sewalong.progress.pace.duration_words import each_short, hours_short
 from sewalong.progress.pace.forecast import Forecast
 from sewalong.progress.pace.forecast_words import HEADINGS, Columns, summary, table
 from sewalong.progress.pace.hours_ahead import Hours
 from sewalong.progress.pace.session_words import what_is_missing
-from sewalong.progress.pace.sessions import SessionFacts, StageTime, work_over_time
+from sewalong.progress.pace.sessions import SessionFacts, StageTime, hours_so_far
 from sewalong.progress.record.time_words import spoken
 from sewalong.screens.asking import AskingScreen
 from sewalong.screens.prompts.common import whole
@@ -66,7 +67,8 @@ class PaceScreen(AskingScreen[None]):
             yield Words(
                 "Hours measured so far, and what is still to come", classes="sheet-title spaced"
             )
-            yield from _course(facts, left, self._bar())
+            unit = state.quilt.method.pile(state.quilt.method.unit).noun
+            yield from _course(facts, left, unit, self._bar())
             yield Words("What took the time", classes="sheet-title spaced")
             yield from _times(going.spent, self._bar())
         yield Words("d: wanted by a date   up/down: read on   esc: back", id="keys")
@@ -149,21 +151,21 @@ def _sessions(facts: Sequence[SessionFacts], widest: int) -> list[Words]:
     ]
 
 
-def _course(facts: Sequence[SessionFacts], left: Forecast, widest: int) -> list[Words]:
+def _course(facts: Sequence[SessionFacts], left: Forecast, unit: Noun, widest: int) -> list[Words]:
     """The hours measured added up session by session; then how far there is to go at their
     pace; then the guess for the rest, in a row of its own."""
-    points = work_over_time(facts)
-    so_far = points[-1].hours if points else 0.0
+    added_up = list(zip(facts, hours_so_far(facts), strict=True))
+    so_far = added_up[-1][1] if added_up else 0.0
     ahead = left.measured or NOTHING
     guessed = left.guessed or NOTHING
     most = so_far + ahead.high + guessed.high
     rows = [
         Content.assemble(
-            f"{point.at:%d %b}  ",
-            (_bar(point.hours, most, widest), "$good"),
-            f"  {point.hours:.1f} h, {point.units} units",
+            f"{one.opened:%d %b}  ",
+            (_bar(hours, most, widest), "$good"),
+            f"  {each_short(hours * 60) if hours else 'no time'}, {unit.count(one.units)}",
         )
-        for point in points[-LAST_SESSIONS:]
+        for one, hours in added_up[-LAST_SESSIONS:]
     ]
     done = BAR * round(widest * so_far / most) if most else ""
     if left.measured is not None:

@@ -48,6 +48,17 @@ async def test_the_table_lines_up_and_says_from_what(path: Path) -> None:
         assert own[heads.index("from") :].startswith("your 4 ")
 
 
+async def test_hours_are_said_as_in_the_table_and_one_unit_is_no_more(path: Path) -> None:
+    stages = ("press", "press", "stack", "sew-around", "cut-twice", "press-open")
+    made = (*EVENING, *(c.Count(stage, 1) for stage in stages))
+    async with at_sewing(path, *made, every=2 * MINUTE) as room:
+        await room.press("g")
+        await room.screen_is(PaceScreen)
+        await room.press("end")
+        await room.sees("28 min, 1 unit")
+        assert "1 units" not in room.flowing
+
+
 async def test_in_a_small_window_the_table_keeps_the_hours_and_the_guess(path: Path) -> None:
     async with at_sewing(path, *EVENING, every=2 * MINUTE, size=SMALL) as room:
         await room.press("g")

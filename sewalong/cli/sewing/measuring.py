@@ -69,10 +69,9 @@ def _piece(args: argparse.Namespace, state: State) -> str:
     if word in _TESTS or word in _MIDDLE:
         piece = _strip_test(args, state, middle=word in _MIDDLE)
     elif word in ("row", "column"):
-        many = args.of if args.of is not None else None
         rows = rows_of(state)
         whole = max(row.units for row in rows) if word == "row" else len(rows)
-        piece = f"{word}:{whole if many is None else many}"
+        piece = f"{word}:{whole if args.of is None else args.of}"
     elif word == BORDER:
         piece = f"{BORDER}:{args.of or 1}:{SIDES if args.down else ENDS}"
     else:
@@ -129,7 +128,7 @@ def _data(found: Diagnosis) -> dict[str, object]:
         "further": found.further.what.value if found.further else None,
         "smallest": float(spread.smallest),
         "largest": float(spread.largest),
-        "trim_all_to": float(spread.common),
+        "trim_all_to": float(found.trim_to),
         "set_aside": [place + 1 for place in spread.set_aside],
         "row": _number(found.later_right.row) if found.later_right else None,
         "row_if_every_seam": _number(found.later_same.row) if found.later_same else None,

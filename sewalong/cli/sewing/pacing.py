@@ -25,9 +25,9 @@ from sewalong.progress.pace.session_words import session_line
 from sewalong.progress.pace.sessions import (
     SessionFacts,
     StageTime,
+    hours_so_far,
     minutes_per_unit,
     usual_hours,
-    work_over_time,
 )
 from sewalong.service.looks import how_it_goes
 
@@ -162,10 +162,10 @@ def _sessions_data(facts: Sequence[SessionFacts]) -> list[dict[str, object]]:
             "counts": dict(one.counts),
             "pieces": one.pieces,
             "units": one.units,
-            "measured_hours_so_far": round(point.hours, 2),
+            "measured_hours_so_far": round(so_far, 2),
             "open": one.is_open,
         }
-        for one, point in zip(facts, work_over_time(facts), strict=True)
+        for one, so_far in zip(facts, hours_so_far(facts), strict=True)
     ]
 
 

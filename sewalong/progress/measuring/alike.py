@@ -23,7 +23,8 @@ from sewalong.progress.measuring.tape import (
 )
 
 APART = 4.0
-"""Standard deviations of one reading within which readings are alike."""
+"""Standard deviations of one reading within which readings are alike: two that are lie further apart
+once in two hundred times (normal distribution, the difference of two)."""
 
 STRAY = 0.02
 """How likely a reading of its own is, by the inch: one in twenty-five, anywhere in two inches.
@@ -36,15 +37,14 @@ UNEVEN = 0.05
 class Group(Struct, frozen=True):
     """Readings to be explained: their `places` (from 0) among all, and what they lack on average.
 
-    `is_all` when it is they that are the rule, whatever the others; `is_alone` when one piece was
-    measured and no other. `uneven` is the noise of their mean where no two need be alike, else 0.
-    `likely` is how likely it is that these lie so about their mean, and the others as they do.
+    `is_all` when it is they that are the rule, whatever the others. `uneven` is the noise of their
+    mean where no two need be alike, else 0. `likely` is how likely it is that these lie so about
+    their mean, and the others as they do.
     """
 
     places: tuple[int, ...]
     short: Length
     is_all: bool
-    is_alone: bool
     uneven: float
     likely: float
 
@@ -60,7 +60,7 @@ def groups(evidence: Evidence) -> Iterator[Group]:
     noise = together(reading_noise(evidence.expected), hand_noise(evidence.allowances, evidence.of))
     every = tuple(range(len(evidence.readings)))
     yield _group(evidence, every, noise, is_all=True)
-    if evidence.is_one:
+    if evidence.is_alone:
         return
     near = near_enough(evidence.expected)
     many = _largest(evidence, Fraction(APART * noise))
@@ -118,7 +118,6 @@ def _group(
         places=tuple(places),
         short=evidence.expected - mean,
         is_all=is_all,
-        is_alone=evidence.is_one or len(evidence.readings) == 1,
         uneven=scatter / sqrt(n) if uneven else 0.0,
         likely=likely,
     )

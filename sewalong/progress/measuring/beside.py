@@ -11,7 +11,8 @@ from sewalong.progress.record.measurable import ALLOWANCE, other_way_of
 from sewalong.progress.record.state import State
 
 AT_ONCE = timedelta(hours=1)
-"""Measurements no further apart are of the same pieces; later, other pieces may lie there."""
+"""Measurements no further apart are of the same pieces; later, other pieces may lie there.
+From memory."""
 
 
 class Beside(Struct, frozen=True):

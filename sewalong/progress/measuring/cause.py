@@ -54,8 +54,3 @@ class Cause(Struct, frozen=True):
     def off_a_seam(self) -> Length | None:
         """What every seam takes too much, of both its allowances; below zero: too little."""
         return None if self.off_each is None else 2 * self.off_each
-
-    @property
-    def is_count(self) -> bool:
-        """Whether the number of pieces is at fault."""
-        return self.why in (Why.MISSING, Why.TOO_MANY)

@@ -28,7 +28,7 @@ FITS = 3.5
 """Standard deviations beyond which a cause does not fit: one in two thousand does by chance."""
 
 UNLIKELY = 0.005
-"""The share below which a cause is not worth a word."""
+"""The share below which a cause is not worth a word. From memory."""
 
 OTHERS = (counts_weighed, miscut_weighed, swapped_weighed, stretched_weighed, slip_weighed)
 

@@ -8,7 +8,7 @@ from msgspec import Struct
 
 from sewalong.lengths import Length, Unit, show
 from sewalong.progress.measuring.cause import Cause
-from sewalong.progress.measuring.decision import trim_size
+from sewalong.progress.measuring.decision import LOOK, trim_size
 from sewalong.progress.measuring.length_words import plainly
 from sewalong.progress.measuring.priors import Why
 from sewalong.progress.measuring.projected_top import Outlook, if_like
@@ -89,7 +89,7 @@ def choices(
     Where pieces are to be counted or sorted there is nothing to choose yet. `pieces` is how
     many there are like it, for the cost of resewing.
     """
-    if cause.why in (Why.MISSING, Why.TOO_MANY, Why.SWAPPED, Why.SLIP, Why.OTHER):
+    if cause.why in LOOK:
         return (_set_aside(spread, quilt.unit),) if spread.set_aside else ()
     found: list[Choice] = []
     cut_off = piece.is_border and spread.typical > piece.expected
@@ -97,7 +97,7 @@ def choices(
         found.append(_ease(piece, spread.typical, quilt.unit))
     if spread.set_aside and not piece.is_long:
         found.append(_set_aside(spread, quilt.unit))
-    if piece.id.startswith("centre"):
+    if piece.kind == "centre":
         found.append(_borders(quilt, target, piece, readings))
     elif not (piece.is_long or piece.is_test):
         found.append(_trim(quilt, target, piece, spread))

@@ -39,12 +39,13 @@ class Decision(Struct, frozen=True):
     to: Length | None = None
 
 
-_LOOK = {Why.SWAPPED: Do.SORT, Why.SLIP: Do.MEASURE, Why.OTHER: Do.MEASURE,
-         Why.MISSING: Do.COUNT, Why.TOO_MANY: Do.COUNT}  # fmt: skip
-
+LOOK = {Why.SWAPPED: Do.SORT, Why.SLIP: Do.MEASURE, Why.OTHER: Do.MEASURE,
+        Why.MISSING: Do.COUNT, Why.TOO_MANY: Do.COUNT}  # fmt: skip
+"""What is looked for before anything is sewn or cut: until then nobody knows what the pieces are."""
 
 WORTH_A_LOOK = 0.2
-"""Counting and looking cost nothing, unpicking does: a cause as likely as this is looked for first."""
+"""Counting and looking cost nothing, unpicking does: a cause as likely as this is looked for first.
+From memory."""
 
 
 def decide(
@@ -62,8 +63,8 @@ def decide(
     if piece.is_test:
         return Decision(Do.SET_SEAM if cause.is_seam else Do.MEASURE, every)
     for one in causes:
-        if one.why in _LOOK and (one is cause or one.likely >= WORTH_A_LOOK):
-            return Decision(_LOOK[one.why], one.places)
+        if one.why in LOOK and (one is cause or one.likely >= WORTH_A_LOOK):
+            return Decision(LOOK[one.why], one.places)
     planned = planned_size(piece, unit)
     trims = piece.is_border or (cause.why is Why.STRETCHED and not piece.is_long)
     if trims and spread.smallest >= planned:
@@ -71,7 +72,7 @@ def decide(
     bad = tuple(place for place, one in enumerate(outcomes) if one is Outcome.REMAKE)
     if bad:
         return Decision(Do.RESEW if cause.is_seam else Do.REMAKE, bad)
-    if piece.id.startswith("centre"):
+    if piece.kind == "centre":
         return Decision(Do.BORDERS, every)
     if piece.is_long:
         return Decision(Do.EASE, every)
@@ -80,7 +81,8 @@ def decide(
 
 def trim_size(piece: Measured, spread: Spread, unit: Unit) -> Length:
     """The size planned where all reach it, else the largest on the ruler that all reach."""
-    return min(spread.common, planned_size(piece, unit))
+    planned = planned_size(piece, unit)
+    return planned if spread.smallest >= planned else spread.common
 
 
 def planned_size(piece: Measured, unit: Unit) -> Length:

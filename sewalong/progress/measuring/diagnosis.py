@@ -11,7 +11,7 @@ from sewalong.progress.measuring import diagnosis_words as words
 from sewalong.progress.measuring.cause import Cause
 from sewalong.progress.measuring.causes import causes
 from sewalong.progress.measuring.choices import Choice, choices
-from sewalong.progress.measuring.decision import Decision, decide
+from sewalong.progress.measuring.decision import LOOK, Decision, decide, trim_size
 from sewalong.progress.measuring.evidence_of import evidence_of
 from sewalong.progress.measuring.further import Further, further
 from sewalong.progress.measuring.priors import Why
@@ -27,7 +27,8 @@ class Diagnosis(Struct, frozen=True):
     """All lengths in inches.
 
     `outcomes` is what becomes of each reading, in order; `causes` are those that fit, the likeliest
-    first, empty where all is right; `further` is what tells them apart. `later_right` is what row
+    first, empty where all is right; `further` is what tells them apart. `trim_to` is the size that
+    all can be trimmed to. `later_right` is what row
     and top come to if all are like the typical reading and later seams are sewn right, `later_same`
     if every seam goes on as this one did (None where it is no seam). `lines` says it all in words,
     what to do first.
@@ -37,6 +38,7 @@ class Diagnosis(Struct, frozen=True):
     readings: tuple[Length, ...]
     outcomes: tuple[Outcome, ...]
     spread: Spread
+    trim_to: Length
     decision: Decision
     causes: tuple[Cause, ...]
     further: Further | None
@@ -101,8 +103,7 @@ def diagnose(
     ]
     ways: tuple[Choice, ...] = ()
     if found:
-        one = measured.id.startswith(("centre", "top"))
-        like = pieces or (1 if one else len(readings))
+        like = pieces or (1 if evidence.is_one else len(readings))
         ways = choices(quilt, target, measured, readings, found[0], apart, like)
         lines += [
             *words.causes_said(evidence, found),
@@ -117,6 +118,7 @@ def diagnose(
         readings=tuple(readings),
         outcomes=outcomes,
         spread=apart,
+        trim_to=trim_size(measured, apart, quilt.unit),
         decision=decision,
         causes=found,
         further=tells,
@@ -131,7 +133,7 @@ def _outlooks(
     quilt: Quilt, target: Target, piece: Measured, reading: Length, found: Sequence[Cause]
 ) -> tuple[Outlook | None, Outlook | None]:
     cause = found[0] if found else None
-    if cause is not None and (cause.is_count or cause.why in (Why.OTHER, Why.SWAPPED, Why.SLIP)):
+    if cause is not None and cause.why in LOOK:
         return None, None
     right = same = None
     try:

@@ -19,7 +19,7 @@ from sewalong.progress.measuring.verdict import Outcome, limit_for
 from sewalong.progress.record.measurable import RATE_NOISE, Measured
 
 AS_LIKELY = 2 / 3
-"""A cause at least so likely as the likeliest is told as one of two."""
+"""A cause at least so likely as the likeliest is told as one of two. From memory."""
 
 _NUMBERS = ("no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten")
 
@@ -51,7 +51,7 @@ def decision_said(
         case Do.REMAKE:
             return f"Stop and make {which} again{where}."
         case Do.COUNT:
-            what = "rows" if piece.id.startswith("column") else "pieces"
+            what = "rows" if piece.kind == "column" else "pieces"
             of = "" if len(readings) == 1 else f" of {which}{where}"
             return f"Stop and count the {what}{of}."
         case Do.SORT:
@@ -204,7 +204,7 @@ def _miscut(evidence: Evidence, cause: Cause) -> str:
     much = f"{_amount(cause.cut_short, evidence.unit)} too {size}"
     if abs(evidence.allowances) < RATE_NOISE:
         return f"cut or trimmed {much}"
-    if cause.all_alike and len(evidence.readings) > 1 and not evidence.is_one:
+    if cause.all_alike and not evidence.is_alone:
         return f"all pieces cut {much}"
     return f"one piece cut {much}"
 

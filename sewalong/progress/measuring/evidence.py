@@ -51,3 +51,8 @@ class Evidence(Struct, frozen=True):
     seam_read: Length | None = None
     is_one: bool = False
     unit: Unit = Unit.INCH
+
+    @property
+    def is_alone(self) -> bool:
+        """Whether one piece was measured and no other."""
+        return self.is_one or len(self.readings) == 1

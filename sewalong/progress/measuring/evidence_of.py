@@ -51,7 +51,7 @@ def evidence_of(
         other_way=None if across is None
         else OtherWay(across.expected, across.allowances, tuple(other_way)),
         seam_read=None if piece.id == ALLOWANCE else seam_read,
-        is_one=piece.id.partition(":")[0] in ("centre", "top"),
+        is_one=piece.kind in ("centre", "top"),
         unit=quilt.unit,
     )  # fmt: skip
 
@@ -62,7 +62,7 @@ def _adds(quilt: Quilt, piece: Measured) -> tuple[Length, ...]:
     if sashing is None or not piece.is_long or piece.is_border:
         return () if piece.each is None else (piece.each,)
     size = decided(quilt)
-    down = piece.id.startswith("column") or piece.id.endswith(DOWN)
+    down = piece.kind == "column" or piece.id.endswith(DOWN)
     unit = (size.length if down else size.width) - 2 * quilt.seam
     sash = to_cut(sashing.cut, quilt.unit).length - 2 * quilt.seam
     return (unit, sash, unit + sash)
@@ -81,21 +81,20 @@ def _slip(quilt: Quilt, piece: Measured) -> Length | None:
     """What is read between the wrong edges: a size as it finishes, or a middle strip with its
     allowances."""
     both = 2 * quilt.seam
-    slip = piece.expected + both if piece.id.startswith("middle") else piece.expected - both
+    slip = piece.expected + both if piece.kind == "middle" else piece.expected - both
     return slip if piece.allowances else None
 
 
 def _others(quilt: Quilt, target: Target, piece: Measured) -> Iterator[Other]:
     """The kinds that `piece` can be mixed up with, each size once."""
-    head, _, way = piece.id.partition(":")
     piles = {pile.id for pile in quilt.method.piles}
     seen: set[Length] = set()
     if piece.is_border:
         found = _borders(quilt, target, piece)
-    elif head in ("row", "column"):
+    elif piece.kind in ("row", "column"):
         found = _in_a_row(quilt, piece)
-    elif head in piles:
-        found = _of_piles(quilt, target, piece, way)
+    elif piece.kind in piles:
+        found = _of_piles(quilt, target, piece)
     else:
         return
     for other in found:
@@ -104,15 +103,16 @@ def _others(quilt: Quilt, target: Target, piece: Measured) -> Iterator[Other]:
             yield other
 
 
-def _of_piles(quilt: Quilt, target: Target, piece: Measured, way: str) -> Iterator[Other]:
+def _of_piles(quilt: Quilt, target: Target, piece: Measured) -> Iterator[Other]:
     """The same piece lying the other way, then the pieces of the other piles."""
+    way = piece.id.removeprefix(piece.kind)
     turned = read_piece(quilt, target, other_way_of(piece.id))
     yield Other(f"{piece.noun} lying the other way", turned.expected, piece.expected)
     for pile in quilt.method.piles:
-        if pile.id == piece.id.partition(":")[0]:
+        if pile.id == piece.kind:
             continue
         try:
-            other = read_piece(quilt, target, f"{pile.id}:{way}" if way else pile.id)
+            other = read_piece(quilt, target, pile.id + way)
             turned = read_piece(quilt, target, other_way_of(other.id))
         except Unmeasurable:
             continue
@@ -130,9 +130,9 @@ def _borders(quilt: Quilt, target: Target, piece: Measured) -> Iterator[Other]:
 def _in_a_row(quilt: Quilt, row: Measured) -> Iterator[Other]:
     """One unit of the row that lies the other way, or was not trimmed."""
     unit, noun = decided(quilt), quilt.method.pile(quilt.method.unit).noun.one
-    across, down = (unit.length, unit.width) if row.id.startswith("column") else (
+    across, down = (unit.length, unit.width) if row.kind == "column" else (
         unit.width, unit.length)  # fmt: skip
     if abs(down - across) > 0:
         yield Other(f"row with one {noun} lying the other way", row.expected + down - across)
-    raw = untrimmed(quilt, DOWN if row.id.startswith("column") else "across").expected
+    raw = untrimmed(quilt, DOWN if row.kind == "column" else "across").expected
     yield Other(f"row with one untrimmed {noun}", row.expected + raw - across)

@@ -35,9 +35,11 @@ FEET = (
 plates are ruled in eighths or in 5 and 10 mm. The shares are from memory, for an owner of inches."""
 
 _FOR_CENTIMETRES = {Unit.INCH: 0.5, Unit.CM: 6.0}
+"""How many times as often it is one of these for an owner of centimetres. From memory."""
 
 SAME = Fraction(1, 50)
-"""A foot as near as this to the seam meant is that seam, in inches."""
+"""A foot as near as this to the seam meant is that seam, in inches: 5 mm and 3/16 in are one, 7 mm
+and 1/4 in are two. From memory."""
 
 
 def other_feet(seam: Length, unit: Unit) -> tuple[Foot, ...]:

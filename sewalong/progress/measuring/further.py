@@ -17,11 +17,11 @@ from sewalong.progress.measuring.weighing import SEAM_READ
 from sewalong.quilt.as_fraction import as_fraction
 
 APART = 3.0
-"""Standard deviations by which two answers differ that tell causes apart."""
-
+"""Standard deviations by which two answers differ that tell causes apart: one in fifteen then lies
+nearer the other (normal distribution, beyond half of it)."""
 
 NEARLY = 0.8
-"""What tells nearly as much and takes less is asked for first."""
+"""What tells so much of what the best does, and takes less, is asked for first. From memory."""
 
 
 class What(StrEnum):
@@ -85,7 +85,7 @@ def _other_way(evidence: Evidence, cause: Cause) -> Length | None:
     way = evidence.other_way
     if way is None or way.readings:
         return None
-    if cause.is_seam and cause.named_seam is not None:
+    if cause.named_seam is not None:
         off = float(cause.named_seam - evidence.seam)
         return way.expected - as_fraction(off * way.allowances)
     if cause.why in (Why.SWAPPED, Why.SLIP) or (cause.why is Why.MISCUT and cause.all_alike):
@@ -98,5 +98,5 @@ def _noise(evidence: Evidence, what: What) -> float:
         return SEAM_READ
     if what is What.OTHER_WAY and evidence.other_way is not None:
         way = evidence.other_way
-        return together(reading_noise(way.expected), hand_noise(way.allowances, 1))
+        return together(reading_noise(way.expected), hand_noise(way.allowances))
     return 0.1

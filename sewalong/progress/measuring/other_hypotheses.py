@@ -21,14 +21,15 @@ from sewalong.progress.measuring.tape import near_enough, together
 from sewalong.progress.measuring.weighing import Weighed, Weighing
 
 MOST_PIECES = 9
-"""No more pieces too many or too few are looked for."""
+"""No more pieces too many or too few are looked for; each further one is rarer by ONE_MORE."""
 
 MOST_STRETCH = 0.06
 """The share of its length beyond which cloth tears rather than stretches; twice it on the bias.
 From memory."""
 
 MOST_OFF = 2.0
-"""Standard deviations that a reading may say more than the most that cloth stretches."""
+"""Standard deviations that a reading may say more than the most that cloth stretches: one in forty
+does by chance."""
 
 
 def counts_weighed(at: Weighing) -> Weighed:
@@ -50,7 +51,7 @@ def counts_weighed(at: Weighing) -> Weighed:
 def miscut_weighed(at: Weighing) -> Weighed:
     """One piece cut or trimmed to another size, or all of them where all readings are alike."""
     evidence, x = at.evidence, at.x - at.shift
-    all_so = at.group.is_all and not at.group.is_alone
+    all_so = at.group.is_all and not evidence.is_alone
     pieces = evidence.of if all_so else 1
     scale = ALL_CUT_SO * pieces if all_so else MISREAD
     short = Fraction(-x / pieces).limit_denominator(10**6)

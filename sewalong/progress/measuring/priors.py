@@ -45,7 +45,7 @@ PRIORS = {
 shares are from memory and only decide where the tape does not. WIDE stands for NARROW too."""
 
 BY_DRIFT = 0.5
-"""The share of wrong seams that are no other foot's, but drift by one of DRIFT."""
+"""The share of wrong seams that are no other foot's, but drift by one of DRIFT. From memory."""
 
 DRIFT = ((0.7, 0.047), (0.3, 0.01))
 """Inches by which a drifting allowance is off, as standard deviations with their shares: by 3/64 in
@@ -56,7 +56,8 @@ MISREAD = 0.2
 misread mark of a ruler, mostly an eighth to a half inch. From memory."""
 
 ALL_CUT_SO = 0.15
-"""The same for pieces that were all cut alike: packs run up to 1/4 in under their label."""
+"""The same for pieces that were all cut alike: packs run up to 1/4 in under their label.
+From memory."""
 
 DRAWS_IN = 0.2
 """The share of what it is pulled by that cloth draws in the other way, about. From memory."""
@@ -65,13 +66,15 @@ PULLED, PULLED_ON_THE_BIAS = 0.015, 0.02
 """The share of its length by which cloth is stretched, as a standard deviation. From memory."""
 
 UNCOUNTED = 0.2
-"""How much rarer a piece too few is where nobody counts, as in a row of three."""
+"""How much rarer a piece too few is where nobody counts, as in a row of three. From memory."""
 
 ONCE_MORE = 0.3
-"""How much rarer it is that one more of the measured pieces was mis-cut or miscounted alike."""
+"""How much rarer it is that one more of the measured pieces was mis-cut or miscounted alike. From
+memory."""
 
 IN_EVERY_ROW = 0.3
-"""How much rarer a mis-cut piece is as the cause where a whole top is off: it lies in one row."""
+"""How much rarer a mis-cut piece is as the cause where a whole top is off: it lies in one row. From
+memory."""
 
 ONE_MORE = 0.2
-"""How much rarer each further piece too few or too many is."""
+"""How much rarer each further piece too few or too many is. From memory."""

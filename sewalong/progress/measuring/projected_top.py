@@ -55,12 +55,12 @@ def if_like(quilt: Quilt, target: Target, piece: Measured, reading: Length) -> O
     if piece.is_long:
         # The row is what it is; the units in it are each short by their share.
         unit, each = decided(quilt), short / piece.of
-        if quilt.is_on_point and not piece.id.startswith(("row", "column")):
+        if quilt.is_on_point and piece.kind not in ("row", "column"):
             # Along the edge of the top it is the diagonals of units that are short.
             each = as_fraction(float(each) / ROOT_TWO)
         joined = _a_unit((unit.width - each, unit.length - each))
         return _outlook(quilt, target, joined, quilt.seam)
-    if piece.id.partition(":")[0] == quilt.method.unit:
+    if piece.kind == quilt.method.unit:
         share = reading / piece.expected
         other = read_piece(quilt, target, _other_way(quilt, piece)).expected * share
         sides = (other, reading) if piece.id.endswith(f":{DOWN}") else (reading, other)

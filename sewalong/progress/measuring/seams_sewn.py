@@ -20,18 +20,17 @@ def seams_sewn(quilt: Quilt, target: Target, piece: Measured) -> int:
     the units count too, unless these were trimmed to size since.
     """
     piles = made_of(quilt).piles
-    head = piece.id.partition(":")[0]
-    if head in piles:
-        return piles[head].seams
+    if piece.kind in piles:
+        return piles[piece.kind].seams
     sewn_in_units = not is_trimmed(quilt) and untrimmed(quilt, "across").allowances
     unit = piles[quilt.method.unit].seams if sewn_in_units else 0
-    if head == "row":
+    if piece.kind == "row":
         return piece.of * unit + side_by_side(quilt, target, piece) - 1
-    if head == "column" and quilt.is_on_point:
+    if piece.kind == "column" and quilt.is_on_point:
         # Slanting rows differ in length, and their ends have triangles.
         rows = set_rows(quilt.setting, target.rows, target.columns)[: piece.of]
         return sum(row.units * (unit + 1) + row.sides for row in rows) - 1
-    if head == "column":
+    if piece.kind == "column":
         units = piece.of * target.columns
         return (
             units * unit
@@ -45,15 +44,15 @@ def seams_sewn(quilt: Quilt, target: Target, piece: Measured) -> int:
     else:
         down = target.rows + sashes_in_a_line(quilt, target.rows, whole=True)
         pieces = _set_straight(quilt, target, down, target.rows)
-    borders = SIDES * len(quilt.borders) if head == "top" else 0
+    borders = SIDES * len(quilt.borders) if piece.kind == "top" else 0
     return units * unit + pieces - 1 + borders
 
 
 def side_by_side(quilt: Quilt, target: Target, piece: Measured) -> int:
     """Units and sashes side by side along a row, a column, a centre or a top."""
-    head, _, part = piece.id.partition(":")
-    all_rows = head == "column" and part == str(target.rows)
-    whole = head in ("centre", "top") or not part or all_rows
+    part = piece.id.partition(":")[2]
+    all_rows = piece.kind == "column" and part == str(target.rows)
+    whole = piece.kind in ("centre", "top") or not part or all_rows
     return piece.of + sashes_in_a_line(quilt, piece.of, whole=whole)
 
 

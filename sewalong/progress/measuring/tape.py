@@ -37,10 +37,10 @@ def reading_noise(length: Length) -> float:
     return float(near_enough(length)) / sqrt(3)
 
 
-def hand_noise(allowances: float, pieces: int) -> float:
-    """The standard deviation, in inches, of a piece that crosses so many allowances: what is off
-    by chance adds up by squares."""
-    return HAND * sqrt(max(abs(allowances), pieces, 1))
+def hand_noise(allowances: float, pieces: int = 1) -> float:
+    """The standard deviation, in inches, of so many pieces, at least 1, that cross so many
+    allowances: what is off by chance adds up by squares."""
+    return HAND * sqrt(max(abs(allowances), pieces))
 
 
 def seam_noise(allowances: float) -> float:

@@ -13,10 +13,11 @@ from sewalong.progress.measuring.priors import ONCE_MORE, PRIORS, Why
 from sewalong.progress.measuring.tape import hand_noise, reading_noise, seam_noise, together
 
 SEAM_READ = 0.012
-"""The noise of an allowance read at the back: mostly within a 64th of an inch either way."""
+"""The noise of an allowance read at the back: mostly within a 64th of an inch either way.
+From memory."""
 
 ANYTHING = 0.5
-"""Density, by the inch, of what a cause says nothing of."""
+"""Density, by the inch, of what a cause says nothing of: anywhere in two inches. From memory."""
 
 Weighed = Iterator[tuple[Cause, float, float]]
 """A cause, its weight, and by how many standard deviations the readings miss it."""
@@ -46,7 +47,7 @@ class Weighing:
     def prior(self, why: Why) -> float:
         """How common the cause is where so many of the readings are wrong."""
         prior = PRIORS[why]
-        if self.group.is_alone:
+        if self.evidence.is_alone:
             return prior.alone
         return prior.alike if self.group.is_all else prior.some
 
@@ -80,5 +81,5 @@ def _read(way: OtherWay | None) -> tuple[float | None, float]:
         return None, 0.0
     n = len(way.readings)
     off = float(sum(way.readings, Fraction(0)) / n - way.expected)
-    hand = together(hand_noise(way.allowances, 1) / sqrt(n), seam_noise(way.allowances))
+    hand = together(hand_noise(way.allowances) / sqrt(n), seam_noise(way.allowances))
     return off, together(reading_noise(way.expected), hand)

@@ -8,13 +8,12 @@ thread and on who wound it, and no source says it, so a guess is told as one.
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from fractions import Fraction
 from itertools import pairwise
 from statistics import median
 
 from msgspec import Struct
 
-from sewalong.lengths import METRE, Length, Unit
+from sewalong.lengths import METRE, Length
 from sewalong.piecing.method import Station
 from sewalong.progress.pace.count_times import counted
 from sewalong.progress.pace.ran_out import ran_out
@@ -25,7 +24,7 @@ from sewalong.progress.record.begun_rows import left_begun, part_sewn, units_acr
 from sewalong.progress.record.route import SEW_ROWS, RouteStage
 from sewalong.progress.record.state import State
 from sewalong.progress.record.undoing import effective
-from sewalong.quilt.cloth.thread import LOCKSTITCH_RATIO, WASTE
+from sewalong.quilt.cloth.thread import LOCKSTITCH_RATIO, WASTE, length_said
 
 LEARNED_FROM = 5
 """Last bobbins that are learned from. From memory."""
@@ -68,12 +67,10 @@ def bobbin(state: State, record: Sequence[e.Recorded]) -> Bobbin:
         n = len(known)
         why = f"learned from your last {n} bobbins" if n > 1 else "learned from your last bobbin"
         return Bobbin(median(known), why, True, since, last)
-    metres = state.quilt.choices.bobbin_metres
-    if metres is not None:
-        why = f"a guess from {metres} m on a bobbin"
-        return Bobbin(float(seam_from(metres * METRE)), why, True, since, last)
-    why = f"a guess from {USUAL_METRES} m on a bobbin, common practice"
-    return Bobbin(float(seam_from(USUAL_METRES * METRE)), why, False, since, last)
+    hers = state.quilt.choices.bobbin_metres
+    metres, whose = (USUAL_METRES, ", common practice") if hers is None else (hers, "")
+    why = f"a guess from {metres} m on a bobbin{whose}"
+    return Bobbin(float(seam_from(metres * METRE)), why, hers is not None, since, last)
 
 
 def seam_from(thread: Length) -> Length:
@@ -88,14 +85,14 @@ def lasts_in_words(state: State, record: Sequence[e.Recorded], stage: RouteStage
     each = stage_lengths(state.quilt, state.target)[stage.id].sewn
     if stage.station is not Station.MACHINE or not each:
         return ""
-    found = bobbin(state, record)
+    found, unit = bobbin(state, record), state.quilt.unit
     many = f"about {_about(found.lasts / each)} {stage.counts.many}"
-    words = f"One bobbin lasts {many} here, {long(state, found.lasts)} of seam ({found.why})."
+    words = f"One bobbin lasts {many} here, {length_said(found.lasts, unit)} of seam ({found.why})."
     if found.since is None:
         return words
     left = max(0.0, found.lasts - found.since)
     return (
-        f"{words} {long(state, found.since)} are sewn since a full one went in: "
+        f"{words} {length_said(found.since, unit)} are sewn since a full one went in: "
         f"{_about(left / each)} more."
     )
 
@@ -111,9 +108,10 @@ def may_run_out(state: State, record: Sequence[e.Recorded]) -> tuple[int, str] |
         return None
     if found.since + max(_next_chain(state), (1 - NEARLY_EMPTY) * found.lasts) < found.lasts:
         return None
+    unit = state.quilt.unit
     return found.changed, (
-        f"{long(state, found.since)} of seam on this bobbin; one lasts about "
-        f"{long(state, found.lasts)} ({found.why}). It may run out in the next chain."
+        f"{length_said(found.since, unit)} of seam on this bobbin; one lasts about "
+        f"{length_said(found.lasts, unit)} ({found.why}). It may run out in the next chain."
     )
 
 
@@ -122,19 +120,18 @@ def likely_unsewn(state: State, record: Sequence[e.Recorded], stage: RouteStage)
     that lot would still have been sewn, or nothing of hers can tell."""
     found = bobbin(state, record)
     each = stage_lengths(state.quilt, state.target)[stage.id].sewn
-    lot = state.last_lot.get(stage.id, 0)
     if found.since is None or not found.is_hers or not each or stage.id != state.last_counted:
         return ""
-    run, without = lot * each, found.since - found.lasts
-    if not lot or without <= 0:
+    lot, without = state.last_lot[stage.id], found.since - found.lasts
+    if without <= 0:
         return ""
+    run = lot * each
     return ran_out(lot, run, min(run, without)).sentence(stage.counts)
 
 
 def _next_chain(state: State) -> float:
-    stage = state.last_counted
-    each = stage_lengths(state.quilt, state.target)[stage].sewn if state.route.stage(stage) else 0
-    return state.last_lot.get(stage, 0) * (each or 0.0)
+    each = stage_lengths(state.quilt, state.target).get(state.last_counted)
+    return state.last_lot[state.last_counted] * (each.sewn or 0.0) if each is not None else 0.0
 
 
 def _sewn(state: State, record: Sequence[e.Recorded]) -> Iterator[tuple[int, float | None]]:
@@ -185,12 +182,5 @@ def _between(
 def _about(n: float) -> str:
     """A number as it is said: whole, and above twenty in two figures, rounded down."""
     whole = int(n + 1e-9)
-    step = 10 ** max(0, len(str(whole)) - 2) if whole > TWO_FIGURES else 1
+    step = 10 ** (len(str(whole)) - 2) if whole > TWO_FIGURES else 1
     return f"{whole // step * step:,}"
-
-
-def long(state: State, inches: float) -> str:
-    """A length of seam, in yards or metres as the owner works."""
-    if state.quilt.unit is Unit.INCH:
-        return f"{inches / 36:.0f} yd"
-    return f"{float(Fraction(inches) / METRE):.0f} m"

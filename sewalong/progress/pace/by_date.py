@@ -19,10 +19,12 @@ AWAKE = 16
 """Hours in a day nobody can go beyond. From memory."""
 
 HISTORY = 14
-"""Days from the first session on before anything final is said: two weeks show a habit."""
+"""Days from the first session on before anything final is said: two weeks show a habit. From
+memory."""
 
 LONGEST_SESSION, MOST_A_WEEK = 24 * 60, 100
-"""Minutes of a session, and sessions a week, beyond which no habit is meant."""
+"""Minutes of a session, and sessions a week, beyond which no habit is meant: a day, and from
+memory."""
 
 LEAST_EVENINGS = 2
 """Sessions there must be by then: one evening, however long ago, is no pace. From memory."""
@@ -174,7 +176,7 @@ def at_this_habit(forecast: Forecast, minutes: float, times_a_week: int) -> Habi
     """How many weeks the forecast takes at a steady habit; raises as `hours_of_habit` does."""
     a_week = hours_of_habit(minutes, times_a_week)
     left = forecast.in_all or Hours(0.0, 0.0, 0.0)
-    weeks = (ceil(left.low / a_week - 1e-9), ceil(left.high / a_week - 1e-9))
+    weeks = (ceil(left.low / a_week), ceil(left.high / a_week))
     many = several(*weeks, "week", "weeks")
     return Habit(a_week, weeks, f"{hours(a_week)} a week: {many}{surely(forecast.stages)}.")
 

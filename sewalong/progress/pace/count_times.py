@@ -35,6 +35,10 @@ TOO_FAST = 0.2
 """Faster than this part of the usual time, pieces were counted after they were made.
 From memory."""
 
+TOO_FAST_FOR_ANYONE = TOO_FAST / 4
+"""The same part of the guess, while the owner's own usual time is not known: she may be four times
+as fast. From memory."""
+
 LONG_WORK = 10.0
 """Minutes guessed for one count from which on it may reach over several sessions. From memory."""
 
@@ -94,7 +98,7 @@ def usual_minutes(raw: Iterable[Stretch], guesses: Mapping[str, float]) -> dict[
     for stretch in raw:
         if stretch.minutes is not None and stretch.n > 0:
             minutes = stretch.minutes / stretch.n
-            if minutes >= TOO_FAST * guesses[stretch.stage] / 4:
+            if minutes >= TOO_FAST_FOR_ANYONE * guesses[stretch.stage]:
                 each[stretch.stage].append(minutes)
     return {
         stage: median(times)
@@ -106,7 +110,7 @@ def usual_minutes(raw: Iterable[Stretch], guesses: Mapping[str, float]) -> dict[
 
 def longest_likely(n: int, usual: float) -> float:
     """Minutes beyond which `n` counts hold an idle gap: four usual times for one, less for
-    each of many, whose times even out, and some grace."""
+    each of many, whose times even out, and some grace. From memory."""
     return n * usual * (1.5 + 2.5 / sqrt(n)) + MINUTES_OF_GRACE
 
 
@@ -124,7 +128,7 @@ class _RowsBegun:
     """The minutes that went into rows begun and not counted yet, until those rows are."""
 
     def __init__(self, guess: float) -> None:
-        self._too_fast = TOO_FAST * guess / 4
+        self._too_fast = TOO_FAST_FOR_ANYONE * guess
         self._rows = 0
         self._minutes: float | None = 0.0
 

@@ -54,7 +54,7 @@ def hours(value: float) -> str:
 
 
 def each_short(minutes: float) -> str:
-    """The time of one piece for a column: "45 s", "1 min 30 s", "18 min", "1 1/2 h"."""
+    """One length of time for a column: "45 s", "1 min 30 s", "18 min", "1 1/2 h"."""
     if minutes < 0.95:
         return f"{max(5, round(minutes * 60 / 5) * 5)} s"
     if minutes < 9.75:

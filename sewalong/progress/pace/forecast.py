@@ -130,7 +130,7 @@ def forecast_from(
 def _many(in_all: Hours | None, session: float) -> tuple[int, int]:
     if in_all is None:
         return 0, 0
-    return ceil(in_all.low / session - 1e-9), ceil(in_all.high / session - 1e-9)
+    return ceil(in_all.low / session), ceil(in_all.high / session)
 
 
 def _tonight(

@@ -1,8 +1,8 @@
 """What a count of a stage takes before the record knows: a guess from handling and length.
 
 The method's own minutes (common practice) are for pieces of the usual size: squares of 5 in,
-strips of 2 1/2 in. Half of them is handling, which stays as it is; the other half is sewing
-or cutting and goes with its length. That half is from memory.
+strips of 2 1/2 in. A part of them is handling, which stays as it is (`HANDLING`); the other is
+sewing or cutting and goes with its length.
 """
 
 from __future__ import annotations
@@ -13,7 +13,7 @@ from functools import lru_cache
 
 from msgspec import Struct
 
-from sewalong.lengths import Unit
+from sewalong.lengths import CENTIMETRE, Unit
 from sewalong.piecing.catalogue import written_for
 from sewalong.piecing.derive import derive
 from sewalong.piecing.faults import MethodFault, SizeRefused, UnknownMethod
@@ -31,6 +31,8 @@ USUAL_SQUARE = Fraction(5)
 USUAL_STRIP = Fraction(5, 2)
 USUAL_UNIT = 5.0
 """Side of a unit, to the raw edges, that the minutes of rows and of quilting are for (inches)."""
+USUAL_FINISHED = USUAL_UNIT - 0.5
+"""The same less two allowances of 1/4 in."""
 USUAL_SASH = 2.0
 """Width sashes are cut at that the minutes of sash rows are for (inches)."""
 USUAL_TOP = 45.0
@@ -38,7 +40,8 @@ USUAL_TOP = 45.0
 USUAL_BORDER = 45.0
 USUAL_BINDING = 60.0
 """Length of one side that the minutes of borders and binding are for (inches)."""
-CENTIMETRES = 2.54
+HANDLING = 0.5
+"""The part of a usual count's minutes that does not go with its size. From memory."""
 
 
 class Guess(Struct, frozen=True):
@@ -65,17 +68,18 @@ def guesses(quilt: Quilt, target: Target) -> Mapping[str, Guess]:
 
 
 def _from_area(stage: RouteStage, area: float) -> Guess:
-    compared = USUAL_TOP**2 if stage.id == "layer" else (USUAL_UNIT - 0.5) ** 2
-    minutes = stage.minutes * (0.5 + 0.5 * area / compared)
+    minutes = _by_size(stage, area, (USUAL_TOP if stage.id == "layer" else USUAL_FINISHED) ** 2)
     return Guess(minutes, f"a guess from handling and size: {each_takes(minutes)} each")
 
 
 def _guess(quilt: Quilt, stage: RouteStage, now: StageLength, usual: StageLength | None) -> Guess:
     length, compared = _known(now), _known(usual)
-    minutes = stage.minutes
-    if length and compared:
-        minutes *= 0.5 + 0.5 * length / compared
+    minutes = _by_size(stage, length, compared) if length and compared else stage.minutes
     return Guess(minutes, f"a guess from {_from(quilt, now)}: {each_takes(minutes)} each")
+
+
+def _by_size(stage: RouteStage, size: float, usual: float) -> float:
+    return stage.minutes * (HANDLING + (1 - HANDLING) * size / usual)
 
 
 def _known(length: StageLength | None) -> float:
@@ -94,7 +98,7 @@ def _from(quilt: Quilt, length: StageLength) -> str:
 def _inches(quilt: Quilt, inches: float) -> str:
     if quilt.unit is Unit.INCH:
         return f"{inches:.0f} in"
-    return f"{inches * CENTIMETRES:.0f} cm"
+    return f"{inches / CENTIMETRE:.0f} cm"
 
 
 def _usual(quilt: Quilt, target: Target) -> dict[str, StageLength]:
@@ -104,7 +108,7 @@ def _usual(quilt: Quilt, target: Target) -> dict[str, StageLength]:
     if quilt.is_on_point:
         # A count of rows on point is one unit, with one seam.
         pieces = 2
-    along = StageLength((USUAL_UNIT - 0.5) * columns + 0.5)
+    along = StageLength(USUAL_FINISHED * columns + 0.5)
     usual = {
         "sew-rows": StageLength(USUAL_UNIT * (pieces - 1)),
         SEW_SASH_ROWS: StageLength(USUAL_SASH * (pieces - 1)),

@@ -38,7 +38,7 @@ SLOPE_SPREAD = 0.07
 
 EVENINGS = ((0.06, 0.25), (0.13, 0.30), (0.21, 0.25), (0.30, 0.20))
 """How much an owner's evenings differ, in logarithms, each with its chance beforehand: from
-hardly at all to by a third."""
+hardly at all to by a third. The chances are from memory."""
 
 OWN_FAULT = 0.05
 """What stays uncertain of a stage's time in a session however many its counts: some were

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections import defaultdict
 from collections.abc import Mapping, Sequence
 from datetime import datetime, timedelta
+from itertools import accumulate
 from statistics import median
 
 from msgspec import Struct
@@ -45,15 +46,6 @@ class SessionFacts(Struct, frozen=True):
         """Hours of it that an evening like it has for sewing: its length, and where it stood
         still for long what was measured."""
         return self.hours if self.gaps else self.length.total_seconds() / 3600
-
-
-class WorkPoint(Struct, frozen=True):
-    """Where the work stood at the end of a session: hours measured so far, and units there were."""
-
-    at: datetime
-    session: int
-    hours: float
-    units: int
 
 
 class StageTime(Struct, frozen=True):
@@ -131,17 +123,12 @@ def fullest_week(facts: Sequence[SessionFacts]) -> float | None:
     return max(sums, default=0.0) or None
 
 
-def work_over_time(facts: Sequence[SessionFacts]) -> tuple[WorkPoint, ...]:
-    """One point for each session; progress is the hours of work, not the units there are.
+def hours_so_far(facts: Sequence[SessionFacts]) -> tuple[float, ...]:
+    """The hours measured up to the end of each session: progress is these, not the units there are.
 
     Of units nearly all come in the last hours: everything is done at once at the end.
     """
-    points = []
-    so_far = 0.0
-    for one in facts:
-        so_far += one.hours
-        points.append(WorkPoint(one.opened, one.number, so_far, one.units))
-    return tuple(points)
+    return tuple(accumulate(one.hours for one in facts))
 
 
 def what_took_the_time(route: Route, known: Measured) -> tuple[StageTime, ...]:

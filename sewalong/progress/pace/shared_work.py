@@ -47,7 +47,7 @@ class Weeks(Struct, frozen=True):
         return self.there_are - self.takes
 
 
-def weeks_for(pieces: int, days: int, weekday: float, weekend_day: float, off: int = 0) -> Weeks:
+def weeks_for(pieces: int, days: int, weekday: float, weekend_day: float, off: int) -> Weeks:
     """How many weeks `pieces` take by the days of the week, of the `days` there are.
 
     `weekday` and `weekend_day` are pieces made on such a day, one of them above 0; `off` are days

@@ -1,4 +1,4 @@
-"""What was sewn and cut since a needle, bobbin or blade went in."""
+"""How long was sewn and how much cut since a needle or a blade went in."""
 
 from __future__ import annotations
 
@@ -16,14 +16,13 @@ from sewalong.progress.record.undoing import effective
 
 
 class Use(Struct, frozen=True):
-    """Hours measured at the machine, and inches sewn and cut; None where a length isn't known.
+    """Hours measured at the machine, and inches cut; None where a length isn't known.
 
     `guessed_hours` is what counts at the machine without a time of their own may have taken.
     """
 
     machine_hours: float
     guessed_hours: float
-    sewn: float | None
     cut: float | None
 
 
@@ -40,21 +39,15 @@ def _goes_in(event: Event, tool: str) -> bool:
 
 
 def use_between(state: State, known: Measured, after: int, upto: int | None = None) -> Use:
-    """The use between two places in the record; to its end when `upto` is None.
-
-    What was unpicked was sewn before and so still counts as sewn, but not twice.
-    """
-    lengths = stage_lengths(state.quilt, state.target)
+    """The use between two places in the record; to its end when `upto` is None."""
     within = [
         one for one in known.stretches if one.seq > after and (upto is None or one.seq <= upto)
     ]
     at_machine = [one for one in within if _at_machine(state, one.stage)]
-    made = [one for one in within if one.n > 0]
     return Use(
         machine_hours=sum(one.minutes or 0.0 for one in at_machine) / 60,
         guessed_hours=sum(known.guess(one) for one in at_machine) / 60,
-        sewn=_length(made, {stage: one.sewn for stage, one in lengths.items()}),
-        cut=_length(made, {stage: one.cut for stage, one in lengths.items()}),
+        cut=_cut(state, [one for one in within if one.n > 0]),
     )
 
 
@@ -63,10 +56,11 @@ def _at_machine(state: State, stage_id: str) -> bool:
     return stage is not None and stage.station is Station.MACHINE
 
 
-def _length(made: Iterable[Stretch], each: dict[str, float | None]) -> float | None:
+def _cut(state: State, made: Iterable[Stretch]) -> float | None:
+    lengths = stage_lengths(state.quilt, state.target)
     found = 0.0
     for one in made:
-        inches = each.get(one.stage, 0.0)
+        inches = lengths[one.stage].cut
         if inches is None:
             return None
         found += one.n * inches

@@ -12,7 +12,7 @@ from itertools import pairwise
 
 from msgspec import Struct
 
-from sewalong.progress.pace.bobbin import LEARNED_FROM, long, may_run_out
+from sewalong.progress.pace.bobbin import LEARNED_FROM, may_run_out
 from sewalong.progress.pace.break_points import at_a_chains_end, at_a_stage_boundary
 from sewalong.progress.pace.duration_words import hours
 from sewalong.progress.pace.measured import Measured, measured
@@ -21,6 +21,7 @@ from sewalong.progress.pace.wear_choices import WearChoices
 from sewalong.progress.plan.plan import plan
 from sewalong.progress.record.event import Recorded
 from sewalong.progress.record.state import State
+from sewalong.quilt.cloth.thread import length_said
 
 
 class Wear(Struct, frozen=True):
@@ -86,15 +87,15 @@ def _blade(
     state: State, record: Sequence[Recorded], known: Measured, chosen: WearChoices
 ) -> Iterator[Wear]:
     when = changes(record, "blade")
-    limit = chosen.blade_inches
+    limit, unit = chosen.blade_inches, state.quilt.unit
     if limit is None:
         limit = _shortest(state, known, when)
     now = use_between(state, known, when[-1] if when else 0).cut
     if limit and now is not None and now >= limit:
         yield Wear(
             f"blade-{when[-1] if when else 0}",
-            f"{long(state, now)} cut with this blade; you change it after "
-            f"{long(state, limit)}. A blunt blade wants pressure, and slips.",
+            f"{length_said(now, unit)} cut with this blade; you change it after "
+            f"{length_said(limit, unit)}. A blunt blade wants pressure, and slips.",
         )
 
 

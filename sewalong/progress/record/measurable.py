@@ -64,26 +64,30 @@ class Measured(Struct, frozen=True):
         return self.words.removesuffix(f" {DOWN}")
 
     @property
+    def kind(self) -> str:
+        """What its id begins with: the pile it is of, else "row", "column", "centre" and so on."""
+        return self.id.partition(":")[0]
+
+    @property
     def is_long(self) -> bool:
         """Whether it is a row, a centre, a top or a border: eased, not steamed to shape."""
-        return self.id.partition(":")[0] in ("row", "column", "centre", "top", BORDER)
+        return self.kind in ("row", "column", "centre", "top", BORDER)
 
     @property
     def is_border(self) -> bool:
         """Whether it is a strip for a border, before it is sewn on."""
-        return self.id.startswith(BORDER)
+        return self.kind == BORDER
 
     @property
     def is_test(self) -> bool:
         """Whether it is measured for the seam alone: a strip test, or an allowance."""
-        return self.id.partition(":")[0] in ("strips", "middle", ALLOWANCE)
+        return self.kind in ("strips", "middle", ALLOWANCE)
 
     @property
     def edges(self) -> str:
         """From where to where the tape is laid."""
-        head = self.id.partition(":")[0]
         return {"middle": "seam to seam", ALLOWANCE: "stitches to raw edge"}.get(
-            head, "raw edge to raw edge"
+            self.kind, "raw edge to raw edge"
         )
 
     @property

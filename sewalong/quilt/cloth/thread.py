@@ -97,19 +97,20 @@ def thread(
     total = seam * ratio * (1 + waste)
     needle = total / 2
     words = (
-        f"{_long(seam, unit)} of seam, {float(ratio):g} times as much thread and "
-        f"{float(waste * 100):g} % waste: {_long(total, unit)}, {_long(needle, unit)} in the "
-        f"needle and {_long(total - needle, unit)} in the bobbin"
+        f"{length_said(seam, unit)} of seam, {float(ratio):g} times as much thread and "
+        f"{float(waste * 100):g} % waste: {length_said(total, unit)}, {length_said(needle, unit)} in the "
+        f"needle and {length_said(total - needle, unit)} in the bobbin"
     )
     return Thread(seam, ratio, waste, total, needle, total - needle, words)
 
 
-def metres(length: Length) -> float:
+def metres(length: Length | float) -> float:
     """A length in inches as metres, which is how thread is sold."""
     return float(length / METRE)
 
 
-def _long(length: Length, unit: Unit) -> str:
+def length_said(length: Length | float, unit: Unit) -> str:
+    """A length of seam or thread, in inches, as whole yards or metres: "32 yd", "29 m"."""
     if unit is Unit.INCH:
         return f"{float(length / YARD):.0f} yd"
     return f"{metres(length):.0f} m"
@@ -133,5 +134,5 @@ def wound(length: Length, capacity: Length, unit: Unit = Unit.INCH) -> Wound:
     above_zero(length, "thread")
     above_zero(capacity, "thread it holds")
     count = ceil(length / capacity)
-    words = f"{count}: {_long(length, unit)} at {_long(capacity, unit)} each"
+    words = f"{count}: {length_said(length, unit)} at {length_said(capacity, unit)} each"
     return Wound(count, capacity, count * capacity - length, words)

@@ -43,6 +43,10 @@ def test_several_readings_have_commas_between_them(begun: Desk) -> None:
     data = begun.ok("measure", "unit", "5 1/2,", "5 5/8,", "5", "9/16", "--look", "--json").data
     assert data["readings"] == [5.5, 5.625, 5.5625]
     assert (data["smallest"], data["largest"], data["trim_all_to"]) == (5.5, 5.625, 5.5)
+    # As it is said: no unit is trimmed to more than it should be.
+    large = begun.ok("measure", "unit", "5 7/8,", "6", "--look", "--json").data
+    assert large["trim_all_to"] == 5.625
+    assert any(choice.startswith("Trim all to 5 5/8 in;") for choice in large["choices"])
 
 
 def test_a_strip_test_may_have_its_own_width_and_number(begun: Desk) -> None:

@@ -8,7 +8,9 @@ import pytest
 from msgspec.structs import replace
 
 from sewalong.lengths import Unit, from_cm
+from sewalong.progress.measuring.cause import Cause
 from sewalong.progress.measuring.choices import Choice, EaseIn, Resew, TrimAll
+from sewalong.progress.measuring.decision import Do, decide, planned_size
 from sewalong.progress.measuring.length_words import finely, plainly
 from sewalong.progress.measuring.priors import Why
 from sewalong.progress.measuring.projected_top import if_seam
@@ -20,6 +22,8 @@ from sewalong.progress.record.measurable import Measured, Unmeasurable, read_pie
 from sewalong.quilt.quilt import Border
 from sewalong.quilt.setting import Cornerstones, Sashing, SetOnPoint, Setting
 from tests.progress.measuring.measuring_quilts import STACKED, inches, measured, of_size
+from tests.quilt.file.own_method import OWN
+from tests.quilt.file.test_quilt_file_own_method import QUILT, with_method
 
 HAIR = F(1, 1000)
 QUARTER, HALF = F(1, 4), F(1, 2)
@@ -115,6 +119,22 @@ def test_the_tape_lies_from_where_to_where_the_words_of_the_piece_say(
     assert edges in found.words or edges == "raw edge to raw edge"
 
 
+def test_a_border_is_cut_to_its_length_and_a_unit_to_a_mark_of_the_ruler() -> None:
+    assert planned_size(piece(F("86.53"), "border:1:ends"), Unit.INCH) == F("86.53")
+    assert planned_size(piece(F("6.364")), Unit.INCH) == F("6.375")
+    assert planned_size(piece(F("6.364"), at_least=F("6.2")), Unit.INCH) == F("6.2")
+
+
+def test_a_likeliest_cause_that_is_looked_for_is_so_however_many_others_there_are() -> None:
+    """Of eight causes about as likely, none may be as likely as is looked for besides the first."""
+    unit, readings = piece(F("9.5")), [F("9.25")]
+    other = Cause(Why.SWAPPED, QUARTER, (0,), all_alike=True, likely=0.15, like="goose")
+    seam = Cause(Why.WIDE, QUARTER, (0,), all_alike=True, likely=0.14)
+    for found, do in (((other, seam), Do.SORT), ((seam, other), Do.TRIM)):
+        apart = spread(readings, Unit.INCH)
+        assert decide(unit, [Outcome.BLOCK], found, apart, Unit.INCH).do is do
+
+
 # What it is taken for.
 
 
@@ -168,7 +188,8 @@ def test_a_strip_for_a_border_is_measured_against_the_numbers_of_the_border() ->
     short = measured(quilt, "border:1:ends", "85.75")
     assert short.lines[0] == "Go on, and ease it in."
     assert short.lines[2] == "Likeliest: cut or trimmed 3/4 in too small."
-    assert measured(quilt, "border:1:ends", "88").lines[0] == "Trim all to 86 1/2 in."
+    for readings in (["88"], ["88", "86.5"]):
+        assert measured(quilt, "border:1:ends", *readings).lines[0] == "Trim all to 86 1/2 in."
     assert measured(quilt, "border:1:ends", "80").lines[0] == "Stop and cut it again."
     taken = measured(quilt, "border:1:sides", "86.5")
     assert taken.lines[0] == "Stop and look at it: a strip for top or bottom of border 1?"
@@ -369,3 +390,19 @@ def test_a_length_too_small_for_its_mark_is_less_than_the_mark_and_never_nought(
     assert plainly(from_cm(F("0.049")), Unit.CM) == "less than 0.1 cm"
     assert finely(from_cm(F("0.005")), Unit.CM) == "0.01 cm"
     assert finely(from_cm(F("0.0049")), Unit.CM) == "less than 0.01 cm"
+
+
+# Names
+
+
+@pytest.mark.parametrize("head", ["row", "column", "centre", "top", "border", "middle"])
+def test_a_pile_whose_name_begins_like_a_row_is_measured_as_any_pile(head: str) -> None:
+    """The program's own strip method has middle sets and middle segments; a maker's may have more."""
+
+    def said(pile: str) -> list[tuple[str, ...]]:
+        method = OWN.replace('"two"', f'"{pile}"').replace("take two", f"take {pile}")
+        quilt = with_method(QUILT, method)
+        readings = (["4"], ["4.25"], ["4.4375"] * 2, ["4.75"], ["2.5"])
+        return [measured(quilt, pile, *some).lines for some in readings]
+
+    assert said(f"{head}-two") == said("two")

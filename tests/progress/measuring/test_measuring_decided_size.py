@@ -67,6 +67,15 @@ def test_a_unit_its_owner_trims_is_measured_untrimmed_down_to_the_size() -> None
     assert small.why is Why.WIDE
 
 
+def test_all_are_trimmed_to_the_owners_size_where_all_reach_it_though_no_eighth_is_it() -> None:
+    between = replace(STACKED, trim=Size.square(F("6.1875")))
+    found = measured(between, "unit", "6.21875", "6.75")
+    (trim,) = (choice for choice in found.choices if isinstance(choice, TrimAll))
+    assert (trim.to, found.trim_to, found.spread.common) == (F("6.1875"), F("6.1875"), F("6.125"))
+    # Where one does not reach it, it is the largest mark of the ruler that all reach.
+    assert measured(between, "unit", "6.15625", "6.75").trim_to == F("6.125")
+
+
 def test_how_far_a_seam_may_be_off_follows_the_size() -> None:
     """6.364 in lose 2.828 in for an inch of allowance: 6 1/4 stands 0.040 in, 6 in 0.129 in."""
     for size, reading in (("6.25", "6.26"), ("6", "6.18")):

@@ -51,6 +51,11 @@ def test_the_other_way_tells_where_the_seam_is_known() -> None:
     unit = Evidence(F("9.5"), 4.0, QUARTER, (F("9.75"),) * 3, largest=F("3.5"), others=(other,),
                     other_way=OtherWay(F("9.5"), 4.0, ()), seam_read=QUARTER)  # fmt: skip
     assert asked(unit) is What.KIND
+    found = further(unit, causes(unit))
+    assert found is not None
+    shown = [cause.why for cause, answer in found.answers if answer]
+    assert shown == [Why.SWAPPED]
+    assert {answer for _, answer in found.answers} == {0, 1}
     assert asked(replace(unit, others=())) is What.PIECES
     seam = replace(unit, others=(), seam_read=None)
     assert asked(seam) is What.ALLOWANCE

@@ -81,7 +81,8 @@ def test_what_a_bobbin_that_ran_out_did_not_sew_is_not_counted() -> None:
     diary = at_sewing()
     full_one(diary)
     diary.count("sew", 60, 120)
-    diary.add(e.BobbinRanOut(at=diary.now, session=diary.session, stage="sew", unsewn=12))
+    diary.count("sew", 1, 2)
+    diary.add(e.BobbinRanOut(at=diary.now, session=diary.session, stage="sew", unsewn=13))
     found = bobbin(diary.state, diary.record)
     assert found.lasts == pytest.approx(48 * EACH)
     assert found.since == 0
@@ -101,10 +102,13 @@ def test_what_was_unpicked_was_sewn_all_the_same_and_what_was_undone_was_not() -
 def test_rows_begun_are_sewn_when_they_are_written_down_and_not_again_when_counted() -> None:
     """A row of 9 squares of 5 in has 8 seams of 5 in; 16 pairs are 16 of them."""
     diary = Diary(a_quilt("plain-squares", 36, rows=4, columns=9))
-    diary.evening(("square-up", 36, 10))
+    diary.evening(("square-up", 32, 10))
     diary.sit_down()
     full_one(diary)
     diary.add(e.RowsBegun(at=diary.now, session=diary.session, pieces=((16, 2),), rows=4))
+    assert bobbin(diary.state, diary.record).since == pytest.approx(16 * 5)
+    # Squared up in between: nothing is sewn, and no row is counted.
+    diary.count("square-up", 4, 2)
     assert bobbin(diary.state, diary.record).since == pytest.approx(16 * 5)
     diary.count("sew-rows", 4, 40)
     assert bobbin(diary.state, diary.record).since == pytest.approx(4 * 8 * 5)
@@ -117,7 +121,10 @@ def test_a_guess_is_from_the_metres_she_gave_else_common_practice_and_told_as_on
     assert bobbin(said.state, said.record).lasts == pytest.approx(float(60 * METRE) / (1.25 * 1.15))
     assert "(a guess from 60 m on a bobbin)" in words(said)
     unsaid = at_sewing()
-    assert f"(a guess from {USUAL_METRES} m on a bobbin, common practice)" in words(unsaid)
+    # 45 m are 49.2 yd, and 49.2 / (1.25 * 1.15) = 34.2.
+    assert f"34 yd of seam (a guess from {USUAL_METRES} m on a bobbin, common practice)" in (
+        words(unsaid)
+    )
     metric = at_sewing(60, Unit.CM)
     assert " 42 m of seam" in words(metric)
 
@@ -185,6 +192,9 @@ def test_where_it_likely_ran_out_is_what_was_counted_beyond_what_one_lasts() -> 
     lots(diary, 60, 60)
     diary.count("sew", 40, 80)
     assert ran_out_at(diary) == ""
+    diary.count("sew", 20, 40)
+    assert ran_out_at(diary) == "", "to the last inch"
+    diary.undo(len(diary.record))
     diary.count("sew", 30, 60)
     assert ran_out_at(diary).startswith(
         "Likely from piece 21 on: 10 four-patches of 30 not sewn. Look from the end of the chain"

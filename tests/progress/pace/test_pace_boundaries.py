@@ -22,9 +22,9 @@ from sewalong.progress.pace.session_samples import UNEVEN, spells, unevenness
 from sewalong.progress.pace.sessions import (
     SessionFacts,
     fullest_week,
+    hours_so_far,
     minutes_per_unit,
     usual_hours,
-    work_over_time,
 )
 from sewalong.progress.record.refused import Refused
 from sewalong.progress.record.route import route_for
@@ -262,7 +262,7 @@ def test_minutes_for_each_unit_are_told_from_the_first_unit_on() -> None:
     assert minutes_per_unit(facts(1.0, 2.0, units=1)) == 180
     assert minutes_per_unit(facts(1.0, 2.0, units=0)) is None
     assert minutes_per_unit([*facts(1.0, 2.0), *facts(3.0, units=4)]) == 90
-    assert [point.hours for point in work_over_time(facts(1.0, 2.0, 0.5))] == [1.0, 3.0, 3.5]
+    assert hours_so_far(facts(1.0, 2.0, 0.5)) == (1.0, 3.0, 3.5)
 
 
 # Leaving out

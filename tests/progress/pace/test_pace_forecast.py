@@ -5,13 +5,14 @@ from __future__ import annotations
 from collections.abc import Sequence
 from datetime import timedelta
 from math import ceil, exp, log
+from statistics import NormalDist
 
 import numpy as np
 import pytest
 from msgspec.structs import replace
 
 from sewalong.progress.pace.duration_words import each_takes
-from sewalong.progress.pace.forecast import Forecast, StageForecast
+from sewalong.progress.pace.forecast import Ahead, Forecast, StageForecast
 from sewalong.progress.pace.forecast_words import by_stage, summary, table
 from sewalong.progress.pace.guesses import guesses
 from sewalong.progress.pace.hours_ahead import Hours
@@ -102,6 +103,7 @@ def test_a_stage_with_a_record_says_from_how_many_and_moves_to_her_own_pace() ->
     line = stage(diary, "sew")
     assert "measured at 30 four-patches in 3 sessions" in line.pace.reason
     assert line.to_do == 12
+    assert by_stage(said(diary))[0].startswith("Sew: 12 four-patches, ")
     assert 4 < line.hours.middle * 60 / 12 < 5.2, "at 5 minutes each, and still getting faster"
 
 
@@ -434,6 +436,44 @@ def test_the_hours_are_those_of_a_simulation_from_what_is_believed() -> None:
             drawn(diary, known, ids, now.session_hours), (0.1, 0.5, 0.9)
         )
         assert [found.low, found.middle, found.high] == pytest.approx([low, middle, high], rel=0.06)
+
+
+@pytest.mark.parametrize("here", [0.0, 0.5])
+def test_the_hours_ahead_have_the_mean_and_the_variance_of_their_parts(
+    monkeypatch: pytest.MonkeyPatch, here: float
+) -> None:
+    """A time whose logarithm is normal has the mean exp(m + v / 2) and, as a part of its mean squared,
+    the variance exp(v) - 1 (textbook results); variances of independent parts add up."""
+    monkeypatch.setattr("sewalong.progress.pace.owners_pace.EVENINGS", ((0.35, 1.0),))
+    diary = worked()
+    known = paces(diary.state, diary.record, diary.now)
+    line, (likely,) = known.plan.line("square-up"), known.owner.likely
+    mean, covariance = np.array(likely.belief.mean), np.array(likely.belief.covariance)
+    weights = np.zeros(len(mean))
+    weights[known.owner.places["square-up"]] = 1
+    weights[-2:] = lean(line.done, line.to_do), here
+    middle = weights @ mean - 0.10 * weights[-2] + on_average(0.10, line.done, line.to_do)
+    known_less = weights @ covariance @ weights
+    found = Ahead(known, 1.0, {"square-up": here}).of(["square-up"])
+    spread = log(found.high / found.middle) / NormalDist().inv_cdf(0.9)
+    mean_hours = line.to_do / 60 * exp(middle + known_less / 2 + (1 - here) * 0.35**2 / 2)
+    assert found.middle * exp(spread**2 / 2) == pytest.approx(mean_hours, rel=1e-3)
+    single = known.stages["square-up"].uneven / line.to_do + 0.05**2
+    sessions = max(1.0, mean_hours * (1 - here))
+    evenings = (1 - here) ** 2 * (exp(0.35**2) - 1) / sessions
+    assert exp(spread**2) - 1 == pytest.approx(single + exp(known_less) - 1 + evenings, rel=1e-3)
+
+
+def test_a_stage_counted_once_is_begun_and_what_comes_after_the_units_is_told_apart() -> None:
+    diary = Diary(a_quilt("plain-squares", 200, 10, 20))
+    diary.evening(("square-up", 199, 99), ("sew-rows", 1, 30))
+    now = said(diary)
+    assert [one.begun for one in now.stages] == [True, True, False]
+    assert [one.after_units for one in now.stages] == [False, True, True]
+    assert now.after_units is not None
+    assert in_all(diary).middle > now.after_units.middle > stage(diary, "sew-rows").hours.middle
+    diary.evening(("square-up", 1, 1))
+    assert said(diary).after_units == in_all(diary)
 
 
 @pytest.mark.parametrize("begun", [2, 12])

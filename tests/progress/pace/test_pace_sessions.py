@@ -13,11 +13,11 @@ from sewalong.progress.pace.measured import measured
 from sewalong.progress.pace.sessions import (
     SessionFacts,
     fullest_week,
+    hours_so_far,
     minutes_per_unit,
     session_facts,
     usual_hours,
     what_took_the_time,
-    work_over_time,
 )
 from sewalong.progress.record import events as e
 from tests.progress.pace.evenings import DAY, MONDAY, Diary, a_quilt, session_of
@@ -62,20 +62,17 @@ def test_eleven_hours_for_eighty_blocks_and_two_of_them_two_hours_before_the_end
         session_of(2.0, 5, MONDAY + 4 * DAY, units=80),
     ]
     assert minutes_per_unit(parts) == pytest.approx(8.25)
-    points = work_over_time(parts)
-    assert points[-1].hours == 11
-    before = points[-2]
-    assert (before.units, round(before.hours / points[-1].hours, 2)) == (2, 0.82)
+    so_far = hours_so_far(parts)
+    assert so_far[-1] == 11
+    assert (parts[-2].units, round(so_far[-2] / so_far[-1], 2)) == (2, 0.82)
 
 
 def test_from_a_record_the_units_come_last_and_the_work_does_not() -> None:
     diary = eighty_blocks()
-    points = work_over_time(facts(diary))
-    assert [point.units for point in points] == [0, 0, 0, 2, 80]
-    shares = [point.hours / points[-1].hours for point in points]
-    assert shares[2] > 0.7
-    assert points[3].units / 80 == 0.025
-    assert minutes_per_unit(facts(diary)) == pytest.approx(points[-1].hours * 60 / 80)
+    assert [one.units for one in facts(diary)] == [0, 0, 0, 2, 80]
+    so_far = hours_so_far(facts(diary))
+    assert so_far[2] / so_far[-1] > 0.7
+    assert minutes_per_unit(facts(diary)) == pytest.approx(so_far[-1] * 60 / 80)
     assert minutes_per_unit(()) is None
 
 

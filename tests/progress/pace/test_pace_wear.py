@@ -169,7 +169,7 @@ def test_a_gap_was_a_rest() -> None:
     assert said(diary, WearChoices()) == ()
 
 
-def test_quilting_has_no_length_so_a_bobbin_in_it_says_nothing() -> None:
+def test_what_has_no_length_takes_its_hours_all_the_same() -> None:
     diary = Diary(a_quilt("plain-squares", 4, 2, 2, finishing=("layer", "quilt")))
     diary.evening(
         ("square-up", 4, 2),
@@ -179,7 +179,6 @@ def test_quilting_has_no_length_so_a_bobbin_in_it_says_nothing() -> None:
         ("quilt", 1, 20),
     )
     known = measured(diary.state, diary.record)
-    assert use_between(diary.state, known, 0).sewn is None
     assert use_between(diary.state, known, 0).machine_hours > 0.4
 
 
@@ -258,15 +257,6 @@ def test_a_stop_is_named_by_its_session_its_rest_and_how_often_it_came() -> None
         diary.count("sew", 5, 11)
     (after,) = said(diary, WearChoices())
     assert after.id == f"stop-2-{rested}-1"
-
-
-def test_what_was_counted_and_unpicked_at_once_has_no_length() -> None:
-    diary = Diary(a_quilt("plain-squares", 4, 2, 2, finishing=("layer", "quilt")))
-    diary.evening(("square-up", 4, 2), ("sew-rows", 1, 3), ("sew-rows", 1, 3), ("join-rows", 1, 3))
-    diary.evening(("layer", 1, 60), ("quilt", 1, 20), ("quilt", -1, 0))
-    known = measured(diary.state, diary.record)
-    # Each row is one seam of 5 in, and the one between them is 9 1/2 in.
-    assert use_between(diary.state, known, 0).sewn == pytest.approx(2 * 5 + 9.5)
 
 
 def test_hours_of_counts_without_a_time_are_said_apart_as_the_guess_they_are() -> None:
