@@ -163,12 +163,12 @@ class Tally(Struct):
         if self.chosen not in self.done:
             self.chosen, self.chosen_by_hand = None, False
 
-    def replan(self, quilt: Quilt, target: Target) -> None:
+    def replan(self, quilt: Quilt) -> None:
         """The plan is another: as many more pieces as it begins with come to their piles."""
         for was, now in zip(self.quilt.starts, quilt.starts, strict=True):
             self.change(now.pile, now.count - was.count)
         self.quilt = quilt
-        self.retarget(target)
+        self.retarget(quilt.target)
 
     def can_undo(self, seq: int) -> None:
         """The event numbered `seq` can be taken back by itself."""

@@ -13,7 +13,7 @@ from sewalong.progress.record.state import State
 from sewalong.quilt.file.reader import read_quilt
 from sewalong.quilt.file.writer import quilt_file
 from sewalong.quilt.plan_words import differences
-from sewalong.quilt.quilt import Quilt
+from sewalong.quilt.quilt import Quilt, Target
 from sewalong.quilt.setting import Cornerstones, Sashing, SetOnPoint, Setting
 from tests.progress import every_act as c
 from tests.progress.building import MINUTE, Record, a_quilt, do, go_on, opening, play
@@ -144,3 +144,10 @@ def test_the_same_setting_again_changes_nothing() -> None:
     with pytest.raises(c.Refused):
         do(state, record, c.ChangePlan(quilt, quilt), record[-1].event.at)
     assert opening(QUILT).piles == state.piles
+
+
+def test_a_plan_is_changed_from_the_layout_wanted_now_not_from_the_first() -> None:
+    """In one column, as it was planned first, no sashes would meet."""
+    state, record = play(a_quilt("plain-squares", 16, 5, 1), c.ChangeTarget(4, 4))
+    state = change(state, record, replace(PLAIN, cornerstones=Cornerstones("coral")))
+    assert (state.target, state.quilt.target) == (Target(4, 4), Target(4, 4))
