@@ -24,7 +24,6 @@ from sewalong.progress.record.state import (
     State,
 )
 from sewalong.quilt.quilt import Quilt, Target
-from sewalong.quilt.set_rows import set_rows
 
 
 class Sitting(Struct):
@@ -158,7 +157,7 @@ class Tally(Struct):
         self.target, self.route = target, route_for(self.quilt, target)
         self.piles = dict.fromkeys(self.route.piles, 0) | self.piles
         self.done = {stage.id: self.done.get(stage.id, 0) for stage in self.route.stages}
-        rows = len(set_rows(self.quilt.setting, target.rows, target.columns))
+        rows = len(self.quilt.rows_for(target))
         self.joints = [joint for joint in self.joints if max(joint) <= rows]
         if self.chosen not in self.done:
             self.chosen, self.chosen_by_hand = None, False
