@@ -148,15 +148,12 @@ def _borders(state: State, wanted: Quilt) -> Iterator[str]:
     if sides and wanted.choices.corners != quilt.choices.corners:
         turned = f"Borders are sewn on already with the corners “{quilt.choices.corners}”."
         yield f"{turned} Unpick their {sides} sides first, or keep that."
-    if len(wanted.borders) > len(quilt.borders):
-        later = next((id for id in reversed(FINISHING) if state.done.get(id)), None)
-        if later is not None:
-            last = last_on_the_top(state)
-            label = last.label if last else later
-            yield (
-                f"The top has been through {label} already, and a border is sewn on before that. "
-                "Unpick that first, or keep the borders."
-            )
+    last = last_on_the_top(state)
+    if len(wanted.borders) > len(quilt.borders) and last is not None and last.id in FINISHING:
+        yield (
+            f"The top has been through {last.label} already, and a border is sewn on before that. "
+            "Unpick that first, or keep the borders."
+        )
 
 
 def _after_the_top(state: State, wanted: Quilt) -> Iterator[str]:

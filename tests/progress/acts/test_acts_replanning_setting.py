@@ -130,7 +130,12 @@ def test_units_in_slanting_rows_stay_on_point_and_triangles_as_large_as_they_wer
     with pytest.raises(c.Refused, match="8 side triangles are made already for the setting"):
         change(state, record, SetOnPoint("oat", larger=Fraction(1, 2)))
     state = change(state, record, SetOnPoint("slate"))
-    state = go_on(state, record, c.Recount("side-triangle", 0), c.Count("sew-rows", 3))
+    state = go_on(state, record, c.Recount("side-triangle", 0), c.Count("cut-corner-triangles", 1))
+    with pytest.raises(c.Refused, match="2 corner triangles are made already for the setting"):
+        change(state, record, SetOnPoint("oat", larger=Fraction(1, 2)))
+    state = go_on(state, record, c.Recount("corner-triangle", 0), c.Count("sew-rows", 3))
+    # The units in their rows are the same, however large the triangles.
+    state = change(state, record, SetOnPoint("slate", larger=Fraction(1, 2)))
     with pytest.raises(c.Refused, match="3 units in their rows are made already"):
         change(state, record, None)
     state = go_on(state, record, c.Unpick("sew-rows", 3))
