@@ -11,6 +11,7 @@ from msgspec.structs import replace
 from sewalong.progress.joining.current_stage import in_hand
 from sewalong.progress.joining.next_joins import joining
 from sewalong.progress.plan.plan import plan
+from sewalong.progress.record.on_the_top import joined_rows, loose_sashes, sashed_rows
 from sewalong.progress.record.readiness import ready
 from sewalong.progress.record.refused import Refused
 from sewalong.progress.record.state import State
@@ -130,6 +131,40 @@ def ready_for_rows(quilt: Quilt) -> list[c.Act]:
     sash_rows = lines.get("sew-sash-rows")
     more = [c.Count("sew-sash-rows", sash_rows)] if sash_rows else []
     return [*all_units(quilt), *counts, *more]
+
+
+@pytest.mark.parametrize(("frame", "on"), [(False, (1, 2)), (True, (0, 1, 2, 3))])
+def test_a_row_with_a_sash_on_is_in_the_top(frame: bool, on: tuple[int, ...]) -> None:
+    """By hand: without a frame each sash is on a row of its own; with one, row 1 may have two."""
+    quilt = sashed(frame=frame)
+    state, record = play(quilt, *ready_for_rows(quilt), c.Count("sew-rows", 3))
+    assert (sashed_rows(state), joined_rows(state)) == (0, 0)
+    for rows in on:
+        state = go_on(state, record, c.Count("add-sashes"))
+        assert (sashed_rows(state), joined_rows(state)) == (rows, max(rows, 1))
+        assert loose_sashes(state) == state.done["add-sashes"]
+    state = go_on(state, record, c.Count("join-rows"))
+    assert loose_sashes(state) == state.done["add-sashes"] - 1
+
+
+def test_a_sash_waits_for_its_row_and_a_seam_for_both_its_rows_and_their_sash() -> None:
+    quilt = sashed()
+    state, record = play(quilt, *ready_for_rows(quilt))
+    seen = []
+    for act in (None, "sew-rows", "add-sashes", "sew-rows", "join-rows", "add-sashes", "sew-rows"):
+        if act is not None:
+            state = go_on(state, record, c.Count(act))
+        both = (ready(state, stage) for stage in state.route.of_the_top)
+        seen.append((act, *both))
+    assert seen == [
+        (None, 0, 0),
+        ("sew-rows", 1, 0),
+        ("add-sashes", 0, 0),
+        ("sew-rows", 1, 1),
+        ("join-rows", 1, 0),
+        ("add-sashes", 0, 0),
+        ("sew-rows", 0, 1),
+    ]
 
 
 def test_cutting_from_cloth_is_suggested_when_nothing_waits_in_a_pile() -> None:

@@ -50,7 +50,7 @@ def sashed_rows(state: State) -> int:
 
 def loose_sashes(state: State) -> int:
     """Sashes along rows that no joining seam holds on their other side."""
-    return state.done.get(ADD_SASHES, 0) - state.done.get(JOIN_ROWS, 0)
+    return state.done[ADD_SASHES] - state.done[JOIN_ROWS]
 
 
 def loose(state: State, pile: str) -> int:

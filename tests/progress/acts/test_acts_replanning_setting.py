@@ -82,6 +82,14 @@ def test_a_straight_quilt_under_way_is_sashed_and_has_the_piles_for_it() -> None
         change(state, record, None)
 
 
+def test_the_only_row_sewn_is_spoken_of_as_one() -> None:
+    state, record = play(
+        replace(QUILT, setting=None), c.Count("square-up", 12), c.Count("sew-rows")
+    )
+    with pytest.raises(c.Refused, match=r"1 row is sewn already.*Unpick it first, or keep"):
+        change(state, record, PLAIN)
+
+
 def test_rows_that_are_joined_come_apart_join_by_join_whatever_would_be_another() -> None:
     quilt = replace(QUILT, setting=None)
     state, record = play(quilt, c.Count("square-up", 12), c.Count("sew-rows", 3))

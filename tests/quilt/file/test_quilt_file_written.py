@@ -72,6 +72,19 @@ def test_lots_packs_and_trim_read_back(trim: Fraction) -> None:
     assert again == replace(quilt, starts=(pile_of_lots("square", uneven),))
 
 
+@pytest.mark.parametrize(
+    ("seam", "unit", "said"),
+    [
+        (Fraction(5, 16), Unit.INCH, "5/16 in"),
+        (Fraction(1, 2), Unit.INCH, "1/2 in"),
+        (3 * CENTIMETRE / 4, Unit.CM, "0.75 cm"),
+        (2 * CENTIMETRE / 3, Unit.CM, "2/3 cm"),
+    ],
+)
+def test_lengths_are_written_as_a_person_does(seam: Fraction, unit: Unit, said: str) -> None:
+    assert f'seam = "{said}"' in quilt_file(replace(a_quilt(), seam=seam, unit=unit))
+
+
 @pytest.mark.parametrize("path", sorted(demo_folder().glob("*.toml")), ids=lambda path: path.stem)
 def test_the_demo_quilts_read_back(path: object) -> None:
     quilt: Quilt = read_quilt(path.read_text(encoding="utf-8"))  # type: ignore[attr-defined]
