@@ -59,7 +59,7 @@ LATER_PILES = frozenset(
 )
 """Ids of the piles that can follow the units in a quilt."""
 
-MEASURED = frozenset({"column", "centre", "top", "strips", "middle"})
+MEASURED = frozenset({"column", "centre", "top", "strips", "middle", "border", "allowance"})
 """What can be measured in every quilt besides piles, by these names."""
 
 HAZARD_AT = {

@@ -20,6 +20,7 @@ from sewalong.piecing.method import Either, Hazard, Station
 from sewalong.piecing.method_files import ID
 
 LONGEST_ID = 40
+"""Characters: twice the longest of the program's own."""
 LONGEST_NAME = 80
 """Characters in the name of a method, as in the names of quilts."""
 LONGEST_WORD, LONGEST_DO, LONGEST_CHECK = 24, 110, 60
@@ -28,7 +29,7 @@ than the program's own methods have, and what a stage is on the smallest screen 
 LONGEST_LINE = 160
 """Characters in what is said about a method, or in an operation."""
 MOST_PILES = MOST_STAGES = MOST_OPERATIONS = 40
-"""Four times what any of the program's own methods has."""
+"""Some four times what any of the program's own methods has."""
 MOST_MINUTES = 600
 """Minutes for one count: a whole day at the machine."""
 

@@ -25,3 +25,11 @@ def derived(quilt: Quilt) -> Derivation:
         raise SizeRefused(
             f"Cut at these sizes, no unit comes of the pieces: {fault.bare}"
         ) from fault
+
+
+def derived_if_any(quilt: Quilt) -> Derivation | None:
+    """The same; None where no unit comes of its sizes."""
+    try:
+        return derived(quilt)
+    except SizeRefused:
+        return None

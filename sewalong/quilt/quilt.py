@@ -12,7 +12,7 @@ from sewalong.lengths import Length, Unit
 from sewalong.piecing.catalogue import method_for, written_for
 from sewalong.piecing.method import Method, MethodKey
 from sewalong.quilt.choices import Choices, Fabric
-from sewalong.quilt.set_rows import units_in
+from sewalong.quilt.set_rows import SetRow, set_rows, units_in
 from sewalong.quilt.setting import Sashing, SetOnPoint, Setting
 from sewalong.quilt.size import Size
 
@@ -133,6 +133,10 @@ class Quilt(Struct, frozen=True):
     def units_for(self, target: Target) -> int:
         """Units the layout holds, as they are set."""
         return units_in(self.setting, target.rows, target.columns)
+
+    def rows_for(self, target: Target) -> tuple[SetRow, ...]:
+        """The rows its units are sewn into, in order; on point those on the slant."""
+        return set_rows(self.setting, target.rows, target.columns)
 
     @property
     def method_key(self) -> MethodKey:

@@ -26,6 +26,22 @@ SET_UNIT = Pile("set-unit", Noun("unit in its row", "units in their rows"))
 """A unit sewn into its slanting row. Those rows differ in length, so what lies in them is counted."""
 SET_SIDE = Pile("set-side", Noun("side triangle on its row", "side triangles on their rows"))
 
+SETTING_PILES = {
+    pile.id: pile
+    for pile in (
+        STANDING,
+        LYING,
+        LONG,
+        CORNERSTONE,
+        SASH_ROW,
+        SIDE,
+        CORNER,
+        SET_UNIT,
+        SET_SIDE,
+    )
+}
+"""All that any setting brings, by id: what was made for one is spoken of when there is another."""
+
 
 class Cornerstones(Struct, frozen=True):
     """Squares where sashes meet: the name of their cloth, its "#rrggbb"."""

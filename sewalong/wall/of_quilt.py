@@ -6,9 +6,8 @@ from collections.abc import Mapping
 from functools import lru_cache
 
 from sewalong.fabrics.colours import Colour, parse_colour
-from sewalong.piecing.faults import SizeRefused
 from sewalong.quilt.cloth.to_cut import to_cut
-from sewalong.quilt.derived import derived
+from sewalong.quilt.derived import derived_if_any
 from sewalong.quilt.layouts.setting_sashed import Meeting
 from sewalong.quilt.quilt import Quilt, Target
 from sewalong.quilt.setting import SetOnPoint
@@ -29,9 +28,8 @@ def picture_made(
     Without a pile of the method's (a row, a stage of the top) it is the top with its borders.
     None when the pieces are too small for their seams. Kept, since every count asks for it.
     """
-    try:
-        derivation = derived(quilt)
-    except SizeRefused:
+    derivation = derived_if_any(quilt)
+    if derivation is None:
         return None
     if pile is not None and pile in derivation.piles:
         return piece_picture(derivation, pile, across, down)
@@ -41,9 +39,8 @@ def picture_made(
 def picture_of_top(quilt: Quilt, target: Target, across: int, down: int) -> Picture | None:
     """The top with its borders to scale, the units of one batch placed by turns; None when the
     pieces are too small for their seams."""
-    try:
-        derivation = derived(quilt)
-    except SizeRefused:
+    derivation = derived_if_any(quilt)
+    if derivation is None:
         return None
     finished = decided_unit(quilt, derivation).grown(-quilt.seam)
     widths = [float(border.cut - 2 * quilt.seam) for border in quilt.borders]

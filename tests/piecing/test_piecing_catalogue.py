@@ -14,7 +14,8 @@ from msgspec.structs import replace
 from sewalong.piecing.catalogue import UnknownMethod, method, method_ids
 from sewalong.piecing.derive import derive
 from sewalong.piecing.method import Hazard, Method, Pieces, Station
-from sewalong.piecing.method_rules import LATER_LABELS, LATER_PILES, LATER_STAGES
+from sewalong.piecing.method_rules import LATER_LABELS, LATER_PILES, LATER_STAGES, MEASURED
+from sewalong.progress.record.measurable import measurable
 from sewalong.progress.record.point_stages import ADD_SIDES
 from sewalong.progress.record.route import (
     ADD_BORDERS,
@@ -253,6 +254,14 @@ def test_ids_kept_for_rows_borders_and_finishing_are_those_of_the_road() -> None
         assert {stage.label for stage in stages} <= LATER_LABELS
     sewn = (ROW, SASH_ROW, SET_UNIT, SET_SIDE)
     assert {pile.id for pile in (*sewn, *from_cloth)} == LATER_PILES
+
+
+def test_no_pile_has_the_name_of_what_can_be_measured_in_every_quilt() -> None:
+    quilt = a_quilt(borders=1)
+    piles = {pile.id for pile in quilt.method.piles}
+    heads = {one.id.partition(":")[0] for one in measurable(quilt, quilt.target)}
+    # A column is measured by its number of rows, so it stands in no list.
+    assert (heads - piles - {ROW.id}) | {"column"} == MEASURED
 
 
 @pytest.mark.parametrize("known", METHODS, ids=lambda m: m.id)

@@ -2,23 +2,21 @@
 
 from __future__ import annotations
 
-from collections import Counter
 from random import Random
 
 import pytest
 from msgspec.structs import replace
 
-from sewalong.piecing.method import Stage
 from sewalong.progress.joining.current_stage import in_hand
 from sewalong.progress.joining.next_joins import joining
 from sewalong.progress.plan.plan import plan
 from sewalong.progress.record.refused import Refused
-from sewalong.progress.record.route import route_for
 from sewalong.progress.record.rows_sewn import rows_sewn
 from sewalong.progress.record.state import State
 from sewalong.quilt.quilt import Quilt, Target
 from tests.progress import every_act as c
-from tests.progress.building import MINUTE, Record, a_quilt, all_units, do, go_on, opening, play
+from tests.progress.building import MINUTE, a_quilt, all_units, do, go_on, opening, play
+from tests.progress.walking import after_the_units, walk_to_the_end
 from tests.progress.wandering import ON_POINT
 
 
@@ -29,14 +27,8 @@ def on_point(rows: int = 3, columns: int = 2, *, spare: int = 0, borders: int = 
     return replace(quilt, setting=ON_POINT)
 
 
-def labels(quilt: Quilt) -> list[str]:
-    return [stage.label for stage in route_for(quilt, quilt.target).stages][
-        len(quilt.method.stages) :
-    ]
-
-
 def test_the_stages_that_setting_on_point_brings() -> None:
-    assert labels(on_point(borders=1)) == [
+    assert after_the_units(on_point(borders=1)) == [
         "cut triangles",
         "cut corners",
         "sew rows",
@@ -46,8 +38,8 @@ def test_the_stages_that_setting_on_point_brings() -> None:
         "add borders",
     ]
     # One unit alone has four corners and no row to join.
-    assert labels(on_point(1, 1)) == ["cut corners", "sew rows", "add corners"]
-    assert labels(on_point(1, 3)) == [
+    assert after_the_units(on_point(1, 1)) == ["cut corners", "sew rows", "add corners"]
+    assert after_the_units(on_point(1, 3)) == [
         "cut triangles",
         "cut corners",
         "sew rows",
@@ -77,53 +69,23 @@ def test_a_walk_through_every_stage_ends_done_and_conserves_every_piece(seed: in
     units = rows * columns + (rows - 1) * (columns - 1)
     quilt = a_quilt("paired-squares", 4 * units + 40, rows, columns, borders=seed % 2)
     quilt = replace(quilt, setting=ON_POINT)
-    state, record = opening(quilt), Record()
-    for _ in range(600):
-        now = plan(state)
-        if now.complete:
-            break
-        line = chance.choice([line for line in now.lines if line.to_do and line.ready])
-        n = chance.randint(1, min(line.to_do, line.ready))
-        state = go_on(state, record, c.Count(line.stage.id, n))
-        state = _mishap(chance, state, record)
-        assert_conserved(state)
-    assert plan(state).complete
+    state = walk_to_the_end(quilt, chance, mishap)
     assert rows_sewn(state) == rows + columns - 1
-    go_on(state, record, c.MarkDone())
 
 
-def _mishap(chance: Random, state: State, record: Record) -> State:
+def mishap(chance: Random, state: State) -> c.Act | None:
     what = chance.random()
-    act: c.Act | None = None
     if what < 0.08:
         pile = chance.choice(("side-triangle", "corner-triangle", "set-unit", "set-side"))
-        act = c.Spoil(pile, 1, "stretched")
-    elif what < 0.18:
+        return c.Spoil(pile, 1, "stretched")
+    if what < 0.18:
         stage = chance.choice(("sew-rows", "add-side-triangles", "join-rows", "add-corners"))
-        act = c.Unpick(stage, 1)
-    elif what < 0.24:
-        act = c.Undo()
-    elif what < 0.3:
-        act = c.Recount("set-unit", state.piles["set-unit"] + 1, "found")
-    if act is None:
-        return state
-    try:
-        return do(state, record, act, record[-1].event.at + MINUTE)
-    except Refused:
-        return state
-
-
-def assert_conserved(state: State) -> None:
-    """Each pile from the stages' counts alone."""
-    there = Counter({start.pile: start.count for start in state.quilt.starts})
-    for stage in state.route.stages:
-        for taken in stage.takes:
-            there[taken.pile] -= state.done[stage.id] * taken.count
-        if isinstance(stage, Stage):
-            there[stage.makes.pile] += state.done[stage.id] * stage.makes.count
-    for pile, now in state.piles.items():
-        said = state.found.get(pile, 0) - state.spoiled.get(pile, 0)
-        assert there[pile] + said + state.recounted.get(pile, 0) == now >= 0
+        return c.Unpick(stage, 1)
+    if what < 0.24:
+        return c.Undo()
+    if what < 0.3:
+        return c.Recount("set-unit", state.piles["set-unit"] + 1, "found")
+    return None
 
 
 def ready_for_rows(quilt: Quilt) -> list[c.Act]:

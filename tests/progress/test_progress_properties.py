@@ -133,11 +133,6 @@ def test_no_square_comes_or_goes_unsaid(quilt: Quilt, history: Sequence[Ask]) ->
                 pass
             case e.Recounted(pile=pile, recorded=was, counted=is_now):
                 there += pieces[pile] * (is_now - was)
-            case e.PlanChanged(was=then, now=since) if "starts" in since:
-                there += sum(one["count"] for one in since["starts"])
-                there -= sum(one["count"] for one in then["starts"])
-            case e.PlanChanged(now={"target": {"columns": columns}}):
-                pieces = worth(quilt.method, columns)
             case e.TargetChanged(columns=columns):
                 pieces = worth(quilt.method, columns)
             case e.PlanChanged(was=was_planned, now=planned):

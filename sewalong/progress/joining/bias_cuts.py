@@ -12,8 +12,7 @@ from math import atan2, degrees, hypot
 
 from sewalong.piecing.cloth import Patch, Piece
 from sewalong.piecing.derive import Derivation
-from sewalong.piecing.faults import MethodFault, SizeRefused, UnknownMethod
-from sewalong.quilt.derived import derived
+from sewalong.quilt.derived import derived_if_any
 from sewalong.quilt.quilt import Quilt
 
 STRAIGHT = 1.0
@@ -23,11 +22,8 @@ STRAIGHT = 1.0
 @lru_cache(maxsize=64)
 def bias_cuts(quilt: Quilt) -> frozenset[str]:
     """Ids of the stages after which bias edges lie open; none where sizes cannot be had."""
-    try:
-        made = derived(quilt)
-    except (SizeRefused, MethodFault, UnknownMethod):
-        return frozenset()
-    if not made.has_bias_edges:
+    made = derived_if_any(quilt)
+    if made is None or not made.has_bias_edges:
         return frozenset()
     return frozenset(work.id for work in made.stages if work.cut and _more_after(made, work.id))
 

@@ -11,6 +11,7 @@ from sewalong.progress.plan.plan import Plan, StageLine
 from sewalong.progress.record.begun_rows import pieces_in_words
 from sewalong.progress.record.point_stages import ADD_SIDES
 from sewalong.progress.record.route import (
+    ADD_BORDERS,
     ADD_SASHES,
     JOIN_ROWS,
     SEW_ROWS,
@@ -92,7 +93,7 @@ def _which(state: State, line: StageLine) -> str:
         return join_in_words(joins[0]) if joins else ""
     if stage.id == ADD_SASHES:
         return _which_sash(state, done)
-    if stage.id == "add-borders":
+    if stage.id == ADD_BORDERS:
         border = state.quilt.borders[done // SIDES_OF_A_BORDER]
         side = done % SIDES_OF_A_BORDER + 1
         edge = _which_edge(state.quilt.choices.corners, side)

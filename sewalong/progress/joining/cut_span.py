@@ -20,12 +20,10 @@ def ruler_words(quilt: Quilt, stage_id: str) -> str:
     if stage is None or Hazard.CUTTER not in stage.hazards:
         return ""
     # The geometry is loaded only where something is cut.
-    from sewalong.piecing.faults import MethodFault, SizeRefused
-    from sewalong.quilt.derived import derived
+    from sewalong.quilt.derived import derived_if_any
 
-    try:
-        made = derived(quilt)
-    except (SizeRefused, MethodFault):
+    made = derived_if_any(quilt)
+    if made is None:
         return ""
     span = next(work.longest_cut for work in made.stages if work.id == stage_id)
     return f"{show(span, quilt.unit, rounding=Rounding.UP)} or longer" if span else ""

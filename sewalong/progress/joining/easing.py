@@ -6,9 +6,8 @@ from fractions import Fraction
 from functools import lru_cache
 
 from sewalong.lengths import Rounding, Unit, as_given, show
-from sewalong.piecing.faults import MethodFault, SizeRefused
 from sewalong.quilt.cloth.ease import EASE_LIMIT, most_off
-from sewalong.quilt.derived import derived
+from sewalong.quilt.derived import derived_if_any
 from sewalong.quilt.quilt import Quilt
 from sewalong.quilt.unit_size import decided_unit
 
@@ -20,11 +19,8 @@ FINE = {Unit.INCH: Fraction(1, 32), Unit.CM: Fraction(1, 10)}
 def ease_words(quilt: Quilt, *, along_the_rows: bool) -> str:
     """What can be eased into one unit's length of a seam, between units of a row, or along the
     rows; empty where no outer edge of a unit stretches, or sizes cannot be had."""
-    try:
-        made = derived(quilt)
-    except (SizeRefused, MethodFault):
-        return ""
-    if not made.has_bias_edges:
+    made = derived_if_any(quilt)
+    if made is None or not made.has_bias_edges:
         return ""
     size = decided_unit(quilt, made)
     edge = size.width if along_the_rows else size.length

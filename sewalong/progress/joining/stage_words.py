@@ -36,26 +36,20 @@ def what_to_do(quilt: Quilt, stage: RouteStage) -> str:
 def _size(quilt: Quilt) -> str:
     """What units are trimmed to, in words; empty when it cannot be had."""
     # The geometry is loaded only where something is trimmed.
-    from sewalong.piecing.faults import MethodFault, SizeRefused
-    from sewalong.quilt.derived import derived
+    from sewalong.quilt.derived import derived_if_any
     from sewalong.quilt.unit_size import decided_unit, trim_text
 
     if quilt.trim is not None:
         return trim_text(quilt.trim, quilt.unit)
-    try:
-        return trim_text(decided_unit(quilt, derived(quilt)), quilt.unit)
-    except (SizeRefused, MethodFault):
-        return ""
+    made = derived_if_any(quilt)
+    return "" if made is None else trim_text(decided_unit(quilt, made), quilt.unit)
 
 
 @lru_cache(maxsize=64)
 def what_is_left_of_the_point(quilt: Quilt, *, briefly: bool = False) -> str:
     """What small squares cut smaller than asked take of the point of a unit; empty for nothing."""
-    from sewalong.piecing.faults import MethodFault, SizeRefused
-    from sewalong.quilt.derived import derived
+    from sewalong.quilt.derived import derived_if_any
     from sewalong.quilt.point import point_briefly, point_words
 
-    try:
-        return (point_briefly if briefly else point_words)(quilt, derived(quilt))
-    except (SizeRefused, MethodFault):
-        return ""
+    made = derived_if_any(quilt)
+    return "" if made is None else (point_briefly if briefly else point_words)(quilt, made)

@@ -12,10 +12,9 @@ from functools import lru_cache
 
 from sewalong.piecing.cloth import Flat
 from sewalong.piecing.derive import Derivation
-from sewalong.piecing.faults import MethodFault, SizeRefused
 from sewalong.piecing.method import Stage, Station
 from sewalong.progress.joining.press_directions import unit_ways
-from sewalong.quilt.derived import derived
+from sewalong.quilt.derived import derived_if_any
 from sewalong.quilt.quilt import Quilt, Target
 
 NEAR = 1e-6
@@ -36,9 +35,8 @@ def pressed_last(quilt: Quilt) -> tuple[str, str]:
             ironed = stage
     if sewn is None or ironed is None:
         return "", ""
-    try:
-        made = derived(quilt)
-    except (SizeRefused, MethodFault):
+    made = derived_if_any(quilt)
+    if made is None:
         return "", ""
     lies = _lies(made, sewn)
     if lies not in _runs_out(made.units[0], float(made.seam)):

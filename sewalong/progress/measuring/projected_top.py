@@ -24,7 +24,6 @@ from sewalong.quilt.cloth.borders import BorderNumbers, borders
 from sewalong.quilt.layouts.centre import centre, in_a_line
 from sewalong.quilt.quilt import Quilt, Target
 from sewalong.quilt.refusal import NumbersFault
-from sewalong.quilt.set_rows import set_rows
 from sewalong.quilt.size import Size
 from sewalong.quilt.unit_size import joined_from
 from sewalong.quilt.worksheet.basis import border_plans
@@ -120,6 +119,6 @@ def _sewn(quilt: Quilt, target: Target, unit: Size, seam: Length) -> Outlook:
     except NumbersFault as fault:
         raise Unmeasurable(str(fault)) from fault
     top = found[-1].outer if found else inner
-    longest = max(row.units for row in set_rows(quilt.setting, target.rows, target.columns))
+    longest = max(row.units for row in quilt.rows_for(target))
     row = in_a_line(quilt, unit.width, longest, seam, whole=True)
     return Outlook(unit, inner, top, found, row, longest, Fraction(0))

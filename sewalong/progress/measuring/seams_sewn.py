@@ -5,7 +5,7 @@ from __future__ import annotations
 from sewalong.progress.record.measurable import Measured, made_of, untrimmed
 from sewalong.quilt.layouts.centre import sashes_in_a_line
 from sewalong.quilt.quilt import Quilt, Target
-from sewalong.quilt.set_rows import CORNERS, set_rows, units_in
+from sewalong.quilt.set_rows import CORNERS
 from sewalong.quilt.unit_size import is_trimmed
 
 SIDES = 4
@@ -28,7 +28,7 @@ def seams_sewn(quilt: Quilt, target: Target, piece: Measured) -> int:
         return piece.of * unit + side_by_side(quilt, target, piece) - 1
     if piece.kind == "column" and quilt.is_on_point:
         # Slanting rows differ in length, and their ends have triangles.
-        rows = set_rows(quilt.setting, target.rows, target.columns)[: piece.of]
+        rows = quilt.rows_for(target)[: piece.of]
         return sum(row.units * (unit + 1) + row.sides for row in rows) - 1
     if piece.kind == "column":
         units = piece.of * target.columns
@@ -37,9 +37,9 @@ def seams_sewn(quilt: Quilt, target: Target, piece: Measured) -> int:
             + _set_straight(quilt, target, side_by_side(quilt, target, piece), piece.of)
             - 1
         )
-    units = units_in(quilt.setting, target.rows, target.columns)
+    units = quilt.units_for(target)
     if quilt.is_on_point:
-        sides = sum(row.sides for row in set_rows(quilt.setting, target.rows, target.columns))
+        sides = sum(row.sides for row in quilt.rows_for(target))
         pieces = units + sides + CORNERS
     else:
         down = target.rows + sashes_in_a_line(quilt, target.rows, whole=True)

@@ -13,7 +13,15 @@ from sewalong.progress.measuring.proof import changed_by
 from sewalong.progress.record import events as e
 from sewalong.progress.record.point_stages import ADD_SIDES
 from sewalong.progress.record.recount_rules import counts_made, maker
-from sewalong.progress.record.route import ADD_CORNERS, ADD_SASHES, JOIN_ROWS, ROW, RouteStage
+from sewalong.progress.record.route import (
+    ADD_BORDERS,
+    ADD_CORNERS,
+    ADD_SASHES,
+    JOIN_ROWS,
+    ROW,
+    RouteStage,
+)
+from sewalong.progress.record.rows_sewn import rows_pile
 from sewalong.progress.record.sash_stages import SEW_SASH_ROWS
 from sewalong.progress.record.settings import Settings
 from sewalong.progress.record.state import SeamChange, State
@@ -61,10 +69,10 @@ def feeding(state: State, piece: str) -> tuple[RouteStage, ...]:
     machine = [stage for stage in state.route.stages if stage.station is Station.MACHINE]
     if head in ("strips", "middle"):
         return tuple(machine)
-    in_rows = SET_UNIT.id if state.quilt.is_on_point else ROW.id
-    wanted = _upstream(state, head if head in state.route.piles else in_rows)
+    known = head in state.route.piles
+    wanted = _upstream(state, head if known else rows_pile(state.quilt).id)
     joins = {SEW_SASH_ROWS, ADD_SASHES, ADD_SIDES, JOIN_ROWS, ADD_CORNERS}
-    top = {"column": joins, "centre": joins, "top": {*joins, "add-borders"}}
+    top = {"column": joins, "centre": joins, "top": {*joins, ADD_BORDERS}}
     wanted |= top.get(head, set())
     return tuple(stage for stage in machine if stage.id in wanted)
 

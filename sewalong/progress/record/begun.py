@@ -46,12 +46,12 @@ class RowsBegun(Event, frozen=True, kw_only=True, tag="rows begun"):
             raise Refused("Say each length of piece once, the longest first.")
         if now == state.begun:
             raise Refused("That is how it stands already. Nothing was recorded.")
-        to_sew = state.target.rows - state.piles[ROW.id]
-        if self.rows > max(to_sew, 0):
+        to_sew = max(0, state.target.rows - state.piles[ROW.id])
+        if self.rows > to_sew:
             raise Refused(
                 f"{ROW.noun.count(self.rows)} would be begun with {pieces_in_words(now)}, and "
-                f"{ROW.noun.count(max(to_sew, 0))} {are(to_sew)} still to sew. Count the rows "
-                "that are whole, or change the target first."
+                f"{ROW.noun.count(to_sew)} {are(to_sew)} still to sew. Count the rows that are "
+                "whole, or change the target first."
             )
         stage = a_stage(state, SEW_ROWS)
         held = pieces_in(stage, unit, state.begun)

@@ -14,8 +14,10 @@ from typing import ClassVar
 from msgspec import Struct
 
 from sewalong.piecing.method import Noun
+from sewalong.progress.record.route import ROW
 from sewalong.progress.record.state import State
 from sewalong.progress.record.tally import Tally
+from sewalong.quilt.setting import SETTING_PILES
 
 
 class Event(
@@ -67,9 +69,12 @@ class Recorded(Struct, frozen=True):
     event: Event
 
 
+_OF_ANY_SETTING = {ROW.id: ROW, **SETTING_PILES}
+
+
 def noun_of(state: State, pile: str) -> Noun:
-    """The word for the pieces of a pile."""
-    found = state.route.piles.get(pile)
+    """The word for the pieces of a pile, one of an earlier setting of the quilt too."""
+    found = state.route.piles.get(pile) or _OF_ANY_SETTING.get(pile)
     return found.noun if found else Noun(pile, pile)
 
 

@@ -21,7 +21,6 @@ from sewalong.quilt.derived import derived
 from sewalong.quilt.layouts.centre import centre, in_a_line, sashes_in_a_line
 from sewalong.quilt.quilt import Quilt, Target
 from sewalong.quilt.refusal import NumbersFault
-from sewalong.quilt.set_rows import set_rows
 from sewalong.quilt.size import Size
 from sewalong.quilt.unit_size import decided_unit, is_trimmed
 
@@ -275,11 +274,11 @@ def _side(size: Size, way: str) -> Length:
 
 
 def _longest_row(quilt: Quilt, target: Target) -> int:
-    return max(row.units for row in set_rows(quilt.setting, target.rows, target.columns))
+    return max(row.units for row in quilt.rows_for(target))
 
 
 def _rows(quilt: Quilt, target: Target) -> int:
-    return len(set_rows(quilt.setting, target.rows, target.columns))
+    return len(quilt.rows_for(target))
 
 
 def _on_point(quilt: Quilt, target: Target, way: str) -> Measured:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from sewalong.progress.record.route import ADD_SASHES, JOIN_ROWS, ROW, RouteStage, TopStage
-from sewalong.progress.record.rows_sewn import rows_of
+from sewalong.progress.record.rows_sewn import rows_of, rows_pile
 from sewalong.progress.record.state import State
 from sewalong.quilt.setting import SET_SIDE, SET_UNIT
 
@@ -20,15 +20,15 @@ def last_on_the_top(state: State, *, after: RouteStage | None = None) -> TopStag
 
 def unpick_rows_first(state: State, keep: str) -> str:
     """How rows that are sewn come apart, the last sewn first, or what is kept instead."""
-    rows = state.piles[ROW.id if not state.quilt.is_on_point else SET_UNIT.id]
-    noun = SET_UNIT.noun if state.quilt.is_on_point else ROW.noun
+    pile = rows_pile(state.quilt)
+    rows = state.piles[pile.id]
     on_the_top = [
         f"{stage.counts.count(state.done[stage.id])} at {stage.label}"
         for stage in reversed(state.route.of_the_top)
         if state.done[stage.id]
     ]
     if on_the_top:
-        first = ", then ".join([*on_the_top, noun.count(rows)])
+        first = ", then ".join([*on_the_top, pile.noun.count(rows)])
         return f"That would have to be unpicked first: {first}. Or keep {keep}."
     return f"Unpick {'it' if rows == 1 else 'them'} first, or keep {keep}."
 
@@ -50,7 +50,7 @@ def sashed_rows(state: State) -> int:
 
 def loose_sashes(state: State) -> int:
     """Sashes along rows that no joining seam holds on their other side."""
-    return state.done.get(ADD_SASHES, 0) - state.done.get(JOIN_ROWS, 0)
+    return state.done[ADD_SASHES] - state.done[JOIN_ROWS]
 
 
 def loose(state: State, pile: str) -> int:

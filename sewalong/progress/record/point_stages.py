@@ -10,7 +10,6 @@ from __future__ import annotations
 from sewalong.piecing.method import Hazard, Noun, Pieces, Pile, Stage, Station
 from sewalong.progress.record.sash_stages import cutting_stage
 from sewalong.quilt.quilt import Quilt, Target
-from sewalong.quilt.set_rows import set_rows
 from sewalong.quilt.setting import CORNER, SET_SIDE, SET_UNIT, SIDE
 
 ADD_SIDES = "add-side-triangles"
@@ -25,7 +24,7 @@ def point_piles() -> tuple[Pile, ...]:
 
 def side_triangles(quilt: Quilt, target: Target) -> int:
     """Those at the ends of all rows."""
-    return sum(row.sides for row in set_rows(quilt.setting, target.rows, target.columns))
+    return sum(row.sides for row in quilt.rows_for(target))
 
 
 def slanting_rows(quilt: Quilt, target: Target, *, sew_rows: str) -> tuple[Stage, ...]:

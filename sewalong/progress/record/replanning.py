@@ -49,6 +49,11 @@ class PlanChanged(Event, frozen=True, kw_only=True, tag="plan changed"):
             raise Refused(f"The plan cannot be changed to that. {error}") from None
         if wanted == current:
             raise Refused("The plan is so already. Nothing was changed.")
+        if [start.pile for start in wanted.starts] != [start.pile for start in current.starts]:
+            raise Refused(
+                "The piles a quilt under way begins with are those of its method. Keep them, and "
+                "change what there is of each."
+            )
         if parts_that_differ(current, wanted) != (self.was, self.now):
             raise Refused(
                 "The plan was changed in another window meanwhile. Look at it again first."
@@ -60,8 +65,9 @@ class PlanChanged(Event, frozen=True, kw_only=True, tag="plan changed"):
     def apply(self, tally: Tally, seq: int) -> None:
         from sewalong.quilt.plan_parts import with_parts
 
-        quilt = with_parts(tally.quilt, self.now)
-        tally.replan(quilt, quilt.target if "target" in self.now else tally.target)
+        # It was checked when it happened, and a record is never read more strictly than that.
+        current = replace(tally.quilt, target=tally.target)
+        tally.replan(with_parts(current, self.now, checked=False))
         if "seam" in self.now:
             tally.seam_changes.append(SeamChange(seq, self.at, tool=PLANNED_SEAM))
         tally.can_undo(seq)

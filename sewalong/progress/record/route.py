@@ -23,7 +23,7 @@ from sewalong.progress.record.sash_stages import (
     standing_sashes,
 )
 from sewalong.quilt.quilt import Quilt, Target
-from sewalong.quilt.set_rows import CORNERS, set_rows
+from sewalong.quilt.set_rows import CORNERS
 from sewalong.quilt.setting import CORNER, LONG, Sashing
 
 JOIN_ROWS = "join-rows"
@@ -96,7 +96,7 @@ def route_for(quilt: Quilt, target: Target) -> Route:
     if sashing is not None:
         stages += sew_sash_rows(sashing, target)
         stages += _add_sashes(sashing, target)
-    rows = len(set_rows(quilt.setting, target.rows, target.columns))
+    rows = len(quilt.rows_for(target))
     if rows > 1:
         stages.append(_join_rows(target, rows, sashing))
     if quilt.is_on_point:

@@ -4,18 +4,24 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
+from sewalong.piecing.method import Pile
 from sewalong.progress.record.begun_rows import units_in
 from sewalong.progress.record.point_stages import side_triangles
 from sewalong.progress.record.route import ROW
 from sewalong.progress.record.state import State
 from sewalong.quilt.quilt import Quilt, Target
-from sewalong.quilt.set_rows import SetRow, set_rows
+from sewalong.quilt.set_rows import SetRow
 from sewalong.quilt.setting import SET_SIDE, SET_UNIT
+
+
+def rows_pile(quilt: Quilt) -> Pile:
+    """What is sewn into rows lies in this pile: whole rows, or on point their units."""
+    return SET_UNIT if quilt.is_on_point else ROW
 
 
 def rows_of(state: State) -> tuple[SetRow, ...]:
     """The rows of the target, in order."""
-    return set_rows(state.quilt.setting, state.target.rows, state.target.columns)
+    return state.quilt.rows_for(state.target)
 
 
 def rows_wanted(state: State) -> int:

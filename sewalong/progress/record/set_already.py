@@ -14,7 +14,7 @@ from sewalong.progress.record.route import ROW
 from sewalong.progress.record.sash_stages import between_rows, sash_piles
 from sewalong.progress.record.state import State
 from sewalong.quilt.quilt import Quilt
-from sewalong.quilt.setting import Sashing, SetOnPoint, Setting
+from sewalong.quilt.setting import CORNER, SIDE, Sashing, SetOnPoint, Setting
 
 
 def set_otherwise(state: State, wanted: Quilt) -> Iterator[str]:
@@ -57,7 +57,7 @@ def _of_that_setting_alone(was: Setting | None, now: Setting | None) -> tuple[Pi
     """The piles whose pieces are others in another setting."""
     if isinstance(was, SetOnPoint):
         # Squares cut larger than they need be make no row another.
-        return point_piles() if not isinstance(now, SetOnPoint) else point_piles()[:2]
+        return (SIDE, CORNER) if isinstance(now, SetOnPoint) else point_piles()
     if was is None:
         return ()
     if isinstance(now, Sashing) and _cuts(was) == _cuts(replace(now, frame=was.frame)):

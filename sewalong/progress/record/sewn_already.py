@@ -17,15 +17,14 @@ from sewalong.progress.record.refused import Refused
 from sewalong.progress.record.route import (
     ADD_BORDERS,
     FINISHING,
-    ROW,
     SIDES_OF_A_BORDER,
 )
+from sewalong.progress.record.rows_sewn import rows_pile
 from sewalong.progress.record.set_already import set_otherwise
 from sewalong.progress.record.state import State
 from sewalong.progress.record.steering import must_be_within_reach
 from sewalong.quilt.derived import derived
 from sewalong.quilt.quilt import Quilt
-from sewalong.quilt.setting import SET_UNIT
 from sewalong.quilt.size import Size
 from sewalong.quilt.unit_size import decided_unit, is_trimmed, raw_unit, unit_text
 
@@ -104,7 +103,7 @@ def _can_be_taken_apart(state: State, piles: list[str]) -> bool:
 
 def sewn_of_units(state: State, size: Size) -> Iterator[str]:
     """Why rows sewn of units of that size have to be unpicked before units can be another."""
-    pile = SET_UNIT if state.quilt.is_on_point else ROW
+    pile = rows_pile(state.quilt)
     rows = state.piles[pile.id]
     units = unit_text(size, state.quilt.unit)
     if rows or last_on_the_top(state) is not None:
@@ -149,15 +148,12 @@ def _borders(state: State, wanted: Quilt) -> Iterator[str]:
     if sides and wanted.choices.corners != quilt.choices.corners:
         turned = f"Borders are sewn on already with the corners “{quilt.choices.corners}”."
         yield f"{turned} Unpick their {sides} sides first, or keep that."
-    if len(wanted.borders) > len(quilt.borders):
-        later = next((id for id in reversed(FINISHING) if state.done.get(id)), None)
-        if later is not None:
-            last = last_on_the_top(state)
-            label = last.label if last else later
-            yield (
-                f"The top has been through {label} already, and a border is sewn on before that. "
-                "Unpick that first, or keep the borders."
-            )
+    last = last_on_the_top(state)
+    if len(wanted.borders) > len(quilt.borders) and last is not None and last.id in FINISHING:
+        yield (
+            f"The top has been through {last.label} already, and a border is sewn on before that. "
+            "Unpick that first, or keep the borders."
+        )
 
 
 def _after_the_top(state: State, wanted: Quilt) -> Iterator[str]:

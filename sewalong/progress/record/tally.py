@@ -24,7 +24,6 @@ from sewalong.progress.record.state import (
     State,
 )
 from sewalong.quilt.quilt import Quilt, Target
-from sewalong.quilt.set_rows import set_rows
 
 
 class Sitting(Struct):
@@ -158,17 +157,17 @@ class Tally(Struct):
         self.target, self.route = target, route_for(self.quilt, target)
         self.piles = dict.fromkeys(self.route.piles, 0) | self.piles
         self.done = {stage.id: self.done.get(stage.id, 0) for stage in self.route.stages}
-        rows = len(set_rows(self.quilt.setting, target.rows, target.columns))
+        rows = len(self.quilt.rows_for(target))
         self.joints = [joint for joint in self.joints if max(joint) <= rows]
         if self.chosen not in self.done:
             self.chosen, self.chosen_by_hand = None, False
 
-    def replan(self, quilt: Quilt, target: Target) -> None:
+    def replan(self, quilt: Quilt) -> None:
         """The plan is another: as many more pieces as it begins with come to their piles."""
         for was, now in zip(self.quilt.starts, quilt.starts, strict=True):
             self.change(now.pile, now.count - was.count)
         self.quilt = quilt
-        self.retarget(target)
+        self.retarget(quilt.target)
 
     def can_undo(self, seq: int) -> None:
         """The event numbered `seq` can be taken back by itself."""

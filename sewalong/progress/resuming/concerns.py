@@ -7,11 +7,12 @@ from datetime import datetime
 
 from msgspec import Struct
 
-from sewalong.piecing.method import Noun, Station
+from sewalong.piecing.method import Station
 from sewalong.progress.joining.bias_edges import bias, may_be_cut, pieces_wanted
 from sewalong.progress.measuring.proof import proof
 from sewalong.progress.plan.plan import Plan
 from sewalong.progress.record import events as e
+from sewalong.progress.record.event import noun_of
 from sewalong.progress.record.state import State
 from sewalong.progress.record.time_words import ago
 
@@ -45,7 +46,7 @@ def concerns(
 def missing_in_words(state: State) -> str:
     """ "4 units made, whereabouts unknown"; empty when nothing is missing."""
     return "; ".join(
-        f"{_noun(state, pile).count(n)} {_made(state, pile)}, whereabouts unknown"
+        f"{noun_of(state, pile).count(n)} {_made(state, pile)}, whereabouts unknown"
         for pile, n in state.missing.items()
     )
 
@@ -76,7 +77,7 @@ def _missing(state: State, record: Sequence[e.Recorded], now: datetime) -> Itera
             ),
             now,
         )
-        what = f"{_noun(state, pile).count(n)} {_made(state, pile)}, whereabouts unknown"
+        what = f"{noun_of(state, pile).count(n)} {_made(state, pile)}, whereabouts unknown"
         yield Concern("Missing", since, f"{what} ({ago(since, now)}).")
 
 
@@ -100,7 +101,7 @@ def _on_the_bias(state: State, now: datetime) -> Iterator[Concern]:
     if not may_be_cut(state):
         return
     soft = bias(state.quilt)
-    wait = [_noun(state, pile).count(n) for pile in soft.piles if (n := state.piles[pile])]
+    wait = [noun_of(state, pile).count(n) for pile in soft.piles if (n := state.piles[pile])]
     cut = [session.last_at for session in state.sessions if session.counts.get(soft.cut, 0) > 0]
     if wait and cut:
         yield Concern(
@@ -109,7 +110,3 @@ def _on_the_bias(state: State, now: datetime) -> Iterator[Concern]:
             f"{' and '.join(wait)} with edges on the bias, cut {ago(cut[-1], now)}: don't pull "
             "them, and measure one before joining.",
         )
-
-
-def _noun(state: State, pile: str) -> Noun:
-    return state.route.piles[pile].noun

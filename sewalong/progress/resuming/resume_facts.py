@@ -286,7 +286,7 @@ def _spoiled(state: State, now: datetime, now_plan: Plan) -> Facts:
     for spoilage in state.spoilage[-RECENT_NOTES:]:
         recent = last is None or spoilage.at >= last.opened
         if recent or now_plan.shortfall is not None:
-            noun = state.route.piles[spoilage.pile].noun
+            noun = noun_of(state, spoilage.pile)
             when = ago(spoilage.at, now)
             yield "Spoiled", f"{noun.count(spoilage.n)}: {spoilage.reason} ({when})"
 

@@ -17,20 +17,24 @@ def why_sizes_fail(quilt: Quilt) -> Mapping[str, str]:
     Sizes can each be sensible and still not go together. It is the main pile's fault when it
     will not do even with the others cut to suit it; else it is theirs.
     """
-    main, *others = quilt.starts
-    length = STRIP_LENGTH if main.length is None else main.length
-    fineness = quilt.unit.step
-    sizes = {start.pile: quilt.cut_at(start) for start in quilt.starts}
-    method, seam, unit = quilt.written_method, quilt.seam, quilt.unit
     try:
-        derive(method, sizes, seam, strip_length=length, fineness=fineness, unit=unit)
-    except (SizeRefused, MethodFault) as fault:
-        refusal = _refusal(fault)
+        derived(quilt)
+    except SizeRefused as fault:
+        refusal = str(fault)
     else:
         return {}
+    main, *others = quilt.starts
+    length = STRIP_LENGTH if main.length is None else main.length
+    sizes = {start.pile: quilt.cut_at(start) for start in quilt.starts}
+    unit = quilt.unit
     try:
         suited = derive(
-            method, sizes[main.pile], seam, strip_length=length, fineness=fineness, unit=unit
+            quilt.written_method,
+            sizes[main.pile],
+            quilt.seam,
+            strip_length=length,
+            fineness=unit.step,
+            unit=unit,
         )
     except (SizeRefused, MethodFault) as fault:
         return {main.pile: _refusal(fault)}

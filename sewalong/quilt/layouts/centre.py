@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from fractions import Fraction
-
 from sewalong.lengths import Length, Unit
 from sewalong.quilt.cloth.row import row_of
 from sewalong.quilt.cloth.strips import QUARTER
@@ -96,10 +94,11 @@ def in_a_line(
     `unit` is a unit along it, to the raw edges. Raises as `centre` does.
     """
     seam = quilt.seam if seam is None else seam
-    sashes = sashes_in_a_line(quilt, units, whole=whole)
-    sashing = quilt.sashing
-    cut = Fraction(0) if sashing is None else to_cut(sashing.cut, quilt.unit).length
-    return row_of((unit,) * units + (cut,) * sashes, seam)
+    pieces = (unit,) * units
+    if quilt.sashing is not None:
+        cut = to_cut(quilt.sashing.cut, quilt.unit).length
+        pieces += (cut,) * sashes_in_a_line(quilt, units, whole=whole)
+    return row_of(pieces, seam)
 
 
 def sashes_in_a_line(quilt: Quilt, units: int, *, whole: bool) -> int:

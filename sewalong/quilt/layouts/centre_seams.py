@@ -12,7 +12,7 @@ from sewalong.quilt.cloth.to_cut import to_cut
 from sewalong.quilt.layouts.centre import centre
 from sewalong.quilt.layouts.joining_seams import row_seams, top_seams
 from sewalong.quilt.quilt import Quilt, Target
-from sewalong.quilt.set_rows import CORNERS, set_rows
+from sewalong.quilt.set_rows import CORNERS
 from sewalong.quilt.setting import Sashing
 from sewalong.quilt.size import Size
 
@@ -68,7 +68,7 @@ def _sashed(quilt: Quilt, sashing: Sashing, target: Target, unit: Size) -> Centr
 def _on_point(quilt: Quilt, target: Target, unit: Size) -> CentreSeams:
     """A seam between two rows runs along all units and triangles of the longer, or of both where
     they are as long and one lies a unit further on; plane geometry."""
-    rows = set_rows(quilt.setting, target.rows, target.columns)
+    rows = quilt.rows_for(target)
     along = [Length(one.units + other.units, 2) + 1 for one, other in pairwise(rows)]
     finished, ends = unit.width - 2 * quilt.seam, 2 * quilt.seam
     usual = sum(along, Length(0)) / len(along) * finished + ends if along else Length(0)

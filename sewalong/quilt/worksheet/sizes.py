@@ -16,7 +16,6 @@ from sewalong.quilt.layouts.centre import centre, in_a_line, sashes_of
 from sewalong.quilt.layouts.setting_straight import with_own_seam
 from sewalong.quilt.point import point_lost
 from sewalong.quilt.quilt import Lot, StartPile, with_lot_alone
-from sewalong.quilt.set_rows import set_rows
 from sewalong.quilt.size import Size
 from sewalong.quilt.unit_size import joined_from, raw_unit, trim_text, unit_sewn_with
 from sewalong.quilt.worksheet.basis import Basis
@@ -69,7 +68,7 @@ def rows(basis: Basis) -> Section:
 
 def _slanting(basis: Basis) -> tuple[Line, ...]:
     """The units of each row without the triangles at its ends, which are trimmed later."""
-    rows = set_rows(basis.quilt.setting, basis.target.rows, basis.target.columns)
+    rows = basis.quilt.rows_for(basis.target)
     return tuple(
         length_line(
             f"units of row {number}",

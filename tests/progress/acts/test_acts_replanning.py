@@ -13,6 +13,8 @@ from msgspec.structs import replace
 
 from sewalong.lengths import Unit
 from sewalong.piecing.method_files import text_of
+from sewalong.progress.record.events import PlanChanged, Recorded
+from sewalong.progress.record.fold import fold
 from sewalong.progress.record.replanning import planned
 from sewalong.progress.record.state import State
 from sewalong.quilt.choices import Choices, Fabric
@@ -92,6 +94,8 @@ SAID: tuple[tuple[str, Change, str], ...] = (
         "12 squares of 4 1/2 in added",
     ),
     ("packs", with_squares(Lot(Fraction(5), 84, 2)), "squares: 64 → 84 in 2 packs"),
+    ("one size of two", with_squares(Lot(Fraction(5), 60), Lot(Fraction(9, 2), 12)),
+     "12 squares of 4 1/2 in added; squares of 5 in: 64 → 60"),
     ("trim", with_(trim=Size.square(Fraction(6))), "units trimmed to: as the method gives them → 6 in"),
     ("a border more", lambda was: replace(was, borders=(*was.borders, Border(Fraction(5, 2), "navy"))),
      "border 3 added: 2 1/2 in of navy"),
@@ -175,6 +179,8 @@ REFUSED: tuple[tuple[str, tuple[c.Act, ...], Change, str], ...] = (
      "That would have to be unpicked first: 3 seams at join rows, then 4 rows."),
     ("fewer squares than were used", PAIRED, with_squares(Lot(Fraction(5), 30)),
      "34 squares fewer cannot be: of the squares only 24 squares are left"),
+    ("a square fewer than was used", (c.Count("pair", 32),), with_squares(Lot(Fraction(5), 63)),
+     "1 square fewer cannot be: of the squares only 0 squares are left"),
     ("a sewn border's width", BORDERED, with_cut(1, Fraction(4)),
      "Border 1 is on the top already, 4 of its 4 sides. Unpick the last 5 sides first, or keep it at "
      "3 in."),
@@ -221,6 +227,9 @@ ALLOWED: tuple[tuple[str, tuple[c.Act, ...], Change], ...] = (
      with_squares(Lot(Fraction(5), 64), Lot(Fraction(11, 2), 20))),
     ("a seam, all trimmed to what both reach", PATCHED,
      with_(seam=Fraction(3, 8), trim=Size.square(Fraction(6)))),
+    ("corners, no border on", JOINED, with_(choices=Choices(corners="mitred"))),
+    ("a border more, joined but not layered", JOINED,
+     lambda was: replace(was, borders=(*was.borders, Border(Fraction(4), "navy")))),
     ("the border not begun", (*JOINED, c.Count("add-borders", 4)), with_cut(2, Fraction(4))),
     ("the cloth of a sewn border", BORDERED,
      lambda was: replace(was, borders=(Border(Fraction(3), "oat"), was.borders[1]))),
@@ -247,6 +256,14 @@ def test_what_was_sewn_so_all_along_can_be_said() -> None:
     assert now.quilt.seam == Fraction(3, 8)
     said = record[-1].event.words(now, record)
     assert said == "Plan changed: seam: 1/4 in → 3/8 in. What is made already was made so."
+
+
+def test_an_old_change_reads_on_whatever_the_rules_of_a_plan_have_become() -> None:
+    """No quilt can be without a name today."""
+    changed = PlanChanged(at=EVENING, session=0, was={"name": QUILT.name}, now={"name": ""})
+    state = fold(QUILT, [Recorded(1, changed)])
+    assert state.quilt == replace(QUILT, name="")
+    assert changed.words(state, []) == "Plan changed: name: test quilt → ."
 
 
 def test_a_seam_planned_anew_has_to_be_proved_anew() -> None:

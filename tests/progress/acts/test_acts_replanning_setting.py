@@ -13,7 +13,7 @@ from sewalong.progress.record.state import State
 from sewalong.quilt.file.reader import read_quilt
 from sewalong.quilt.file.writer import quilt_file
 from sewalong.quilt.plan_words import differences
-from sewalong.quilt.quilt import Quilt
+from sewalong.quilt.quilt import Quilt, Target
 from sewalong.quilt.setting import Cornerstones, Sashing, SetOnPoint, Setting
 from tests.progress import every_act as c
 from tests.progress.building import MINUTE, Record, a_quilt, do, go_on, opening, play
@@ -82,6 +82,14 @@ def test_a_straight_quilt_under_way_is_sashed_and_has_the_piles_for_it() -> None
         change(state, record, None)
 
 
+def test_the_only_row_sewn_is_spoken_of_as_one() -> None:
+    state, record = play(
+        replace(QUILT, setting=None), c.Count("square-up", 12), c.Count("sew-rows")
+    )
+    with pytest.raises(c.Refused, match=r"1 row is sewn already.*Unpick it first, or keep"):
+        change(state, record, PLAIN)
+
+
 def test_rows_that_are_joined_come_apart_join_by_join_whatever_would_be_another() -> None:
     quilt = replace(QUILT, setting=None)
     state, record = play(quilt, c.Count("square-up", 12), c.Count("sew-rows", 3))
@@ -130,7 +138,12 @@ def test_units_in_slanting_rows_stay_on_point_and_triangles_as_large_as_they_wer
     with pytest.raises(c.Refused, match="8 side triangles are made already for the setting"):
         change(state, record, SetOnPoint("oat", larger=Fraction(1, 2)))
     state = change(state, record, SetOnPoint("slate"))
-    state = go_on(state, record, c.Recount("side-triangle", 0), c.Count("sew-rows", 3))
+    state = go_on(state, record, c.Recount("side-triangle", 0), c.Count("cut-corner-triangles", 1))
+    with pytest.raises(c.Refused, match="2 corner triangles are made already for the setting"):
+        change(state, record, SetOnPoint("oat", larger=Fraction(1, 2)))
+    state = go_on(state, record, c.Recount("corner-triangle", 0), c.Count("sew-rows", 3))
+    # The units in their rows are the same, however large the triangles.
+    state = change(state, record, SetOnPoint("slate", larger=Fraction(1, 2)))
     with pytest.raises(c.Refused, match="3 units in their rows are made already"):
         change(state, record, None)
     state = go_on(state, record, c.Unpick("sew-rows", 3))
@@ -144,3 +157,10 @@ def test_the_same_setting_again_changes_nothing() -> None:
     with pytest.raises(c.Refused):
         do(state, record, c.ChangePlan(quilt, quilt), record[-1].event.at)
     assert opening(QUILT).piles == state.piles
+
+
+def test_a_plan_is_changed_from_the_layout_wanted_now_not_from_the_first() -> None:
+    """In one column, as it was planned first, no sashes would meet."""
+    state, record = play(a_quilt("plain-squares", 16, 5, 1), c.ChangeTarget(4, 4))
+    state = change(state, record, replace(PLAIN, cornerstones=Cornerstones("coral")))
+    assert (state.target, state.quilt.target) == (Target(4, 4), Target(4, 4))

@@ -12,8 +12,9 @@ from sewalong.progress.record import events as e
 from sewalong.progress.record.audit import audit, reckonable
 from sewalong.progress.record.events import Recorded
 from sewalong.progress.record.sessions import NO_SESSION
+from sewalong.quilt.json_codec import quilt_to_dict
 from tests.progress import every_act as c
-from tests.progress.building import EVENING, a_quilt, everything, play, whole_top
+from tests.progress.building import EVENING, a_quilt, everything, play, suited, whole_top
 
 QUILT = a_quilt(pieces=40, rows=4, columns=5, borders=1)
 
@@ -190,3 +191,16 @@ def test_a_plan_this_version_cannot_work_is_said_first() -> None:
     assert trouble.startswith("its plan cannot be worked")
     odd = replace(QUILT, starts=(replace(QUILT.starts[0], pile="wool"),))
     assert audit(odd, []) == "it begins with a pile “wool”, and its method does not"
+
+
+def test_a_changed_plan_begins_with_the_piles_of_its_method_in_their_order() -> None:
+    quilt = suited(a_quilt("flying-geese-four"))
+    now = quilt_to_dict(quilt)["starts"]
+    assert isinstance(now, list)
+    large, small = now
+    more = {**small, "pile": "third"}
+    for other in ([large], [small, large], [large, more], [large, small, more]):
+        changed = e.PlanChanged(
+            at=EVENING, session=NO_SESSION, was={"starts": now}, now={"starts": other}
+        )
+        assert "are those of its method" in (audit(quilt, record_of(changed)) or "")

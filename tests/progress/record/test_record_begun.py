@@ -9,7 +9,9 @@ from itertools import combinations, product
 import pytest
 
 from sewalong.progress.plan.plan import plan
+from sewalong.progress.record.begun import RowsBegun
 from sewalong.progress.record.begun_rows import (
+    Begun,
     can_be_made,
     held,
     in_order,
@@ -20,7 +22,7 @@ from sewalong.progress.record.begun_rows import (
 )
 from sewalong.progress.resuming.resume_facts import facts
 from tests.progress import every_act as c
-from tests.progress.building import a_quilt, all_units, go_on, play, refusal
+from tests.progress.building import EVENING, a_quilt, all_units, go_on, play, refusal
 
 PLAIN = a_quilt("plain-squares", 36, rows=4, columns=9)
 """Four rows of nine squares: nothing to sew before the rows."""
@@ -113,6 +115,36 @@ REFUSED = {
 def test_what_cannot_be_is_refused(pieces: tuple[tuple[int, int], ...], sentence: str) -> None:
     state, _ = play(PLAIN, *all_units(PLAIN))
     assert sentence in refusal(state, c.BeginRows(pieces))
+
+
+@pytest.mark.parametrize(("sewn", "left"), [(3, "1 row is"), (4, "0 rows are"), (6, "0 rows are")])
+def test_no_more_rows_are_begun_than_are_left_to_sew(sewn: int, left: str) -> None:
+    state, _ = play(PLAIN, *all_units(PLAIN), c.Recount("row", sewn, "found"))
+    said = refusal(state, c.BeginRows(((6, 2),)))
+    assert said.startswith(f"2 rows would be begun with 6 pairs, and {left} still to sew.")
+
+
+WRONG = {
+    "the shortest first": (((1, 2), (1, 5)), 1),
+    "one length twice": (((1, 5), (1, 5)), 2),
+    "fewer rows than they begin": (((2, 5),), 1),
+}
+
+
+@pytest.mark.parametrize(("pieces", "rows"), WRONG.values(), ids=WRONG)
+def test_a_record_says_pieces_in_order_and_the_rows_they_begin(pieces: Begun, rows: int) -> None:
+    state, _ = play(PLAIN, *all_units(PLAIN))
+    with pytest.raises(c.Refused, match="each length of piece once, the longest first"):
+        RowsBegun(at=EVENING, session=1, pieces=pieces, rows=rows).check(state)
+
+
+def test_what_is_begun_is_told_in_the_log() -> None:
+    state, record = play(PLAIN, *all_units(PLAIN), c.BeginRows(((1, 5), (3, 2))), c.BeginRows(()))
+    said = [one.event.words(state, record) for one in record if isinstance(one.event, RowsBegun)]
+    assert said == [
+        "Begun: 1 piece of 5 units and 3 pairs, for 2 rows.",
+        "No row is begun any more.",
+    ]
 
 
 def test_what_is_begun_stands_in_the_way_of_what_contradicts_it() -> None:

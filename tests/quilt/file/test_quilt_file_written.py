@@ -14,6 +14,8 @@ from sewalong.piecing.catalogue import method_ids
 from sewalong.quilt.choices import Choices, Fabric
 from sewalong.quilt.file.reader import read_quilt
 from sewalong.quilt.file.writer import quilt_file
+from sewalong.quilt.json_codec import quilt_from_json, quilt_to_json
+from sewalong.quilt.plan_words import differences
 from sewalong.quilt.quilt import Border, Lot, Quilt, pile_of_lots
 from sewalong.quilt.size import Size
 from sewalong.service.demo_quilts import demo_folder
@@ -70,7 +72,43 @@ def test_lots_packs_and_trim_read_back(trim: Fraction) -> None:
     assert again == replace(quilt, starts=(pile_of_lots("square", uneven),))
 
 
+@pytest.mark.parametrize(
+    ("seam", "unit", "said"),
+    [
+        (Fraction(5, 16), Unit.INCH, "5/16 in"),
+        (Fraction(1, 2), Unit.INCH, "1/2 in"),
+        (3 * CENTIMETRE / 4, Unit.CM, "0.75 cm"),
+        (2 * CENTIMETRE / 3, Unit.CM, "2/3 cm"),
+    ],
+)
+def test_lengths_are_written_as_a_person_does(seam: Fraction, unit: Unit, said: str) -> None:
+    assert f'seam = "{said}"' in quilt_file(replace(a_quilt(), seam=seam, unit=unit))
+
+
 @pytest.mark.parametrize("path", sorted(demo_folder().glob("*.toml")), ids=lambda path: path.stem)
 def test_the_demo_quilts_read_back(path: object) -> None:
     quilt: Quilt = read_quilt(path.read_text(encoding="utf-8"))  # type: ignore[attr-defined]
     assert read_quilt(quilt_file(quilt)) == quilt
+
+
+CHOSEN = Choices(
+    usable=Fraction(42),
+    margin=Fraction(3),
+    binding=Fraction(9, 4),
+    binding_ends=Fraction(10),
+    joins="straight",
+    corners="mitred",
+    spool_metres=500,
+    bobbin_metres=70,
+    own_seam=Fraction(17, 64),
+)
+
+
+@pytest.mark.parametrize("key", Choices.__struct_fields__)
+def test_every_choice_is_written_kept_and_told_when_it_changes(key: str) -> None:
+    usual = a_quilt()
+    quilt = replace(usual, choices=replace(Choices(), **{key: getattr(CHOSEN, key)}))
+    assert quilt != usual
+    assert read_quilt(quilt_file(quilt), kept=quilt.method_key) == quilt
+    assert quilt_from_json(quilt_to_json(quilt)) == quilt
+    assert len(differences(usual, quilt)) == 1
