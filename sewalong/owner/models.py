@@ -38,7 +38,11 @@ def _minutes_or_never(value: object) -> int:
 
 def _hours_or_never(value: object) -> float:
     number = float(value.written) if isinstance(value, Decimals) else value
-    if isinstance(number, bool) or not isinstance(number, int | float) or not 0 <= number <= MOST_HOURS:
+    if (
+        isinstance(number, bool)
+        or not isinstance(number, int | float)
+        or not 0 <= number <= MOST_HOURS
+    ):
         raise ValueError(f"This must be a number of hours from 0 to {MOST_HOURS:,}; 0 for never.")
     return float(number)
 

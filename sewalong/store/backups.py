@@ -80,7 +80,7 @@ def before_first_write(connection: sqlite3.Connection, path: str, day: date) -> 
 
 def _room(path: str) -> int:
     """Bytes that must be free for the backup of a day: it must not take the room for counts.
-Three times the record besides the copy is a rule of thumb."""
+    Three times the record besides the copy is a rule of thumb."""
     return 4 * os.path.getsize(path)
 
 
