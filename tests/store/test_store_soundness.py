@@ -10,7 +10,7 @@ import pytest
 
 from sewalong.store.faults import StoreFault
 from sewalong.store.schema import STEPS
-from sewalong.store.soundness import Fault, as_of_one_moment, faults_of, faults_of_file
+from sewalong.store.soundness import Fault, as_of_one_moment, faults_of, faults_of_file, trouble_of
 from tests.progress import every_act as c
 from tests.store.shelf import a_quilt, begin, opened
 
@@ -109,6 +109,25 @@ def test_a_description_that_is_no_text_is_said_to_be_so(
     path.write_bytes(whole.replace(was, now))
     (fault,) = faults_of_file(str(path))
     assert (fault.what, fault.quilt) == (what, None)
+
+
+def test_pages_that_do_not_fit_together_are_a_fault_of_the_whole(path: Path) -> None:
+    # The key of a quilt is changed in the table and stays as it was in its index.
+    with closing(sqlite3.connect(path)) as connection:
+        (key,) = connection.execute("SELECT key FROM quilt WHERE id = 1").fetchone()
+    whole = path.read_bytes()
+    at = whole.index(key.encode())
+    path.write_bytes(whole[:at] + b"#" + whole[at + 1 :])
+    (fault,) = faults_of_file(str(path))
+    assert (fault.what, fault.quilt) == ("its pages do not fit together", None)
+    assert "index" in fault.detail
+
+
+def test_the_trouble_of_a_record_is_what_is_wrong_with_it_as_a_whole() -> None:
+    assert trouble_of([Fault("a chain is broken", 1), Fault("cut short"), Fault("more")]) == (
+        "cut short"
+    )
+    assert trouble_of([Fault("a chain is broken", 1)]) == trouble_of([]) == ""
 
 
 def test_it_is_looked_at_as_of_one_moment_and_let_go_of(path: Path) -> None:
