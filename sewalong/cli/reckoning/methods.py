@@ -10,12 +10,12 @@ from fractions import Fraction
 
 from sewalong.cli.frame.context import Context
 from sewalong.cli.frame.errors import CommandError
+from sewalong.cli.frame.faults_report import faults_report
 from sewalong.cli.frame.input_files import read_bytes
 from sewalong.cli.frame.length_arguments import method_named, read, read_or_none, unit_of
 from sewalong.cli.frame.line_report import told
 from sewalong.cli.frame.method_beside import LONGEST_METHOD_FILE
 from sewalong.cli.frame.report import Report
-from sewalong.cli.frame.run import REFUSED
 from sewalong.cli.reckoning.strip_taken import strip_taken
 from sewalong.lengths import Unit, as_given
 from sewalong.piecing.catalogue import method_ids, written_method
@@ -26,7 +26,7 @@ from sewalong.piecing.method import Method, MethodKey, Pieces
 from sewalong.piecing.method_counts import count_out
 from sewalong.piecing.same_when_turned import kinds
 from sewalong.quilt.as_fraction import as_fraction
-from sewalong.quilt.file.faults import MethodFileFaults, how_many
+from sewalong.quilt.file.faults import MethodFileFaults
 from sewalong.quilt.file.method_file import method_text, read_method
 from sewalong.quilt.size import Size
 from sewalong.quilt.unit_size import raw_unit, usual_unit
@@ -65,9 +65,7 @@ def check_method(args: argparse.Namespace) -> Report:
         text = method_text(read_bytes(file, LONGEST_METHOD_FILE))
         written = read_method(os.path.basename(file), text)
     except MethodFileFaults as error:
-        lines = (*map(str, error.faults), f"{how_many(error.faults)} in {file}.")
-        faults = [{"line": f.line, "key": f.key, "sentence": f.sentence} for f in error.faults]
-        return Report(lines, {"file": file, "faults": faults}, exit_status=REFUSED)
+        return faults_report(file, error.faults)
     try:
         report = _shown(written, args)
     except (SizeRefused, MethodFault) as refusal:
