@@ -29,6 +29,10 @@ Single days for a time and then single months is common practice; how many is fr
 MONTHS = 12
 """Months before those days of which the first backup is kept."""
 
+PATIENCE = 1.0
+"""Seconds to wait for another window's write where no screen stands still meanwhile: from memory,
+more than any write of ours takes."""
+
 _NAME = re.compile(
     r"-(?:(?P<day>\d{4}-\d\d-\d\d)|(?:(?P<why>v\d+|before-restore)-)?(?P<at>\d{8}T\d{6})(?:-\d+)?)\.db"
 )
@@ -117,7 +121,7 @@ def back_up(
 def back_up_record(path: str, now: datetime, folder: str | None, *, why: str = "") -> str:
     """`back_up` of a record that is not open here."""
     try:
-        with closing(sqlite3.connect(path, timeout=1, isolation_level=None)) as connection:
+        with closing(sqlite3.connect(path, timeout=PATIENCE, isolation_level=None)) as connection:
             return back_up(connection, path, now, folder=folder, why=why)
     except Trouble as error:
         raise fault_from(error, path) from error

@@ -12,7 +12,7 @@ from datetime import datetime
 
 from msgspec import Struct
 
-from sewalong.store.backups import back_up_record
+from sewalong.store.backups import PATIENCE, back_up_record
 from sewalong.store.begun import backup_folder, mark
 from sewalong.store.database import Database
 from sewalong.store.faults import StoreFault, Trouble, fault_from, means_damage
@@ -86,7 +86,7 @@ def _held(place: str) -> Iterator[sqlite3.Connection | None]:
     if not os.path.isfile(place) or not os.path.getsize(place):
         yield None
         return
-    with closing(sqlite3.connect(place, timeout=1, isolation_level=None)) as connection:
+    with closing(sqlite3.connect(place, timeout=PATIENCE, isolation_level=None)) as connection:
         try:
             connection.execute("BEGIN IMMEDIATE")
         except Trouble as error:
