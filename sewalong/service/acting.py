@@ -17,6 +17,7 @@ from sewalong.progress.acts.decide import decide
 from sewalong.progress.acts.said import Mention
 from sewalong.progress.acts.sessions import OpenSession
 from sewalong.progress.joining.current_stage import InHand, in_hand
+from sewalong.progress.pace.break_points import at_a_pause
 from sewalong.progress.pace.wear_choices import chosen_by
 from sewalong.progress.plan.plan import Plan, plan
 from sewalong.progress.record.event import Event, Recorded
@@ -90,6 +91,11 @@ def do(
         return looked(quilt)
     now, hand, said = found[0]
     return Outcome(recorded, _words(quilt, recorded), now, hand, said, _owed(quilt.state, hand))
+
+
+def chain_or_stage_done(quilt: OpenQuilt, outcome: Outcome) -> bool:
+    """Whether something was counted, and with it a chain or the stage is done."""
+    return bool(outcome.recorded) and at_a_pause(quilt.state, outcome.plan)
 
 
 def why_refused(quilt: OpenQuilt, act: Act) -> str:

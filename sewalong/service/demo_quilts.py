@@ -113,7 +113,12 @@ def seed(path: str | os.PathLike[str], now: datetime) -> None:
             if demo_key(name) not in there:
                 demo = read_demo(name, now)
                 entry = library.add(
-                    demo.quilt, now, key=demo.key, events=demo.events, started=demo.started
+                    demo.quilt,
+                    now,
+                    key=demo.key,
+                    events=demo.events,
+                    started=demo.started,
+                    touched=False,
                 )
                 summary(library, entry)
     finally:

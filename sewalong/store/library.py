@@ -117,15 +117,24 @@ class Library:
         events: Sequence[Event] = (),
         started: datetime | None = None,
         called: str | None = None,
+        touched: bool = True,
     ) -> Shelved:
         """Put a new quilt on the shelf, with a record if it brings one, in one transaction.
 
-        `called` is its name now, where its record gave it another than it began with.
+        `called` is its name now, where its record gave it another than it began with; without a
+        record it is the one last `touched`, unless nobody touched it.
         """
         from sewalong.store import rows
 
         return rows.add(
-            self._db, quilt, now, key=key, events=events, started=started, called=called
+            self._db,
+            quilt,
+            now,
+            key=key,
+            events=events,
+            started=started,
+            called=called,
+            touched=touched,
         )
 
     def load(self, entry: Shelved) -> Loaded:

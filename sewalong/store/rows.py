@@ -36,10 +36,12 @@ def add(
     events: Sequence[Event] = (),
     started: datetime | None = None,
     called: str | None = None,
+    touched: bool = True,
 ) -> Shelved:
     """Put a new quilt on the shelf, with a record if it brings one, in one transaction.
 
-    `called` is its name now, where its record gave it another than it began with.
+    `called` is its name now, where its record gave it another than it began with; without a record
+    it is the one last `touched`, unless nobody touched it.
     """
     name = called or quilt.name
     key = key or _new_key()
@@ -65,7 +67,7 @@ def add(
             mark = mark_of_plan(*parts)
             connection.execute(PLAN_MARK, (id, mark))
             connection.executemany(EVENT_MARK, _marks(id, 0, mark, events, bodies))
-        if not events and db.has_derived:
+        if touched and not events and db.has_derived:
             connection.execute(TOUCHED, (id,))
         if called is not None:
             connection.execute(CALLED, (id, called))

@@ -42,7 +42,9 @@ def on_point_picture(
         raise ValueError("only square units can be set on point")
     if across < 1 or down < 1:
         return EMPTY
-    standing = _units(derivation, rows, columns, arrangement or by_turns(len(derivation.units)))
+    standing = _units(
+        derivation, rows, columns, arrangement or by_turns_on_point(len(derivation.units))
+    )
     step = (side or width) * sqrt(2)
     around = sum(borders)
     size = (columns * step + 2 * around, rows * step + 2 * around)
@@ -61,6 +63,17 @@ def on_point_picture(
     xs = [(column + 0.5) * size[0] / wide for column in range(wide)]
     ys = [(row + 0.5) * size[1] / high for row in range(high)]
     return from_pixels([[key_at(x, y) for x in xs] for y in ys])
+
+
+def by_turns_on_point(different: int) -> Arrangement:
+    """One after the other along the slanting rows, as they are sewn: like units don't share a seam."""
+    along_rows = by_turns(different)
+
+    def place(row: int, column: int) -> Placed:
+        middle = 2 * column + 1 + row % 2
+        return along_rows((row + 1 - middle) // 2, (row + 1 + middle) // 2)
+
+    return place
 
 
 def _units(

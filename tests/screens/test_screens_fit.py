@@ -21,7 +21,9 @@ from sewalong.piecing.method_tables import (
 )
 from sewalong.quilt.file.method_file import read_method
 from sewalong.quilt.quilt import Border, Quilt, StartPile, Target
+from sewalong.screens.prompts.dialogs import Dialog
 from sewalong.screens.sewing import SewingScreen
+from sewalong.screens.widgets.literal_text import Words
 from sewalong.service.open_quilt import OpenQuilt
 from sewalong.store.library import Library
 from tests.progress import every_act as c
@@ -32,6 +34,7 @@ from tests.screens.sewing_room import (
     SMALL,
     Room,
     StandingClock,
+    at_sewing,
     put_on_shelf,
     the_app,
 )
@@ -154,3 +157,25 @@ async def _cut_off(
             await room.app.pop_screen()
     library.close()
     return faults
+
+
+@pytest.mark.parametrize(("height", "whole"), [(24, False), (36, True), (50, True)])
+async def test_the_route_takes_the_room_there_is(tmp_path: Path, height: int, whole: bool) -> None:
+    quilt = replace(quilt_by("hourglass"), setting=ON_POINT)
+    async with at_sewing(tmp_path / "quilts.db", quilt=quilt, size=(120, height)) as room:
+        assert ("more stages after" in room.flowing) is not whole
+        assert ("bind" in room.flowing) is whole
+
+
+@pytest.mark.parametrize("size", [LARGE, SMALL, (200, 60)], ids=["80x24", "40x20", "200x60"])
+async def test_no_label_of_any_question_is_cut(tmp_path: Path, size: tuple[int, int]) -> None:
+    async with at_sewing(tmp_path / "quilts.db", c.Count("pair", 4), size=size) as room:
+        for key in "cdtezmbpfniykrsjaox":
+            await room.press(key)
+            await room.until(lambda: isinstance(room.app.screen, Dialog), f"what {key} asks")
+            for words in room.app.screen.query(Words):
+                if words.display and words.size.width and words._said.plain:
+                    lines = len(words._said.wrap(words.size.width))
+                    assert words.size.height == lines, (key, words._said.plain)
+            await room.press("escape")
+            await room.screen_is(SewingScreen)

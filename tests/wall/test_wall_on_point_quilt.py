@@ -12,6 +12,7 @@ from sewalong.quilt.setting import SetOnPoint
 from sewalong.quilt.size import Size
 from sewalong.wall.keys import SETTING, border_key
 from sewalong.wall.of_quilt import own_colours, picture_of_top
+from sewalong.wall.on_point import by_turns_on_point
 from sewalong.wall.picture import Picture
 from tests.progress.building import a_quilt
 
@@ -42,3 +43,16 @@ def test_a_border_is_to_the_scale_of_the_units_as_they_are_trimmed() -> None:
 def test_the_owners_colour_of_the_triangles() -> None:
     assert own_colours(QUILT)[SETTING] == parse_colour("#8d99a6")
     assert SETTING not in own_colours(replace(QUILT, setting=SetOnPoint("grey")))
+
+
+@pytest.mark.parametrize("different", [2, 3, 4, 5])
+def test_on_point_too_no_two_units_that_share_a_seam_are_the_same(different: int) -> None:
+    """Units of one row as it shows meet at corners only; their seams are with the rows beside."""
+    place = by_turns_on_point(different)
+    used = set()
+    for row in range(8):
+        for column in range(6):
+            used.add(place(row, column))
+            for beside in (column - 1 + row % 2, column + row % 2):
+                assert place(row, column) != place(row + 1, beside)
+    assert len(used) == different

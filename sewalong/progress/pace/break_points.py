@@ -23,6 +23,11 @@ def at_a_stage_boundary(state: State, now: Plan) -> bool:
     return not line.ready or not line.to_do
 
 
+def at_a_pause(state: State, now: Plan) -> bool:
+    """A stage boundary, or after several counted at once: the hands have come to a stop."""
+    return at_a_stage_boundary(state, now) or state.last_lot.get(state.last_counted, 1) > 1
+
+
 def at_a_chains_end(state: State, now: Plan) -> bool:
     """A stage boundary, or after a count that is no single piece out of a chain.
 

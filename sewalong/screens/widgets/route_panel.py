@@ -16,12 +16,11 @@ LABEL_AND_COUNT = 22
 """Columns a label and its count share; a longer label leaves its count less."""
 STITCHES = 16
 PANEL_WIDTH = 36
-MOST_WITH_A_GAP = 15
-"""Stages up to which a line is left empty below the route on a screen of 24 lines."""
+BESIDES = 8
+"""Lines of the screen that the stages don't have: title, headings, work done, footer and keys."""
 
-
-MOST_STAGES = 16
-"""Lines the stages take at most: with the footer, what a screen of 24 lines has room for."""
+FEWEST_STAGES = 4
+"""Lines the stages take however low the screen is: one to go by and what says of the others."""
 
 
 class RoutePanel(Widget):
@@ -35,8 +34,9 @@ class RoutePanel(Widget):
 
     def _drawn(self, plan: Plan, current: str, footer: tuple[str, ...]) -> list[Content]:
         lines = [Content.styled(f"  {'done':>{LABEL_AND_COUNT}}   waiting", "$quiet")]
-        lines += _stages(plan.lines, current)
-        if len(plan.lines) <= MOST_WITH_A_GAP:
+        room = max(FEWEST_STAGES, self.app.size.height - BESIDES)
+        lines += _stages(plan.lines, current, room)
+        if len(plan.lines) < room:
             lines.append(Content(""))
         lines.append(_stitches(plan.work_done))
         for text in footer:
@@ -69,12 +69,12 @@ class RoutePanel(Widget):
         return strip.adjust_cell_length(width, self.rich_style)
 
 
-def _stages(lines: Sequence[StageLine], current: str) -> Iterator[Content]:
+def _stages(lines: Sequence[StageLine], current: str, room: int) -> Iterator[Content]:
     """All of them where there is room, else those around the one in hand, and how many are not."""
-    if len(lines) <= MOST_STAGES:
+    if len(lines) <= room:
         yield from (_stage_line(line, line.stage.id == current) for line in lines)
         return
-    shown = MOST_STAGES - 2
+    shown = room - 2
     here = next(place for place, line in enumerate(lines) if line.stage.id == current)
     first = min(max(0, here - shown // 2), len(lines) - shown)
     before, after = first, len(lines) - first - shown

@@ -149,3 +149,10 @@ def test_a_demo_record_that_is_hurt_is_begun_afresh(desk: Desk, left: bytes | No
 
 def test_an_unknown_demo_is_refused_and_the_others_named(desk: Desk) -> None:
     assert "Lantern Walk (demo)" in desk.refused("demo", "Moon").err
+
+
+def test_the_demo_quilts_stand_in_the_order_they_were_last_touched(desk: Desk) -> None:
+    listed = desk.ok("list", "--demo", "--json").data["quilts"]
+    times = [one["last_at"] for one in listed]
+    assert times == sorted(times, key=datetime.fromisoformat, reverse=True)
+    assert len(listed) >= 5
