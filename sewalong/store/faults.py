@@ -97,7 +97,7 @@ def in_doubt(error: Exception, path: str | os.PathLike[str]) -> StoreFault:
         return known
     fault = InDoubt(
         "The disk did not answer as it should, so it is not known whether this was recorded. Check "
-        "the disk, and look with sewalong log before you do it again."
+        "the disk, then look with sewalong log."
     )
     fault.if_not = str(known)
     return fault
