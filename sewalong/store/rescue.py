@@ -34,28 +34,25 @@ class Rescued(Struct, frozen=True):
     quilt: str | None
 
 
-def rescue(damaged: str, backup: str | None, folder: str, now: datetime) -> tuple[Rescued, ...]:
+def rescue(damaged: str, backup: str, folder: str, now: datetime) -> tuple[Rescued, ...]:
     """Save what can be read in the file `damaged` and is not in `backup`, into `folder`.
 
     Neither file is changed; both are looked at in a copy. Raises StoreFault where nothing can be
     saved.
     """
     with tempfile.TemporaryDirectory() as scratch:
-        known: dict[str, int] = {}
-        bodies: set[bytes] = set()
-        if backup is not None:
-            copy = _copied(backup, scratch, "backup.db")
-            bodies = _bodies_in(copy)
-            known = {key: len(record) for key, _, record, _ in _quilts_in(copy, now)}
+        sound = _copied(backup, scratch, "backup.db")
+        known = {key: len(record) for key, _, record, _ in _quilts_in(sound, now)}
         copy = _copied(damaged, scratch, "damaged.db")
-        left = _bodies_in(copy) - bodies
+        left = _bodies_in(copy) - _bodies_in(sound)
         saved = []
         for key, name, record, text in _quilts_in(copy, now):
-            more = len(record) - known.get(key, -1)
-            if more > 0:
+            more = len(record) - known.get(key, 0)
+            # One that the backup has not at all is saved also where nothing happened to it yet.
+            if more > 0 or key not in known:
                 file = _free(folder, name, f"-{now:%Y%m%dT%H%M%S}.json")
                 write_whole(file, text)
-                saved.append(Rescued(file, len(record) - known.get(key, 0), name))
+                saved.append(Rescued(file, more, name))
             left -= {event_to_json(one.event).encode() for one in record}
         if left:
             file = _free(folder, "events", f"-{now:%Y%m%dT%H%M%S}.txt")
