@@ -13,7 +13,13 @@ from sewalong.quilt.file import values
 from sewalong.quilt.file.toml_errors import Decimals
 
 MOST_KEYS = 4
+"""Keys that do one thing: from memory, a pedal, a number pad and a key for either hand."""
+
 MOST_WORDS = 3
+"""Lines of her own at a caution, so that the program's still stand on one screen below them."""
+
+MOST_HOURS = 1000
+"""Hours of a needle: from memory far more than any lasts, so more is a slip of the hand."""
 
 
 def _yes_or_no(value: object) -> bool:
@@ -32,8 +38,12 @@ def _minutes_or_never(value: object) -> int:
 
 def _hours_or_never(value: object) -> float:
     number = float(value.written) if isinstance(value, Decimals) else value
-    if isinstance(number, bool) or not isinstance(number, int | float) or not 0 <= number <= 1000:
-        raise ValueError("This must be a number of hours from 0 to 1,000; 0 for never.")
+    if (
+        isinstance(number, bool)
+        or not isinstance(number, int | float)
+        or not 0 <= number <= MOST_HOURS
+    ):
+        raise ValueError(f"This must be a number of hours from 0 to {MOST_HOURS:,}; 0 for never.")
     return float(number)
 
 

@@ -93,6 +93,12 @@ class Flat(Struct, frozen=True):
         inside = tuple(patch for patch in shown if patch is not None)
         return tuple(_tidied(patch) for patch in moved(inside, shift(-seam, -seam)))
 
+    def shares(self, seam: float) -> list[tuple[str, float]]:
+        """Of each patch that shows its fabric's letter and its part of the area, from 0 to 1."""
+        shown = self.finished(seam)
+        whole = total_area(shown)
+        return [(patch.letter, total_area((patch,)) / whole) for patch in shown]
+
     def _shown(self, patch: Patch, seam: float) -> Patch | None:
         width, height = self.size
         near, far = (seam, seam), (width - seam, height - seam)

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from sewalong.piecing.cloth import Flat, turned
 from sewalong.piecing.geometry import turn
 
@@ -15,6 +17,18 @@ def alike(a: Flat, b: Flat, *, prints: bool = True) -> bool:
     """
     wanted = _signature(a, prints)
     return any(_signature(turned(b, turn(eighths)), prints) == wanted for eighths in (0, 2, 4, 6))
+
+
+def kinds(units: Sequence[Flat]) -> list[list[int]]:
+    """The places of `units`, those together that can be turned to look alike, prints apart."""
+    found: list[list[int]] = []
+    for place, unit in enumerate(units):
+        home = next((kind for kind in found if alike(units[kind[0]], unit, prints=False)), None)
+        if home is None:
+            found.append([place])
+        else:
+            home.append(place)
+    return found
 
 
 _Signature = frozenset[tuple[str, frozenset[tuple[float, float]], int | None]]

@@ -19,7 +19,7 @@ from sewalong.progress.resuming.resume_facts import was_away
 from sewalong.screens.ascii_filter import AsciiFilter
 from sewalong.screens.key_order import LEAVES, KeyOrder
 from sewalong.screens.key_reading import forgive_bad_bytes
-from sewalong.screens.prompts.leaving import ask_what_was_left, close_on_leaving, leave_unasked
+from sewalong.screens.prompts.leaving import ask_what_was_left, close_on_leaving
 from sewalong.screens.sewing import SewingScreen
 from sewalong.screens.terminal import (
     go_on_after_a_stop,
@@ -31,6 +31,7 @@ from sewalong.screens.terminal import (
 )
 from sewalong.screens.widgets.keys import keys_with
 from sewalong.screens.widgets.themes import DAYLIGHT, LAMPLIGHT, THEMES
+from sewalong.service.left_unasked import leave_unasked
 from sewalong.service.open_quilt import Clock, OpenQuilt, local_now
 from sewalong.service.preferences import own_preferences
 from sewalong.store.faults import StoreFault

@@ -25,7 +25,8 @@ _SHIFT, _LOCKS = 1, 64 | 128
 """Bits of the keys held: shift; caps lock and num lock, which take nothing from a letter."""
 
 WIDEST = 10_000
-"""Columns or rows of a terminal beyond which a report of its size is no report."""
+"""Columns or rows of a terminal beyond which a report of its size is no report: from memory, the widest
+screens show some 1,000 of the smallest letters."""
 
 
 class ForgivingParser(XTermParser):

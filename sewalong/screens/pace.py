@@ -21,7 +21,7 @@ from sewalong.progress.record.time_words import spoken
 from sewalong.screens.asking import AskingScreen
 from sewalong.screens.prompts.common import whole
 from sewalong.screens.prompts.dialogs import Field, FormDialog, LinesDialog
-from sewalong.screens.widgets.breakpoints import mark_size
+from sewalong.screens.widgets.breakpoints import NARROW_BELOW, mark_size
 from sewalong.screens.widgets.literal_text import Words
 from sewalong.service.looks import how_it_goes
 from sewalong.service.open_quilt import OpenQuilt
@@ -74,7 +74,7 @@ class PaceScreen(AskingScreen[None]):
         yield Words("d: wanted by a date   up/down: read on   esc: back", id="keys")
 
     def _bar(self) -> int:
-        return WIDEST_BAR if self.app.size.width >= 70 else NARROW_BAR
+        return WIDEST_BAR if self.app.size.width >= NARROW_BELOW else NARROW_BAR
 
     def on_mount(self) -> None:
         self.query_one(VerticalScroll).focus()

@@ -2,7 +2,8 @@
 
 An act is decided on the state, what follows from it is added, all of it is written in one
 transaction, and only then does the state move on. When another window wrote first, the state
-is brought up to date and the act is decided anew, so neither loses the other's events.
+is brought up to date and the act is decided anew, so neither loses the other's events. What the
+disk may have taken although it reported a fault is looked for, so it is never written twice.
 """
 
 from __future__ import annotations
@@ -18,7 +19,7 @@ from sewalong.progress.record.event import Event, Recorded
 from sewalong.progress.record.history import History
 from sewalong.progress.record.refused import Refused
 from sewalong.progress.record.state import State
-from sewalong.store.faults import Stale, StoreFault
+from sewalong.store.faults import InDoubt, Stale, StoreFault
 from sewalong.store.library import Library, Shelved
 
 if TYPE_CHECKING:
@@ -69,6 +70,7 @@ class OpenQuilt:
         self.preferences = preferences
         self._library = library
         self._clock = clock
+        self._in_doubt: list[tuple[Act, tuple[Recorded, ...]]] = []
         self.entry = entry
         # Asked before reading: what is written meanwhile is then read at the next refresh.
         self._seen = library.version_seen()
@@ -92,20 +94,26 @@ class OpenQuilt:
     ) -> tuple[Recorded, ...]:
         """Carry out an act; raises Refused or StoreFault, and then nothing was recorded.
 
-        `at` is when it was done, where that is not now. It is decided on what is on disk now, so what another window wrote is taken in first.
+        `at` is when it was done, where that is not now. It is decided on what is on disk now, so
+        what another window wrote is taken in first. After InDoubt the same act can be done again:
+        what is in the record of it is not written a second time.
         """
         from sewalong.progress.acts.decide import decide  # looking does without
 
         if self.damage:
             raise StoreFault(self.damage)
-        self.refresh()
+        self.refresh(force=bool(self._in_doubt))
+        if taken := self._found_there(act):
+            return taken
         for _ in range(TRIES):
             when = at or self.now()
             events = decide(self.state, act, when)
             if not events:
                 return ()
             try:
-                return self._write(events, follows, when)
+                return self._write(act, events, follows, when)
+            except InDoubt as doubt:
+                return self._settled(act, doubt)
             except Stale as stale:
                 if not self.refresh(force=True):
                     raise StoreFault(
@@ -116,8 +124,26 @@ class OpenQuilt:
             "Another window keeps writing to this quilt. Nothing was recorded; try again."
         )
 
+    def _settled(self, act: Act, doubt: InDoubt) -> tuple[Recorded, ...]:
+        """What the disk has of an act it failed at; raises StoreFault where that is nothing, and
+        `doubt` again where it cannot be read now."""
+        try:
+            self.refresh(force=True)
+        except StoreFault:
+            raise doubt from None
+        if taken := self._found_there(act):
+            return taken
+        raise StoreFault(doubt.if_not) from doubt
+
+    def _found_there(self, act: Act) -> tuple[Recorded, ...]:
+        """What was in doubt of an act and is in the record, which has just been read."""
+        tries = [tried for doubted, tried in self._in_doubt if doubted is act]
+        self._in_doubt = [one for one in self._in_doubt if one[0] is not act]
+        there = (one for one in tries if self.record[one[0].seq - 1 : one[-1].seq] == list(one))
+        return next(there, ())
+
     def _write(
-        self, events: Sequence[Event], follows: Follows, at: datetime
+        self, act: Act, events: Sequence[Event], follows: Follows, at: datetime
     ) -> tuple[Recorded, ...]:
         """Write the events of an act and what follows from it, and move on."""
         last = len(self.record)
@@ -128,9 +154,7 @@ class OpenQuilt:
             more, summary = follows(after, self.record, at)
             name = after.quilt.name
             called = name if name != self.entry.name else None
-            written = self._library.append(
-                self.entry, last, (*events, *more), summary, called=called
-            )
+            written = self._append(act, last, (*events, *more), summary, called)
             further = written[len(new) :]
             self._history.add(further)
             self._move_to(self._history.state() if further else after)
@@ -140,6 +164,15 @@ class OpenQuilt:
             self._history.back_to(last)
             raise
         return written
+
+    def _append(
+        self, act: Act, after: int, events: Sequence[Event], summary: str, called: str | None
+    ) -> tuple[Recorded, ...]:
+        try:
+            return self._library.append(self.entry, after, events, summary, called=called)
+        except InDoubt:
+            self._in_doubt.append((act, tuple(_numbered(events, after))))
+            raise
 
     def refresh(self, *, force: bool = False) -> bool:
         """Read what another window wrote since; True when there was something."""

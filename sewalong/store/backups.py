@@ -11,7 +11,7 @@ import re
 import shutil
 import sqlite3
 import tempfile
-from collections.abc import Collection
+from collections.abc import Collection, Iterator
 from contextlib import closing, suppress
 from datetime import date, datetime
 
@@ -20,13 +20,18 @@ from msgspec import Struct
 from sewalong.store.begun import backup_folder, backup_of_day, stem_of
 from sewalong.store.faults import Damaged, StoreFault, Trouble, damaged, fault_from
 from sewalong.store.soundness import Fault, as_of_one_moment, faults_of_file, trouble_of
-from sewalong.store.writing import make_folder, sync_file, sync_folder
+from sewalong.store.writing import free_name, make_folder, sync_file, sync_folder
 
 DAYS = 14
-"""Backups of days that are kept, counted in days of use: a clock set wrong drops none of them."""
+"""Backups of days that are kept, counted in days of use: a clock set wrong drops none of them.
+Single days for a time and then single months is common practice; how many is from memory."""
 
 MONTHS = 12
 """Months before those days of which the first backup is kept."""
+
+PATIENCE = 1.0
+"""Seconds to wait for another window's write where no screen stands still meanwhile: from memory,
+more than any write of ours takes."""
 
 _NAME = re.compile(
     r"-(?:(?P<day>\d{4}-\d\d-\d\d)|(?:(?P<why>v\d+|before-restore)-)?(?P<at>\d{8}T\d{6})(?:-\d+)?)\.db"
@@ -44,14 +49,9 @@ class Backup(Struct, frozen=True):
 
 def backups_of(path: str) -> tuple[Backup, ...]:
     """The backups in the folder beside the record at `path`, the newest first."""
-    folder, stem = backup_folder(path), stem_of(path)
     found: list[tuple[str, Backup]] = []
-    for name in _names(folder):
-        parts = _NAME.fullmatch(name.removeprefix(stem)) if name.startswith(stem) else None
-        if parts is None:
-            continue
+    for where, parts in _named(path):
         day, why, at = parts.group("day", "why", "at")
-        where = os.path.join(folder, name)
         if day:
             # Before the first write of its day, so before all else that was made on it.
             key = day.replace("-", "")
@@ -83,15 +83,9 @@ def before_first_write(connection: sqlite3.Connection, path: str, day: date) -> 
 
 
 def _room(path: str) -> int:
-    """Bytes that must be free for the backup of a day: it must not take the room for counts."""
+    """Bytes that must be free for the backup of a day: it must not take the room for counts.
+    Three times the record besides the copy is a rule of thumb."""
     return 4 * os.path.getsize(path)
-
-
-def before_migration(
-    connection: sqlite3.Connection, path: str | os.PathLike[str], version: int, now: datetime
-) -> str:
-    """The backup of a record that had `version` steps, before the next; raises StoreFault."""
-    return back_up(connection, path, now, why=f"v{version}-")
 
 
 def back_up(
@@ -104,16 +98,14 @@ def back_up(
 ) -> str:
     """Copy the record whole or not at all, to `folder` or where backups lie; where it is then.
 
+    `why` stands in its name: "v3-" of a record that had three steps, before the next.
+
     Raises StoreFault, and Damaged where the copy is not sound: then there is none.
     """
     path = os.fspath(path)
     folder = folder or backup_folder(path)
-    name = os.path.join(folder, f"{stem_of(path)}-{why}{now:%Y%m%dT%H%M%S}")
-    free = f"{name}.db"
-    for n in range(2, 100):
-        if not os.path.lexists(free):
-            break
-        free = f"{name}-{n}.db"
+    begins = f"{stem_of(path)}-{why}{now:%Y%m%dT%H%M%S}"
+    free = free_name(os.path.join(folder, begins), ".db")
     try:
         _back_up(connection, path, free)
     except OSError as error:
@@ -129,7 +121,7 @@ def back_up(
 def back_up_record(path: str, now: datetime, folder: str | None, *, why: str = "") -> str:
     """`back_up` of a record that is not open here."""
     try:
-        with closing(sqlite3.connect(path, timeout=1, isolation_level=None)) as connection:
+        with closing(sqlite3.connect(path, timeout=PATIENCE, isolation_level=None)) as connection:
             return back_up(connection, path, now, folder=folder, why=why)
     except Trouble as error:
         raise fault_from(error, path) from error
@@ -183,18 +175,22 @@ def days_to_drop(days: Collection[date]) -> set[date]:
 
 
 def _thin(path: str) -> None:
-    stem = stem_of(path)
     days: set[date] = set()
-    for name in _names(backup_folder(path)):
-        with suppress(ValueError):
-            if name.startswith(f"{stem}-") and name.endswith(".db"):
-                days.add(date.fromisoformat(name[len(stem) + 1 : -3]))
+    for _, parts in _named(path):
+        with suppress(ValueError):  # no day of the calendar
+            days.add(date.fromisoformat(parts["day"] or ""))
     for day in days_to_drop(days):
         os.unlink(backup_of_day(path, day))
 
 
-def _names(folder: str) -> list[str]:
+def _named(path: str) -> Iterator[tuple[str, re.Match[str]]]:
+    """Each backup of the record at `path`, and what its name says."""
+    folder, stem = backup_folder(path), stem_of(path)
     try:
-        return sorted(os.listdir(folder))
+        names = sorted(os.listdir(folder))
     except OSError:
-        return []
+        return
+    for name in names:
+        parts = _NAME.fullmatch(name.removeprefix(stem)) if name.startswith(stem) else None
+        if parts is not None:
+            yield os.path.join(folder, name), parts

@@ -21,6 +21,7 @@ from sewalong.store.faults import (
     Trouble,
     damaged,
     fault_from,
+    in_doubt,
     lost,
     means_damage,
 )
@@ -163,7 +164,11 @@ class Database:
 
     @contextmanager
     def writing(self) -> Iterator[sqlite3.Connection]:
-        """One transaction: all of it is on disk when the block ends, or none of it."""
+        """One transaction: all of it is on disk when the block ends, or none of it.
+
+        Raises InDoubt where the disk fails at the end, and which of both is not known.
+        """
+        fault = fault_from
         try:
             self._connection.execute("BEGIN IMMEDIATE")
             try:
@@ -174,13 +179,14 @@ class Database:
                         "open. Nothing was recorded; leave and start again."
                     )
                 yield self._connection
+                fault = in_doubt
                 self._connection.execute("COMMIT")
             except BaseException:
                 if self._connection.in_transaction:
                     self._connection.execute("ROLLBACK")
                 raise
         except Trouble as error:
-            raise fault_from(error, self.path) from error
+            raise fault(error, self.path) from error
 
     def version_seen(self) -> int:
         """Changes whenever another connection has written."""

@@ -31,6 +31,13 @@ class Lost(StoreFault):
     """A record was begun here and is gone, or something else lies in its place."""
 
 
+class InDoubt(StoreFault):
+    """The disk failed at the end of a write, which may be in the record all the same; `if_not` is
+    what there is to say where it turns out not to be."""
+
+    if_not = ""
+
+
 class NotOurs(StoreFault):
     """The file is no record of ours, or no longer one."""
 
@@ -80,6 +87,20 @@ def lost(path: str | os.PathLike[str], what: str) -> Lost:
         f"A record of quilts was begun at {path}, and {what}. Nothing was written. If you moved "
         "it, move it back; see what can be put back with sewalong restore."
     )
+
+
+def in_doubt(error: Exception, path: str | os.PathLike[str]) -> StoreFault:
+    """The sentence for an error at the end of a write. A disk can fail when nothing is left to be
+    written but that all of it is; with any other error SQLite has written nothing."""
+    known = fault_from(error, path)
+    if not str(getattr(error, "sqlite_errorname", "")).startswith("SQLITE_IOERR"):
+        return known
+    fault = InDoubt(
+        "The disk did not answer as it should, so it is not known whether this was recorded. Check "
+        "the disk, then look with sewalong log."
+    )
+    fault.if_not = str(known)
+    return fault
 
 
 def means_damage(error: Exception) -> bool:

@@ -23,10 +23,10 @@ def migrate(
     """
     before = checked_version(connection, path, steps)
     if 0 < before < len(steps):
-        from sewalong.store.backups import before_migration  # loaded only for the rare copy
+        from sewalong.store.backups import back_up  # loaded only for the rare copy
 
         _probe(connection)
-        before_migration(connection, path, before, now)
+        back_up(connection, path, now, why=f"v{before}-")
     while version_of(connection) < len(steps):
         connection.execute("BEGIN IMMEDIATE")
         try:

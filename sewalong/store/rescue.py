@@ -17,10 +17,11 @@ from sewalong.store.archive import to_text
 from sewalong.store.codec import event_to_json
 from sewalong.store.faults import StoreFault, Trouble
 from sewalong.store.library import Library
-from sewalong.store.writing import file_stem, make_folder, write_whole
+from sewalong.store.writing import file_stem, free_name, make_folder, write_whole
 
 # An event as it is written: its time first, its kind last, and no control character anywhere. So
-# it is found in the bytes of a file that SQLite can make nothing of any more.
+# it is found in the bytes of a file that SQLite can make nothing of any more. One longer than a page
+# (4,096 bytes) never lies there in one piece; the bound is well above that.
 _BODY = re.compile(rb'\{"at":"[^\x00-\x1f]{1,20000}?"kind":"[a-z ]{1,40}"\}')
 
 
@@ -33,31 +34,28 @@ class Rescued(Struct, frozen=True):
     quilt: str | None
 
 
-def rescue(damaged: str, backup: str | None, folder: str, now: datetime) -> tuple[Rescued, ...]:
+def rescue(damaged: str, backup: str, folder: str, now: datetime) -> tuple[Rescued, ...]:
     """Save what can be read in the file `damaged` and is not in `backup`, into `folder`.
 
     Neither file is changed; both are looked at in a copy. Raises StoreFault where nothing can be
     saved.
     """
     with tempfile.TemporaryDirectory() as scratch:
-        known: dict[str, int] = {}
-        bodies: set[bytes] = set()
-        if backup is not None:
-            copy = _copied(backup, scratch, "backup.db")
-            bodies = _bodies_in(copy)
-            known = {key: len(record) for key, _, record, _ in _quilts_in(copy, now)}
+        sound = _copied(backup, scratch, "backup.db")
+        known = {key: len(record) for key, _, record, _ in _quilts_in(sound, now)}
         copy = _copied(damaged, scratch, "damaged.db")
-        left = _bodies_in(copy) - bodies
+        left = _bodies_in(copy) - _bodies_in(sound)
         saved = []
         for key, name, record, text in _quilts_in(copy, now):
-            more = len(record) - known.get(key, -1)
-            if more > 0:
-                file = _free(folder, name, f"{now:%Y%m%dT%H%M%S}.json")
+            more = len(record) - known.get(key, 0)
+            # One that the backup has not at all is saved also where nothing happened to it yet.
+            if more > 0 or key not in known:
+                file = _free(folder, name, f"-{now:%Y%m%dT%H%M%S}.json")
                 write_whole(file, text)
-                saved.append(Rescued(file, len(record) - known.get(key, 0), name))
+                saved.append(Rescued(file, more, name))
             left -= {event_to_json(one.event).encode() for one in record}
         if left:
-            file = _free(folder, "events", f"{now:%Y%m%dT%H%M%S}.txt")
+            file = _free(folder, "events", f"-{now:%Y%m%dT%H%M%S}.txt")
             # By their time, which stands first in each.
             write_whole(
                 file, "".join(f"{body.decode(errors='replace')}\n" for body in sorted(left))
@@ -103,13 +101,10 @@ def _bodies_in(copy: str) -> set[bytes]:
     return bodies
 
 
-def _free(folder: str, name: str, ending: str) -> str:
+def _free(folder: str, name: str, ends: str) -> str:
     """A name in `folder` that no file has yet, with letters and digits of `name` in it."""
     try:
         make_folder(folder)
     except OSError as error:
         raise StoreFault(f"The folder {folder} cannot be made ({error.strerror}).") from error
-    stem = file_stem(name)
-    tries = (f"{stem}-{ending}", *(f"{stem}-{n}-{ending}" for n in range(2, 100)))
-    files = (os.path.join(folder, one) for one in tries)
-    return next(file for file in files if not os.path.lexists(file))
+    return free_name(os.path.join(folder, file_stem(name)), ends)

@@ -12,13 +12,13 @@ from datetime import datetime
 
 from msgspec import Struct
 
-from sewalong.store.backups import back_up_record
+from sewalong.store.backups import PATIENCE, back_up_record
 from sewalong.store.begun import backup_folder, mark
 from sewalong.store.database import Database
 from sewalong.store.faults import StoreFault, Trouble, fault_from, means_damage
 from sewalong.store.rescue import Rescued, rescue
 from sewalong.store.soundness import faults_of, faults_of_file, trouble_of
-from sewalong.store.writing import make_folder, sync_file, sync_folder
+from sewalong.store.writing import free_name, make_folder, sync_file, sync_folder
 
 
 class Restored(Struct, frozen=True):
@@ -86,7 +86,7 @@ def _held(place: str) -> Iterator[sqlite3.Connection | None]:
     if not os.path.isfile(place) or not os.path.getsize(place):
         yield None
         return
-    with closing(sqlite3.connect(place, timeout=1, isolation_level=None)) as connection:
+    with closing(sqlite3.connect(place, timeout=PATIENCE, isolation_level=None)) as connection:
         try:
             connection.execute("BEGIN IMMEDIATE")
         except Trouble as error:
@@ -109,11 +109,8 @@ def _set_aside(place: str, path: str, now: datetime) -> str | None:
         return None
     folder = os.path.join(os.path.dirname(path), "set-aside")
     make_folder(folder)
-    stem = os.path.join(folder, f"{now:%Y%m%dT%H%M%S}")
-    aside, n = f"{stem}-{os.path.basename(path)}", 1
-    while os.path.lexists(aside):
-        n += 1
-        aside = f"{stem}-{n}-{os.path.basename(path)}"
+    begins = os.path.join(folder, f"{now:%Y%m%dT%H%M%S}")
+    aside = free_name(begins, f"-{os.path.basename(path)}")
     if hot:
         _name_too(journal, f"{aside}-journal")
     if os.path.isfile(place):

@@ -28,12 +28,14 @@ def trouble_of(faults: Sequence[Fault]) -> str:
 
 
 def faults_of_file(path: str) -> tuple[Fault, ...]:
-    """Whatever is wrong with the record at `path`, of this version or an older one."""
+    """Whatever is wrong with the record at `path`, of this version or an older one. Raises
+    StoreFault where it cannot be opened."""
     try:
-        with closing(sqlite3.connect(path, isolation_level=None)) as connection:
-            return faults_of(connection, path)
-    except Trouble as error:
-        return (_unreadable(error, path),)
+        connection = sqlite3.connect(path, isolation_level=None)
+    except sqlite3.Error as error:
+        raise fault_from(error, path) from error
+    with closing(connection):
+        return faults_of(connection, path)
 
 
 def faults_of(connection: sqlite3.Connection, path: str) -> tuple[Fault, ...]:

@@ -59,6 +59,15 @@ def file_stem(name: str) -> str:
     return re.sub(r"[^\w]+", "-", name).strip("-_")[:60] or "quilt"
 
 
+def free_name(begins: str, ends: str) -> str:
+    """A path that nothing lies at: `begins` and `ends`, with a number between where that is taken."""
+    path, n = f"{begins}{ends}", 1
+    while os.path.lexists(path):
+        n += 1
+        path = f"{begins}-{n}{ends}"
+    return path
+
+
 def sync_file(file: str) -> None:
     """Make what was written to `file` last through a power cut; raises OSError."""
     handle = os.open(file, os.O_RDWR)

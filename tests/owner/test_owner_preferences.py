@@ -11,6 +11,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from sewalong.lengths import Unit
+from sewalong.owner.key_names import cap, key_named
 from sewalong.owner.preferences import AS_USUAL, USUAL_KEYS, Preferences
 from sewalong.owner.reader import read_preferences
 from sewalong.owner.template import TEMPLATE
@@ -19,6 +20,7 @@ from sewalong.quilt.file.faults import QuiltFileFaults
 WHOLE = """\
 unit = "cm"
 session = 90
+bell = true
 [wear]
 needle_hours = 6.5
 blade = "25 m"
@@ -37,6 +39,7 @@ def test_everything_that_can_be_said() -> None:
     assert read_preferences(WHOLE.encode()) == Preferences(
         unit=Unit.CM,
         session_minutes=90,
+        bell=True,
         needle_hours=6.5,
         stop_minutes=0,
         blade_inches=Fraction(2500 * 100, 254),
@@ -55,6 +58,38 @@ def test_every_remark_of_the_written_file_can_be_taken_away() -> None:
     assert known.keys == {name: (key,) for name, key in USUAL_KEYS.items()}
     assert known.unit is Unit.CM
     assert set(known.cautions) == {"iron", "cutter", "needle", "pins"}
+
+
+BOUNDS = (
+    ("session = {}", (1, 1440), (0, 1441)),
+    ("[wear]\nstop_minutes = {}", (0, 1, 1440), (-1, 1441)),
+    ("[wear]\nneedle_hours = {}", (0, 0.5, 1000), (-0.1, 1000.5, 1001)),
+    ("[wear]\nneedle_hours = {}", (), ("true", "false", '"6"', "nan", "inf")),
+    ("[wear]\nstop_minutes = {}", (), ("true", "false", "1.5")),
+    ("bell = {}", ("true", "false"), (0, 1, '"true"')),
+    ("[keys]\ncount = {}", ('["v"]', '["f1", "f2", "f23", "f24"]'), ("[]", '["f0"]', '["f25"]')),
+    ("[keys]\ncount = {}", (), ('["f1", "f2", "f3", "f4", "f5"]',)),
+    ("[cautions]\niron = {}", ('["a", "b", "c"]',), ('["a", "b", "c", "d"]',)),
+)
+
+
+def is_read(text: str) -> bool:
+    with suppress(QuiltFileFaults):
+        return bool(read_preferences(text.encode()))
+    return False
+
+
+@pytest.mark.parametrize(("text", "good", "bad"), BOUNDS, ids=[f"{b[0]}: {b[2]}" for b in BOUNDS])
+def test_what_may_stand_there_has_bounds(
+    text: str, good: tuple[object, ...], bad: tuple[object, ...]
+) -> None:
+    assert [one for one in (*good, *bad) if is_read(text.format(one))] == list(good)
+
+
+def test_the_cap_of_a_key_is_what_she_writes() -> None:
+    assert [cap(key_named(typed)) for typed in ("+", "Space", "page up", "esc", "F13", "a", "?")] == [
+        "+", "space", "page up", "esc", "f13", "a", "?",
+    ]  # fmt: skip
 
 
 FAULTY = (

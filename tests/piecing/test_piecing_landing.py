@@ -14,7 +14,7 @@ from sewalong.piecing.definition import Definition
 from sewalong.piecing.derive import derive
 from sewalong.piecing.edges import EdgeGrain, Side, outer_edges
 from sewalong.piecing.geometry import Move, centre, shift, turn
-from sewalong.piecing.same_when_turned import alike
+from sewalong.piecing.same_when_turned import alike, kinds
 
 
 def test_sewn_around_a_one_way_print_stands_all_four_ways() -> None:
@@ -105,6 +105,19 @@ def test_a_unit_is_alike_however_it_is_turned_but_not_turned_over(quarters: int)
     assert alike(THREE, other)
     assert not alike(THREE, turned(other, Move(-1.0, 0.0, 0.0, 1.0)))
     assert not alike(THREE, turned(other, turn(1)))
+
+
+def test_units_that_lean_opposite_ways_are_of_two_kinds() -> None:
+    over = turned(THREE, Move(-1.0, 0.0, 0.0, 1.0))
+    units = [THREE, over, turned(over, turn(2)), turned(THREE, turn(4))]
+    assert kinds(units) == [[0, 3], [1, 2]]
+
+
+def test_each_fabric_takes_its_part_of_what_shows() -> None:
+    # Half an inch off each side leaves 3 x 3 inches: A 1 1/2 x 3, B and C 1 1/2 x 1 1/2.
+    letters, shares = zip(*THREE.shares(0.5), strict=True)
+    assert letters == ("A", "B", "C")
+    assert shares == pytest.approx((1 / 2, 1 / 4, 1 / 4))
 
 
 def test_a_print_that_stands_otherwise_makes_a_unit_another_unless_prints_are_left_out() -> None:

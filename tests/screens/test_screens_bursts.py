@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import AsyncIterator
+from contextlib import asynccontextmanager
+from datetime import timedelta
 from pathlib import Path
 
 import pytest
@@ -20,7 +23,15 @@ from sewalong.screens.returning import ReturnScreen
 from sewalong.screens.sewing import SewingScreen
 from sewalong.screens.widgets.keys import SEWING_KEYS
 from tests.progress import every_act as c
-from tests.screens.sewing_room import HOUR, StandingClock, at_sewing, put_on_shelf, the_app, up_to
+from tests.screens.sewing_room import (
+    HOUR,
+    Room,
+    StandingClock,
+    at_sewing,
+    put_on_shelf,
+    the_app,
+    up_to,
+)
 
 
 @pytest.fixture
@@ -102,11 +113,19 @@ async def test_a_dialog_left_twice_takes_nothing_below_with_it(path: Path) -> No
         await room.screen_is(SewingScreen)
 
 
-async def test_a_list_chosen_from_twice_is_chosen_from_once(path: Path) -> None:
+@asynccontextmanager
+async def at_the_list(path: Path, *, later: timedelta = timedelta()) -> AsyncIterator[Room]:
+    """The list of quilts, with one in it of which 4 pairs are done, so much later."""
     clock = StandingClock()
     put_on_shelf(path, clock, c.OpenSession(), c.Count("pair", 4))
+    clock.forward(later)
     async with the_app(path, clock) as room:
         await room.screen_is(QuiltsScreen)
+        yield room
+
+
+async def test_a_list_chosen_from_twice_is_chosen_from_once(path: Path) -> None:
+    async with at_the_list(path) as room:
         await room.burst("enter", "enter", "enter", "enter")
         await room.screen_is(SewingScreen)
         await room.press("s")
@@ -116,21 +135,14 @@ async def test_a_list_chosen_from_twice_is_chosen_from_once(path: Path) -> None:
 
 
 async def test_opening_a_quilt_counts_nothing_in_it(path: Path) -> None:
-    clock = StandingClock()
-    put_on_shelf(path, clock, c.OpenSession(), c.Count("pair", 4))
-    async with the_app(path, clock) as room:
-        await room.screen_is(QuiltsScreen)
+    async with at_the_list(path) as room:
         await room.burst("enter", "space", "space")
         await room.screen_is(SewingScreen)
         assert room.state.done["pair"] == 4
 
 
 async def test_the_return_sheet_is_not_passed_over_by_keys_pressed_before(path: Path) -> None:
-    clock = StandingClock()
-    put_on_shelf(path, clock, c.OpenSession(), c.Count("pair", 4))
-    clock.forward(30 * HOUR)
-    async with the_app(path, clock) as room:
-        await room.screen_is(QuiltsScreen)
+    async with at_the_list(path, later=30 * HOUR) as room:
         await room.burst("enter", "enter", "space")
         await room.screen_is(ReturnScreen)
 

@@ -164,12 +164,6 @@ async def test_the_places_are_asked_for_with_the_last_answer_offered(path: Path)
         assert room.on_disk().where == {"square": "the blue drawer", "pair": "tin"}
 
 
-async def test_only_what_was_used_is_asked_about(path: Path) -> None:
-    async with at_sewing(path, c.Count("pair", 20), c.Count("sew", 2)) as room:
-        await room.press("x")
-        await room.sees("Before you go (1 of 1)", "Is the machine off")
-
-
 @pytest.mark.parametrize("leave_at", ["question", "next step"])
 async def test_escape_while_closing_leaves_the_session_open(path: Path, leave_at: str) -> None:
     async with at_sewing(path, c.Count("pair", 20), c.Count("sew", 2)) as room:

@@ -8,7 +8,6 @@ import pytest
 from textual.events import Key
 from textual.widgets import Input
 
-from sewalong.progress.acts.sessions import OpenSession
 from sewalong.screens.pace import PaceScreen
 from sewalong.screens.prompts.dialogs import (
     CautionDialog,
@@ -117,7 +116,7 @@ async def test_from_the_list_and_the_return_sheet_it_just_leaves_where_nothing_w
     path: Path, leave: str
 ) -> None:
     clock = StandingClock()
-    key = put_on_shelf(path, clock, OpenSession(), *USED)
+    key = put_on_shelf(path, clock, c.OpenSession(), *USED)
     clock.forward(30 * HOUR)
     for first, there in ((None, QuiltsScreen), (key, ReturnScreen)):
         async with the_app(path, clock, first) as room:
@@ -158,6 +157,7 @@ async def test_where_nothing_was_done_nothing_is_asked(path: Path) -> None:
 async def test_a_session_closed_by_its_key_is_not_asked_about_again(path: Path) -> None:
     async with at_sewing(path, *USED) as room:
         await room.press("x")
+        await room.sees("Before you go (1 of 1)", "Is the machine off")
         await room.press("y")
         await room.screen_is(FormDialog)
         await room.press(*["enter"] * len(room.app.screen.query(Input)))
@@ -234,7 +234,7 @@ async def test_after_hours_the_return_sheet_begins_with_it(path: Path) -> None:
 async def test_a_quilt_left_open_in_another_window_of_time_is_not_asked_about(path: Path) -> None:
     """Only what was opened here is asked about on leaving here."""
     clock = StandingClock()
-    put_on_shelf(path, clock, OpenSession(), *USED)
+    put_on_shelf(path, clock, c.OpenSession(), *USED)
     async with the_app(path, clock) as room:
         await room.screen_is(QuiltsScreen)
         await room.press("q")

@@ -10,6 +10,7 @@ import pytest
 
 from sewalong.store.archive import from_text
 from tests.screens.sewing_room import LARGE, SMALL, Room, at_sewing
+from tests.service.failing_disk import FailingDisk
 
 
 @pytest.fixture
@@ -40,6 +41,19 @@ async def test_it_is_said_at_once_kept_and_saved_when_there_is_room(
         await room.sees("Saved: all that waited is in the record now.")
         assert room.on_disk().done["pair"] == 4
         assert "NOT SAVED" not in room.text
+
+
+async def test_what_the_disk_took_although_it_failed_is_not_counted_twice(path: Path) -> None:
+    async with at_sewing(path) as room:
+        await room.press("space")
+        disk = FailingDisk(room.sewing.quilt._library, takes=True, unreadable=True)
+        await room.press("space")
+        await room.sees("NOT SAVED: 1 count is kept in this window only.", "it is not known")
+        await room.press("space")
+        await room.sees("NOT SAVED: 2 counts are kept")
+        disk.fails = False
+        await room.sees("Saved: all that waited is in the record now.")
+        assert room.on_disk().done["pair"] == 3
 
 
 async def test_the_quilt_is_written_elsewhere_with_what_was_not_saved(path: Path) -> None:

@@ -108,15 +108,19 @@ def test_a_record_damaged_inside_is_not_written_to(path: Path) -> None:
     assert len(made(path)) == 2
 
 
-def test_damage_in_one_quilt_keeps_no_other_from_being_backed_up(path: Path) -> None:
+def test_damage_in_one_quilt_keeps_no_other_from_being_backed_up(
+    path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """And no sound backup goes to make room for one with the damage in it."""
+    monkeypatch.setattr(b, "DAYS", 1)
     begin(path, a_quilt("Second"))
-    count_on(path, 0)
+    count_on(path, 0, 1)
     with closing(sqlite3.connect(path)) as connection:
         connection.execute("UPDATE plan_mark SET mark = 1 WHERE quilt = 1")
         connection.commit()
-    with opened(path, "Second", ticking(on(1))) as quilt:
+    with opened(path, "Second", ticking(on(2))) as quilt:
         quilt.do(c.Count("pair"))
-    assert made(path) == ["quilts-2023-11-04.db", "quilts-2023-11-05.db"]
+    assert made(path) == [f"quilts-2023-11-0{day}.db" for day in (4, 5, 6)]
 
 
 @pytest.mark.parametrize("way", ["a file in the way", "no room"])
@@ -202,12 +206,18 @@ def test_only_those_of_days_are_thinned_out(path: Path) -> None:
 
 def test_they_are_listed_the_newest_first(path: Path) -> None:
     count_on(path, 0)
-    b.back_up_record(str(path), on(0), None)
+    for why in ("", "", "v3-", "before-restore-"):
+        file = b.back_up_record(str(path), on(0), None, why=why)
+    assert os.path.basename(file) == "quilts-before-restore-20231104T190000.db"
     count_on(path, 1)
+    (path.parent / "backups" / "quilts-20231104.db").write_text("a day as we do not write it")
     (path.parent / "backups" / "quilts-notes.txt").write_text("none of ours")
     assert [(one.made, one.why) for one in b.backups_of(str(path))] == [
         ("2023-11-05", "before the first write of the day"),
         ("2023-11-04 19:00", "on request"),
+        ("2023-11-04 19:00", "on request"),
+        ("2023-11-04 19:00", "before a restore"),
+        ("2023-11-04 19:00", "before a newer sewalong took over"),
         ("2023-11-04", "before the first write of the day"),
     ]
 

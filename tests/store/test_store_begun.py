@@ -7,11 +7,12 @@ import shutil
 import sqlite3
 from collections.abc import Callable
 from contextlib import closing
+from datetime import date
 from pathlib import Path
 
 import pytest
 
-from sewalong.store.begun import marker_of
+from sewalong.store.begun import backup_of_day, is_there, marker_of
 from sewalong.store.faults import Lost, StoreFault
 from tests.progress import every_act as c
 from tests.store.shelf import a_quilt, begin, opened, shelf
@@ -106,6 +107,24 @@ def test_a_loss_is_said_with_the_way_out_and_nothing_is_written(
     assert everything(path.parent) == before
 
 
+@pytest.mark.parametrize(
+    ("left", "said"),
+    [(b"", "has nothing in it"), (b"S", "has one byte in it"), (b"SQLite format", "has 13 bytes")],
+)
+def test_what_is_left_of_it_is_said(path: Path, left: bytes, said: str) -> None:
+    path.write_bytes(left)
+    with pytest.raises(Lost, match=said):
+        is_there(str(path))
+
+
+def test_there_or_not_is_answered_and_its_files_are_named_after_it(path: Path) -> None:
+    assert is_there(str(path)) is True
+    assert is_there(str(path.with_name("other.db"))) is False
+    backup = path.with_name("backups") / "quilts-2023-11-04.db"
+    assert backup_of_day(str(path), date(2023, 11, 4)) == str(backup)
+    assert backup.exists()
+
+
 @pytest.mark.parametrize("loss", [emptied, removed], ids=named)
 def test_without_its_marker_the_backups_tell(path: Path, loss: Callable[[Path], None]) -> None:
     os.unlink(marker_of(str(path)))
@@ -194,7 +213,7 @@ def test_every_folder_made_on_the_way_is_the_owners_alone(tmp_path: Path) -> Non
 
 
 @posix
-@pytest.mark.parametrize(("mode", "then"), [(0o644, 0o600), (0o666, 0o600), (0o600, 0o600)])
+@pytest.mark.parametrize(("mode", "then"), [(0o644, 0o600), (0o666, 0o600), (0o601, 0o600)])
 def test_what_others_could_read_is_closed_to_them_at_the_next_opening(
     path: Path, mode: int, then: int
 ) -> None:

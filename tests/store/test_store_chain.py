@@ -11,6 +11,7 @@ import pytest
 
 from sewalong.store import chain
 from sewalong.store.faults import Damaged, StoreFault
+from sewalong.store.soundness import faults_of_file
 from tests.progress import every_act as c
 from tests.store.shelf import a_quilt, begin, opened, shelf
 
@@ -94,6 +95,8 @@ def test_a_change_shows_and_what_comes_before_is_shown(path: Path, change: str, 
         with pytest.raises(StoreFault, match="is damaged"):
             quilt.do(c.Count("pair"))
     assert path.read_bytes() == before
+    (fault,) = faults_of_file(str(path))
+    assert (fault.quilt, fault.what.startswith(f"event {at} is ")) == (1, True), fault
     with opened(path, "Second") as other:
         assert other.damage == ""
         other.do(c.Count("pair"))

@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 import os
+import shutil
 import signal
 import sqlite3
+from collections.abc import Callable
 from contextlib import closing
 from datetime import timedelta
 from pathlib import Path
@@ -13,9 +15,9 @@ import pytest
 
 from sewalong.store.backups import backups_of
 from sewalong.store.faults import StoreFault
-from sewalong.store.restoring import put_back
+from sewalong.store.restoring import begin_empty, put_back
 from tests.progress import every_act as c
-from tests.store.shelf import EVENING, begin, opened, ticking, worker
+from tests.store.shelf import EVENING, begin, opened, shelf, ticking, worker
 
 
 @pytest.fixture
@@ -130,3 +132,75 @@ def test_no_room_to_save_what_is_left_keeps_nobody_from_the_backup(
     assert done.unsaved
     assert done.aside is not None
     assert pairs(path) == 3
+
+
+def removed(path: Path) -> None:
+    path.unlink()
+
+
+def emptied(path: Path) -> None:
+    path.write_bytes(b"")
+
+
+def cut_short(path: Path) -> None:
+    path.write_bytes(path.read_bytes()[:-4096])
+    path.chmod(0o644)
+
+
+def a_folder(path: Path) -> None:
+    path.unlink()
+    path.mkdir()
+    (path / "letter.txt").write_text("not a quilt")
+
+
+def a_link_to_nowhere(path: Path) -> None:
+    path.unlink()
+    path.symlink_to(path.parent / "nowhere")
+
+
+def the_whole_home(path: Path) -> None:
+    shutil.rmtree(path.parent)
+
+
+LOST: dict[Callable[[Path], None], list[str]] = {
+    removed: [],
+    emptied: [""],
+    cut_short: [""],
+    a_folder: [""],
+    a_link_to_nowhere: [""],
+}
+"""What is lost how, and what is set aside then: the names end so. A journal with nothing in it, as
+every write leaves one, is not worth it."""
+
+
+@pytest.mark.skipif(os.name != "posix", reason="links and modes are as POSIX has them")
+@pytest.mark.parametrize("loss", [*LOST, the_whole_home], ids=lambda loss: loss.__name__)
+def test_whatever_lies_there_the_backup_takes_its_place_and_that_is_kept(
+    tmp_path: Path, loss: Callable[[Path], None]
+) -> None:
+    path = tmp_path / "home" / "quilts.db"
+    begin(path)
+    for day, n in ((0, 3), (1, 5)):
+        with opened(path, clock=ticking(EVENING + timedelta(days=day))) as quilt:
+            quilt.do(c.Count("pair", n))
+    backup = shutil.copy(of_the_day(path), tmp_path / "stick.db")
+    assert (path.parent / "quilts.db-journal").read_bytes() == b""
+    loss(path)
+    done = put_back(str(path), str(backup), EVENING)
+    assert pairs(path) == 3
+    assert path.is_file()
+    aside = sorted((path.parent / "set-aside").glob("*"))
+    assert [one.name.partition("quilts.db")[2] for one in aside] == LOST.get(loss, [])
+    assert [str(one) for one in aside] == ([done.aside] if done.aside else [])
+    for one in aside:
+        if one.is_file():
+            assert one.stat().st_mode & 0o777 == 0o600
+
+
+def test_an_empty_record_in_its_place_keeps_what_was_there(path: Path) -> None:
+    done = begin_empty(str(path), EVENING)
+    assert done.before is not None
+    with shelf(path) as library:
+        assert library.entries() == ()
+    put_back(str(path), done.before, EVENING)
+    assert pairs(path) == 8

@@ -8,15 +8,15 @@ from collections.abc import Iterator
 
 from sewalong.cli.frame.context import Context
 from sewalong.cli.frame.errors import CommandError
+from sewalong.cli.frame.faults_report import faults_report
 from sewalong.cli.frame.input_files import read_bytes
 from sewalong.cli.frame.report import Report
-from sewalong.cli.frame.run import REFUSED
 from sewalong.lengths import as_given
 from sewalong.owner.key_names import cap
 from sewalong.owner.preferences import AS_USUAL, USUAL_KEYS, Preferences
 from sewalong.owner.reader import read_preferences
 from sewalong.owner.template import TEMPLATE
-from sewalong.quilt.file.faults import QuiltFileFaults, how_many
+from sewalong.quilt.file.faults import QuiltFileFaults
 from sewalong.quilt.file.toml_errors import LONGEST_FILE
 from sewalong.store.home import preferences_path
 from sewalong.store.writing import write_whole
@@ -39,12 +39,7 @@ def preferences(args: argparse.Namespace, context: Context) -> Report:
     try:
         known = read_preferences(read_bytes(path, LONGEST_FILE)) if there else AS_USUAL
     except QuiltFileFaults as error:
-        lines = (
-            *map(str, error.faults),
-            f"{how_many(error.faults)} in {path}. All is as usual until put right.",
-        )
-        faults = [{"line": f.line, "key": f.key, "sentence": f.sentence} for f in error.faults]
-        return Report(lines, {"file": path, "faults": faults}, exit_status=REFUSED)
+        return faults_report(path, error.faults, "All is as usual until put right.")
     where = f"File: {path}" if there else f"File: none; sewalong preferences --write makes {path}"
     data: dict[str, object] = {"file": path if there else None, "faults": [], "keys": _keys(known)}
     return Report((where, *_lines(known)), data)

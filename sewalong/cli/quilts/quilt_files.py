@@ -8,6 +8,7 @@ from collections.abc import Sequence
 
 from sewalong.cli.frame.context import Context
 from sewalong.cli.frame.errors import CommandError
+from sewalong.cli.frame.faults_report import faults_report
 from sewalong.cli.frame.input_files import STDIN, read_bytes, read_text
 from sewalong.cli.frame.method_beside import beside
 from sewalong.cli.frame.report import Report, events_said
@@ -19,7 +20,7 @@ from sewalong.progress.plan.plan import plan
 from sewalong.progress.record.fold import fold
 from sewalong.progress.resuming.resume_facts import shortfall_in_words
 from sewalong.quilt.file.faults import how_many
-from sewalong.quilt.file.reader import Fault, QuiltFileFaults, read_quilt_bytes
+from sewalong.quilt.file.reader import QuiltFileFaults, read_quilt_bytes
 from sewalong.quilt.file.toml_errors import LONGEST_FILE
 from sewalong.quilt.json_codec import quilt_to_dict
 from sewalong.quilt.quilt import Quilt
@@ -55,10 +56,7 @@ def check(args: argparse.Namespace, context: Context) -> Report:
     try:
         quilt = read_quilt_bytes(read_bytes(args.file, LONGEST_FILE), beside(args.file))
     except QuiltFileFaults as error:
-        faults = error.faults
-        lines = (*(str(fault) for fault in faults), f"{how_many(faults)} in {args.file}.")
-        data = {"file": args.file, "faults": [_fault(f) for f in faults], "quilt": None}
-        return Report(lines, data, exit_status=REFUSED)
+        return faults_report(args.file, error.faults, quilt=None)
     lines = (f"No faults: {quilt.name}", *_plan_lines(quilt))
     return Report(lines, {"file": args.file, "faults": [], "quilt": quilt_to_dict(quilt)})
 
@@ -69,10 +67,6 @@ def _read(file: str) -> Quilt:
     except QuiltFileFaults as error:
         nothing = f"{how_many(error.faults)} in {file}. Nothing was begun."
         raise CommandError("\n".join([*(str(fault) for fault in error.faults), nothing])) from error
-
-
-def _fault(fault: Fault) -> dict[str, object]:
-    return {"line": fault.line, "key": fault.key, "sentence": fault.sentence}
 
 
 def _plan_lines(quilt: Quilt) -> list[str]:

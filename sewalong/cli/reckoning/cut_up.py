@@ -19,6 +19,9 @@ from sewalong.quilt.cloth.strips import QUARTER
 from sewalong.quilt.cloth.to_cut import cut_size, size_to_cut
 from sewalong.quilt.worksheet.line import Line, length_line, size_line
 
+MOST_TIMES = 100
+"""Times as large: from memory nobody enlarges a block so far, so more is a slip of the hand."""
+
 PIECES = {"straight": Piece.STRAIGHT, "half": Piece.HALF, "quarters": Piece.QUARTERS}
 
 
@@ -88,6 +91,8 @@ def _times(args: argparse.Namespace) -> Fraction:
         times = Fraction(args.times.replace(",", "."))
     except (ValueError, ZeroDivisionError):
         times = Fraction(0)
-    if not 0 < times <= 100:
-        raise CommandError("--times takes a number from above 0 to 100, such as 2, 1.5 or 3/4.")
+    if not 0 < times <= MOST_TIMES:
+        raise CommandError(
+            f"--times takes a number from above 0 to {MOST_TIMES}, such as 2, 1.5 or 3/4."
+        )
     return times

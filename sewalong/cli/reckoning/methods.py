@@ -10,25 +10,23 @@ from fractions import Fraction
 
 from sewalong.cli.frame.context import Context
 from sewalong.cli.frame.errors import CommandError
+from sewalong.cli.frame.faults_report import faults_report
 from sewalong.cli.frame.input_files import read_bytes
 from sewalong.cli.frame.length_arguments import method_named, read, read_or_none, unit_of
 from sewalong.cli.frame.line_report import told
 from sewalong.cli.frame.method_beside import LONGEST_METHOD_FILE
 from sewalong.cli.frame.report import Report
-from sewalong.cli.frame.run import REFUSED
 from sewalong.cli.reckoning.strip_taken import strip_taken
 from sewalong.lengths import Unit, as_given
 from sewalong.piecing.catalogue import method_ids, written_method
-from sewalong.piecing.cloth import Flat, Patch
 from sewalong.piecing.definition import Definition
 from sewalong.piecing.derive import SEAM, Derivation, derive
 from sewalong.piecing.faults import MethodFault, SizeRefused
-from sewalong.piecing.geometry import area
 from sewalong.piecing.method import Method, MethodKey, Pieces
 from sewalong.piecing.method_counts import count_out
-from sewalong.piecing.same_when_turned import alike
+from sewalong.piecing.same_when_turned import kinds
 from sewalong.quilt.as_fraction import as_fraction
-from sewalong.quilt.file.faults import MethodFileFaults, how_many
+from sewalong.quilt.file.faults import MethodFileFaults
 from sewalong.quilt.file.method_file import method_text, read_method
 from sewalong.quilt.size import Size
 from sewalong.quilt.unit_size import raw_unit, usual_unit
@@ -67,9 +65,7 @@ def check_method(args: argparse.Namespace) -> Report:
         text = method_text(read_bytes(file, LONGEST_METHOD_FILE))
         written = read_method(os.path.basename(file), text)
     except MethodFileFaults as error:
-        lines = (*map(str, error.faults), f"{how_many(error.faults)} in {file}.")
-        faults = [{"line": f.line, "key": f.key, "sentence": f.sentence} for f in error.faults]
-        return Report(lines, {"file": file, "faults": faults}, exit_status=REFUSED)
+        return faults_report(file, error.faults)
     try:
         report = _shown(written, args)
     except (SizeRefused, MethodFault) as refusal:
@@ -152,16 +148,11 @@ def _piles(method: Method, made: Derivation, unit: Unit) -> Iterator[Line]:
 def _landing(made: Derivation) -> Iterator[Line]:
     """Fabric by fabric, where it shows in each different unit, in reading order."""
     for number, flat in enumerate(made.units, start=1):
-        patches = _letters(flat, made.seam)
+        shares = flat.shares(float(made.seam))
+        patches = [f"{letter} on {share:.0%}" for letter, share in shares]
         yield Line(f"unit {number} of a batch", f"shows {', '.join(patches)}", "in reading order")
     names = ", ".join(f"{letter} a {pile}" for letter, pile in sorted(made.letters.items()))
     yield Line("fabrics of a batch", f"{made.unit_count} units from {names}")
-
-
-def _letters(flat: Flat, seam: Fraction) -> list[str]:
-    shown: list[Patch] = list(flat.finished(float(seam)))
-    whole = sum(area(patch.points) for patch in shown)
-    return [f"{one.letter} on {area(one.points) / whole:.0%}" for one in shown]
 
 
 def _picture(made: Derivation) -> list[str]:
@@ -172,20 +163,14 @@ def _picture(made: Derivation) -> list[str]:
 
 def _handed(made: Derivation) -> Iterator[Line]:
     """Units that cannot be turned to look alike: cloth can be turned, but not turned over."""
-    kinds: list[list[int]] = []
-    for number, flat in enumerate(made.units):
-        home = next((k for k in kinds if alike(made.units[k[0]], flat, prints=False)), None)
-        if home is None:
-            kinds.append([number])
-        else:
-            home.append(number)
     if len(made.units) == 1:
         yield Line("handedness", "all units of a batch are alike")
         return
-    groups = "; ".join(" and ".join(str(n + 1) for n in kind) for kind in kinds)
+    found = kinds(made.units)
+    groups = "; ".join(" and ".join(str(place + 1) for place in kind) for kind in found)
     text = "all units can be turned to look alike"
-    if len(kinds) > 1:
-        text = f"{len(kinds)} kinds that no turning makes alike: units {groups}"
+    if len(found) > 1:
+        text = f"{len(found)} kinds that no turning makes alike: units {groups}"
     yield Line("handedness", text, "prints that stand one way up may still differ")
 
 

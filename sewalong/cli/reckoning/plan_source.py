@@ -133,14 +133,10 @@ def _printed_in(quilt: Quilt, unit: Unit) -> Quilt:
 
 
 def _refuse_seam(quilt: Quilt) -> None:
-    from sewalong.lengths import as_given
+    from sewalong.quilt.plan_faults import why_borders_fail
 
-    for border in quilt.borders:
-        if border.cut <= 2 * quilt.seam:
-            raise CommandError(
-                f"A border cut at {as_given(border.cut, quilt.unit)} is used up by such seams. "
-                "Give a narrower --seam."
-            )
+    if sentence := why_borders_fail(quilt):
+        raise CommandError(sentence)
 
 
 def _refuse_trim(quilt: Quilt) -> None:

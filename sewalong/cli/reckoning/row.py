@@ -18,6 +18,7 @@ from sewalong.quilt.cloth.ease import EASE_LIMIT, REMAKE_LIMIT, most_off
 from sewalong.quilt.cloth.ease import ease as eased
 from sewalong.quilt.cloth.row import RowNumbers, carried_across
 from sewalong.quilt.cloth.strips import QUARTER
+from sewalong.quilt.rules import MOST_PIECES
 from sewalong.quilt.worksheet.line import Line, length_line, plural
 
 
@@ -36,8 +37,8 @@ def _row(args: argparse.Namespace, unit: Unit) -> Iterator[Line]:
     else:
         if args.pieces is None:
             raise CommandError("Give --pieces and --cut, or --cuts with commas between them.")
-        if not 1 <= args.pieces <= 9999:
-            raise CommandError("--pieces takes a whole number from 1 to 9,999.")
+        if not 1 <= args.pieces <= MOST_PIECES:
+            raise CommandError(f"--pieces takes a whole number from 1 to {MOST_PIECES:,}.")
         cuts = (read(args, "cut"),) * args.pieces
     row = RowNumbers(cuts, seam)
     sewn = row.sewn

@@ -11,6 +11,7 @@ from sewalong.cli.frame.errors import CommandError
 from sewalong.cli.frame.line_report import told
 from sewalong.cli.frame.report import Report
 from sewalong.progress.pace.shared_work import PROVE_FIRST, shared, weeks_for
+from sewalong.quilt.rules import MOST_PIECES
 from sewalong.quilt.worksheet.line import Line, plural
 
 SECONDS = 60
@@ -58,8 +59,8 @@ def _minutes(minutes: float) -> str:
 
 
 def _at_least_one(number: int | None, name: str) -> int:
-    if number is None or not 1 <= number <= 9999:
-        raise CommandError(f"Give {name}, a whole number from 1 to 9,999.")
+    if number is None or not 1 <= number <= MOST_PIECES:
+        raise CommandError(f"Give {name}, a whole number from 1 to {MOST_PIECES:,}.")
     return number
 
 
@@ -68,6 +69,6 @@ def _rate(typed: str | None, name: str) -> float:
         rate = float((typed or "0").replace(",", "."))
     except ValueError:
         rate = -1.0
-    if not (isfinite(rate) and 0 <= rate <= 9999):
+    if not (isfinite(rate) and 0 <= rate <= MOST_PIECES):
         raise CommandError(f"{name} takes a number of pieces, such as 3 or 3.5.")
     return rate

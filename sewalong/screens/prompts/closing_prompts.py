@@ -2,8 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+from typing import Any
+
+from textual.app import App
+
 from sewalong.progress.acts.sessions import CloseSession
-from sewalong.progress.safety.closing_questions import questions
+from sewalong.progress.safety.closing_questions import Question, questions
 from sewalong.screens.prompts.desk import Asker
 from sewalong.screens.prompts.dialogs import Field, FormDialog, QuestionDialog
 from sewalong.service.looks import pause
@@ -16,16 +21,22 @@ async def close(desk: Asker, hint: str = "") -> bool:
     """
     if desk.quilt.state.session is None:
         return True
-    answers: dict[str, str] = {}
-    asked = questions(desk.quilt.state)
-    for place, question in enumerate(asked, start=1):
-        dialog = QuestionDialog(question, f"Before you go ({place} of {len(asked)})", hint)
-        answer = await desk.app.push_screen_wait(dialog)
-        if answer is None:
-            return False
-        answers[question.id] = answer
+    answers = await ask_each(desk.app, questions(desk.quilt.state), "Before you go", hint)
+    return answers is not None and await _pause(desk, answers)
 
-    return await _pause(desk, answers)
+
+async def ask_each(
+    app: App[Any], asked: Sequence[Question], title: str, hint: str = ""
+) -> dict[str, str] | None:
+    """Ask one question after another; the answers by question, or None where one was left."""
+    answers: dict[str, str] = {}
+    for place, question in enumerate(asked, start=1):
+        dialog = QuestionDialog(question, f"{title} ({place} of {len(asked)})", hint)
+        answer = await app.push_screen_wait(dialog)
+        if answer is None:
+            return None
+        answers[question.id] = answer
+    return answers
 
 
 async def _pause(desk: Asker, answers: dict[str, str]) -> bool:

@@ -139,7 +139,7 @@ def test_a_file_with_faults_is_refused_with_all_of_them(ask: Ask, tmp_path: Path
 def test_a_seam_that_eats_a_border_is_refused(ask: Ask, file: str) -> None:
     answer = ask("plan", file, "--seam", "1 1/4")
     assert answer.status == 2
-    assert "used up by such seams" in answer.err
+    assert "used up by its seam allowances" in answer.err
 
 
 # Layouts
