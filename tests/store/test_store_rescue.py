@@ -50,11 +50,9 @@ def test_only_what_the_backup_lacks(path: Path, tmp_path: Path) -> None:
 
 def test_done_twice_in_one_second_nothing_is_written_over(path: Path, tmp_path: Path) -> None:
     begin(backup := tmp_path / "backup.db")
-    first, second = (saved(path, backup) for _ in range(2))
-    assert [name for name, *_ in first] == [f"Hedgerow-{STAMP}.json", f"Gate-Post-{STAMP}.json"]
-    assert [name for name, *_ in second] == [
-        f"Hedgerow-2-{STAMP}.json", f"Gate-Post-2-{STAMP}.json",
-    ]  # fmt: skip
+    first, second = ({name for name, *_ in saved(path, backup)} for _ in range(2))
+    assert first == {f"Hedgerow-{STAMP}.json", f"Gate-Post-{STAMP}.json"}
+    assert second == {f"Hedgerow-2-{STAMP}.json", f"Gate-Post-2-{STAMP}.json"}
 
 
 def test_neither_file_is_changed(path: Path, tmp_path: Path) -> None:

@@ -14,6 +14,7 @@ from sewalong.progress.measuring.proof import proof
 from sewalong.progress.plan.plan import Plan, StageLine, plan
 from sewalong.progress.record import events as e
 from sewalong.progress.record.begun_rows import begun_in_words, units_across
+from sewalong.progress.record.event import noun_of
 from sewalong.progress.record.route import JOIN_ROWS, SEW_ROWS, TopStage
 from sewalong.progress.record.sessions import is_over, session_length
 from sewalong.progress.record.settings import Settings
