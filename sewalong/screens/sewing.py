@@ -11,7 +11,7 @@ from sewalong.progress.acts.undoing import Undo
 from sewalong.progress.joining.cut_span import ruler_words
 from sewalong.progress.joining.stage_words import what_to_do
 from sewalong.progress.plan.plan import over_in_words, spare_in_words
-from sewalong.progress.record.sessions import session_length
+from sewalong.progress.record.events.sessions import session_length
 from sewalong.progress.record.time_words import clock
 from sewalong.progress.resuming.interruption import after_interruption
 from sewalong.screens.carrying_out import CarryingOut

@@ -18,14 +18,14 @@ from sewalong.progress.acts.said import Mention
 from sewalong.progress.acts.sessions import OpenSession
 from sewalong.progress.joining.current_stage import InHand, in_hand
 from sewalong.progress.pace.break_points import at_a_pause
-from sewalong.progress.pace.wear_choices import chosen_by
+from sewalong.progress.pace.supplies.wear_choices import chosen_by
 from sewalong.progress.plan.plan import Plan, plan
-from sewalong.progress.record.event import Event, Recorded
+from sewalong.progress.record.events.event import Event, Recorded
+from sewalong.progress.record.events.said import Mentioned
+from sewalong.progress.record.events.sessions import NO_SESSION
+from sewalong.progress.record.events.undoing import Undone
 from sewalong.progress.record.refused import Refused
-from sewalong.progress.record.said import Mentioned
-from sewalong.progress.record.sessions import NO_SESSION
 from sewalong.progress.record.state import State
-from sewalong.progress.record.undoing import Undone
 from sewalong.progress.resuming.interruption import after_interruption
 from sewalong.progress.resuming.notice import Notice, notice
 from sewalong.progress.safety.cautions import CautionFirst

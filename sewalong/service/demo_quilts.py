@@ -15,7 +15,7 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 import sewalong
-from sewalong.progress.record.events import Event, SessionClosed
+from sewalong.progress.record.events.every_kind import Event, SessionClosed
 from sewalong.quilt.quilt import Quilt
 from sewalong.service.listing import summary
 from sewalong.store.backups import backups_of

@@ -5,8 +5,8 @@ from __future__ import annotations
 from contextlib import suppress
 
 from sewalong.progress.acts.said import Mention
+from sewalong.progress.record.events.sessions import is_over
 from sewalong.progress.record.refused import Refused
-from sewalong.progress.record.sessions import is_over
 from sewalong.progress.safety.closing_questions import Question, questions
 from sewalong.service.acting import do
 from sewalong.service.open_quilt import OpenQuilt

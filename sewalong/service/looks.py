@@ -76,14 +76,14 @@ def about_stage(quilt: OpenQuilt, stage: RouteStage) -> tuple[tuple[str, str], .
 
 def bobbin_lasts(quilt: OpenQuilt, stage: RouteStage) -> str:
     """How many of a stage one bobbin sews, in words; empty where none can be said."""
-    from sewalong.progress.pace.bobbin import lasts_in_words
+    from sewalong.progress.pace.supplies.bobbin import lasts_in_words
 
     return lasts_in_words(quilt.state, quilt.record, stage)
 
 
 def where_it_ran_out(quilt: OpenQuilt, stage: RouteStage) -> str:
     """From which piece of the last lot on nothing was sewn, likely; empty where nothing can tell."""
-    from sewalong.progress.pace.bobbin import likely_unsewn
+    from sewalong.progress.pace.supplies.bobbin import likely_unsewn
 
     return likely_unsewn(quilt.state, quilt.record, stage)
 

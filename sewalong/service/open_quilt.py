@@ -15,7 +15,7 @@ from typing import TYPE_CHECKING
 from msgspec.structs import replace
 
 from sewalong.owner.preferences import AS_USUAL, Preferences
-from sewalong.progress.record.event import Event, Recorded
+from sewalong.progress.record.events.event import Event, Recorded
 from sewalong.progress.record.history import History
 from sewalong.progress.record.refused import Refused
 from sewalong.progress.record.state import State

@@ -10,7 +10,7 @@ from datetime import datetime
 
 from sewalong.progress.acts.act import Act
 from sewalong.progress.acts.decide import decide
-from sewalong.progress.record.event import Recorded
+from sewalong.progress.record.events.event import Recorded
 from sewalong.progress.record.fold import fold
 from sewalong.progress.record.refused import Refused
 from sewalong.progress.record.state import State

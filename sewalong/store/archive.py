@@ -12,9 +12,9 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from sewalong.progress.record.audit import audit, reckonable
-from sewalong.progress.record.event import Recorded
+from sewalong.progress.record.events.event import Recorded
+from sewalong.progress.record.events.replanning import PlanChanged
 from sewalong.progress.record.fold import fold
-from sewalong.progress.record.replanning import PlanChanged
 from sewalong.quilt.json_codec import quilt_from_dict, quilt_to_dict
 from sewalong.quilt.quilt import Quilt
 from sewalong.quilt.rules import a_name

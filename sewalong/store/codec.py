@@ -9,7 +9,7 @@ from typing import Any, Union
 import msgspec
 
 from sewalong.misfit import dotted, misfit
-from sewalong.progress.record.events import EVENTS, Event
+from sewalong.progress.record.events.every_kind import EVENTS, Event
 from sewalong.store.faults import StoreFault
 
 

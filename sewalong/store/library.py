@@ -16,7 +16,7 @@ from sewalong.store.faults import WAY_OUT, StoreFault
 from sewalong.store.shelved import SUMMARY, Shelved, folded, keep
 
 if TYPE_CHECKING:
-    from sewalong.progress.record.event import Event, Recorded
+    from sewalong.progress.record.events.event import Event, Recorded
     from sewalong.quilt.quilt import Quilt
 
 __all__ = ["Library", "Loaded", "Shelved"]

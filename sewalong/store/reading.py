@@ -10,7 +10,7 @@ from typing import Any
 
 from sewalong.piecing.catalogue import remember
 from sewalong.piecing.kept_method import fingerprint, method_from_json, method_to_json
-from sewalong.progress.record.event import Recorded
+from sewalong.progress.record.events.event import Recorded
 from sewalong.quilt.json_codec import quilt_from_json
 from sewalong.quilt.quilt import Quilt
 from sewalong.store.chain import EVENTS, PLANS, mark_of_event, mark_of_plan, sealed, unsealed

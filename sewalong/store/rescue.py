@@ -12,7 +12,7 @@ from datetime import datetime
 
 from msgspec import Struct
 
-from sewalong.progress.record.event import Recorded
+from sewalong.progress.record.events.event import Recorded
 from sewalong.store.archive import to_text
 from sewalong.store.codec import event_to_json
 from sewalong.store.faults import StoreFault, Trouble

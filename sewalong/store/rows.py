@@ -10,7 +10,7 @@ from datetime import datetime
 from sqlite3 import Connection
 
 from sewalong import __version__
-from sewalong.progress.record.event import Event, Recorded
+from sewalong.progress.record.events.event import Event, Recorded
 from sewalong.quilt.json_codec import quilt_to_json
 from sewalong.quilt.quilt import Quilt
 from sewalong.store.chain import (

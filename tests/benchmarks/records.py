@@ -11,7 +11,7 @@ from pathlib import Path
 from sewalong.lengths import Unit
 from sewalong.progress.acts.counting import Count
 from sewalong.progress.acts.notes import WriteNote
-from sewalong.progress.record.events import (
+from sewalong.progress.record.events.every_kind import (
     Counted,
     Event,
     Found,

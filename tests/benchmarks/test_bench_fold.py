@@ -8,7 +8,14 @@ from __future__ import annotations
 import time
 from datetime import timedelta
 
-from sewalong.progress.record.events import Counted, Event, Noted, PutAway, Recorded, SessionOpened
+from sewalong.progress.record.events.every_kind import (
+    Counted,
+    Event,
+    Noted,
+    PutAway,
+    Recorded,
+    SessionOpened,
+)
 from sewalong.progress.record.fold import fold
 from tests.progress.building import EVENING, a_quilt
 

@@ -14,10 +14,10 @@ from sewalong.piecing.catalogue import method
 from sewalong.piecing.definition import definition
 from sewalong.piecing.derive import derive
 from sewalong.progress.acts.decide import decide
-from sewalong.progress.record.events import PlanChanged, Recorded, UnitDecided
+from sewalong.progress.record.events.every_kind import PlanChanged, Recorded, UnitDecided
+from sewalong.progress.record.events.undoing import effective
 from sewalong.progress.record.fold import fold
 from sewalong.progress.record.state import State
-from sewalong.progress.record.undoing import effective
 from sewalong.progress.safety.cautions import CautionFirst
 from sewalong.quilt.plan_parts import with_parts
 from sewalong.quilt.quilt import Border, Quilt, StartPile, Target

@@ -17,10 +17,10 @@ from sewalong.progress.acts.sizing import DecideUnit
 from sewalong.progress.acts.standing import LayAside, MarkDone, PickUp
 from sewalong.progress.acts.steering import ChangeTarget, ChooseStage
 from sewalong.progress.acts.undoing import Undo
-from sewalong.progress.record.event import Event
+from sewalong.progress.record.events.event import Event
+from sewalong.progress.record.events.said import CautionRead
 from sewalong.progress.record.limits import a_stage
 from sewalong.progress.record.refused import Refused
-from sewalong.progress.record.said import CautionRead
 from sewalong.progress.record.state import State
 from sewalong.progress.safety.cautions import caution_at
 

@@ -10,9 +10,9 @@ from msgspec.structs import replace
 from sewalong.lengths import CENTIMETRE, Unit
 from sewalong.progress.measuring.projected_top import if_like
 from sewalong.progress.record.audit import audit
+from sewalong.progress.record.events.sizing import UnitDecided
 from sewalong.progress.record.fold import fold
 from sewalong.progress.record.measurable import read_piece
-from sewalong.progress.record.sizing import UnitDecided
 from sewalong.progress.record.state import State
 from sewalong.quilt.quilt import Quilt
 from sewalong.quilt.size import Size

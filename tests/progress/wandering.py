@@ -20,11 +20,11 @@ from sewalong.piecing.derive import derive
 from sewalong.piecing.method import Station
 from sewalong.progress.acts.decide import decide
 from sewalong.progress.plan.plan import plan
-from sewalong.progress.record.events import Recorded
+from sewalong.progress.record.events.every_kind import Recorded
+from sewalong.progress.record.events.replanning import planned
+from sewalong.progress.record.events.seam import Tool
 from sewalong.progress.record.readiness import ready
 from sewalong.progress.record.recount_rules import Accepted
-from sewalong.progress.record.replanning import planned
-from sewalong.progress.record.seam import Tool
 from sewalong.progress.record.settings import Settings
 from sewalong.progress.record.state import State
 from sewalong.progress.safety.cautions import CautionFirst

@@ -9,7 +9,7 @@ from pathlib import Path
 import pytest
 from textual.notifications import Notifications
 
-from sewalong.progress.record.events import Answered
+from sewalong.progress.record.events.every_kind import Answered
 from sewalong.progress.record.settings import Settings
 from sewalong.progress.resuming.pause_note import piles_to_place
 from sewalong.screens.prompts.dialogs import CautionDialog, FormDialog, QuestionDialog

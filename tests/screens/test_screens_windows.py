@@ -9,8 +9,8 @@ from typing import Any
 import pytest
 from msgspec.structs import replace
 
-from sewalong.progress.record.events import Recorded
-from sewalong.progress.record.replanning import planned
+from sewalong.progress.record.events.every_kind import Recorded
+from sewalong.progress.record.events.replanning import planned
 from sewalong.quilt.quilt import Target
 from sewalong.screens.prompts.dialogs import FormDialog
 from sewalong.screens.sewing import SewingScreen

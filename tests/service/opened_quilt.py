@@ -8,7 +8,7 @@ from contextlib import closing, contextmanager
 from pathlib import Path
 
 from sewalong.progress.acts.act import Act
-from sewalong.progress.record.event import Event
+from sewalong.progress.record.events.event import Event
 from sewalong.quilt.quilt import Quilt
 from sewalong.service.open_quilt import OpenQuilt
 from sewalong.store.library import Library

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from sewalong.progress.record.said import Mentioned
+from sewalong.progress.record.events.said import Mentioned
 from sewalong.service.acting import do, sit_down
 from tests.progress import every_act as c
 from tests.screens.sewing_room import a_quilt

@@ -8,7 +8,7 @@ from pathlib import Path
 import pytest
 
 from sewalong.progress.acts.act import Act
-from sewalong.progress.record.event import Event, Recorded
+from sewalong.progress.record.events.event import Event, Recorded
 from sewalong.progress.record.fold import fold
 from sewalong.service import acting
 from sewalong.service.acting import do, sit_down

@@ -8,9 +8,9 @@ from pathlib import Path
 import pytest
 
 from sewalong.progress.acts.act import Act
-from sewalong.progress.record.event import Event, Recorded
+from sewalong.progress.record.events.event import Event, Recorded
+from sewalong.progress.record.events.said import Mentioned
 from sewalong.progress.record.fold import fold
-from sewalong.progress.record.said import Mentioned
 from sewalong.service.acting import do, sit_down
 from sewalong.store.library import Library
 from sewalong.store.shelved import Shelved

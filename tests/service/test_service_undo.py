@@ -6,8 +6,8 @@ from pathlib import Path
 
 import pytest
 
-from sewalong.progress.record.counting import Counted
-from sewalong.progress.record.seam import WentOn
+from sewalong.progress.record.events.counting import Counted
+from sewalong.progress.record.events.seam import WentOn
 from sewalong.service.acting import do, sit_down
 from tests.progress import every_act as c
 from tests.screens.sewing_room import MINUTE

@@ -14,7 +14,7 @@ from hypothesis import given, settings
 from msgspec.structs import replace
 
 from sewalong.progress.record.audit import audit
-from sewalong.progress.record.events import LaidAside, Recorded
+from sewalong.progress.record.events.every_kind import LaidAside, Recorded
 from sewalong.progress.record.fold import fold
 from sewalong.progress.record.limits import LONGEST_TEXT
 from sewalong.quilt.quilt import Quilt

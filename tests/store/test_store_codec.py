@@ -11,7 +11,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from msgspec.structs import replace
 
-from sewalong.progress.record import events as e
+from sewalong.progress.record.events import every_kind as e
 from sewalong.progress.record.settings import Settings
 from sewalong.store.codec import event_from_json, event_to_json
 from sewalong.store.faults import StoreFault

@@ -58,7 +58,7 @@ def test_killed_again_and_again_it_has_all_that_was_acknowledged(tmp_path: Path)
 HALF_WAY = """
 import os, signal, sys
 from pathlib import Path
-from sewalong.progress.record.events import Noted
+from sewalong.progress.record.events.every_kind import Noted
 from sewalong.store import library as shelf, rows
 from sewalong.service.open_quilt import local_now
 

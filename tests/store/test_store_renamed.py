@@ -8,7 +8,7 @@ from pathlib import Path
 import pytest
 from msgspec.structs import replace
 
-from sewalong.progress.record.replanning import planned
+from sewalong.progress.record.events.replanning import planned
 from sewalong.service.open_quilt import OpenQuilt
 from sewalong.store.archive import from_text, take_in, to_text
 from sewalong.store.examination import examine

@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 
-from sewalong.progress.record.events import Noted
+from sewalong.progress.record.events.every_kind import Noted
 from sewalong.store.database import PATIENCE, Database
 from sewalong.store.faults import StoreFault
 from sewalong.store.schema import STEPS

@@ -13,7 +13,7 @@ from typing import Any
 
 import pytest
 
-from sewalong.progress.record.events import Event, Recorded
+from sewalong.progress.record.events.every_kind import Event, Recorded
 from sewalong.progress.record.fold import fold
 from sewalong.service.open_quilt import OpenQuilt
 from sewalong.store.database import Database

@@ -14,7 +14,7 @@ import pytest
 
 import sewalong.progress.acts
 from sewalong.progress.acts.act import Act
-from sewalong.progress.record.events import EVENTS
+from sewalong.progress.record.events.every_kind import EVENTS
 from tests.story.twins.counting_cases import COUNTING
 from tests.story.twins.leaving_cases import LEAVING
 from tests.story.twins.machine_cases import MACHINE

@@ -14,7 +14,7 @@ from sewalong.cli.frame.report import Report
 from sewalong.cli.frame.selection import chosen_quilt, pile_id
 from sewalong.cli.sewing.outcome import aftermath
 from sewalong.progress.acts.replanning import ChangePlan
-from sewalong.progress.record.replanning import planned
+from sewalong.progress.record.events.replanning import planned
 from sewalong.progress.record.route import Route
 from sewalong.quilt import rules
 from sewalong.quilt.choices import Fabric

@@ -113,8 +113,8 @@ def log(args: argparse.Namespace, context: Context) -> Report:
     if args.last is not None and args.last < 1:
         raise CommandError("--last takes a number from 1.")
     from sewalong.cli.sewing.outcome import event_data
-    from sewalong.progress.record.events import Mentioned
-    from sewalong.progress.record.undoing import undone_in
+    from sewalong.progress.record.events.every_kind import Mentioned
+    from sewalong.progress.record.events.undoing import undone_in
 
     with chosen_quilt(args, context) as quilt:
         record, state = quilt.record, quilt.state

@@ -9,7 +9,7 @@ from msgspec.structs import asdict
 
 from sewalong.piecing.method import Pieces
 from sewalong.progress.plan.plan import Plan, Shortfall, StageLine, plan
-from sewalong.progress.record.events import Recorded
+from sewalong.progress.record.events.every_kind import Recorded
 from sewalong.progress.record.route import Route
 from sewalong.progress.record.state import SessionRecord, State
 from sewalong.progress.resuming.resume_facts import facts

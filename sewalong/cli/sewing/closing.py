@@ -19,7 +19,7 @@ from sewalong.cli.sewing.closing_prompts import (
 from sewalong.cli.sewing.outcome import aftermath
 from sewalong.progress.acts.said import Answer
 from sewalong.progress.acts.sessions import CloseSession
-from sewalong.progress.record.sessions import session_length
+from sewalong.progress.record.events.sessions import session_length
 from sewalong.progress.record.state import SessionRecord, State
 from sewalong.progress.record.time_words import spoken
 from sewalong.progress.safety.closing_questions import ANSWERS, Question, questions

@@ -13,7 +13,7 @@ from sewalong.cli.frame.selection import chosen_quilt, pile_id
 from sewalong.cli.sewing.at_risk import at_risk_data, at_risk_lines
 from sewalong.cli.sewing.outcome import done, event_data, said_besides
 from sewalong.lengths import Length
-from sewalong.progress.measuring.cause import Cause
+from sewalong.progress.measuring.causes.cause import Cause
 from sewalong.progress.measuring.diagnosis import Diagnosis
 from sewalong.progress.record.measurable import (
     ALLOWANCE,

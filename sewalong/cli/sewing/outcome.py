@@ -8,9 +8,9 @@ import msgspec
 
 from sewalong.cli.frame.report import Report
 from sewalong.progress.plan.plan import Plan
-from sewalong.progress.record.event import Recorded
-from sewalong.progress.record.said import Mentioned
-from sewalong.progress.record.sessions import SESSION_GAP
+from sewalong.progress.record.events.event import Recorded
+from sewalong.progress.record.events.said import Mentioned
+from sewalong.progress.record.events.sessions import SESSION_GAP
 from sewalong.progress.record.state import Standing, State
 from sewalong.progress.record.time_words import ago
 from sewalong.progress.resuming.resume_facts import next_thing, shortfall_in_words

@@ -11,9 +11,9 @@ from sewalong.cli.frame.selection import chosen_quilt, pile_id
 from sewalong.cli.sewing.outcome import aftermath
 from sewalong.progress.acts.piles import Find, PutPileAway, Spoil
 from sewalong.progress.acts.recounting import Recount
-from sewalong.progress.record.piles import HowFound, beside_the_pile
+from sewalong.progress.record.events.piles import HowFound, beside_the_pile
+from sewalong.progress.record.events.recounting import Recounted
 from sewalong.progress.record.recount_rules import ways
-from sewalong.progress.record.recounting import Recounted
 from sewalong.progress.record.state import State
 from sewalong.service.acting import Outcome, do
 from sewalong.service.open_quilt import OpenQuilt

@@ -8,7 +8,7 @@ from typing import ClassVar
 
 from msgspec import Struct
 
-from sewalong.progress.record.event import Event
+from sewalong.progress.record.events.event import Event
 from sewalong.progress.record.limits import LONGEST_TEXT
 from sewalong.progress.record.refused import Refused
 from sewalong.progress.record.state import State

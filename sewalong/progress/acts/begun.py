@@ -6,9 +6,9 @@ from typing import ClassVar
 
 from sewalong.progress.acts.act import Act, Now
 from sewalong.progress.acts.counting import before_a_count
-from sewalong.progress.record.begun import RowsBegun
 from sewalong.progress.record.begun_rows import Begun, in_order, rows_begun, units_across
-from sewalong.progress.record.event import Event
+from sewalong.progress.record.events.begun import RowsBegun
+from sewalong.progress.record.events.event import Event
 from sewalong.progress.record.limits import a_stage
 from sewalong.progress.record.route import SEW_ROWS
 from sewalong.progress.record.state import State

@@ -6,12 +6,12 @@ from typing import ClassVar
 
 from sewalong.progress.acts.act import Act, Now
 from sewalong.progress.measuring.proof import goes_on_unproved, proof
-from sewalong.progress.record.counting import BobbinRanOut, Counted, Unpicked
-from sewalong.progress.record.event import Event
+from sewalong.progress.record.events.counting import BobbinRanOut, Counted, Unpicked
+from sewalong.progress.record.events.event import Event
+from sewalong.progress.record.events.said import CautionRead
+from sewalong.progress.record.events.seam import WentOn
 from sewalong.progress.record.limits import a_stage
 from sewalong.progress.record.route import RouteStage
-from sewalong.progress.record.said import CautionRead
-from sewalong.progress.record.seam import WentOn
 from sewalong.progress.record.state import State
 from sewalong.progress.safety.cautions import CautionFirst, caution_at
 

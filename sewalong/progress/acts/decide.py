@@ -9,15 +9,15 @@ from __future__ import annotations
 from datetime import datetime
 
 from sewalong.progress.acts.act import Act, Now
-from sewalong.progress.record.event import Event
-from sewalong.progress.record.sessions import (
+from sewalong.progress.record.events.event import Event
+from sewalong.progress.record.events.sessions import (
     NO_SESSION,
     SessionClosed,
     SessionOpened,
     is_over,
     next_number,
 )
-from sewalong.progress.record.standing import must_be_in_progress
+from sewalong.progress.record.events.standing import must_be_in_progress
 from sewalong.progress.record.state import Standing, State
 
 

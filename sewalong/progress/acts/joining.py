@@ -6,8 +6,8 @@ from typing import ClassVar
 
 from sewalong.progress.acts.act import Act, Now
 from sewalong.progress.acts.counting import before_a_count
-from sewalong.progress.record.event import Event
-from sewalong.progress.record.joining import RowsJoined
+from sewalong.progress.record.events.event import Event
+from sewalong.progress.record.events.joining import RowsJoined
 from sewalong.progress.record.limits import a_stage
 from sewalong.progress.record.route import JOIN_ROWS
 from sewalong.progress.record.state import State

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from sewalong.progress.acts.act import Act, Now, text
-from sewalong.progress.record.event import Event
-from sewalong.progress.record.notes import Noted, PressNoted
+from sewalong.progress.record.events.event import Event
+from sewalong.progress.record.events.notes import Noted, PressNoted
 from sewalong.progress.record.state import State
 
 

@@ -5,8 +5,8 @@ from __future__ import annotations
 from typing import ClassVar
 
 from sewalong.progress.acts.act import Act, Now, text
-from sewalong.progress.record.event import Event
-from sewalong.progress.record.piles import Found, HowFound, PutAway, Spoiled
+from sewalong.progress.record.events.event import Event
+from sewalong.progress.record.events.piles import Found, HowFound, PutAway, Spoiled
 from sewalong.progress.record.state import State
 
 

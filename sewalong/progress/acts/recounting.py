@@ -5,10 +5,10 @@ from __future__ import annotations
 from typing import ClassVar
 
 from sewalong.progress.acts.act import Act, Now, text
-from sewalong.progress.record.event import Event
+from sewalong.progress.record.events.event import Event
+from sewalong.progress.record.events.recounting import Recounted
 from sewalong.progress.record.limits import a_pile
 from sewalong.progress.record.recount_rules import Accepted, recorded_there
-from sewalong.progress.record.recounting import Recounted
 from sewalong.progress.record.state import State
 
 

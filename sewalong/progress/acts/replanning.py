@@ -5,8 +5,8 @@ from __future__ import annotations
 from typing import ClassVar
 
 from sewalong.progress.acts.act import Act, Now
-from sewalong.progress.record.event import Event
-from sewalong.progress.record.replanning import PlanChanged
+from sewalong.progress.record.events.event import Event
+from sewalong.progress.record.events.replanning import PlanChanged
 from sewalong.progress.record.state import State
 from sewalong.quilt.plan_parts import parts_that_differ
 from sewalong.quilt.quilt import Quilt

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from sewalong.progress.acts.act import Act, Now, text
-from sewalong.progress.record.event import Event
+from sewalong.progress.record.events.event import Event
+from sewalong.progress.record.events.said import Answered, Mentioned
 from sewalong.progress.record.limits import quoted
 from sewalong.progress.record.refused import Refused
-from sewalong.progress.record.said import Answered, Mentioned
 from sewalong.progress.record.state import State
 from sewalong.progress.safety.closing_questions import ANSWERS, ON_LEAVING_THE_IRON
 

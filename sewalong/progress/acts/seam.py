@@ -11,11 +11,17 @@ from msgspec.structs import replace
 from sewalong.progress.acts.act import Act, Now, text
 from sewalong.progress.measuring.proof import NOT_STALE, proof
 from sewalong.progress.measuring.verdict import passes
-from sewalong.progress.record.event import Event
+from sewalong.progress.record.events.event import Event
+from sewalong.progress.record.events.seam import (
+    Checked,
+    SettingsRecorded,
+    Tool,
+    ToolChanged,
+    WentOn,
+)
 from sewalong.progress.record.limits import a_stage
 from sewalong.progress.record.measurable import Unmeasurable, read_piece
 from sewalong.progress.record.refused import Refused
-from sewalong.progress.record.seam import Checked, SettingsRecorded, Tool, ToolChanged, WentOn
 from sewalong.progress.record.settings import Settings
 from sewalong.progress.record.state import State
 

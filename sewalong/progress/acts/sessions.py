@@ -9,9 +9,9 @@ from msgspec import field
 
 from sewalong.progress.acts.act import Act, Now, text
 from sewalong.progress.acts.piles import PutPileAway
-from sewalong.progress.record.event import Event
+from sewalong.progress.record.events.event import Event
+from sewalong.progress.record.events.sessions import SessionClosed, is_over
 from sewalong.progress.record.refused import Refused
-from sewalong.progress.record.sessions import SessionClosed, is_over
 from sewalong.progress.record.state import State
 from sewalong.progress.safety.closing_questions import ANSWERS, questions
 

@@ -6,10 +6,10 @@ from fractions import Fraction
 from typing import ClassVar
 
 from sewalong.progress.acts.act import Act, Now
-from sewalong.progress.record.event import Event
+from sewalong.progress.record.events.event import Event
+from sewalong.progress.record.events.sizing import UnitDecided
 from sewalong.progress.record.measurable import Unmeasurable, decided, made_of
 from sewalong.progress.record.refused import Refused
-from sewalong.progress.record.sizing import UnitDecided
 from sewalong.progress.record.state import State
 from sewalong.quilt.unit_size import usual_unit
 

@@ -5,9 +5,9 @@ from __future__ import annotations
 from typing import ClassVar
 
 from sewalong.progress.acts.act import Act, Now
-from sewalong.progress.record.event import Event
+from sewalong.progress.record.events.event import Event
+from sewalong.progress.record.events.steering import StageChosen, TargetChanged
 from sewalong.progress.record.state import State
-from sewalong.progress.record.steering import StageChosen, TargetChanged
 
 
 class ChooseStage(Act, frozen=True):

@@ -5,10 +5,10 @@ from __future__ import annotations
 from typing import ClassVar
 
 from sewalong.progress.acts.act import Act, Now
-from sewalong.progress.record.event import Event
+from sewalong.progress.record.events.event import Event
+from sewalong.progress.record.events.undoing import Undone
 from sewalong.progress.record.refused import Refused
 from sewalong.progress.record.state import State
-from sewalong.progress.record.undoing import Undone
 
 
 class Undo(Act, frozen=True):

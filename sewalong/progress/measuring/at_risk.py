@@ -10,12 +10,12 @@ from msgspec.structs import replace
 from sewalong.piecing.method import Stage
 from sewalong.progress.measuring.proof import tells
 from sewalong.progress.measuring.sewn_between_checks import Batch, Doubtful, SewnBetween, feeding
-from sewalong.progress.record import events as e
+from sewalong.progress.record.events import every_kind as e
+from sewalong.progress.record.events.undoing import effective
 from sewalong.progress.record.recount_rules import maker
 from sewalong.progress.record.route import RouteStage
 from sewalong.progress.record.state import Check, State
 from sewalong.progress.record.time_words import day_said
-from sewalong.progress.record.undoing import effective
 
 
 class AtRisk(Struct, frozen=True):

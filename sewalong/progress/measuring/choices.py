@@ -7,10 +7,10 @@ from collections.abc import Sequence
 from msgspec import Struct
 
 from sewalong.lengths import Length, Unit, show
-from sewalong.progress.measuring.cause import Cause
+from sewalong.progress.measuring.causes.cause import Cause
+from sewalong.progress.measuring.causes.priors import Why
 from sewalong.progress.measuring.decision import LOOK, trim_size
 from sewalong.progress.measuring.length_words import plainly
-from sewalong.progress.measuring.priors import Why
 from sewalong.progress.measuring.projected_top import Outlook, if_like
 from sewalong.progress.measuring.seams_sewn import seams_sewn
 from sewalong.progress.measuring.spread import Spread

@@ -8,8 +8,8 @@ from enum import StrEnum
 from msgspec import Struct
 
 from sewalong.lengths import Length, Rounding, Unit, round_to
-from sewalong.progress.measuring.cause import Cause
-from sewalong.progress.measuring.priors import Why
+from sewalong.progress.measuring.causes.cause import Cause
+from sewalong.progress.measuring.causes.priors import Why
 from sewalong.progress.measuring.spread import Spread
 from sewalong.progress.measuring.verdict import Outcome
 from sewalong.progress.record.measurable import Measured

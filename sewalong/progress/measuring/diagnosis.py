@@ -8,15 +8,15 @@ from msgspec import Struct
 
 from sewalong.lengths import Length
 from sewalong.progress.measuring import diagnosis_words as words
-from sewalong.progress.measuring.cause import Cause
-from sewalong.progress.measuring.causes import causes
+from sewalong.progress.measuring.causes.cause import Cause
+from sewalong.progress.measuring.causes.causes import causes
+from sewalong.progress.measuring.causes.evidence_of import evidence_of
+from sewalong.progress.measuring.causes.further import Further, further
+from sewalong.progress.measuring.causes.priors import Why
+from sewalong.progress.measuring.causes.seam_hypothesis import shared_out
 from sewalong.progress.measuring.choices import Choice, choices
 from sewalong.progress.measuring.decision import LOOK, Decision, decide, trim_size
-from sewalong.progress.measuring.evidence_of import evidence_of
-from sewalong.progress.measuring.further import Further, further
-from sewalong.progress.measuring.priors import Why
 from sewalong.progress.measuring.projected_top import Outlook, if_like, if_seam
-from sewalong.progress.measuring.seam_hypothesis import shared_out
 from sewalong.progress.measuring.spread import Spread, spread
 from sewalong.progress.measuring.verdict import Outcome, outcome
 from sewalong.progress.record.measurable import Measured, Unmeasurable, read_piece

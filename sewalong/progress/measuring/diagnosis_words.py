@@ -5,13 +5,13 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from sewalong.lengths import CENTIMETRE, Length, Unit
-from sewalong.progress.measuring.cause import Cause
+from sewalong.progress.measuring.causes.cause import Cause
+from sewalong.progress.measuring.causes.evidence import Evidence
+from sewalong.progress.measuring.causes.feet import Foot
+from sewalong.progress.measuring.causes.further import Further, What
+from sewalong.progress.measuring.causes.priors import Why
 from sewalong.progress.measuring.decision import Decision, Do
-from sewalong.progress.measuring.evidence import Evidence
-from sewalong.progress.measuring.feet import Foot
-from sewalong.progress.measuring.further import Further, What
 from sewalong.progress.measuring.length_words import finely, plainly, told_apart
-from sewalong.progress.measuring.priors import Why
 from sewalong.progress.measuring.projected_top import Outlook
 from sewalong.progress.measuring.spread import Spread
 from sewalong.progress.measuring.tape import near_enough

@@ -5,11 +5,11 @@ from __future__ import annotations
 from msgspec import Struct
 
 from sewalong.lengths import Length, Unit
-from sewalong.progress.measuring.cause import Cause
-from sewalong.progress.measuring.causes import causes
+from sewalong.progress.measuring.causes.cause import Cause
+from sewalong.progress.measuring.causes.causes import causes
+from sewalong.progress.measuring.causes.evidence import Evidence
+from sewalong.progress.measuring.causes.further import Further, further
 from sewalong.progress.measuring.diagnosis_words import causes_said, further_said
-from sewalong.progress.measuring.evidence import Evidence
-from sewalong.progress.measuring.further import Further, further
 from sewalong.progress.measuring.tape import near_enough
 from sewalong.quilt.cloth.row import RowNumbers
 from sewalong.quilt.refusal import above_zero, at_least

@@ -17,7 +17,7 @@ from enum import StrEnum
 from msgspec import Struct
 
 from sewalong.piecing.method import Station
-from sewalong.progress.record.replanning import PLANNED_SEAM
+from sewalong.progress.record.events.replanning import PLANNED_SEAM
 from sewalong.progress.record.settings import Settings
 from sewalong.progress.record.state import Check, SeamChange, State
 from sewalong.progress.record.time_words import ago

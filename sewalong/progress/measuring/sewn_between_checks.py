@@ -10,7 +10,7 @@ from msgspec import Struct, field
 
 from sewalong.piecing.method import Noun, Stage, Station
 from sewalong.progress.measuring.proof import changed_by
-from sewalong.progress.record import events as e
+from sewalong.progress.record.events import every_kind as e
 from sewalong.progress.record.point_stages import ADD_SIDES
 from sewalong.progress.record.recount_rules import counts_made, maker
 from sewalong.progress.record.route import (

@@ -20,9 +20,9 @@ from statistics import median
 from msgspec import Struct
 from msgspec.structs import replace
 
-from sewalong.progress.record import events as e
+from sewalong.progress.record.events import every_kind as e
+from sewalong.progress.record.events.undoing import effective
 from sewalong.progress.record.route import JOIN_ROWS, SEW_ROWS
-from sewalong.progress.record.undoing import effective
 
 IN_ONE_GO = timedelta(seconds=10)
 """Counts no further apart than this are one heap; longer chains of them do no harm. From memory."""

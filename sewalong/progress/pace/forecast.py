@@ -20,9 +20,9 @@ from sewalong.progress.pace.hours_ahead import Hours, LogNormal, range_of
 from sewalong.progress.pace.owners_pace import OWN_FAULT, Likely
 from sewalong.progress.pace.paces import Paces, StagePace
 from sewalong.progress.pace.sessions import SessionFacts, fullest_week, usual_hours
+from sewalong.progress.record.events.sessions import is_over
 from sewalong.progress.record.readiness import ready
 from sewalong.progress.record.route import FINISHING
-from sewalong.progress.record.sessions import is_over
 from sewalong.progress.record.state import State
 
 FIRST_SESSION = 1.0

@@ -9,7 +9,7 @@ from msgspec import Struct
 
 from sewalong.progress.pace.count_times import Stretch, stretches
 from sewalong.progress.pace.guesses import guesses
-from sewalong.progress.record.events import Recorded
+from sewalong.progress.record.events.every_kind import Recorded
 from sewalong.progress.record.state import State
 
 

@@ -14,7 +14,7 @@ from sewalong.progress.pace.measured import Measured, measured
 from sewalong.progress.pace.owners_pace import OwnersPace, owners_pace
 from sewalong.progress.pace.session_samples import UNEVEN, Spell, spells, unevenness
 from sewalong.progress.plan.plan import Plan, StageLine, plan
-from sewalong.progress.record.events import Recorded
+from sewalong.progress.record.events.every_kind import Recorded
 from sewalong.progress.record.route import RouteStage
 from sewalong.progress.record.state import State
 

@@ -13,8 +13,8 @@ from msgspec import Struct
 from sewalong.piecing.method import Stage
 from sewalong.progress.pace.duration_words import each_takes, hours
 from sewalong.progress.pace.measured import Measured
+from sewalong.progress.record.events.sessions import session_length
 from sewalong.progress.record.route import Route, RouteStage
-from sewalong.progress.record.sessions import session_length
 from sewalong.progress.record.state import State
 
 RECENT = 10

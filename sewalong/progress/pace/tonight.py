@@ -21,7 +21,7 @@ from sewalong.progress.pace.duration_words import each_takes, hours, how_sure
 from sewalong.progress.pace.exclusions import LeaveOut, is_left_out, labels_left_out
 from sewalong.progress.pace.paces import Paces, paces
 from sewalong.progress.record.begun_rows import left_begun, pieces_held, units_across
-from sewalong.progress.record.events import Recorded
+from sewalong.progress.record.events.every_kind import Recorded
 from sewalong.progress.record.readiness import ready
 from sewalong.progress.record.route import SEW_ROWS, RouteStage
 from sewalong.progress.record.state import State

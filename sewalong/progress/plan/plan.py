@@ -16,12 +16,12 @@ from sewalong.piecing.method import Noun, Pieces, Stage, Station
 from sewalong.progress.plan.smaller_layouts import layouts_within
 from sewalong.progress.record.begun_rows import part_sewn, pieces_held, units_across
 from sewalong.progress.record.joined_rows import pieces_to_join
+from sewalong.progress.record.layouts_in_reach import must_be_within_reach
 from sewalong.progress.record.readiness import ready
 from sewalong.progress.record.refused import Refused
 from sewalong.progress.record.route import JOIN_ROWS, ROW, SEW_ROWS, RouteStage, TopStage
 from sewalong.progress.record.rows_sewn import units_in_rows, wanted_in_rows
 from sewalong.progress.record.state import Standing, State
-from sewalong.progress.record.steering import must_be_within_reach
 from sewalong.quilt.quilt import Target
 
 

@@ -11,14 +11,14 @@ from datetime import datetime
 
 from msgspec import Struct
 
-from sewalong.progress.record.event import Event, Recorded
+from sewalong.progress.record.events.event import Event, Recorded
+from sewalong.progress.record.events.replanning import PlanChanged
+from sewalong.progress.record.events.sessions import NO_SESSION, SessionClosed, SessionOpened
+from sewalong.progress.record.events.undoing import Undone
 from sewalong.progress.record.limits import LONGEST_TEXT, MOST_AT_ONCE, short
 from sewalong.progress.record.refused import Refused
-from sewalong.progress.record.replanning import PlanChanged
 from sewalong.progress.record.route import route_for
 from sewalong.progress.record.running_check import RunningCheck
-from sewalong.progress.record.sessions import NO_SESSION, SessionClosed, SessionOpened
-from sewalong.progress.record.undoing import Undone
 from sewalong.quilt.quilt import Quilt
 from sewalong.quilt.rules import a_text
 

@@ -8,10 +8,10 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from sewalong.progress.record.event import Recorded
+from sewalong.progress.record.events.event import Recorded
+from sewalong.progress.record.events.undoing import undone_in
 from sewalong.progress.record.state import State
 from sewalong.progress.record.tally import Tally, opening
-from sewalong.progress.record.undoing import undone_in
 from sewalong.quilt.quilt import Quilt
 
 

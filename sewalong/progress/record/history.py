@@ -8,11 +8,11 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from sewalong.progress.record.event import Recorded
+from sewalong.progress.record.events.event import Recorded
+from sewalong.progress.record.events.undoing import Undone, undone_in
 from sewalong.progress.record.fold import carry
 from sewalong.progress.record.state import State
 from sewalong.progress.record.tally import opening
-from sewalong.progress.record.undoing import Undone, undone_in
 from sewalong.quilt.quilt import Quilt
 
 BEHIND = 200

@@ -9,11 +9,11 @@ from __future__ import annotations
 
 from bisect import bisect_left
 
-from sewalong.progress.record.event import Recorded
+from sewalong.progress.record.events.event import Recorded
+from sewalong.progress.record.events.undoing import Undone
 from sewalong.progress.record.fold import step
 from sewalong.progress.record.state import State
 from sewalong.progress.record.tally import Tally, opening
-from sewalong.progress.record.undoing import Undone
 from sewalong.quilt.quilt import Quilt
 
 BETWEEN_COPIES = 50

@@ -11,6 +11,7 @@ from collections.abc import Iterator
 from sewalong.lengths import as_given
 from sewalong.piecing.derive import Derivation
 from sewalong.piecing.method import Station
+from sewalong.progress.record.layouts_in_reach import must_be_within_reach
 from sewalong.progress.record.limits import are
 from sewalong.progress.record.on_the_top import last_on_the_top, unpick_rows_first
 from sewalong.progress.record.refused import Refused
@@ -22,7 +23,6 @@ from sewalong.progress.record.route import (
 from sewalong.progress.record.rows_sewn import rows_pile
 from sewalong.progress.record.set_already import set_otherwise
 from sewalong.progress.record.state import State
-from sewalong.progress.record.steering import must_be_within_reach
 from sewalong.quilt.derived import derived
 from sewalong.quilt.quilt import Quilt
 from sewalong.quilt.size import Size

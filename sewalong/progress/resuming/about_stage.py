@@ -15,7 +15,7 @@ from sewalong.progress.joining.press_directions import TAPE, press_rule
 from sewalong.progress.joining.stage_words import what_is_left_of_the_point, what_to_do
 from sewalong.progress.joining.unit_press import pressed_last, unit_press_words
 from sewalong.progress.joining.web import web_words
-from sewalong.progress.record.event import Recorded
+from sewalong.progress.record.events.event import Recorded
 from sewalong.progress.record.route import (
     ADD_SASHES,
     JOIN_ROWS,
@@ -114,7 +114,9 @@ def _ease(state: State, stage: RouteStage) -> Facts:
 
 def _bobbin(state: State, record: Sequence[Recorded], stage: RouteStage) -> Facts:
     if stage.station is Station.MACHINE:
-        from sewalong.progress.pace.bobbin import lasts_in_words  # looks through the whole record
+        from sewalong.progress.pace.supplies.bobbin import (
+            lasts_in_words,  # looks through the whole record
+        )
 
         words = lasts_in_words(state, record, stage)
         if words:

@@ -11,8 +11,8 @@ from sewalong.piecing.method import Station
 from sewalong.progress.joining.bias_edges import bias, may_be_cut, pieces_wanted
 from sewalong.progress.measuring.proof import proof
 from sewalong.progress.plan.plan import Plan
-from sewalong.progress.record import events as e
-from sewalong.progress.record.event import noun_of
+from sewalong.progress.record.events import every_kind as e
+from sewalong.progress.record.events.event import noun_of
 from sewalong.progress.record.state import State
 from sewalong.progress.record.time_words import ago
 

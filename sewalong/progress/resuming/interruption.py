@@ -5,7 +5,7 @@ from __future__ import annotations
 from datetime import datetime, timedelta
 
 from sewalong.piecing.method import Stage, Station
-from sewalong.progress.record.sessions import is_over
+from sewalong.progress.record.events.sessions import is_over
 from sewalong.progress.record.state import State
 
 A_FEW_MINUTES = timedelta(minutes=5)

@@ -18,9 +18,9 @@ from sewalong.progress.joining.current_stage import InHand
 from sewalong.progress.joining.orientation_checks import before_the_next
 from sewalong.progress.measuring.proof import proof
 from sewalong.progress.pace.break_points import something_may_be_worn
-from sewalong.progress.pace.wear_choices import WearChoices
+from sewalong.progress.pace.supplies.wear_choices import WearChoices
 from sewalong.progress.plan.plan import Plan
-from sewalong.progress.record.event import Recorded
+from sewalong.progress.record.events.event import Recorded
 from sewalong.progress.record.state import Standing, State
 from sewalong.progress.resuming.resume_facts import shortfall_in_words
 from sewalong.progress.resuming.sampling import sampling_line
@@ -97,7 +97,7 @@ def _lesser(
         yield Notice("seam", seam.say, seam.mention)
     if something_may_be_worn(state, now_plan, now, wear.stop_minutes):
         # Loaded, and looked for through the whole record, only where a word would fit.
-        from sewalong.progress.pace.wear import worn
+        from sewalong.progress.pace.supplies.wear import worn
 
         for one in worn(state, record, now, wear, said=state.mentioned.keys()):
             yield Notice("wear", one.sentence, one.id)

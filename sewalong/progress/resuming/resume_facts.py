@@ -12,11 +12,11 @@ from sewalong.piecing.method import Hazard, Station
 from sewalong.progress.measuring.length_words import plainly
 from sewalong.progress.measuring.proof import proof
 from sewalong.progress.plan.plan import Plan, StageLine, plan
-from sewalong.progress.record import events as e
 from sewalong.progress.record.begun_rows import begun_in_words, units_across
-from sewalong.progress.record.event import noun_of
+from sewalong.progress.record.events import every_kind as e
+from sewalong.progress.record.events.event import noun_of
+from sewalong.progress.record.events.sessions import is_over, session_length
 from sewalong.progress.record.route import JOIN_ROWS, SEW_ROWS, TopStage
-from sewalong.progress.record.sessions import is_over, session_length
 from sewalong.progress.record.settings import Settings
 from sewalong.progress.record.state import Check, SessionRecord, Standing, State
 from sewalong.progress.record.time_words import ago, spoken

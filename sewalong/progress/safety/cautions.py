@@ -14,9 +14,9 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from sewalong.piecing.method import Hazard
+from sewalong.progress.record.events.sessions import is_over
 from sewalong.progress.record.refused import Refused
 from sewalong.progress.record.route import RouteStage
-from sewalong.progress.record.sessions import is_over
 from sewalong.progress.record.state import State
 from sewalong.progress.record.time_words import in_the_future
 

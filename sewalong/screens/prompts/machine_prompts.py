@@ -7,9 +7,9 @@ from sewalong.progress.acts.counting import BobbinEmpty
 from sewalong.progress.acts.seam import ChangeTool
 from sewalong.progress.acts.sizing import DecideUnit
 from sewalong.progress.measuring.proof import proof
-from sewalong.progress.record.counting import may_not_be_sewn, still_whole
+from sewalong.progress.record.events.counting import may_not_be_sewn, still_whole
+from sewalong.progress.record.events.seam import Tool
 from sewalong.progress.record.measurable import measurable
-from sewalong.progress.record.seam import Tool
 from sewalong.progress.record.settings import Settings
 from sewalong.progress.record.state import Standing
 from sewalong.screens.prompts.common import NOT_A_NUMBER, whole

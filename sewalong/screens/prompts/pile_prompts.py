@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from sewalong.progress.acts.piles import Find, PutPileAway, Spoil
 from sewalong.progress.acts.recounting import Recount
+from sewalong.progress.record.events.piles import HowFound, beside_the_pile
 from sewalong.progress.record.on_the_top import loose
-from sewalong.progress.record.piles import HowFound, beside_the_pile
 from sewalong.progress.record.recount_rules import (
     Accepted,
     ToCount,

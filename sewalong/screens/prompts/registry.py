@@ -8,8 +8,8 @@ from __future__ import annotations
 from collections.abc import Awaitable, Callable, Mapping
 from importlib import import_module
 
+from sewalong.progress.record.events.standing import must_be_in_progress
 from sewalong.progress.record.refused import Refused
-from sewalong.progress.record.standing import must_be_in_progress
 from sewalong.screens.prompts.desk import Desk
 
 ASKS: Mapping[str, str] = {

@@ -16,7 +16,7 @@ from sewalong.progress.joining.next_joins import joining
 from sewalong.progress.joining.orientation_checks import before_the_next
 from sewalong.progress.joining.row_tags import read_label, row_label
 from sewalong.progress.plan.plan import StageLine
-from sewalong.progress.record.counting import can_be_unpicked
+from sewalong.progress.record.events.counting import can_be_unpicked
 from sewalong.progress.record.refused import Refused
 from sewalong.progress.record.route import JOIN_ROWS
 from sewalong.progress.record.state import Standing

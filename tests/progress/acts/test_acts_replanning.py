@@ -13,9 +13,9 @@ from msgspec.structs import replace
 
 from sewalong.lengths import Unit
 from sewalong.piecing.method_files import text_of
-from sewalong.progress.record.events import PlanChanged, Recorded
+from sewalong.progress.record.events.every_kind import PlanChanged, Recorded
+from sewalong.progress.record.events.replanning import planned
 from sewalong.progress.record.fold import fold
-from sewalong.progress.record.replanning import planned
 from sewalong.progress.record.state import State
 from sewalong.quilt.choices import Choices, Fabric
 from sewalong.quilt.derived import derived

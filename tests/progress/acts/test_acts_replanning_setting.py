@@ -8,7 +8,7 @@ import pytest
 from msgspec.structs import replace
 
 from sewalong.progress.plan.plan import plan
-from sewalong.progress.record.replanning import planned
+from sewalong.progress.record.events.replanning import planned
 from sewalong.progress.record.state import State
 from sewalong.quilt.file.reader import read_quilt
 from sewalong.quilt.file.writer import quilt_file

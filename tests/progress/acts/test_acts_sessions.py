@@ -7,8 +7,8 @@ from datetime import timedelta
 import pytest
 
 from sewalong.progress.acts.decide import decide
+from sewalong.progress.record.events.sessions import NO_SESSION, SESSION_GAP
 from sewalong.progress.record.fold import fold
-from sewalong.progress.record.sessions import NO_SESSION, SESSION_GAP
 from sewalong.progress.record.settings import Settings
 from sewalong.progress.safety.closing_questions import (
     ON_LEAVING_THE_IRON,

@@ -10,10 +10,10 @@ import pytest
 from msgspec.structs import replace
 from scipy import stats  # type: ignore[import-untyped]
 
-from sewalong.progress.measuring.alike import bell, groups
-from sewalong.progress.measuring.evidence import Evidence, OtherWay
+from sewalong.progress.measuring.causes.alike import bell, groups
+from sewalong.progress.measuring.causes.evidence import Evidence, OtherWay
+from sewalong.progress.measuring.causes.weighing import Weighing
 from sewalong.progress.measuring.tape import hand_noise
-from sewalong.progress.measuring.weighing import Weighing
 
 QUARTER = F(1, 4)
 

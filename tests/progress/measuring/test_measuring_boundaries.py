@@ -8,11 +8,11 @@ import pytest
 from msgspec.structs import replace
 
 from sewalong.lengths import Unit, from_cm
-from sewalong.progress.measuring.cause import Cause
+from sewalong.progress.measuring.causes.cause import Cause
+from sewalong.progress.measuring.causes.priors import Why
 from sewalong.progress.measuring.choices import Choice, EaseIn, Resew, TrimAll
 from sewalong.progress.measuring.decision import Do, decide, planned_size
 from sewalong.progress.measuring.length_words import finely, plainly
-from sewalong.progress.measuring.priors import Why
 from sewalong.progress.measuring.projected_top import if_seam
 from sewalong.progress.measuring.seams_sewn import seams_sewn
 from sewalong.progress.measuring.spread import spread

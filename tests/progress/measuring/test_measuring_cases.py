@@ -11,9 +11,9 @@ from fractions import Fraction
 import pytest
 
 from sewalong.lengths import Unit
+from sewalong.progress.measuring.causes.priors import Why
 from sewalong.progress.measuring.choices import CutBordersTo, EaseIn, Resew, SetAside, TrimAll
 from sewalong.progress.measuring.diagnosis import Diagnosis
-from sewalong.progress.measuring.priors import Why
 from sewalong.progress.measuring.projected_top import if_like
 from sewalong.progress.measuring.spread import spread
 from sewalong.progress.measuring.verdict import Outcome, outcome

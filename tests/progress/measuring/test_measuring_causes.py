@@ -10,12 +10,12 @@ import pytest
 from msgspec.structs import replace
 
 from sewalong.lengths import Unit
-from sewalong.progress.measuring.cause import Cause
-from sewalong.progress.measuring.causes import causes
-from sewalong.progress.measuring.evidence import Evidence, Other, OtherWay
-from sewalong.progress.measuring.evidence_of import evidence_of
-from sewalong.progress.measuring.feet import FEET, SAME, other_feet
-from sewalong.progress.measuring.priors import PRIORS, Why
+from sewalong.progress.measuring.causes.cause import Cause
+from sewalong.progress.measuring.causes.causes import causes
+from sewalong.progress.measuring.causes.evidence import Evidence, Other, OtherWay
+from sewalong.progress.measuring.causes.evidence_of import evidence_of
+from sewalong.progress.measuring.causes.feet import FEET, SAME, other_feet
+from sewalong.progress.measuring.causes.priors import PRIORS, Why
 from sewalong.progress.record.measurable import read_piece
 from sewalong.quilt.cloth.row import row_length
 from tests.progress.measuring.measuring_quilts import STACKED, measured, of_size

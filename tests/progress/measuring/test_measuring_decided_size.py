@@ -8,9 +8,9 @@ import pytest
 from msgspec.structs import replace
 
 from sewalong.lengths import CENTIMETRE, Unit
+from sewalong.progress.measuring.causes.priors import Why
 from sewalong.progress.measuring.choices import TrimAll
 from sewalong.progress.measuring.diagnosis import diagnose
-from sewalong.progress.measuring.priors import Why
 from sewalong.progress.measuring.projected_top import if_like
 from sewalong.progress.record.measurable import proof_pile, read_piece
 from sewalong.quilt.quilt import Border, Quilt, Target

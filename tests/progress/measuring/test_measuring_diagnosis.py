@@ -12,9 +12,9 @@ from msgspec.structs import replace
 
 from sewalong.lengths import Unit
 from sewalong.piecing.catalogue import method_ids
+from sewalong.progress.measuring.causes.priors import Why
 from sewalong.progress.measuring.choices import EaseIn, TrimAll
 from sewalong.progress.measuring.diagnosis import diagnose
-from sewalong.progress.measuring.priors import Why
 from sewalong.progress.measuring.projected_top import if_seam
 from sewalong.progress.measuring.spread import spread
 from sewalong.progress.record.measurable import Unmeasurable, measurable, proof_piece, read_piece

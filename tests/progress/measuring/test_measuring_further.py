@@ -10,11 +10,11 @@ import pytest
 from msgspec.structs import replace
 
 from sewalong.progress.measuring.beside import AT_ONCE, Beside, beside
-from sewalong.progress.measuring.causes import causes
-from sewalong.progress.measuring.evidence import Evidence, Other, OtherWay
-from sewalong.progress.measuring.evidence_of import evidence_of
-from sewalong.progress.measuring.further import What, further
-from sewalong.progress.measuring.priors import Why
+from sewalong.progress.measuring.causes.causes import causes
+from sewalong.progress.measuring.causes.evidence import Evidence, Other, OtherWay
+from sewalong.progress.measuring.causes.evidence_of import evidence_of
+from sewalong.progress.measuring.causes.further import What, further
+from sewalong.progress.measuring.causes.priors import Why
 from sewalong.progress.record.measurable import read_piece
 from tests.progress import every_act as c
 from tests.progress.building import EVENING, MINUTE, Record, do, opening

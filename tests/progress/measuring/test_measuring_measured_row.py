@@ -10,8 +10,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from sewalong.lengths import CENTIMETRE, Unit
+from sewalong.progress.measuring.causes.priors import Why
 from sewalong.progress.measuring.measured_row import measured_row
-from sewalong.progress.measuring.priors import Why
 from sewalong.quilt.cloth.row import RowNumbers, row_length
 from sewalong.quilt.refusal import NumbersFault
 

@@ -13,7 +13,7 @@ from sewalong.progress.measuring.proof import (
     goes_on_unproved,
     proof,
 )
-from sewalong.progress.record.seam import Tool
+from sewalong.progress.record.events.seam import Tool
 from sewalong.progress.record.settings import Settings
 from sewalong.progress.record.state import State
 from sewalong.progress.resuming.sampling import most_to_unpick, sampling_line

@@ -10,7 +10,7 @@ from typing import Literal
 from sewalong.progress.pace.forecast import Forecast, forecast_from
 from sewalong.progress.pace.paces import paces
 from sewalong.progress.pace.sessions import SessionFacts, session_facts
-from sewalong.progress.record import events as e
+from sewalong.progress.record.events import every_kind as e
 from sewalong.progress.record.fold import fold
 from sewalong.progress.record.state import State
 from sewalong.quilt.quilt import Quilt

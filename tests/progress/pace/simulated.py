@@ -22,7 +22,7 @@ from sewalong.piecing.catalogue import method
 from sewalong.progress.pace.forecast import Forecast
 from sewalong.progress.pace.guesses import guesses
 from sewalong.progress.pace.hours_ahead import Hours
-from sewalong.progress.record import events as e
+from sewalong.progress.record.events import every_kind as e
 from sewalong.progress.record.fold import fold
 from sewalong.progress.record.route import TopStage, route_for
 from sewalong.quilt.quilt import Quilt

@@ -9,7 +9,8 @@ import pytest
 from msgspec.structs import replace
 
 from sewalong.lengths import METRE, Unit
-from sewalong.progress.pace.bobbin import (
+from sewalong.progress.pace.break_points import something_may_be_worn
+from sewalong.progress.pace.supplies.bobbin import (
     USUAL_METRES,
     bobbin,
     lasts_in_words,
@@ -17,9 +18,8 @@ from sewalong.progress.pace.bobbin import (
     may_run_out,
     seam_from,
 )
-from sewalong.progress.pace.break_points import something_may_be_worn
 from sewalong.progress.plan.plan import plan
-from sewalong.progress.record import events as e
+from sewalong.progress.record.events import every_kind as e
 from sewalong.progress.record.state import State
 from tests.progress.pace.evenings import Diary, a_quilt
 

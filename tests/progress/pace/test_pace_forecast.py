@@ -19,7 +19,7 @@ from sewalong.progress.pace.hours_ahead import Hours
 from sewalong.progress.pace.owners_pace import EVENINGS
 from sewalong.progress.pace.paces import Paces, paces
 from sewalong.progress.pace.session_samples import spells
-from sewalong.progress.record.events import TargetChanged
+from sewalong.progress.record.events.every_kind import TargetChanged
 from sewalong.quilt.quilt import Target
 from tests.progress.pace.evenings import Diary, a_quilt, forecast_of
 from tests.progress.pace.simulated import (

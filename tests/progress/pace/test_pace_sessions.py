@@ -19,7 +19,7 @@ from sewalong.progress.pace.sessions import (
     usual_hours,
     what_took_the_time,
 )
-from sewalong.progress.record import events as e
+from sewalong.progress.record.events import every_kind as e
 from tests.progress.pace.evenings import DAY, MONDAY, Diary, a_quilt, session_of
 
 

@@ -6,8 +6,8 @@ import pytest
 
 from sewalong.progress.pace.count_times import stretches
 from sewalong.progress.pace.session_samples import spells
-from sewalong.progress.record import events as e
-from sewalong.progress.record.undoing import effective
+from sewalong.progress.record.events import every_kind as e
+from sewalong.progress.record.events.undoing import effective
 from tests.progress.pace.evenings import DAY, Diary, a_quilt
 
 GUESS = {"pair": 0.3, "sew": 2.0, "press": 0.7}

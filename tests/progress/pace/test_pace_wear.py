@@ -11,12 +11,12 @@ from sewalong.owner.preferences import AS_USUAL, Preferences
 from sewalong.piecing.method import Noun
 from sewalong.progress.pace.break_points import at_a_chains_end, at_a_stage_boundary
 from sewalong.progress.pace.measured import measured
-from sewalong.progress.pace.ran_out import RanOut, ran_out
-from sewalong.progress.pace.use_since_change import changes, use_between
-from sewalong.progress.pace.wear import Wear, worn
-from sewalong.progress.pace.wear_choices import WearChoices, chosen_by
+from sewalong.progress.pace.supplies.ran_out import RanOut, ran_out
+from sewalong.progress.pace.supplies.use_since_change import changes, use_between
+from sewalong.progress.pace.supplies.wear import Wear, worn
+from sewalong.progress.pace.supplies.wear_choices import WearChoices, chosen_by
 from sewalong.progress.plan.plan import plan
-from sewalong.progress.record import events as e
+from sewalong.progress.record.events import every_kind as e
 from tests.progress.pace.evenings import Diary, a_quilt
 
 NEVER_STOP = WearChoices(stop_minutes=0)

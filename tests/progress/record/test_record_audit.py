@@ -8,10 +8,10 @@ from datetime import datetime
 import pytest
 from msgspec.structs import replace
 
-from sewalong.progress.record import events as e
 from sewalong.progress.record.audit import audit, reckonable
-from sewalong.progress.record.events import Recorded
-from sewalong.progress.record.sessions import NO_SESSION
+from sewalong.progress.record.events import every_kind as e
+from sewalong.progress.record.events.every_kind import Recorded
+from sewalong.progress.record.events.sessions import NO_SESSION
 from sewalong.quilt.json_codec import quilt_to_dict
 from tests.progress import every_act as c
 from tests.progress.building import EVENING, a_quilt, everything, play, suited, whole_top

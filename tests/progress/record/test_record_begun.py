@@ -9,7 +9,6 @@ from itertools import combinations, product
 import pytest
 
 from sewalong.progress.plan.plan import plan
-from sewalong.progress.record.begun import RowsBegun
 from sewalong.progress.record.begun_rows import (
     Begun,
     can_be_made,
@@ -20,6 +19,7 @@ from sewalong.progress.record.begun_rows import (
     rows_begun,
     units_in,
 )
+from sewalong.progress.record.events.begun import RowsBegun
 from sewalong.progress.resuming.resume_facts import facts
 from tests.progress import every_act as c
 from tests.progress.building import EVENING, a_quilt, all_units, go_on, play, refusal

@@ -7,10 +7,10 @@ from fractions import Fraction
 import pytest
 
 from sewalong.lengths import LONGEST
-from sewalong.progress.record import events as e
+from sewalong.progress.record.events import every_kind as e
+from sewalong.progress.record.events.sessions import NO_SESSION
 from sewalong.progress.record.limits import are, lie, quoted, short
 from sewalong.progress.record.refused import Refused
-from sewalong.progress.record.sessions import NO_SESSION
 from tests.progress import every_act as c
 from tests.progress.building import EVENING, a_quilt, opening, play
 

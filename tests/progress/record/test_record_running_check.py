@@ -11,8 +11,8 @@ from msgspec.structs import asdict
 
 from sewalong.progress.record import running_check
 from sewalong.progress.record.audit import audit
-from sewalong.progress.record.event import Event, Recorded
-from sewalong.progress.record.events import (
+from sewalong.progress.record.events.event import Event, Recorded
+from sewalong.progress.record.events.every_kind import (
     Counted,
     Noted,
     SessionClosed,

@@ -6,7 +6,7 @@ from datetime import datetime, timedelta
 
 import pytest
 
-from sewalong.progress.record.sessions import SESSION_GAP, session_length
+from sewalong.progress.record.events.sessions import SESSION_GAP, session_length
 from sewalong.progress.record.state import SessionRecord
 from tests.progress.building import EVENING, MINUTE
 

@@ -8,7 +8,7 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 
 from sewalong.progress.record import history as histories_of
-from sewalong.progress.record.events import Recorded
+from sewalong.progress.record.events.every_kind import Recorded
 from sewalong.progress.record.fold import carry, fold, step
 from sewalong.progress.record.history import History
 from sewalong.progress.record.tally import Tally, opening

@@ -7,9 +7,9 @@ from collections.abc import Sequence
 from hypothesis import HealthCheck, given, settings
 from msgspec.structs import replace
 
-from sewalong.progress.record import events as e
 from sewalong.progress.record.audit import audit
-from sewalong.progress.record.events import Recorded
+from sewalong.progress.record.events import every_kind as e
+from sewalong.progress.record.events.every_kind import Recorded
 from sewalong.progress.record.fold import fold
 from sewalong.quilt.quilt import Quilt
 from tests.progress import every_act as c

@@ -10,8 +10,8 @@ from msgspec.structs import replace
 
 from sewalong.lengths import Unit
 from sewalong.piecing.method import Noun
-from sewalong.progress.record import events as e
-from sewalong.progress.record.event import counts_of, label_of, noun_of, stopped
+from sewalong.progress.record.events import every_kind as e
+from sewalong.progress.record.events.event import counts_of, label_of, noun_of, stopped
 from sewalong.progress.record.settings import Settings
 from tests.progress import every_act as c
 from tests.progress.building import (

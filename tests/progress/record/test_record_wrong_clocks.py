@@ -14,7 +14,12 @@ import pytest
 from msgspec.structs import replace
 
 from sewalong.progress.acts.decide import decide
-from sewalong.progress.record.sessions import SESSION_GAP, SessionClosed, SessionOpened, is_over
+from sewalong.progress.record.events.sessions import (
+    SESSION_GAP,
+    SessionClosed,
+    SessionOpened,
+    is_over,
+)
 from sewalong.progress.record.time_words import CLOCKS_DIFFER
 from sewalong.progress.safety.cautions import CautionFirst
 from sewalong.service.open_quilt import OpenQuilt

@@ -8,7 +8,7 @@ from fractions import Fraction
 import pytest
 
 from sewalong.progress.joining.current_stage import in_hand
-from sewalong.progress.pace.wear_choices import WearChoices
+from sewalong.progress.pace.supplies.wear_choices import WearChoices
 from sewalong.progress.plan.plan import plan
 from sewalong.progress.record.state import State
 from sewalong.progress.resuming.notice import Notice, notice

@@ -20,7 +20,7 @@ from msgspec import Struct
 from sewalong.cli.frame.context import Context
 from sewalong.cli.frame.run import run
 from sewalong.progress.acts.act import Act
-from sewalong.progress.record.event import Event, Recorded
+from sewalong.progress.record.events.event import Event, Recorded
 from sewalong.progress.record.state import Standing
 from sewalong.quilt.quilt import Quilt
 from sewalong.screens.prompts.dialogs import CautionDialog, FormDialog, LinesDialog, QuestionDialog

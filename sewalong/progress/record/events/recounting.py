@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from sewalong.piecing.method import Noun
-from sewalong.progress.record.event import Event, Recorded, noun_of
+from sewalong.progress.record.events.event import Event, Recorded, noun_of
 from sewalong.progress.record.limits import MOST_AT_ONCE, a_pile, are, short
 from sewalong.progress.record.on_the_top import loose
 from sewalong.progress.record.readiness import ready

@@ -9,19 +9,19 @@ from __future__ import annotations
 
 from msgspec.structs import replace
 
-from sewalong.progress.measuring.alike import Group, groups
-from sewalong.progress.measuring.cause import Cause
-from sewalong.progress.measuring.evidence import Evidence
-from sewalong.progress.measuring.other_hypotheses import (
+from sewalong.progress.measuring.causes.alike import Group, groups
+from sewalong.progress.measuring.causes.cause import Cause
+from sewalong.progress.measuring.causes.evidence import Evidence
+from sewalong.progress.measuring.causes.other_hypotheses import (
     counts_weighed,
     miscut_weighed,
     slip_weighed,
     stretched_weighed,
     swapped_weighed,
 )
-from sewalong.progress.measuring.priors import Why
-from sewalong.progress.measuring.seam_hypothesis import seam_weighed
-from sewalong.progress.measuring.weighing import Weighed, Weighing
+from sewalong.progress.measuring.causes.priors import Why
+from sewalong.progress.measuring.causes.seam_hypothesis import seam_weighed
+from sewalong.progress.measuring.causes.weighing import Weighed, Weighing
 from sewalong.progress.record.measurable import RATE_NOISE
 
 FITS = 3.5

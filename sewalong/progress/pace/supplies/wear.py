@@ -12,14 +12,14 @@ from itertools import pairwise
 
 from msgspec import Struct
 
-from sewalong.progress.pace.bobbin import LEARNED_FROM, may_run_out
 from sewalong.progress.pace.break_points import at_a_chains_end, at_a_stage_boundary
 from sewalong.progress.pace.duration_words import hours
 from sewalong.progress.pace.measured import Measured, measured
-from sewalong.progress.pace.use_since_change import Use, changes, use_between
-from sewalong.progress.pace.wear_choices import WearChoices
+from sewalong.progress.pace.supplies.bobbin import LEARNED_FROM, may_run_out
+from sewalong.progress.pace.supplies.use_since_change import Use, changes, use_between
+from sewalong.progress.pace.supplies.wear_choices import WearChoices
 from sewalong.progress.plan.plan import plan
-from sewalong.progress.record.event import Recorded
+from sewalong.progress.record.events.event import Recorded
 from sewalong.progress.record.state import State
 from sewalong.quilt.cloth.thread import length_said
 

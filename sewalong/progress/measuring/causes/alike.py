@@ -13,7 +13,7 @@ from math import exp, pi, sqrt
 from msgspec import Struct
 
 from sewalong.lengths import Length
-from sewalong.progress.measuring.evidence import Evidence
+from sewalong.progress.measuring.causes.evidence import Evidence
 from sewalong.progress.measuring.tape import (
     hand_noise,
     near_enough,

@@ -10,9 +10,9 @@ from sewalong.piecing.method import Station
 from sewalong.progress.pace.count_times import Stretch
 from sewalong.progress.pace.measured import Measured
 from sewalong.progress.pace.stage_lengths import stage_lengths
-from sewalong.progress.record.events import BobbinRanOut, Event, Recorded, ToolChanged
+from sewalong.progress.record.events.every_kind import BobbinRanOut, Event, Recorded, ToolChanged
+from sewalong.progress.record.events.undoing import effective
 from sewalong.progress.record.state import State
-from sewalong.progress.record.undoing import effective
 
 
 class Use(Struct, frozen=True):

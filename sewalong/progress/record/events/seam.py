@@ -7,7 +7,7 @@ from fractions import Fraction
 from typing import Literal
 
 from sewalong.lengths import LONGEST, Unit, show
-from sewalong.progress.record.event import Event, Recorded, label_of
+from sewalong.progress.record.events.event import Event, Recorded, label_of
 from sewalong.progress.record.limits import a_stage
 from sewalong.progress.record.refused import Refused
 from sewalong.progress.record.settings import Settings

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from sewalong.progress.record.event import Event, Recorded, label_of, stopped
+from sewalong.progress.record.events.event import Event, Recorded, label_of, stopped
 from sewalong.progress.record.limits import a_stage
 from sewalong.progress.record.state import Note, State
 from sewalong.progress.record.tally import Tally

@@ -2,21 +2,21 @@
 
 from __future__ import annotations
 
-from sewalong.progress.record.begun import RowsBegun
-from sewalong.progress.record.counting import BobbinRanOut, Counted, Unpicked
-from sewalong.progress.record.event import Event, Recorded
-from sewalong.progress.record.joining import RowsJoined
-from sewalong.progress.record.notes import Noted, PressNoted
-from sewalong.progress.record.piles import Found, PutAway, Spoiled
-from sewalong.progress.record.recounting import Recounted
-from sewalong.progress.record.replanning import PlanChanged
-from sewalong.progress.record.said import Answered, CautionRead, Mentioned
-from sewalong.progress.record.seam import Checked, SettingsRecorded, ToolChanged, WentOn
-from sewalong.progress.record.sessions import SessionClosed, SessionOpened
-from sewalong.progress.record.sizing import UnitDecided
-from sewalong.progress.record.standing import LaidAside, MarkedDone, PickedUp
-from sewalong.progress.record.steering import StageChosen, TargetChanged
-from sewalong.progress.record.undoing import Undone
+from sewalong.progress.record.events.begun import RowsBegun
+from sewalong.progress.record.events.counting import BobbinRanOut, Counted, Unpicked
+from sewalong.progress.record.events.event import Event, Recorded
+from sewalong.progress.record.events.joining import RowsJoined
+from sewalong.progress.record.events.notes import Noted, PressNoted
+from sewalong.progress.record.events.piles import Found, PutAway, Spoiled
+from sewalong.progress.record.events.recounting import Recounted
+from sewalong.progress.record.events.replanning import PlanChanged
+from sewalong.progress.record.events.said import Answered, CautionRead, Mentioned
+from sewalong.progress.record.events.seam import Checked, SettingsRecorded, ToolChanged, WentOn
+from sewalong.progress.record.events.sessions import SessionClosed, SessionOpened
+from sewalong.progress.record.events.sizing import UnitDecided
+from sewalong.progress.record.events.standing import LaidAside, MarkedDone, PickedUp
+from sewalong.progress.record.events.steering import StageChosen, TargetChanged
+from sewalong.progress.record.events.undoing import Undone
 
 __all__ = [
     "EVENTS",

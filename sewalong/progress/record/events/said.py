@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import ClassVar
 
-from sewalong.progress.record.event import Event, Recorded
+from sewalong.progress.record.events.event import Event, Recorded
 from sewalong.progress.record.state import State
 from sewalong.progress.record.tally import Tally
 

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from sewalong.progress.record.counting import can_count, count_after_going_on
-from sewalong.progress.record.event import Event, Recorded
+from sewalong.progress.record.events.counting import can_count, count_after_going_on
+from sewalong.progress.record.events.event import Event, Recorded
 from sewalong.progress.record.joined_rows import joined, neighbours
 from sewalong.progress.record.limits import a_stage, short
 from sewalong.progress.record.refused import Refused

@@ -5,11 +5,11 @@ from __future__ import annotations
 from fractions import Fraction
 
 from sewalong.lengths import Length
-from sewalong.progress.measuring.alike import bell
-from sewalong.progress.measuring.feet import Foot, other_feet
-from sewalong.progress.measuring.priors import BY_DRIFT, DRIFT, Why
+from sewalong.progress.measuring.causes.alike import bell
+from sewalong.progress.measuring.causes.feet import Foot, other_feet
+from sewalong.progress.measuring.causes.priors import BY_DRIFT, DRIFT, Why
+from sewalong.progress.measuring.causes.weighing import Weighed, Weighing
 from sewalong.progress.measuring.tape import HAND, together
-from sewalong.progress.measuring.weighing import Weighed, Weighing
 from sewalong.progress.record.measurable import RATE_NOISE
 from sewalong.quilt.as_fraction import as_fraction
 

@@ -5,8 +5,8 @@ from __future__ import annotations
 from fractions import Fraction
 from math import exp
 
-from sewalong.progress.measuring.alike import bell
-from sewalong.progress.measuring.priors import (
+from sewalong.progress.measuring.causes.alike import bell
+from sewalong.progress.measuring.causes.priors import (
     ALL_CUT_SO,
     DRAWS_IN,
     IN_EVERY_ROW,
@@ -17,8 +17,8 @@ from sewalong.progress.measuring.priors import (
     UNCOUNTED,
     Why,
 )
+from sewalong.progress.measuring.causes.weighing import Weighed, Weighing
 from sewalong.progress.measuring.tape import near_enough, together
-from sewalong.progress.measuring.weighing import Weighed, Weighing
 
 MOST_PIECES = 9
 """No more pieces too many or too few are looked for; each further one is rarer by ONE_MORE."""

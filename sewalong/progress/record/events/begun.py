@@ -12,8 +12,8 @@ from sewalong.progress.record.begun_rows import (
     rows_begun,
     units_across,
 )
-from sewalong.progress.record.counting import count_after_going_on
-from sewalong.progress.record.event import Event, Recorded, noun_of
+from sewalong.progress.record.events.counting import count_after_going_on
+from sewalong.progress.record.events.event import Event, Recorded, noun_of
 from sewalong.progress.record.limits import MOST_AT_ONCE, a_stage, are, lie
 from sewalong.progress.record.refused import Refused
 from sewalong.progress.record.route import ROW, SEW_ROWS

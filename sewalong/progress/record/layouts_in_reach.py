@@ -1,58 +1,16 @@
-"""Where to go: the stage to work at, and the layout wanted."""
+"""Which layouts do not contradict what is sewn: a target must be within reach."""
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-from typing import ClassVar
-
 from sewalong.progress.record.begun_rows import rows_begun
-from sewalong.progress.record.event import Event, Recorded, label_of
-from sewalong.progress.record.limits import a_stage, are
+from sewalong.progress.record.limits import are
 from sewalong.progress.record.on_the_top import joined_rows, last_on_the_top, unpick_rows_first
 from sewalong.progress.record.refused import Refused
 from sewalong.progress.record.route import ADD_SASHES, JOIN_ROWS, ROW
 from sewalong.progress.record.sash_stages import between_rows
 from sewalong.progress.record.state import State
-from sewalong.progress.record.tally import Tally
-from sewalong.quilt.quilt import Target
 from sewalong.quilt.rules import MOST_ROWS
 from sewalong.quilt.setting import SET_SIDE, SET_UNIT
-
-
-class StageChosen(Event, frozen=True, kw_only=True, tag="stage chosen"):
-    """The person turned to another stage."""
-
-    undoable: ClassVar[bool] = False
-
-    stage: str
-
-    def check(self, state: State) -> None:
-        a_stage(state, self.stage)
-
-    def apply(self, tally: Tally, seq: int) -> None:
-        # The change of target that brought this stage may have been undone since.
-        if tally.route.stage(self.stage) is not None:
-            tally.chosen, tally.chosen_by_hand = self.stage, True
-
-    def words(self, state: State, record: Sequence[Recorded]) -> str:
-        return f"Working at {label_of(state, self.stage)}."
-
-
-class TargetChanged(Event, frozen=True, kw_only=True, tag="target changed"):
-    """Other rows and columns are wanted."""
-
-    rows: int
-    columns: int
-
-    def check(self, state: State) -> None:
-        must_be_within_reach(state, self.rows, self.columns)
-
-    def apply(self, tally: Tally, seq: int) -> None:
-        tally.retarget(Target(self.rows, self.columns))
-        tally.can_undo(seq)
-
-    def words(self, state: State, record: Sequence[Recorded]) -> str:
-        return f"The target is now {self.rows} × {self.columns}."
 
 
 def must_be_within_reach(state: State, rows: int, columns: int) -> None:

@@ -9,7 +9,7 @@ from typing import ClassVar
 from msgspec import field
 from msgspec.structs import replace
 
-from sewalong.progress.record.event import Event, Recorded
+from sewalong.progress.record.events.event import Event, Recorded
 from sewalong.progress.record.limits import short
 from sewalong.progress.record.refused import Refused
 from sewalong.progress.record.state import SessionRecord, State

@@ -10,7 +10,7 @@ from typing import Any
 
 from msgspec.structs import replace
 
-from sewalong.progress.record.event import Event, Recorded
+from sewalong.progress.record.events.event import Event, Recorded
 from sewalong.progress.record.refused import Refused
 from sewalong.progress.record.state import SeamChange, State
 from sewalong.progress.record.tally import Tally

@@ -9,11 +9,11 @@ from itertools import combinations
 from msgspec import Struct
 
 from sewalong.lengths import Length
-from sewalong.progress.measuring.cause import Cause
-from sewalong.progress.measuring.evidence import Evidence
-from sewalong.progress.measuring.priors import Why
+from sewalong.progress.measuring.causes.cause import Cause
+from sewalong.progress.measuring.causes.evidence import Evidence
+from sewalong.progress.measuring.causes.priors import Why
+from sewalong.progress.measuring.causes.weighing import SEAM_READ
 from sewalong.progress.measuring.tape import hand_noise, reading_noise, together
-from sewalong.progress.measuring.weighing import SEAM_READ
 from sewalong.quilt.as_fraction import as_fraction
 
 APART = 3.0

@@ -16,14 +16,14 @@ from msgspec import Struct
 from sewalong.lengths import METRE, Length
 from sewalong.piecing.method import Station
 from sewalong.progress.pace.count_times import counted
-from sewalong.progress.pace.ran_out import ran_out
 from sewalong.progress.pace.stage_lengths import stage_lengths
-from sewalong.progress.pace.use_since_change import changes
-from sewalong.progress.record import events as e
+from sewalong.progress.pace.supplies.ran_out import ran_out
+from sewalong.progress.pace.supplies.use_since_change import changes
 from sewalong.progress.record.begun_rows import left_begun, part_sewn, units_across
+from sewalong.progress.record.events import every_kind as e
+from sewalong.progress.record.events.undoing import effective
 from sewalong.progress.record.route import SEW_ROWS, RouteStage
 from sewalong.progress.record.state import State
-from sewalong.progress.record.undoing import effective
 from sewalong.quilt.cloth.thread import LOCKSTITCH_RATIO, WASTE, length_said
 
 LEARNED_FROM = 5

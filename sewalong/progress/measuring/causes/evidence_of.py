@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from sewalong.lengths import Length
-from sewalong.progress.measuring.evidence import Evidence, Other, OtherWay
+from sewalong.progress.measuring.causes.evidence import Evidence, Other, OtherWay
 from sewalong.progress.measuring.seams_sewn import side_by_side
 from sewalong.progress.record.measurable import (
     ALLOWANCE,

@@ -12,7 +12,7 @@ from typing import TYPE_CHECKING
 from msgspec.structs import replace
 
 from sewalong.lengths import LONGEST
-from sewalong.progress.record.event import Event, Recorded
+from sewalong.progress.record.events.event import Event, Recorded
 from sewalong.progress.record.refused import Refused
 from sewalong.progress.record.state import State
 from sewalong.progress.record.tally import Tally

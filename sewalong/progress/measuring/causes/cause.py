@@ -5,8 +5,8 @@ from __future__ import annotations
 from msgspec import Struct
 
 from sewalong.lengths import Length
-from sewalong.progress.measuring.feet import Foot
-from sewalong.progress.measuring.priors import Why
+from sewalong.progress.measuring.causes.feet import Foot
+from sewalong.progress.measuring.causes.priors import Why
 
 
 class Cause(Struct, frozen=True):

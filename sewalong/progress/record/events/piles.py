@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from typing import Literal
 
 from sewalong.progress.record.begun_rows import units_in
-from sewalong.progress.record.event import Event, Recorded, noun_of, stopped
+from sewalong.progress.record.events.event import Event, Recorded, noun_of, stopped
 from sewalong.progress.record.limits import a_number, a_pile, are, lie
 from sewalong.progress.record.on_the_top import loose
 from sewalong.progress.record.places import put_away

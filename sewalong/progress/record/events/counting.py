@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from sewalong.piecing.method import Stage, Station
 from sewalong.progress.record.begun_rows import units_in
-from sewalong.progress.record.event import Event, Recorded, counts_of, label_of
+from sewalong.progress.record.events.event import Event, Recorded, counts_of, label_of
 from sewalong.progress.record.limits import a_number, a_stage, lie
 from sewalong.progress.record.on_the_top import last_on_the_top, loose, loose_sashes
 from sewalong.progress.record.readiness import ready, sashes_that_fit

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from sewalong.progress.record.event import Event, Recorded, stopped
+from sewalong.progress.record.events.event import Event, Recorded, stopped
 from sewalong.progress.record.refused import Refused
 from sewalong.progress.record.state import Standing, State
 from sewalong.progress.record.tally import Tally

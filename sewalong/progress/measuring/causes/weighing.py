@@ -6,10 +6,10 @@ from collections.abc import Iterator
 from fractions import Fraction
 from math import sqrt
 
-from sewalong.progress.measuring.alike import Group, bell
-from sewalong.progress.measuring.cause import Cause
-from sewalong.progress.measuring.evidence import Evidence, OtherWay
-from sewalong.progress.measuring.priors import ONCE_MORE, PRIORS, Why
+from sewalong.progress.measuring.causes.alike import Group, bell
+from sewalong.progress.measuring.causes.cause import Cause
+from sewalong.progress.measuring.causes.evidence import Evidence, OtherWay
+from sewalong.progress.measuring.causes.priors import ONCE_MORE, PRIORS, Why
 from sewalong.progress.measuring.tape import hand_noise, reading_noise, seam_noise, together
 
 SEAM_READ = 0.012

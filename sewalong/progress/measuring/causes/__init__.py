@@ -1,0 +1,1 @@
+"""What does this measurement mean? Pieces that can be measured, verdicts and diagnoses."""
