@@ -7,13 +7,14 @@ from msgspec import Struct
 from sewalong.piecing.method import Pieces, Stage
 from sewalong.progress.joining.next_joins import join_in_words, joining
 from sewalong.progress.joining.press_directions import press_words
-from sewalong.progress.plan.plan import Plan, StageLine
+from sewalong.progress.plan.plan import Plan, StageLine, scarcest
 from sewalong.progress.record.begun_rows import pieces_in_words
 from sewalong.progress.record.point_stages import ADD_SIDES
 from sewalong.progress.record.route import (
     ADD_BORDERS,
     ADD_SASHES,
     JOIN_ROWS,
+    ROW,
     SEW_ROWS,
     SIDES_OF_A_BORDER,
     RouteStage,
@@ -28,7 +29,9 @@ class InHand(Struct, frozen=True):
     """The stage to show: its line in the plan, and its takes and makes in words.
 
     `which` says which row, seam or side comes next ("Join R2 to R3."), and is empty for the
-    stages of the method. `makes` is empty where the top itself is worked on. `makes_pile` is the pile it fills, None for the top.
+    stages of the method. `makes` is empty where the top itself is worked on. `makes_pile` is the
+    pile it fills, None for the top. `where` says where what waits lies, empty where nobody wrote
+    it down.
     """
 
     line: StageLine
@@ -36,6 +39,7 @@ class InHand(Struct, frozen=True):
     makes: str
     which: str
     makes_pile: str | None
+    where: str = ""
 
 
 def in_hand(state: State, now: Plan) -> InHand:
@@ -53,7 +57,20 @@ def in_hand(state: State, now: Plan) -> InHand:
         makes=_makes(state, line.stage),
         which=_which(state, line),
         makes_pile=line.stage.makes.pile if isinstance(line.stage, Stage) else None,
+        where=_where(state, line),
     )
+
+
+def _where(state: State, line: StageLine) -> str:
+    """Where the pile lies that waits for a stage: of several the one that holds the fewest
+    counts. Rows that are joined already lie where the top does, which nobody is asked."""
+    stage = line.stage
+    if not line.waiting or (stage.id == JOIN_ROWS and state.done[JOIN_ROWS]):
+        return ""
+    pile = scarcest(state, stage)
+    if pile is None and stage.id == JOIN_ROWS:
+        pile = ROW.id
+    return state.where.get(pile, "") if pile else ""
 
 
 def _takes(state: State, stage: RouteStage) -> str:

@@ -8,8 +8,6 @@ from textual.screen import Screen
 
 NARROW_BELOW = 70
 SHORT_BELOW = 24
-ROOMY = (110, 34)
-"""From this many columns and lines on, the number is drawn at twice the size."""
 
 
 def mark_size(screen: Screen[Any]) -> None:
@@ -17,9 +15,3 @@ def mark_size(screen: Screen[Any]) -> None:
     width, height = screen.app.size
     screen.set_class(width < NARROW_BELOW, "narrow")
     screen.set_class(height < SHORT_BELOW, "short")
-
-
-def is_roomy(screen: Screen[Any]) -> bool:
-    """Whether there is room for the number at twice the size."""
-    width, height = screen.app.size
-    return width >= ROOMY[0] and height >= ROOMY[1]

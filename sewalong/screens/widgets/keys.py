@@ -9,6 +9,7 @@ from msgspec.structs import replace
 from textual.binding import Binding
 
 from sewalong.owner.key_names import cap
+from sewalong.owner.preferences import GIVES_WAY
 
 
 class Key(Struct, frozen=True):
@@ -121,6 +122,13 @@ SEWING_KEYS = (
         "The facts for coming back: piles, places, settings, notes.",
     ),
     Key(
+        "sew.far",
+        "v",
+        "far_view",
+        "far view",
+        "The number, the stage and what is said as large as the window; again for near.",
+    ),
+    Key(
         "sew.measure",
         "i",
         "ask('measure')",
@@ -216,8 +224,12 @@ def keys_with(moved: Mapping[str, tuple[str, ...]]) -> tuple[Key, ...]:
     `moved` is by name: the id without its screen.
     """
     found = []
+    taken = {one for keys in moved.values() for one in keys}
     for key in SEWING_KEYS:
-        first, *others = moved.get(key.id.removeprefix("sew."), (key.key,))
+        name = key.id.removeprefix("sew.")
+        if name in GIVES_WAY and name not in moved and key.key in taken:
+            continue
+        first, *others = moved.get(name, (key.key,))
         found.append(replace(key, key=first, others=tuple(others)))
     return tuple(found)
 
