@@ -125,7 +125,7 @@ class SewalongApp(App[int]):
                 from sewalong.screens.quilts import QuiltsScreen
 
                 wanted = await self.push_screen_wait(
-                    QuiltsScreen(self._library, self._clock, self._title)
+                    QuiltsScreen(self._library, self._clock, self._title, self._preferences.keys)
                 )
             if wanted is None:
                 if await self._leave():
