@@ -7,6 +7,7 @@ from textual.binding import Binding
 from textual.containers import Horizontal
 
 from sewalong.progress.acts.counting import Count
+from sewalong.progress.acts.steering import ChooseStage
 from sewalong.progress.acts.undoing import Undo
 from sewalong.progress.joining.cut_span import ruler_words
 from sewalong.progress.joining.stage_words import what_to_do
@@ -225,12 +226,6 @@ class SewingScreen(CarryingOut):
         if self.can_be_left():
             self.dismiss(None)
 
-    def action_help(self) -> None:
-        """All keys."""
-        from sewalong.screens.prompts.help import HelpDialog
-
-        self.app.push_screen(HelpDialog(self.keys))
-
     def action_ask(self, what: str) -> None:
         """One of the longer asks, by its name; then the iron's question, if owed."""
         self.ask_in_turn(self._ask(what))
@@ -239,6 +234,11 @@ class SewingScreen(CarryingOut):
         await ask(what)(self)
         if self.is_attached:
             self._ask_on_leaving()
+
+    def on_route_panel_stage_clicked(self, event: RoutePanel.StageClicked) -> None:
+        """Work at the stage that was clicked, as if it had been chosen by its key."""
+        if not self.asks:
+            self.attempt(ChooseStage(event.stage))
 
     def action_pace(self) -> None:
         """Sessions, pace and what is left."""
