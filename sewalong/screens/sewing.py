@@ -7,7 +7,7 @@ from textual.binding import Binding
 from textual.containers import Horizontal
 
 from sewalong.progress.acts.counting import Count
-from sewalong.progress.acts.undoing import Undo
+from sewalong.progress.acts.undoing import Redo, Undo
 from sewalong.progress.joining.cut_span import ruler_words
 from sewalong.progress.joining.stage_words import what_to_do
 from sewalong.progress.plan.plan import over_in_words, spare_in_words
@@ -39,6 +39,7 @@ class SewingScreen(CarryingOut):
     BINDINGS = [
         *(key.binding() for key in SEWING_KEYS),
         Binding("ctrl+z", "undo", "undo", show=False, id="sew.undo_too"),
+        Binding("ctrl+y", "redo", "put back", show=False, id="sew.redo_too"),
         *(
             Binding(digit, f"type('{digit}')", show=False, id=f"sew.digit{digit}")
             for digit in "0123456789"
@@ -216,6 +217,11 @@ class SewingScreen(CarryingOut):
         """Take back the last act, as this window shows it."""
         last = self.quilt.state.last_act
         self.attempt(Undo(last[-1] if last else None))
+
+    def action_redo(self) -> None:
+        """Put back what was taken back last, as this window shows it."""
+        last = self.quilt.state.last_undone
+        self.attempt(Redo(last[-1] if last else None))
 
     def action_leave(self) -> None:
         """Clear a typed number, or go back to all quilts with the session still open."""

@@ -16,7 +16,7 @@ SAFETY = (
 )
 
 ANYWHERE = (
-    "ctrl+z undoes too. ctrl+c leaves from anywhere and asks first, as ending the session does; "
+    "ctrl+z undoes too, ctrl+y puts back. ctrl+c leaves from anywhere and asks first, as ending the session does; "
     "pressed again it leaves at once, and what was not asked comes first next time."
 )
 

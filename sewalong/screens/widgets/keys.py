@@ -66,6 +66,13 @@ SEWING_KEYS = (
         "Take back the last thing recorded; press again for the one before.",
         True,
     ),
+    Key(
+        "sew.redo",
+        "q",
+        "redo",
+        "put back",
+        "Put back what was undone last, until something else is done.",
+    ),
     Key("sew.stage", "o", "ask('stage')", "other stage", "Choose another stage to work at.", True),
     Key(
         "sew.spoil",
