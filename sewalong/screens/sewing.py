@@ -175,9 +175,16 @@ class SewingScreen(CarryingOut):
     # -- keys ------------------------------------------------------------------
 
     def action_type(self, digit: str) -> None:
-        """Gather a typed number."""
+        """Gather a typed number; what would be too long is refused, and what was typed stays."""
         if len(self.typed) < MOST_DIGITS:
             self._type((self.typed + digit).lstrip("0"))
+            return
+        several, clear = (cap_of(name, self.keys) for name in ("several", "leave"))
+        self.tell(
+            f"{MOST_DIGITS} digits are the most. {several.capitalize()} counts {self.typed}, "
+            f"{clear} clears it.",
+            refused=True,
+        )
 
     def action_rub_out(self) -> None:
         """Take back the last digit of a half-typed number."""
@@ -214,14 +221,25 @@ class SewingScreen(CarryingOut):
         self._ask_on_leaving()
 
     def action_undo(self) -> None:
-        """Take back the last act, as this window shows it."""
+        """Take back the last act, as this window shows it; of a half-typed number only that."""
+        if self._cleared():
+            return
         last = self.quilt.state.last_act
         self.attempt(Undo(last[-1] if last else None))
 
     def action_redo(self) -> None:
         """Put back what was taken back last, as this window shows it."""
+        if self._cleared():
+            return
         last = self.quilt.state.last_undone
         self.attempt(Redo(last[-1] if last else None))
+
+    def _cleared(self) -> bool:
+        """Clear a half-typed number, and say so, as another thing may have been meant."""
+        number, self.typed = self.typed, ""
+        if number:
+            self.tell(f"{number} is cleared. Nothing else was changed.")
+        return bool(number)
 
     def action_leave(self) -> None:
         """Clear a typed number, or go back to all quilts with the session still open."""

@@ -71,7 +71,7 @@ SEWING_KEYS = (
         "q",
         "redo",
         "put back",
-        "Put back what was undone last, until something else is done.",
+        "Put back what was undone last.",
     ),
     Key("sew.stage", "o", "ask('stage')", "other stage", "Choose another stage to work at.", True),
     Key(
