@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 
 import pytest
+from msgspec import Struct
 
 from sewalong.lengths import Unit
 from sewalong.piecing.catalogue import method_ids
@@ -70,7 +71,8 @@ def test_all_that_is_left_out_can_be_put_in_together(quilt: Quilt) -> None:
 def test_it_has_every_key_a_quilt_file_may_have() -> None:
     """Those that stand in place of others are in a remark."""
     together = "".join(map(commented_file, QUILTS))
-    for table in [QuiltFile, *tables_of(QuiltFile).values()]:
+    tables: list[type[Struct]] = [QuiltFile, *tables_of(QuiltFile).values()]
+    for table in tables:
         for key in keys_of(table):
             assert re.search(rf"(?:^|\W){key}\b", together), key
 
