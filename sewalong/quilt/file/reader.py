@@ -120,6 +120,7 @@ __all__ = [
     "QuiltFileFaults",
     "read_quilt",
     "read_quilt_bytes",
+    "read_tables",
 ]
 
 
@@ -142,8 +143,25 @@ def read_quilt(text: str, load: LoadMethod | None = None, kept: MethodKey | None
     wrong.
     """
     text = text.removeprefix("\ufeff")
-    document = read_toml(text)
-    faults = FaultList(text)
+    return _quilt(read_toml(text), FaultList(text), load, kept)
+
+
+def read_tables(
+    tables: dict[str, object], load: LoadMethod | None = None, kept: MethodKey | None = None
+) -> Quilt:
+    """The same of the tables of a quilt file that was never written: its faults have no lines.
+
+    What is wrong is taken out of `tables`.
+    """
+    return _quilt(tables, FaultList(""), load, kept)
+
+
+def _quilt(
+    document: dict[str, object],
+    faults: FaultList,
+    load: LoadMethod | None,
+    kept: MethodKey | None,
+) -> Quilt:
     written = understood(document, faults)
     seam = SEAM if written.seam is None else written.seam
     if written.name is None:
