@@ -12,6 +12,7 @@ USUAL_KEYS: Mapping[str, str] = {
     "count": "space",
     "several": "enter",
     "undo": "u",
+    "redo": "q",
     "stage": "o",
     "spoil": "s",
     "note": "n",
@@ -41,7 +42,7 @@ USUAL_KEYS: Mapping[str, str] = {
 }
 """What can be done by a key at the sewing screen, and the key it usually has."""
 
-GIVES_WAY = ("far",)
+GIVES_WAY = ("redo", "far")
 """What came when owners had keys of their own already: what she moved to its usual key has it."""
 
 CAUTIONED = ("iron", "cutter", "needle", "pins")

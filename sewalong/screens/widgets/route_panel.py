@@ -5,7 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from textual.content import Content
+from textual.events import Click
 from textual.geometry import Size
+from textual.message import Message
 
 from sewalong.progress.plan.plan import Plan, StageLine
 from sewalong.screens.widgets.lines_view import LinesView
@@ -25,20 +27,34 @@ FEWEST_STAGES = 4
 class RoutePanel(LinesView):
     """Shows the route of a plan with the stage in hand marked."""
 
+    class StageClicked(Message):
+        """A stage was clicked, by its id."""
+
+        def __init__(self, stage: str) -> None:
+            super().__init__()
+            self.stage = stage
+
     def __init__(
         self, plan: Plan, current: str, footer: tuple[str, ...], *, id: str | None = None
     ) -> None:
         super().__init__(id=id)
-        self._lines = route_lines(plan, current, footer, self.app.size.height)
-        self._kept = route_height(len(plan.lines), self.app.size.height)
+        height = self.app.size.height
+        self._kept = route_height(len(plan.lines), height)
+        self._lines, self._stage_at = route_lines(plan, current, footer, height)
+
+    def on_click(self, event: Click) -> None:
+        """Say which stage stands there."""
+        stage = self._stage_at.get(event.y)
+        if stage is not None:
+            self.post_message(self.StageClicked(stage))
 
     def show(self, plan: Plan, current: str, footer: tuple[str, ...]) -> None:
         """Draw the route of `plan`; `footer` lines (spare, over) stand below the work done."""
-        lines = route_lines(plan, current, footer, self.app.size.height)
-        before = self._lines, self._kept
-        self._kept = route_height(len(plan.lines), self.app.size.height)
+        height, before = self.app.size.height, (len(self._lines), self._kept)
+        self._kept = route_height(len(plan.lines), height)
+        lines, self._stage_at = route_lines(plan, current, footer, height)
         self.show_lines(lines)
-        if (len(before[0]), before[1]) != (len(lines), self._kept):
+        if before != (len(lines), self._kept):
             self.refresh(layout=True)
 
     def get_content_height(self, container: Size, viewport: Size, width: int) -> int:
@@ -59,33 +75,36 @@ def _room(height: int) -> int:
     return max(FEWEST_STAGES, height - BESIDES)
 
 
-def route_lines(plan: Plan, current: str, footer: tuple[str, ...], height: int) -> list[Content]:
-    """The lines of the route on a screen of `height` lines."""
-    lines = [Content.styled(f"  {'done':>{LABEL_AND_COUNT}}   waiting", "$quiet")]
+def route_lines(
+    plan: Plan, current: str, footer: tuple[str, ...], height: int
+) -> tuple[list[Content], dict[int, str]]:
+    """The lines of the route on a screen of `height` lines, and by line the stage that stands in it."""
     room = _room(height)
-    lines += _stages(plan.lines, current, room)
+    drawn = list(_stages(plan.lines, current, room))
+    lines = [Content.styled(f"  {'done':>{LABEL_AND_COUNT}}   waiting", "$quiet")]
+    stage_at = {len(lines) + y: stage for y, (stage, _) in enumerate(drawn) if stage}
+    lines += [line for _, line in drawn]
     if len(plan.lines) < room:
         lines.append(Content(""))
     lines.append(_stitches(plan.work_done))
     for text in footer:
         lines += Content(text).wrap(ROUTE)
-    return lines
+    return lines, stage_at
 
 
-def _stages(lines: Sequence[StageLine], current: str, room: int) -> Iterator[Content]:
-    """All of them where there is room, else those around the one in hand, and how many are not."""
+def _stages(lines: Sequence[StageLine], current: str, room: int) -> Iterator[tuple[str, Content]]:
+    """Each stage's id and line: all of them where there is room, else those around the one in
+    hand, and with no id how many are not."""
     if len(lines) <= room:
-        yield from (_stage_line(line, line.stage.id == current) for line in lines)
+        yield from (_stage_line(line, current) for line in lines)
         return
     shown = room - 2
     here = next(place for place, line in enumerate(lines) if line.stage.id == current)
     first = min(max(0, here - shown // 2), len(lines) - shown)
     before, after = first, len(lines) - first - shown
-    yield _not_shown(before, "before")
-    yield from (
-        _stage_line(line, line.stage.id == current) for line in lines[first : first + shown]
-    )
-    yield _not_shown(after, "after")
+    yield "", _not_shown(before, "before")
+    yield from (_stage_line(line, current) for line in lines[first : first + shown])
+    yield "", _not_shown(after, "after")
 
 
 def _not_shown(stages: int, where: str) -> Content:
@@ -95,15 +114,16 @@ def _not_shown(stages: int, where: str) -> Content:
     return Content.styled(f"  {stages} more {noun} {where}", "$quiet")
 
 
-def _stage_line(line: StageLine, current: bool) -> Content:
-    mark = "> " if current else "  "
+def _stage_line(line: StageLine, current: str) -> tuple[str, Content]:
+    stage = line.stage.id
+    mark = "> " if stage == current else "  "
     counted = f"{line.done}/{line.needed}"
     label = _fitted(line.stage.label, LABEL_AND_COUNT - len(counted) - 1)
     room = LABEL_AND_COUNT - len(label)
     text = f"{mark}{label}{counted:>{room}}   {_waiting(line)}"
-    if current:
-        return Content.styled(f"{text:<34}", "bold $number on $panel")
-    return Content.styled(text, "$quiet" if line.to_do == 0 else "")
+    if stage == current:
+        return stage, Content.styled(f"{text:<34}", "bold $number on $panel")
+    return stage, Content.styled(text, "$quiet" if line.to_do == 0 else "")
 
 
 def _fitted(label: str, room: int) -> str:
