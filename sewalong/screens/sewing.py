@@ -16,9 +16,9 @@ from sewalong.progress.joining.stage_words import what_to_do
 from sewalong.progress.plan.plan import over_in_words, spare_in_words
 from sewalong.progress.record.events.sessions import session_length
 from sewalong.progress.record.route import ADD_BORDERS
+from sewalong.progress.record.state import Standing
 from sewalong.progress.record.time_words import clock
 from sewalong.progress.resuming.interruption import after_interruption
-from sewalong.progress.resuming.resume_facts import Fact
 from sewalong.progress.safety.cautions import hazards_in_words
 from sewalong.screens.carrying_out import CarryingOut
 from sewalong.screens.prompts.registry import ask
@@ -77,7 +77,6 @@ class SewingScreen(CarryingOut):
                 yield RoutePanel(now, hand.line.stage.id, self._footer(), id="route")
                 yield Words(id="top-caption")
                 yield PictureView(id="top-now")
-        yield FarView(id="far")
         yield Words(id="message")
         yield Words(key_line(self.app.size.width - 4, self.keys), id="keys")
 
@@ -142,8 +141,10 @@ class SewingScreen(CarryingOut):
         )
 
     @property
-    def _came_to(self) -> tuple[Fact, ...]:
-        return came_to(self.quilt, self._outcome.plan)
+    def _came_to(self) -> tuple[str, ...]:
+        """What a quilt that is done came to, one fact each; empty until it is."""
+        facts = came_to(self.quilt, self._outcome.plan)
+        return tuple(f"{one.label}: {one.text}" for one in facts)
 
     def _layout(self) -> SewingLayout:
         now, line = self._outcome.plan, self._outcome.hand.line
@@ -152,8 +153,13 @@ class SewingScreen(CarryingOut):
         return sewing_layout(width, height, digits, route_height(len(now.lines), height))
 
     def _shown(self) -> Shown:
-        done = tuple(f"{one.label}: {one.text}" for one in self._came_to)
-        return Shown(self._outcome.hand, self._saying(), self._layout(), done)
+        layout, done = self._layout(), self._came_to
+        # Beside the top where the route stood, else below it.
+        facts = () if layout.route else done
+        mark = f"Every stage is done. Press {cap_of('aside', self.keys)} to mark the quilt done."
+        if done and self.quilt.state.standing is not Standing.DONE:
+            facts = (mark, *facts)
+        return Shown(self._outcome.hand, self._saying(), layout, bool(done), facts)
 
     def _saying(self) -> Saying:
         state, hand = self.quilt.state, self._outcome.hand
@@ -184,9 +190,11 @@ class SewingScreen(CarryingOut):
 
     def _show_pictures(self) -> None:
         """The work of the stage in hand beside the number, and where there is room the top."""
+        from sewalong.progress.joining.sewn_top import said_of_the_top
         from sewalong.wall.of_quilt import own_colours
 
-        layout, own = self._layout(), own_colours(self.quilt.state.quilt)
+        state, layout = self.quilt.state, self._layout()
+        own = own_colours(state.quilt)
         if self._came_to:
             found = top_pictured(self.quilt, *layout.whole_picture)
         else:
@@ -195,7 +203,10 @@ class SewingScreen(CarryingOut):
         self.query_one("#picture", PictureView).show(found.picture if found else None, own)
         self._place_the_route(layout)
         top = None if self._came_to else top_pictured(self.quilt, *layout.top)
-        self.query_one("#top-caption", Words).say("the top as it stands" if top else "")
+        beside = "\n\n".join(self._came_to) or (said_of_the_top(state) if top else "")
+        self.query_one("#top-caption", Words).say(beside)
+        self.query_one(RoutePanel).display = not self._came_to
+        self.set_class(bool(self._came_to), "done")
         self.query_one("#top-now", PictureView).show(top.picture if top else None, own)
 
     def _show_top(self) -> None:
@@ -320,6 +331,8 @@ class SewingScreen(CarryingOut):
 
     def action_far_view(self) -> None:
         """The number as large as the window; again for all that stands beside it."""
+        if not self.query(FarView):
+            self.mount(FarView(id="far"), before="#message")
         self.toggle_class(FAR)
         self.call_after_refresh(self.show)
 

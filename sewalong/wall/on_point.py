@@ -171,6 +171,7 @@ class Slanting(Struct, frozen=True):
             [[key for _, key in row] for row in cells],
             [[there for there, _ in row] for row in cells],
             is_whole=(wide, high) == size,
+            outlined_from=8,
         )
 
     def _place(self, i: int, j: int) -> Place:

@@ -38,11 +38,13 @@ class Place(NamedTuple):
 
 
 class Laid(Struct, frozen=True):
-    """`pixels` and `places` are equally many; `is_whole` is False where only a part is shown."""
+    """`pixels` and `places` are equally many; `is_whole` is False where only a part is shown. Pieces
+    of fewer than `outlined_from` pixels either way would be nothing but outline."""
 
     pixels: Pixels
     places: list[list[Place]]
     is_whole: bool = True
+    outlined_from: int = 3
 
     @property
     def picture(self) -> Picture:

@@ -53,9 +53,8 @@ def standing_picture(laid: Laid, sewn: Sewn, lit: Lit = NOTHING_LIT) -> Picture:
 
     Between rows that are both sewn and not joined yet there is a gap.
     """
-    shown = {
-        place: _shown(place, sewn, lit) for place in {one for row in laid.places for one in row}
-    }
+    sizes = _sizes(laid.places)
+    shown = {place: _shown(place, sewn, lit) for place in sizes}
     high = len(laid.places)
     pixels: list[list[Key | None]] = []
     for y, (keys, places) in enumerate(zip(laid.pixels, laid.places, strict=True)):
@@ -63,7 +62,8 @@ def standing_picture(laid: Laid, sewn: Sewn, lit: Lit = NOTHING_LIT) -> Picture:
         for x, (key, place) in enumerate(zip(keys, places, strict=True)):
             how = shown[place]
             if how is _Shown.OUTLINED:
-                line.append(OUTLINE if _on_edge(laid.places, x, y) else None)
+                thin = min(sizes[place]) < laid.outlined_from
+                line.append(OUTLINE if _on_edge(laid.places, x, y, alone=not thin) else None)
                 continue
             below = laid.places[y + 1][x] if y + 1 < high else place
             thick = y > 1 and _row(laid.places[y - 2][x]) == _row(place)
@@ -125,14 +125,24 @@ def _is_gap(place: Place, below: Place, sewn: Sewn) -> bool:
     return None not in (row, other) and row != other and row not in sewn.joined
 
 
-def _on_edge(places: list[list[Place]], x: int, y: int) -> bool:
-    """Whether another piece, or nothing, lies before or above; or nothing after or below."""
+def _sizes(places: list[list[Place]]) -> dict[Place, tuple[int, int]]:
+    """How many pixels wide and high each place is at its most."""
+    columns: dict[Place, list[int]] = {}
+    rows: dict[Place, list[int]] = {}
+    for y, line in enumerate(places):
+        for x, place in enumerate(line):
+            columns.setdefault(place, []).append(x)
+            rows.setdefault(place, []).append(y)
+    return {
+        place: (max(xs) - min(xs) + 1, rows[place][-1] - rows[place][0] + 1)
+        for place, xs in columns.items()
+    }
+
+
+def _on_edge(places: list[list[Place]], x: int, y: int, *, alone: bool) -> bool:
+    """Whether nothing lies beside the place on one side; or, of one outlined `alone`, another piece
+    before or above."""
     here = places[y][x]
-    return (
-        x == 0
-        or y == 0
-        or x == len(places[y]) - 1
-        or y == len(places) - 1
-        or places[y][x - 1] != here
-        or places[y - 1][x] != here
-    )
+    if x == 0 or y == 0 or x == len(places[y]) - 1 or y == len(places) - 1:
+        return True
+    return alone and (places[y][x - 1] != here or places[y - 1][x] != here)

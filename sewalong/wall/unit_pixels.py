@@ -11,7 +11,7 @@ from sewalong.wall.raster import Pixels, raster
 MOST = 16
 """No unit is asked for more pixels than this, however small its patches are."""
 
-SLANTED = 3
+SLANTED = 4
 """Pixels from which on a slanted seam looks like one."""
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from functools import lru_cache
 
-from sewalong.lengths import as_given
+from sewalong.lengths import Rounding, as_given, round_to
 from sewalong.progress.record.route import SIDES_OF_A_BORDER
 from sewalong.quilt.quilt import Quilt, Target
 
@@ -26,7 +26,11 @@ def expected_in_words(quilt: Quilt, target: Target, done: int) -> str:
         border = basis(quilt, target).bordered()[number]
     except (SizeRefused, NumbersFault):
         return ""
-    along, across = (as_given(one, quilt.unit) for one in (border.each_side, border.each_end))
+    # Twice as coarse as what is cut to: nobody shall cut by it.
+    along, across = (
+        as_given(round_to(one, 2 * quilt.unit.step, Rounding.NEAREST), quilt.unit)
+        for one in (border.each_side, border.each_end)
+    )
     if border.plan.corners is Corners.MITRED and along != across:
         return f"About {along} for the sides, {across} for the ends: measure the top first."
     ends_first = border.plan.corners is Corners.ENDS_FIRST

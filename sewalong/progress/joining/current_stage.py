@@ -14,13 +14,12 @@ from sewalong.progress.record.route import (
     ADD_BORDERS,
     ADD_SASHES,
     JOIN_ROWS,
-    ROW,
     SEW_ROWS,
     SIDES_OF_A_BORDER,
     RouteStage,
     TopStage,
 )
-from sewalong.progress.record.rows_sewn import row_begun, rows_of, rows_sewn
+from sewalong.progress.record.rows_sewn import row_begun, rows_of, rows_pile, rows_sewn
 from sewalong.progress.record.state import State
 from sewalong.quilt.setting import SET_SIDE, SET_UNIT
 
@@ -62,15 +61,10 @@ def in_hand(state: State, now: Plan) -> InHand:
 
 
 def _where(state: State, line: StageLine) -> str:
-    """Where the pile lies that waits for a stage: of several the one that holds the fewest
-    counts. Rows that are joined already lie where the top does, which nobody is asked."""
+    """Where the pile lies that waits for a stage: of several the one that holds the fewest counts."""
     stage = line.stage
-    if not line.waiting or (stage.id == JOIN_ROWS and state.done[JOIN_ROWS]):
-        return ""
-    pile = scarcest(state, stage)
-    if pile is None and stage.id == JOIN_ROWS:
-        pile = ROW.id
-    return state.where.get(pile, "") if pile else ""
+    pile = rows_pile(state.quilt).id if stage.id == JOIN_ROWS else scarcest(state, stage)
+    return state.where.get(pile, "") if pile and line.waiting else ""
 
 
 def _takes(state: State, stage: RouteStage) -> str:

@@ -40,6 +40,13 @@ def sewn_top(state: State) -> Sewn:
     )
 
 
+def said_of_the_top(state: State) -> str:
+    """What its picture is called: where seams were counted without saying which, that it is a guess."""
+    if unnumbered(state):
+        return "the top, if its rows were joined from row 1 on"
+    return "the top as it stands"
+
+
 def in_hand_of_the_top(state: State, line: StageLine) -> Lit:
     """What of the top is worked on at a stage; nothing where none of it is, or it is done."""
     stage, done = line.stage.id, state.done[line.stage.id]

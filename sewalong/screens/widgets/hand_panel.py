@@ -28,13 +28,13 @@ class Saying(Struct, frozen=True):
 
 
 class Shown(Struct, frozen=True):
-    """The stage in hand and how it is laid out; `done` is empty until the quilt is, and then what it
-    came to, one fact each."""
+    """The stage in hand and how it is laid out; of a quilt that `is_done` the `facts`, one each."""
 
     hand: InHand
     saying: Saying
     layout: SewingLayout
-    done: tuple[str, ...] = ()
+    is_done: bool = False
+    facts: tuple[str, ...] = ()
 
 
 class HandText(LinesView):
@@ -87,14 +87,16 @@ class HandPanel(Vertical):
         """Draw the stage in hand, or the quilt that is done; `caption` says what the picture shows."""
         self.query_one("#stage", Words).say(stage_name(shown))
         # As high as it is laid out, whichever picture stands in it.
-        self.query_one("#head").styles.height = shown.layout.picture[1]
+        layout = shown.layout
+        room = layout.whole_picture if shown.is_done else layout.picture
+        self.query_one("#head").styles.height = room[1]
         number = self.query_one("#number", BigText)
-        number.display = not shown.done
+        number.display = not shown.is_done
         number.show(str(shown.hand.line.to_do), shown.layout.dot, room=shown.layout.number)
         self.query_one(HandText).show(self._words(shown, caption), shown.layout.caption_at)
 
     def _words(self, shown: Shown, caption: str) -> HandWords | tuple[str, ...]:
-        return shown.done or words_of(shown, self._keys, caption)
+        return shown.facts if shown.is_done else words_of(shown, self._keys, caption)
 
 
 def words_of(shown: Shown, keys: tuple[Key, ...], caption: str = "") -> HandWords:
@@ -118,7 +120,7 @@ def words_of(shown: Shown, keys: tuple[Key, ...], caption: str = "") -> HandWord
 
 def stage_name(shown: Shown) -> str:
     """ "CUT TWICE  at the cutting mat", and of a quilt that is done that it is."""
-    if shown.done:
+    if shown.is_done:
         return "DONE"
     stage = shown.hand.line.stage
     return f"{stage.label.upper()}  at the {stage.station.value}"
@@ -134,7 +136,7 @@ def _noun(hand: InHand, other: str) -> str:
 
 def _flow(hand: InHand) -> str:
     if not hand.makes:
-        return ""
+        return "The top is ready for it." if hand.line.to_do and hand.line.ready else ""
     verb = "Cut from" if hand.line.from_cloth else "Takes"
     return f"{verb} {hand.takes}, makes {hand.makes}."
 
@@ -143,9 +145,8 @@ def _waits(hand: InHand, other: str) -> str:
     """What waits for the stage, without the stop at its end; empty for what is cut from cloth."""
     line = hand.line
     if not hand.makes:
-        if not line.to_do:
-            return ""
-        return "The top is ready for it" if line.ready else f"The top is not ready yet. {other}"
+        not_ready = line.to_do and not line.ready
+        return f"The top is not ready yet. {other} stage" if not_ready else ""
     if line.from_cloth:
         return ""
     verb = "waits" if line.waiting == 1 else "wait"

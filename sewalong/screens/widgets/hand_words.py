@@ -77,7 +77,8 @@ def fitted(words: HandWords, width: int, height: int, caption_at: int = 0) -> li
         if len(lines) <= height:
             return lines
     check = _wrapped(words.check, width, "$quiet")
-    return [*lines[: max(1, height - len(check))], *check][:height]
+    more = Content.styled(f"{MORE} {words.more}", "$quiet")
+    return [*lines[: max(1, height - len(check) - 1)], more, *check][:height]
 
 
 def _lines(words: HandWords, way: _Way, width: int, caption_at: int) -> list[Content]:
@@ -112,11 +113,12 @@ PARTED = ("waits", "do", "check")
 
 
 def _noun(words: HandWords, width: int, caption_at: int) -> list[Content]:
+    """The noun, and from below the picture on what that shows where both fit beside each other."""
     noun, caption = words.noun, words.caption
-    if caption and len(noun) + 2 <= caption_at and caption_at + len(caption) <= width:
-        line = Content.assemble((f"{noun:<{caption_at}}", "bold"), (caption, "$quiet"))
-        return [line]
-    return _wrapped(noun, width, "bold")
+    at = max(caption_at, len(noun) + 3)
+    if not caption or at + len(caption) > width:
+        return _wrapped(noun, width, "bold")
+    return [Content.assemble((f"{noun:<{at}}", "bold"), (caption, "$quiet"))]
 
 
 def _sentences(text: str) -> list[str]:

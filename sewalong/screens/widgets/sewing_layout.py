@@ -24,6 +24,10 @@ LEAST_TOP = 7
 """Lines below which a top tells nothing beside the stages."""
 
 
+DONE_LINES = 9
+"""Lines for what a quilt that is done came to, below its picture."""
+
+
 class SewingLayout(Struct, frozen=True):
     """Columns and lines: the `dot` of the number and the columns its digits take; the room for
     the picture beside it; the column of the route, 0 where there is none, and in it the room for
@@ -45,8 +49,10 @@ class SewingLayout(Struct, frozen=True):
 
     @property
     def whole_picture(self) -> tuple[int, int]:
-        """The room for a picture with no number beside it."""
-        return self.picture[0] + self.caption_at, self.picture[1]
+        """The room for the top of a quilt that is done: all but a line or two, and where there is no
+        route to give its room to them the lines of its facts."""
+        kept = 2 if self.route else DONE_LINES
+        return self.texts[0], max(LINES, self.picture[1] + self.texts[1] - kept)
 
 
 def sewing_layout(width: int, height: int, digits: int, route_lines: int = 0) -> SewingLayout:
