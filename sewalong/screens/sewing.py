@@ -127,8 +127,6 @@ class SewingScreen(CarryingOut):
         self.query_one(HandPanel).show(self._shown(), self._caption)
         self.query_one(RoutePanel).show(now, hand.line.stage.id, self._footer())
         self._show_message()
-        if self.has_class(FAR):
-            self.query_one(FarView).show(self._far())
         self.query_one("#keys", Words).say(key_line(self.app.size.width - 4, self.keys))
 
     def _footer(self) -> tuple[str, str]:
@@ -222,6 +220,8 @@ class SewingScreen(CarryingOut):
         return f"{units}   session {length}" if wide else f"session {length}"
 
     def _show_message(self) -> None:
+        if self.has_class(FAR):
+            self.query_one(FarView).show(self._far())
         line = self.query_one("#message", Words)
         typing = bool(self.typed) and not self._refused
         line.set_class(self._refused, "refusal")

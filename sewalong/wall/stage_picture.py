@@ -26,7 +26,7 @@ class Shows(StrEnum):
     """What a picture of a stage shows, in words."""
 
     MADE = "what it becomes"
-    MARKS = "the line to mark"
+    MARKS = "the marked line"
     SEAMS = "seams beside the line"
     CUTS = "where to cut"
     TRIM = "what trimming takes off"

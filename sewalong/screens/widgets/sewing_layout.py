@@ -75,7 +75,7 @@ def sewing_layout(width: int, height: int, digits: int, route_lines: int = 0) ->
     # What is said of a stage takes about three hundred and fifty letters in five paragraphs.
     letters = 5 + -(-350 // max(1, across)) + (0 if not route or height <= SHORT_BELOW else 3)
     # The stage's name, and a blank line above the head and below it.
-    besides = 1 if narrow else 3
+    besides = 1 if narrow or short else 3
     room = max(LINES, body - besides - letters)
     dot = _dot(across - gap, room, digits)
     number = width_of("8" * digits, dot)
