@@ -62,6 +62,7 @@ class SewalongApp(App[int]):
         library: Library,
         *,
         quilt: str | None = None,
+        new: bool = False,
         clock: Clock = local_now,
         title: str = "sewalong",
         look_folder: str | os.PathLike[str] | None = None,
@@ -73,6 +74,7 @@ class SewalongApp(App[int]):
         self._trouble = trouble
         self._library = library
         self._first = quilt
+        self._new = new
         self._clock = clock
         self._title = title
         self._look_folder = look_folder
@@ -115,6 +117,11 @@ class SewalongApp(App[int]):
     async def _go_round(self) -> None:
         """A quilt, its return sheet if it is time, the sewing screen; then the list again."""
         wanted, self._first = self._first, None
+        if self._new:
+            from sewalong.screens.new_quilt import NewQuiltScreen
+
+            self._new = False
+            wanted = await self.push_screen_wait(NewQuiltScreen(self._library, self._clock))
         while True:
             if wanted is None:
                 from sewalong.screens.quilts import QuiltsScreen
@@ -224,10 +231,12 @@ class SewalongApp(App[int]):
             remember_look(self._look_folder, self.theme)
 
 
-def run_app(library_path: str | os.PathLike[str], quilt: str | None, demo: bool) -> int:
+def run_app(
+    library_path: str | os.PathLike[str], quilt: str | None, demo: bool, *, new: bool = False
+) -> int:
     """Open the app on the record at `library_path`; the exit status is returned.
 
-    `quilt` is the key of the quilt to open at once. Raises StoreFault when the record
+    `quilt` is the key of the quilt to open at once; with `new` a new one is asked for. Raises StoreFault when the record
     cannot be opened.
     """
     preferences, trouble = own_preferences()
@@ -236,6 +245,7 @@ def run_app(library_path: str | os.PathLike[str], quilt: str | None, demo: bool)
         app = SewalongApp(
             library,
             quilt=quilt,
+            new=new,
             title="sewalong (demo quilts)" if demo else "sewalong",
             look_folder=os.path.dirname(library_path),
             preferences=preferences,

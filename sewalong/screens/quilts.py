@@ -16,19 +16,20 @@ from sewalong.screens.widgets.keys import first_that_fits
 from sewalong.screens.widgets.literal_text import Words
 from sewalong.service.listing import summary
 from sewalong.service.open_quilt import Clock
+from sewalong.store.drafts import Draft, Drafts
 from sewalong.store.faults import StoreFault
 from sewalong.store.library import Library, Shelved
 
-NONE_YET = (
-    "No quilt yet.\n\nWrite a quilt file and begin it with:  sewalong start FILE\n"
-    "To look around first:  sewalong demo"
-)
+NONE_YET = "No quilt yet.\n\nBegin one by a few questions:  n\nTo look around first:  sewalong demo"
 
 
 KEYS = (
-    "arrows and enter open   l light or dark   q leave",
-    "enter open   l light/dark   q leave",
+    "arrows and enter open   n a new quilt   l light or dark   q leave",
+    "enter open   n new quilt   q leave",
 )
+
+DRAFT = "draft:"
+"""What the id of a draft in the list begins with; its key follows. A quilt's key has no colon."""
 
 
 class QuiltsScreen(LeftOnce[str]):
@@ -37,6 +38,7 @@ class QuiltsScreen(LeftOnce[str]):
     CSS_PATH = ["lists.tcss", "sheet.tcss"]
     BINDINGS = [
         Binding("q,Q,escape,x,X", "leave", "leave", id="quilts.leave"),
+        Binding("n,N", "new_quilt", "a new quilt", id="quilts.new"),
         Binding("l,L", "app.toggle_look", "light or dark", id="quilts.look"),
     ]
 
@@ -46,6 +48,7 @@ class QuiltsScreen(LeftOnce[str]):
         self._clock = clock
         self._title = title
         self._entries: tuple[Shelved, ...] = ()
+        self._drafts: tuple[Draft, ...] = ()
 
     def compose(self) -> ComposeResult:
         with Horizontal(id="top"):
@@ -80,12 +83,17 @@ class QuiltsScreen(LeftOnce[str]):
                 self._library.refuse_damage()
         except StoreFault as cannot_read:
             self._entries, fault = (), str(cannot_read)
+        self._drafts, unread = Drafts(self._library.folder).all()
         for entry in self._entries:
             options.add_option(Option(self._line(entry), id=entry.key))
-        self.query_one("#none-yet", Words).say(fault or ("" if self._entries else NONE_YET))
-        options.display = bool(self._entries)
-        if self._entries:
-            options.highlighted = min(here or 0, len(self._entries) - 1)
+        for draft in self._drafts:
+            options.add_option(Option(self._draft_line(draft), id=f"{DRAFT}{draft.key}"))
+        count = options.option_count
+        said = " ".join(filter(None, (fault, unread)))
+        self.query_one("#none-yet", Words).say(said or ("" if count else NONE_YET))
+        options.display = bool(count)
+        if count:
+            options.highlighted = min(here or 0, count - 1)
             options.focus()
 
     def _line(self, entry: Shelved) -> Content:
@@ -96,9 +104,38 @@ class QuiltsScreen(LeftOnce[str]):
         last = ago(entry.last_at, self._clock())
         return Content.assemble((entry.name, "bold"), f"   {last}\n  {found.pick_up}\n")
 
+    def _draft_line(self, draft: Draft) -> Content:
+        name = draft.answers.said.get("name", "A new quilt")
+        last = ago(draft.at, self._clock())
+        return Content.assemble((name, "bold"), f"   {last}\n  a draft: enter goes on with it\n")
+
     def on_option_list_option_selected(self, event: OptionList.OptionSelected) -> None:
         event.stop()
-        self.dismiss(event.option.id)
+        id = event.option.id or ""
+        if not id.startswith(DRAFT):
+            self.dismiss(id)
+            return
+        self._fill_in(next(one for one in self._drafts if f"{DRAFT}{one.key}" == id))
+
+    def action_new_quilt(self) -> None:
+        """Begin a quilt by a few questions."""
+        self._fill_in(None)
+
+    def _fill_in(self, draft: Draft | None) -> None:
+        """Ask for a new quilt, or go on with a draft; once it is begun, open it."""
+        # Loaded only for whoever begins one.
+        from sewalong.screens.new_quilt import NewQuiltScreen
+
+        try:
+            screen = NewQuiltScreen(self._library, self._clock, draft)
+        except StoreFault as fault:
+            self.query_one("#none-yet", Words).say(str(fault))
+            return
+        self.app.push_screen(screen, self._begun)
+
+    def _begun(self, key: str | None) -> None:
+        if key is not None:
+            self.dismiss(key)
 
     def action_leave(self) -> None:
         """Leave the app."""
