@@ -7,7 +7,6 @@ from collections.abc import Sequence
 from typing import Generic, Protocol, TypeVar
 
 from textual.app import ComposeResult
-from textual.binding import Binding
 from textual.containers import Horizontal, Vertical, VerticalScroll
 from textual.content import Content
 from textual.widgets import Input, OptionList
@@ -17,11 +16,11 @@ from sewalong.quilt.beginning.filled_in import FilledIn, Row
 from sewalong.quilt.beginning.offered import FROM_A_LIST, Offered, offered
 from sewalong.quilt.quilt import Quilt
 from sewalong.quilt.worksheet.in_short import InShort
-from sewalong.screens.asking import AskingScreen
+from sewalong.screens.helped import HelpedScreen
 from sewalong.screens.widgets.answer_row import AnswerRow
 from sewalong.screens.widgets.breakpoints import is_roomy, mark_size
 from sewalong.screens.widgets.captioned import Captioned
-from sewalong.screens.widgets.keys import first_that_fits
+from sewalong.screens.widgets.keys import Key, first_that_fits, line_of
 from sewalong.screens.widgets.literal_text import Words
 from sewalong.wall.of_quilt import own_colours, picture_made, picture_of_top
 from sewalong.wall.picture import Picture
@@ -34,6 +33,24 @@ TYPING = (
     "enter take it  esc as it was",
 )
 CHOOSING = ("up/down look   enter take it   esc leave it as it was", "enter take it  esc as it was")
+
+WALKING = (
+    Key(
+        "form.change",
+        "enter",
+        "change",
+        "change",
+        "Change the answer in hand.",
+        True,
+        ("space",),
+        words="edit type answer choose",
+    ),
+    Key("form.down", "down", "walk(1)", "next", "To the next question.", True),
+    Key("form.up", "up", "walk(-1)", "before", "To the question before.", words="back"),
+    Key("form.read_on", "pagedown", "read(1)", "read on", "Read on below the questions."),
+    Key("form.read_back", "pageup", "read(-1)", "read back", "Back up below the questions."),
+)
+"""The keys of every form."""
 
 
 class Form(Protocol):
@@ -48,21 +65,13 @@ class Form(Protocol):
         """Take an answer, or say why not."""
 
 
-class AnswersScreen(AskingScreen[Result], Generic[Result]):
+class AnswersScreen(HelpedScreen[Result], Generic[Result]):
     """Walk with the arrows, change with enter. Every answer is looked at before it is taken: what
     stands beside is that of the answer under the cursor or in the line."""
 
     CSS_PATH = ["lists.tcss", "answers.tcss"]
     # Nothing has the focus until an answer is changed, so that every key is the form's.
     AUTO_FOCUS = ""
-    BINDINGS = [
-        Binding("up", "walk(-1)", "up", id="form.up"),
-        Binding("down", "walk(1)", "down", id="form.down"),
-        Binding("enter,space", "change", "change", id="form.change"),
-        Binding("pagedown", "read(1)", "read on", show=False, id="form.read_on"),
-        Binding("pageup", "read(-1)", "read back", show=False, id="form.read_back"),
-        Binding("escape", "leave", "leave", id="form.leave"),
-    ]
 
     def __init__(self, form: Form, title: str, asks: str) -> None:
         super().__init__()
@@ -80,10 +89,6 @@ class AnswersScreen(AskingScreen[Result], Generic[Result]):
     @abstractmethod
     def said_of(self, filled: FilledIn) -> tuple[InShort | None, Sequence[str]]:
         """What the answers come to in short, and a line for each fact."""
-
-    @abstractmethod
-    def own_keys(self) -> Sequence[str]:
-        """The line of keys, for wide and narrow screens."""
 
     @abstractmethod
     def fixed(self, id: str) -> str:
@@ -147,8 +152,12 @@ class AnswersScreen(AskingScreen[Result], Generic[Result]):
             self.tell("")
 
     def _show_keys(self) -> None:
-        lines = TYPING if self._typing else CHOOSING if self._choosing else self.own_keys()
-        self.query_one("#keys", Words).say(first_that_fits(self.app.size.width - 4, *lines))
+        width = self.app.size.width - 4
+        if self.is_changing:
+            said = first_that_fits(width, *(TYPING if self._typing else CHOOSING))
+        else:
+            said = line_of(width, self.keys)
+        self.query_one("#keys", Words).say(said)
 
     def _show_beside(self) -> None:
         if not self.query(Captioned):

@@ -4,20 +4,28 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 
-from textual.binding import Binding
-
 from sewalong.progress.acts.replanning import ChangePlan
 from sewalong.quilt.beginning.filled_in import FilledIn
 from sewalong.quilt.worksheet.basis import basis
 from sewalong.quilt.worksheet.in_short import InShort, in_short
-from sewalong.screens.answers import AnswersScreen
+from sewalong.screens.answers import WALKING, AnswersScreen
+from sewalong.screens.widgets.keys import Key, help_at, keys_with
 from sewalong.service.open_quilt import OpenQuilt
 from sewalong.service.plan_form import PlanForm
 
 KEYS = (
-    "enter change   up/down next   s have it so   m made so already   esc leave the plan as it was",
-    "enter change  s have it so  m made so already  esc leave it",
-    "enter change  s have it so  esc leave",
+    *WALKING,
+    Key("plan.have_it_so", "s", "have_it_so", "have it so", "Change the plan to this.", True),
+    Key(
+        "plan.made_so",
+        "m",
+        "made_so",
+        "made so already",
+        "What is made already was made by the new plan; the plan had it wrong.",
+        words="sewn already wrong plan correct",
+    ),
+    Key("plan.leave", "escape", "leave", "leave it", "Leave the plan as it was.", True),
+    help_at("plan"),
 )
 
 Carry = Callable[[ChangePlan], str | None]
@@ -29,15 +37,13 @@ class ChangePlanScreen(AnswersScreen[bool]):
     The result is True where it was changed.
     """
 
-    BINDINGS = [
-        Binding("s,S", "have_it_so", "have it so", id="plan.have_it_so"),
-        Binding("m,M", "made_so", "made so already", id="plan.made_so"),
-    ]
+    BINDINGS = [*(key.binding() for key in KEYS)]
 
     def __init__(self, quilt: OpenQuilt, carry: Carry) -> None:
         self._plan = PlanForm(quilt)
         self._carry = carry
         super().__init__(self._plan, quilt.state.quilt.name, "what shall it be?")
+        self.keys = keys_with(quilt.preferences.keys, KEYS)
 
     def said_of(self, filled: FilledIn) -> tuple[InShort | None, Sequence[str]]:
         if filled.quilt is None:
@@ -48,9 +54,6 @@ class ChangePlanScreen(AnswersScreen[bool]):
             return short, (*short.first, "Change what you like; what is sewn is held against it.")
         so = ("What is made already was made so.",) if self._plan.as_sewn else ()
         return short, (*found.lines, *so, *short.first[:2])
-
-    def own_keys(self) -> Sequence[str]:
-        return KEYS
 
     def fixed(self, id: str) -> str:
         return self._plan.fixed.get(id, "")

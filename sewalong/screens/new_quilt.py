@@ -5,13 +5,12 @@ from __future__ import annotations
 import os
 from collections.abc import Sequence
 
-from textual.binding import Binding
-
 from sewalong.quilt.beginning.filled_in import FilledIn
 from sewalong.quilt.worksheet.in_short import InShort
-from sewalong.screens.answers import AnswersScreen
+from sewalong.screens.answers import WALKING, AnswersScreen
 from sewalong.screens.prompts.begun_prompt import BegunDialog
 from sewalong.screens.prompts.dialogs import Choice, ChoiceDialog, Field, FormDialog
+from sewalong.screens.widgets.keys import Key, help_at, keys_with
 from sewalong.service.beginning import Beginning, beside, write_quilt_file
 from sewalong.service.open_quilt import Clock
 from sewalong.service.preferences import own_preferences
@@ -20,43 +19,56 @@ from sewalong.store.faults import StoreFault
 from sewalong.store.library import Library
 from sewalong.store.writing import file_stem
 
-KEYS = (
-    "enter change   up/down next   s start   f as a file   esc keep as a draft   t throw away",
-    "enter change  s start  f as a file  esc keep as a draft  t throw away",
-    "enter change  s start  esc keep draft",
+START = Key("new.start", "s", "start", "start", "Begin the quilt.", True, words="done go begin")
+FILE = Key(
+    "new.file",
+    "f",
+    "as_a_file",
+    "as a file",
+    "Write what is filled in as a quilt file, to edit; nothing is begun by it.",
+    True,
+    words="write save quilt file toml edit",
 )
-KEYS_UNKEPT = (
-    "enter change   up/down next   s start   f as a file   esc back",
-    "enter change  s start  f file  esc back",
-    "enter change  s start  esc back",
+THROW_AWAY = Key(
+    "new.throw_away",
+    "t",
+    "throw_away",
+    "throw away",
+    "Throw this draft away, once that is confirmed.",
+    words="delete remove discard",
 )
+LEAVE = Key(
+    "new.leave",
+    "escape",
+    "leave",
+    "keep as a draft",
+    "Back to all quilts; what was answered is kept as a draft.",
+    True,
+    words="quit later",
+)
+KEYS = (*WALKING, START, FILE, THROW_AWAY, LEAVE, help_at("new"))
 
 
 class NewQuiltScreen(AnswersScreen[str]):
     """The result is the key of the quilt that was begun, or None."""
 
-    BINDINGS = [
-        Binding("s,S", "start", "start", id="new.start"),
-        Binding("f,F", "as_a_file", "as a file", id="new.file"),
-        Binding("t,T", "throw_away", "throw away", id="new.throw_away"),
-    ]
+    BINDINGS = [*(key.binding() for key in KEYS)]
 
     def __init__(self, library: Library, clock: Clock, draft: Draft | None = None) -> None:
+        preferences, _ = own_preferences()
         self._library = library
         self._beginning = Beginning(
             Drafts(library.folder),
             clock,
-            unit=own_preferences()[0].unit,
+            unit=preferences.unit,
             names=[entry.name for entry in library.entries()],
             draft=draft,
         )
         super().__init__(self._beginning, "A new quilt", "what shall it be?")
+        self.keys = keys_with(preferences.keys, KEYS)
 
     def said_of(self, filled: FilledIn) -> tuple[InShort | None, Sequence[str]]:
         return (None, ()) if filled.quilt is None else beside(filled.quilt, filled.units)
-
-    def own_keys(self) -> Sequence[str]:
-        return KEYS if self._beginning.is_kept else KEYS_UNKEPT
 
     def fixed(self, id: str) -> str:
         return ""

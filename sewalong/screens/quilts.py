@@ -2,48 +2,87 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+from typing import TYPE_CHECKING
+
 from textual.app import ComposeResult
-from textual.binding import Binding
 from textual.containers import Horizontal, Vertical
 from textual.content import Content
 from textual.widgets import OptionList
 from textual.widgets.option_list import Option
 
+from sewalong.owner.preferences import AS_USUAL
 from sewalong.progress.record.time_words import ago
-from sewalong.screens.left_once import LeftOnce
+from sewalong.screens.helped import HelpedScreen
 from sewalong.screens.widgets.breakpoints import mark_size
-from sewalong.screens.widgets.keys import first_that_fits
+from sewalong.screens.widgets.keys import Key, help_at, keys_with, line_of
 from sewalong.screens.widgets.literal_text import Words
-from sewalong.service.listing import summary
+from sewalong.service.listing import drafts_in, summary
 from sewalong.service.open_quilt import Clock
-from sewalong.store.drafts import Draft, Drafts
 from sewalong.store.faults import StoreFault
 from sewalong.store.library import Library, Shelved
+
+if TYPE_CHECKING:
+    from sewalong.store.drafts import Draft
 
 NONE_YET = "No quilt yet.\n\nBegin one by a few questions:  n\nTo look around first:  sewalong demo"
 
 
 KEYS = (
-    "arrows and enter open   n a new quilt   l light or dark   q leave",
-    "enter open   n new quilt   q leave",
+    Key("quilts.open", "enter", "open", "open", "Open the quilt that is marked.", True),
+    Key(
+        "quilts.new",
+        "n",
+        "new_quilt",
+        "new quilt",
+        "Begin a quilt by a few questions.",
+        True,
+        words="begin start add another first draft",
+    ),
+    Key(
+        "quilts.look",
+        "l",
+        "app.toggle_look",
+        "light or dark",
+        "Change between lamplight and daylight colours.",
+        True,
+        words="colours theme",
+    ),
+    Key(
+        "quilts.leave",
+        "q",
+        "leave",
+        "leave",
+        "Leave the program.",
+        True,
+        ("escape", "x"),
+        words="quit exit close end stop",
+    ),
+    help_at("quilts"),
 )
 
 DRAFT = "draft:"
 """What the id of a draft in the list begins with; its key follows. A quilt's key has no colon."""
 
 
-class QuiltsScreen(LeftOnce[str]):
+class QuiltsScreen(HelpedScreen[str]):
     """The list of quilts. Enter opens one; the result is its key, or None to leave."""
 
     CSS_PATH = ["lists.tcss", "sheet.tcss"]
     BINDINGS = [
-        Binding("q,Q,escape,x,X", "leave", "leave", id="quilts.leave"),
-        Binding("n,N", "new_quilt", "a new quilt", id="quilts.new"),
-        Binding("l,L", "app.toggle_look", "light or dark", id="quilts.look"),
+        *(key.binding() for key in KEYS),
     ]
 
-    def __init__(self, library: Library, clock: Clock, title: str) -> None:
+    def __init__(
+        self,
+        library: Library,
+        clock: Clock,
+        title: str,
+        moved: Mapping[str, tuple[str, ...]] = AS_USUAL.keys,
+    ) -> None:
+        """`moved` are the keys that the owner moved."""
         super().__init__()
+        self.keys = keys_with(moved, KEYS)
         self._library = library
         self._clock = clock
         self._title = title
@@ -68,7 +107,7 @@ class QuiltsScreen(LeftOnce[str]):
 
     def on_resize(self) -> None:
         mark_size(self)
-        self.query_one("#keys", Words).say(first_that_fits(self.app.size.width - 4, *KEYS))
+        self.query_one("#keys", Words).say(line_of(self.app.size.width - 4, self.keys))
 
     def fill(self) -> None:
         """Read the shelf again and show it, the last touched first."""
@@ -83,7 +122,7 @@ class QuiltsScreen(LeftOnce[str]):
                 self._library.refuse_damage()
         except StoreFault as cannot_read:
             self._entries, fault = (), str(cannot_read)
-        self._drafts, unread = Drafts(self._library.folder).all()
+        self._drafts, unread = drafts_in(self._library.folder)
         for entry in self._entries:
             options.add_option(Option(self._line(entry), id=entry.key))
         for draft in self._drafts:
@@ -136,6 +175,10 @@ class QuiltsScreen(LeftOnce[str]):
     def _begun(self, key: str | None) -> None:
         if key is not None:
             self.dismiss(key)
+
+    def action_open(self) -> None:
+        """Open the quilt that is marked."""
+        self.query_one(OptionList).action_select()
 
     def action_leave(self) -> None:
         """Leave the app."""

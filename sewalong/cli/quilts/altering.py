@@ -161,6 +161,6 @@ def _place(number: int, most: int, option: str) -> int:
 def _with_fabric(fabrics: tuple[Fabric, ...], typed: str) -> tuple[Fabric, ...]:
     letter, _, name = typed.strip().partition(" ")
     named = {fabric.letter: fabric for fabric in fabrics}
-    colour = named[letter].colour if letter in named else None
-    named[rules.letter(letter)] = Fabric(letter, rules.a_name(name.strip()), colour)
-    return tuple(named[one] for one in sorted(named))
+    before = named.get(rules.letter(letter), Fabric(letter, ""))
+    named[letter] = replace(before, name=rules.a_name(name.strip()))
+    return tuple(named[one] for one in sorted(named, key=rules.by_letter))

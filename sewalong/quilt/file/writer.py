@@ -106,8 +106,14 @@ def _borders(quilt: Quilt) -> Iterator[list[str]]:
 
 def _fabrics(quilt: Quilt) -> Iterator[list[str]]:
     for fabric in quilt.fabrics:
-        letter, name = _said("letter", fabric.letter), _said("name", fabric.name)
-        yield ["[[fabric]]", letter, name, *_colour(fabric.colour)]
+        said = {key: value for key, value in asdict(fabric).items() if value is not None}
+        yield [
+            "[[fabric]]",
+            *(
+                f"{key} = {value}" if isinstance(value, int) else _said(key, value)
+                for key, value in said.items()
+            ),
+        ]
 
 
 def _colour(colour: str | None) -> list[str]:
