@@ -37,6 +37,8 @@ class CarryingOut(AskingScreen[None]):
         self._message = ""
         self._refused = False
         self._advice = ""
+        self._said_at = self._advised_at = self._stands_at()
+        self._unread = ""
         self._dialog_coming = False
         self._leaves_without = False
 
@@ -50,10 +52,43 @@ class CarryingOut(AskingScreen[None]):
         return self._outcome
 
     def tell(self, text: str, *, refused: bool = False) -> None:
-        """Say one thing below the stage; a refusal is marked with words, not only colour."""
+        """Say one thing below the stage; a refusal is marked with words, not only colour.
+
+        It stands until something is done, undone or put back, by whomever, or another stage is in
+        hand: then it would speak of what is past.
+        """
         self._message = f"Not done: {text}" if refused else text
         self._refused = refused
+        self._said_at = self._stands_at()
         self.show()
+
+    def _advise(self, text: str) -> None:
+        self._advice, self._advised_at = text, self._stands_at()
+
+    def _stands_at(self) -> tuple[object, ...]:
+        """What a message can speak of: the last act, how the quilt stands, the stage in hand."""
+        state = self.quilt.state
+        return state.last_act, state.last_undone, state.standing, self._outcome.hand.line.stage.id
+
+    def _forget_what_is_past(self) -> None:
+        now = self._stands_at()
+        if self._said_at != now:
+            self._message, self._refused, self._said_at = "", False, now
+        if self._advised_at != now:
+            self._advise("")
+
+    def take_in(self) -> None:
+        """Read what another window wrote, and say so; and that nothing can be read, until it can."""
+        try:
+            if self.quilt.refresh():
+                self._outcome = looked(self.quilt)
+                self.tell("Another window recorded something; this is how it stands now.")
+            elif self._unread and self._message == self._unread:
+                self.tell("")
+            self._unread = ""
+        except StoreFault as fault:
+            self.tell(str(fault), refused=True)
+            self._unread = self._message
 
     def attempt(self, act: Act, *, say: bool = True) -> str | None:
         """Carry out an act and say so; a refusal is said, returned, and changes nothing."""
@@ -74,9 +109,13 @@ class CarryingOut(AskingScreen[None]):
             if or_keep is not None and isinstance(refusal, StoreFault):
                 return self.carry(partial(self._kept, or_keep, str(refusal)), say=False)
             self._outcome = looked(self.quilt)
-            self.tell(str(refusal), refused=True)
+            if self.app.screen is self:
+                self.tell(str(refusal), refused=True)
+            else:
+                # The dialog in front says it, and it is past when that is left.
+                self.show()
             return str(refusal)
-        self._advice = outcome.notice.text if outcome.notice else ""
+        self._advise(outcome.notice.text if outcome.notice else "")
         if say and outcome.words:
             self.tell(outcome.words)
         else:

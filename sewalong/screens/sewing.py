@@ -23,9 +23,8 @@ from sewalong.screens.widgets.literal_text import Words
 from sewalong.screens.widgets.picture_view import PictureView
 from sewalong.screens.widgets.route_panel import RoutePanel
 from sewalong.screens.widgets.unsaved_banner import UnsavedBanner
-from sewalong.service.acting import looked, sit_down
+from sewalong.service.acting import sit_down
 from sewalong.service.open_quilt import OpenQuilt
-from sewalong.store.faults import StoreFault
 
 LOOK_AGAIN = 1.0
 """Seconds between looks at the record for what another window wrote, and at the clock."""
@@ -145,6 +144,7 @@ class SewingScreen(CarryingOut):
         return f"{units}   session {length}" if wide else f"session {length}"
 
     def _show_message(self) -> None:
+        self._forget_what_is_past()
         line = self.query_one("#message", Words)
         typing = bool(self.typed) and not self._refused
         line.set_class(self._refused, "refusal")
@@ -160,15 +160,11 @@ class SewingScreen(CarryingOut):
         if len(self.unsaved):
             self._save_again()
             return
-        try:
-            if self.quilt.refresh():
-                self._outcome = looked(self.quilt)
-                self.tell("Another window recorded something; this is how it stands now.")
-        except StoreFault as fault:
-            self.tell(str(fault), refused=True)
+        self.take_in()
         interrupted = after_interruption(self.quilt.state, self.quilt.now())
         if interrupted and self._advice != interrupted:
-            self._message, self._advice = "", interrupted
+            self._message = ""
+            self._advise(interrupted)
             self._show_message()
         self._show_top()
 
@@ -225,14 +221,23 @@ class SewingScreen(CarryingOut):
         if self._cleared():
             return
         last = self.quilt.state.last_act
-        self.attempt(Undo(last[-1] if last else None))
+        if self.attempt(Undo(last[-1] if last else None)) is None:
+            self.tell(f"{self._message} {cap_of('redo', self.keys)} puts it back.")
 
     def action_redo(self) -> None:
         """Put back what was taken back last, as this window shows it."""
         if self._cleared():
             return
         last = self.quilt.state.last_undone
-        self.attempt(Redo(last[-1] if last else None))
+        if last:
+            self.attempt(Redo(last[-1]))
+            return
+        quilts, end = (cap_of(name, self.keys) for name in ("leave", "close"))
+        self.tell(
+            f"There is nothing to put back. {quilts.capitalize()} goes to all quilts, {end} ends the "
+            "session.",
+            refused=True,
+        )
 
     def _cleared(self) -> bool:
         """Clear a half-typed number, and say so, as another thing may have been meant."""
