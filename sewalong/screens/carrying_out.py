@@ -42,6 +42,15 @@ class CarryingOut(AskingScreen[None]):
         self._dialog_coming = False
         self._leaves_without = False
 
+    @property
+    @abstractmethod
+    def count_keys(self) -> tuple[str, ...]:
+        """The keys that count one."""
+
+    @abstractmethod
+    def count_here(self, n: int) -> None:
+        """Count `n` at the stage in hand."""
+
     @abstractmethod
     def show(self) -> None:
         """Draw everything that is not drawn so already."""
@@ -187,14 +196,19 @@ class CarryingOut(AskingScreen[None]):
             self.ask_in_turn(self._ask_about_the_iron())
 
     async def _ask_about_the_iron(self) -> None:
-        from sewalong.screens.prompts.dialogs import QuestionDialog
+        from sewalong.screens.prompts.dialogs import OwnQuestionDialog
 
-        question = self._outcome.question
+        question, stage = self._outcome.question, self._outcome.hand.line.stage
         assert question is not None
-        answer = await self.app.push_screen_wait(QuestionDialog(question))
+        dialog = OwnQuestionDialog(question, stage.label, self.count_keys)
+        answer = await self.app.push_screen_wait(dialog)
         self._dialog_coming = False
         if answer is not None:
             self.attempt(Answer(question.id, answer), say=False)
+        if dialog.kept:
+            self.count_here(dialog.kept)
+            if answer is not None:
+                self._ask_on_leaving()
 
     def can_be_left(self) -> bool:
         """Whether nothing would be lost by leaving; else that is said, and next time it may be."""

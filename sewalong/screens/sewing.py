@@ -201,7 +201,8 @@ class SewingScreen(CarryingOut):
                 f"Press {several} to count {self.typed}, or {clear} to clear it.", refused=True
             )
             return
-        self._count(1)
+        self.count_here(1)
+        self._ask_on_leaving()
 
     def action_count_typed(self) -> None:
         """Count as many as were typed."""
@@ -210,11 +211,18 @@ class SewingScreen(CarryingOut):
             self.tell(f"Type how many, then {several}. {one.capitalize()} counts one.")
             return
         n, self.typed = int(self.typed), ""
-        self._count(n)
-
-    def _count(self, n: int) -> None:
-        self.count(Count(self._outcome.hand.line.stage.id, n))
+        self.count_here(n)
         self._ask_on_leaving()
+
+    @property
+    def count_keys(self) -> tuple[str, ...]:
+        """The keys that count one."""
+        count = next(key for key in self.keys if key.id == "sew.count")
+        return (count.key, *count.others)
+
+    def count_here(self, n: int) -> None:
+        """Count `n` at the stage in hand."""
+        self.count(Count(self._outcome.hand.line.stage.id, n))
 
     def action_undo(self) -> None:
         """Take back the last act, as this window shows it; of a half-typed number only that."""
