@@ -13,9 +13,11 @@ from sewalong.progress.acts.begun import BeginRows
 from sewalong.progress.acts.counting import Count
 from sewalong.progress.acts.joining import JoinRows
 from sewalong.progress.acts.said import Answer
+from sewalong.progress.record.joined_rows import asks_which_rows
 from sewalong.progress.record.refused import Refused
 from sewalong.progress.safety.cautions import CautionFirst
 from sewalong.screens.asking import AskingScreen
+from sewalong.screens.prompts.registry import ask
 from sewalong.service.acting import Outcome, chain_or_stage_done, do, looked
 from sewalong.service.open_quilt import OpenQuilt
 from sewalong.service.unsaved import Unsaved
@@ -47,9 +49,14 @@ class CarryingOut(AskingScreen[None]):
     def count_keys(self) -> tuple[str, ...]:
         """The keys that count one."""
 
-    @abstractmethod
-    def count_here(self, n: int) -> None:
-        """Count `n` at the stage in hand."""
+    async def count_here(self, n: int) -> None:
+        """Count `n` at the stage in hand; of joins the rows are asked for, one after the other."""
+        stage = self._outcome.hand.line.stage.id
+        while n and asks_which_rows(self.quilt.state, stage):
+            await ask("join")(self)
+            n -= 1
+        if n:
+            self.count(Count(stage, n))
 
     @abstractmethod
     def show(self) -> None:
@@ -206,7 +213,7 @@ class CarryingOut(AskingScreen[None]):
         if answer is not None:
             self.attempt(Answer(question.id, answer), say=False)
         if dialog.kept:
-            self.count_here(dialog.kept)
+            await self.count_here(dialog.kept)
             if answer is not None:
                 self._ask_on_leaving()
 

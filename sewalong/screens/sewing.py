@@ -12,6 +12,7 @@ from sewalong.progress.joining.cut_span import ruler_words
 from sewalong.progress.joining.stage_words import what_to_do
 from sewalong.progress.plan.plan import over_in_words, spare_in_words
 from sewalong.progress.record.events.sessions import session_length
+from sewalong.progress.record.joined_rows import asks_which_rows
 from sewalong.progress.record.time_words import clock
 from sewalong.progress.resuming.interruption import after_interruption
 from sewalong.screens.carrying_out import CarryingOut
@@ -201,8 +202,10 @@ class SewingScreen(CarryingOut):
                 f"Press {several} to count {self.typed}, or {clear} to clear it.", refused=True
             )
             return
-        self.count_here(1)
-        self._ask_on_leaving()
+        if asks_which_rows(self.quilt.state, self._outcome.hand.line.stage.id):
+            self.action_ask("join")
+        else:
+            self._count(1)
 
     def action_count_typed(self) -> None:
         """Count as many as were typed."""
@@ -211,8 +214,7 @@ class SewingScreen(CarryingOut):
             self.tell(f"Type how many, then {several}. {one.capitalize()} counts one.")
             return
         n, self.typed = int(self.typed), ""
-        self.count_here(n)
-        self._ask_on_leaving()
+        self._count(n)
 
     @property
     def count_keys(self) -> tuple[str, ...]:
@@ -220,9 +222,9 @@ class SewingScreen(CarryingOut):
         count = next(key for key in self.keys if key.id == "sew.count")
         return (count.key, *count.others)
 
-    def count_here(self, n: int) -> None:
-        """Count `n` at the stage in hand."""
+    def _count(self, n: int) -> None:
         self.count(Count(self._outcome.hand.line.stage.id, n))
+        self._ask_on_leaving()
 
     def action_undo(self) -> None:
         """Take back the last act, as this window shows it; of a half-typed number only that."""

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from itertools import takewhile
+from itertools import dropwhile, takewhile
 from typing import Generic, TypeVar
 
 from msgspec import Struct
@@ -133,7 +133,9 @@ class OwnQuestionDialog(QuestionDialog):
         """Keep one count more."""
         self.kept += 1
         more = "1 more is" if self.kept == 1 else f"{self.kept} more are"
-        self.query_one(".dialog-kept", Words).say(f"{more} counted at {self._at} after this.")
+        line = self.query_one(".dialog-kept", Words)
+        line.say(f"{more} counted at {self._at} after this.")
+        line.display = True
 
 
 class Choice(Struct, frozen=True):
@@ -214,12 +216,11 @@ class FormDialog(Dialog[bool]):
         """What was typed ahead, for its first line; not the key that opened it, held down."""
         if all(key.key == opened_by for key in keys):
             return ()
-        return list(takewhile(self._is_typed_ahead, keys))
-
-    def _is_typed_ahead(self, key: Key) -> bool:
         if self._fields[0].prose:
-            return key.is_printable and self._words_ahead
-        return key.character is not None and key.character in IN_NUMBERS
+            return list(takewhile(lambda key: key.is_printable, keys)) if self._words_ahead else ()
+        # No number begins with a space, which is what counts elsewhere.
+        rest = dropwhile(lambda key: key.key == "space", keys)
+        return list(takewhile(lambda key: (key.character or "no sign") in IN_NUMBERS, rest))
 
     def compose(self) -> ComposeResult:
         crowded = " crowded" if len(self._fields) > FEW else ""
