@@ -111,8 +111,8 @@ class SewalongApp(App[int]):
             watch_terminal()
         self.set_timer(STANDS_AFTER, collect_again)
         if self._preferences.keys:
-            moved = keys_with(self._preferences.keys)
-            self.set_keymap({key.id: key.keys for key in moved})
+            moved = {key.id: key.keys for key in keys_with(self._preferences.keys)}
+            self.set_keymap({**moved, "dialog.count": moved["sew.count"]})
         if self._trouble:
             self.notify(self._trouble, markup=False, severity="warning", timeout=30)
         self.app_resume_signal.subscribe(self, lambda _: self.refresh(layout=True))
