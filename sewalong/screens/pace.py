@@ -22,9 +22,15 @@ from sewalong.screens.asking import AskingScreen
 from sewalong.screens.prompts.common import whole
 from sewalong.screens.prompts.dialogs import Field, FormDialog, LinesDialog
 from sewalong.screens.widgets.breakpoints import NARROW_BELOW, mark_size
+from sewalong.screens.widgets.keys import first_that_fits
 from sewalong.screens.widgets.literal_text import Words
 from sewalong.service.looks import how_it_goes
 from sewalong.service.open_quilt import OpenQuilt
+
+KEYS = (
+    "d: wanted by a date   up/down: read on   esc: back",
+    "d: by a date  down: more  esc: back",
+)
 
 LAST_SESSIONS = 12
 BAR = "▇"
@@ -71,7 +77,7 @@ class PaceScreen(AskingScreen[None]):
             yield from _course(facts, left, unit, self._bar())
             yield Words("What took the time", classes="sheet-title spaced")
             yield from _times(going.spent, self._bar())
-        yield Words("d: wanted by a date   up/down: read on   esc: back", id="keys")
+        yield Words(first_that_fits(self.app.size.width - 4, *KEYS), id="keys")
 
     def _bar(self) -> int:
         return WIDEST_BAR if self.app.size.width >= NARROW_BELOW else NARROW_BAR
@@ -81,6 +87,7 @@ class PaceScreen(AskingScreen[None]):
 
     def on_resize(self) -> None:
         mark_size(self)
+        self.query_one("#keys", Words).say(first_that_fits(self.app.size.width - 4, *KEYS))
 
     def action_wanted_by(self) -> None:
         """Hours a week for a date, held against a habit, and plainly when it cannot be done."""
