@@ -3,15 +3,14 @@
 from __future__ import annotations
 
 from textual.app import ComposeResult
-from textual.binding import Binding
 from textual.containers import Horizontal, VerticalScroll
 
 from sewalong.progress.acts.act import Act
 from sewalong.progress.record.refused import Refused
-from sewalong.screens.asking import AskingScreen
+from sewalong.screens.helped import HelpedScreen
 from sewalong.screens.prompts.facts import sheet
 from sewalong.screens.widgets.breakpoints import mark_size
-from sewalong.screens.widgets.keys import first_that_fits
+from sewalong.screens.widgets.keys import Key, help_at, keys_with, line_of
 from sewalong.screens.widgets.literal_text import Words
 from sewalong.service.acting import do
 from sewalong.service.looks import worth_counting
@@ -19,25 +18,42 @@ from sewalong.service.open_quilt import OpenQuilt
 from sewalong.store.faults import StoreFault
 
 KEYS = (
-    "enter go on sewing   r count first   up/down read on   esc all quilts",
-    "enter sew  r count  down more  esc back",
-    "enter sew  r count  esc back",
+    Key(
+        "return.sew",
+        "enter",
+        "sew",
+        "sew",
+        "Go on to the sewing screen.",
+        True,
+        ("space",),
+        words="start begin count go on",
+    ),
+    Key(
+        "return.count",
+        "r",
+        "count_first",
+        "count first",
+        "Count the few piles that matter next, one number at a time.",
+        True,
+        words="recount check by hand",
+    ),
+    Key("return.leave", "escape", "leave", "all quilts", "Back to all quilts.", True, words="quit"),
+    help_at("return"),
 )
 
 
-class ReturnScreen(AskingScreen[bool]):
+class ReturnScreen(HelpedScreen[bool]):
     """Shown when a quilt is opened after a day or more. Enter goes on to sewing."""
 
     CSS_PATH = ["facts.tcss", "sheet.tcss"]
     BINDINGS = [
-        Binding("enter,space", "sew", "sew", id="return.sew"),
-        Binding("r,R", "count_first", "count first", id="return.count"),
-        Binding("escape", "leave", "all quilts", id="return.leave"),
+        *(key.binding() for key in KEYS),
     ]
 
     def __init__(self, quilt: OpenQuilt) -> None:
         super().__init__()
         self.quilt = quilt
+        self.keys = keys_with(quilt.preferences.keys, KEYS)
 
     def compose(self) -> ComposeResult:
         with Horizontal(id="top"):
@@ -52,7 +68,7 @@ class ReturnScreen(AskingScreen[bool]):
 
     def on_resize(self) -> None:
         mark_size(self)
-        self.query_one("#keys", Words).say(first_that_fits(self.app.size.width - 4, *KEYS))
+        self.query_one("#keys", Words).say(line_of(self.app.size.width - 4, self.keys))
 
     def attempt(self, act: Act, *, say: bool = True) -> str | None:
         """Carry out an act; a refusal is said, returned, and changes nothing."""

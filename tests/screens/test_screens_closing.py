@@ -238,7 +238,7 @@ async def test_on_the_small_screen_the_facts_can_be_read_to_the_end(path: Path) 
     key = an_evening_then_24_days(path, clock, closed=True)
     async with the_app(path, clock, key, size=(40, 20)) as room:
         await room.screen_is(ReturnScreen)
-        await room.sees("Look first", "24 days ago", "Next", "enter sew r count esc back")
+        await room.sees("Look first", "24 days ago", "Next", "enter sew esc all quilts ? help")
         await room.press("end")
         await room.sees("Still to do", "20 units to go of")
 
