@@ -26,7 +26,7 @@ def faults_of(screen: Screen[Any]) -> list[str]:
 
 def shown(screen: Screen[Any]) -> Iterator[Widget]:
     """Every widget that is to be seen."""
-    for widget in screen.walk_children():
+    for widget in screen.walk_children(Widget):
         if all(one.display for one in (widget, *widget.ancestors) if isinstance(one, Widget)):
             yield widget
 
@@ -53,6 +53,8 @@ def _of_words(words: Words) -> Iterator[str]:
     width, height = words.content_size
     if not width:
         yield f"nothing is seen of {words._said.plain!r}"
+    elif words.styles.text_overflow == "ellipsis":
+        return  # a name of hers, shown to go on
     elif len(words._said.wrap(width)) > height:
         yield f"cut off below: {words._said.plain!r}"
 

@@ -20,6 +20,7 @@ from sewalong.piecing.method import Hazard
 from sewalong.progress.safety.cautions import Caution, caution_due
 from sewalong.progress.safety.closing_questions import _ON_CLOSING, ON_LEAVING_THE_IRON
 from sewalong.screens.prompts.dialogs import CautionDialog, Dialog, QuestionDialog
+from sewalong.screens.prompts.help import HelpDialog
 from sewalong.screens.prompts.leaving import HINT
 from sewalong.screens.quilts import QuiltsScreen
 from sewalong.screens.returning import ReturnScreen
@@ -32,6 +33,7 @@ from tests.progress.building import a_quilt as quilt_by
 from tests.progress.building import opening
 from tests.screens.fitting import faults_of
 from tests.screens.sewing_room import (
+    ALL_YES,
     DAY,
     EVENING,
     HOUR,
@@ -44,6 +46,7 @@ from tests.screens.sewing_room import (
     the_app,
     up_to,
 )
+from tests.screens.test_screens_unsaved import only_to_be_read
 
 SIZES = ((80, 24), (40, 20), (120, 36), (200, 60))
 """In this order, and round again at the next: smaller, larger and back."""
@@ -77,11 +80,12 @@ async def go_through(room: Room, key: str) -> list[str]:
     """Open what a key opens, and what comes behind it, and look at each."""
     found = []
     await room.press(key)
+    assert not isinstance(room.app.screen, SewingScreen), f"{key} opens nothing\n{room.text}"
     for turn in range(6):
         screen = room.app.screen
         if isinstance(screen, SewingScreen):
             break
-        if isinstance(screen.focused, Input):
+        if isinstance(screen.focused, Input) and not isinstance(screen, HelpDialog):
             await room.write("9")
         found += await look(room, f"{key}, {turn} ({type(screen).__name__})")
         if isinstance(screen, WorksheetScreen):
@@ -102,7 +106,7 @@ async def test_whatever_a_key_opens(tmp_path: Path, keys: list[str]) -> None:
         found = []
         for key in keys:
             found += await go_through(room, key)
-    assert found == []
+    assert found == [], "\n".join(found)
 
 
 def cautions() -> Iterator[Caution]:
@@ -130,7 +134,7 @@ def cautions() -> Iterator[Caution]:
             yield caution
 
 
-def dialogs() -> Iterator[tuple[str, Dialog[object]]]:
+def dialogs() -> Iterator[tuple[str, CautionDialog | QuestionDialog]]:
     """The dialogs that come unasked: every caution and every question."""
     for caution in dict.fromkeys(cautions()):
         yield caution.title, CautionDialog(caution, "sew all round")
@@ -145,7 +149,7 @@ async def test_what_is_said_and_asked_unasked(tmp_path: Path) -> None:
             await room.app.push_screen(dialog)
             found += await look(room, what)
             await room.app.pop_screen()
-    assert found == []
+    assert found == [], "\n".join(found)
 
 
 async def test_coming_back(tmp_path: Path) -> None:
@@ -160,7 +164,7 @@ async def test_coming_back(tmp_path: Path) -> None:
         *up_to("cut-twice"),
         *(c.PutPileAway(pile, "in the blue biscuit tin") for pile in ("square", "sewn-stack")),
         *(c.WriteNote("the grey ones are bias, go easy, and press before cutting " * 3),) * 3,
-        c.CloseSession({"iron": "did not look"}, "cut the five stacks " * 4),
+        c.CloseSession(ALL_YES, "cut the five stacks " * 4),
         quilt=a_quilt(LONG_NAME),
         every=9 * MINUTE,
     )
@@ -177,13 +181,33 @@ async def test_coming_back(tmp_path: Path) -> None:
         await room.until(lambda: isinstance(room.app.screen, Dialog), "what is counted first")
         found += await look(room, "count first")
     assert key
-    assert found == []
+    assert found == [], "\n".join(found)
 
 
 async def test_where_there_is_no_quilt_yet(tmp_path: Path) -> None:
     async with the_app(tmp_path / "quilts.db", StandingClock()) as room:
         await room.screen_is(QuiltsScreen)
         assert await look(room, "no quilt yet") == []
+
+
+async def test_the_sewing_screen_whatever_it_says(tmp_path: Path) -> None:
+    """What it says in passing is there whole; below it a tip may have no room for that while."""
+    quilt = a_quilt(LONG_NAME)
+    async with at_sewing(tmp_path / "quilts.db", *up_to("cut-twice"), quilt=quilt) as room:
+        found = await look(room, "at the mat")
+        await room.press("9")
+        found += await look(room, "half typed")
+        assert "9" in room.sewing.typed
+        await room.press("enter")
+        await room.sees("Not done:")
+        refused = await look(room, "refused")
+        only_to_be_read(room)
+        await room.press("space", "enter")
+        await room.sees("NOT SAVED")
+        not_saved = await look(room, "not saved")
+    found += [fault for fault in refused if "Not done" in fault or "to go" in fault]
+    found += [fault for fault in not_saved if "NOT SAVED" in fault or "CUT TWICE" in fault]
+    assert found == [], "\n".join(found)
 
 
 class Unreadable(Screen[None]):
@@ -220,6 +244,7 @@ async def test_what_cannot_be_read_is_found(tmp_path: Path) -> None:
             "at the side",
             "no key",
             "type in",
+            "larger",
         )
         assert [[kind for kind in kinds if kind in fault] for fault in found] == [
             ["cut off below"],
@@ -228,4 +253,5 @@ async def test_what_cannot_be_read_is_found(tmp_path: Path) -> None:
             ["no key"],
             ["at the side"],
             ["type in"],
+            ["larger"],
         ]
