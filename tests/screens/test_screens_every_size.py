@@ -16,7 +16,6 @@ from textual.screen import Screen
 from textual.widgets import Input, OptionList
 
 from sewalong.piecing.catalogue import method_ids
-from sewalong.piecing.method import Hazard
 from sewalong.progress.safety.cautions import Caution, caution_due
 from sewalong.progress.safety.closing_questions import _ON_CLOSING, ON_LEAVING_THE_IRON
 from sewalong.screens.prompts.dialogs import CautionDialog, Dialog, QuestionDialog
@@ -124,9 +123,8 @@ def cautions() -> Iterator[Caution]:
         "new blade": (EVENING + MINUTE, EVENING + MINUTE),
     }
     for hazards in sorted(together):
-        assert all(isinstance(hazard, Hazard) for hazard in hazards)
         for now, blade in reasons.values():
-            read = dict.fromkeys(hazards, EVENING)
+            read = {str(hazard): EVENING for hazard in hazards}
             caution = caution_due(
                 hazards, read=read, opened=EVENING, blade_changed=blade, now=now
             ) or caution_due(hazards, read={}, opened=EVENING, blade_changed=None, now=EVENING)
