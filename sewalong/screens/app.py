@@ -5,7 +5,6 @@ from __future__ import annotations
 import asyncio
 import gc
 import os
-import sys
 from collections.abc import Mapping
 from typing import ClassVar
 
@@ -19,7 +18,7 @@ from textual.theme import Theme
 from sewalong.owner.preferences import AS_USUAL, Preferences
 from sewalong.progress.resuming.resume_facts import was_away
 from sewalong.screens.ascii_filter import AsciiFilter
-from sewalong.screens.background import background
+from sewalong.screens.background import Asking
 from sewalong.screens.key_order import LEAVES, KeyOrder
 from sewalong.screens.key_reading import ForgivingParser, forgive_bad_bytes
 from sewalong.screens.prompts.leaving import ask_what_was_left, close_on_leaving
@@ -238,17 +237,9 @@ class SewalongApp(App[int]):
             remember_look(self._look_folder, self.theme)
 
 
-def terminal_is_light() -> bool:
-    """Whether the terminal of this process is known to be light."""
-    stdin, stderr = sys.__stdin__, sys.__stderr__
-    if stdin is None or stderr is None:
-        return False
-    answered = background(stdin.fileno(), stderr.fileno(), os.environ)
-    ForgivingParser.unfinished = answered.unfinished
-    return bool(answered.light)
-
-
-def run_app(library_path: str | os.PathLike[str], quilt: str | None, demo: bool) -> int:
+def run_app(
+    library_path: str | os.PathLike[str], quilt: str | None, demo: bool, asked: Asking | None = None
+) -> int:
     """Open the app on the record at `library_path`; the exit status is returned.
 
     `quilt` is the key of the quilt to open at once. Raises StoreFault when the record
@@ -259,7 +250,7 @@ def run_app(library_path: str | os.PathLike[str], quilt: str | None, demo: bool)
     look_folder = os.path.dirname(library_path)
     try:
         with holding_signals_back():
-            chosen = read_look(look_folder) in THEMES
+            ForgivingParser.unfinished = asked.unfinished if asked else ""
             app = SewalongApp(
                 library,
                 quilt=quilt,
@@ -267,7 +258,7 @@ def run_app(library_path: str | os.PathLike[str], quilt: str | None, demo: bool)
                 look_folder=look_folder,
                 preferences=preferences,
                 trouble=trouble,
-                light=not chosen and terminal_is_light(),
+                light=bool(asked and asked.light),
             )
             app.run()
         return app.return_code or 0
