@@ -5,6 +5,7 @@ from __future__ import annotations
 import asyncio
 import gc
 import os
+from collections.abc import Mapping
 from typing import ClassVar
 
 from textual import events, work
@@ -42,6 +43,9 @@ from sewalong.store.look import read_look, remember_look
 STANDS_AFTER = 1.0
 """Seconds after which the app stands and what was loaded for it stays for good."""
 
+SIXTEEN = ("standard", "windows")
+"""What rich calls terminals of sixteen colours."""
+
 
 def collect_again() -> None:
     """Collect garbage from now on, but not among what was loaded at the start."""
@@ -53,6 +57,7 @@ class SewalongApp(App[int]):
     """Opens quilts one after another until the person leaves."""
 
     CSS_PATH = "style.tcss"
+    _looks: Mapping[str, Theme] = THEMES
     ENABLE_COMMAND_PALETTE = False
     BINDINGS: ClassVar = [
         Binding(",".join(LEAVES), "leave", "leave", show=False, priority=True, id="app.leave")
@@ -87,7 +92,11 @@ class SewalongApp(App[int]):
         self._leaving = False
         if preferences.ascii or not shows_more_than_ascii():
             self._filters.append(AsciiFilter())
-        for theme in THEMES.values():
+        if self.console.color_system in SIXTEEN:
+            from sewalong.screens.widgets.few_colours import FEW  # few terminals need them
+
+            self._looks = FEW
+        for theme in self._looks.values():
             self.register_theme(theme)
         look = read_look(look_folder) if look_folder else None
         usual = DAYLIGHT.name if light else LAMPLIGHT.name
@@ -95,7 +104,7 @@ class SewalongApp(App[int]):
 
     def get_theme(self, theme_name: str) -> Theme | None:
         """A theme by name; ours are found at once, as it is asked for every line drawn."""
-        return THEMES.get(theme_name) or super().get_theme(theme_name)
+        return self._looks.get(theme_name) or super().get_theme(theme_name)
 
     def get_driver_class(self) -> type[Driver]:
         """The library's driver, whichever it is, made forgiving."""
