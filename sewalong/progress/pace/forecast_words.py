@@ -23,6 +23,30 @@ def surely(stages: Sequence[StageForecast]) -> str:
     return how_sure([one.pace.measured for one in stages])
 
 
+def hours_left(forecast: Forecast) -> str:
+    """All that is left in one range: "6 to 15 hours, most likely 9"; empty when nothing is.
+
+    The unit is said once where both have the same.
+    """
+    left = forecast.in_all
+    if left is None:
+        return ""
+    range_, middle = hours_between(left), hours(left.middle)
+    unit = range_.rpartition(" ")[2]
+    if middle.endswith(f" {unit}"):
+        middle = middle.removesuffix(f" {unit}")
+    return f"{range_}, most likely {middle}"
+
+
+def sessions_left(forecast: Forecast) -> str:
+    """ "11 to 24 sessions like yours, partly a guess"; empty when nothing is left."""
+    if forecast.in_all is None:
+        return ""
+    whose = "like yours" if forecast.own_sessions else f"of {_length(forecast.session_hours)}"
+    many = several(*forecast.sessions, "session", "sessions")
+    return f"{many} {whose}{surely(forecast.stages)}"
+
+
 def summary(forecast: Forecast) -> tuple[str, ...]:
     """What is left, the verdict first: one line for what was measured, one for what is guessed,
     one for the sessions it takes."""
@@ -37,9 +61,7 @@ def summary(forecast: Forecast) -> tuple[str, ...]:
         )
     if guessed is not None:
         lines.append(_guess(forecast, hours_between(guessed)))
-    whose = "like yours" if forecast.own_sessions else f"of {_length(forecast.session_hours)}"
-    many = several(*forecast.sessions, "session", "sessions")
-    lines.append(f"{_first(many)} {whose}{surely(forecast.stages)}.")
+    lines.append(f"{_first(sessions_left(forecast))}.")
     return tuple(lines)
 
 

@@ -6,6 +6,9 @@ from typing import Any
 
 from textual.screen import Screen
 
+LOOK_AGAIN = 1.0
+"""Seconds between looks at the record for what another window wrote, and at the clock."""
+
 NARROW_BELOW = 70
 SHORT_BELOW = 24
 ROOMY = (110, 34)
@@ -17,6 +20,11 @@ def mark_size(screen: Screen[Any]) -> None:
     width, height = screen.app.size
     screen.set_class(width < NARROW_BELOW, "narrow")
     screen.set_class(height < SHORT_BELOW, "short")
+
+
+def is_narrow(screen: Screen[Any]) -> bool:
+    """Whether one thing stands below the other."""
+    return screen.app.size.width < NARROW_BELOW
 
 
 def is_roomy(screen: Screen[Any]) -> bool:
