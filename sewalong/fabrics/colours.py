@@ -1,4 +1,4 @@
-"""A colour, how it is written, and how well two of them stand out from each other."""
+"""A colour and how it is written; how it is seen stands in `sight`."""
 
 from __future__ import annotations
 
@@ -45,21 +45,3 @@ def parse_colour(text: str) -> Colour:
             "such as #2f4a7c."
         )
     return Colour(*(int(part, 16) for part in found.groups()))
-
-
-def linear(part: int) -> float:
-    """The light, 0 to 1, of one sRGB part, 0 to 255. Source: IEC 61966-2-1."""
-    share = part / 255
-    return share / 12.92 if share <= 0.04045 else float(((share + 0.055) / 1.055) ** 2.4)
-
-
-def luminance(colour: Colour) -> float:
-    """Relative luminance, 0 (black) to 1 (white). Source: WCAG 2.2, "relative luminance"."""
-    red, green, blue = linear(colour.red), linear(colour.green), linear(colour.blue)
-    return 0.2126 * red + 0.7152 * green + 0.0722 * blue
-
-
-def contrast(a: Colour, b: Colour) -> float:
-    """Contrast ratio, 1 to 21, whichever comes first. Source: WCAG 2.2, "contrast ratio"."""
-    low, high = sorted((luminance(a), luminance(b)))
-    return (high + 0.05) / (low + 0.05)

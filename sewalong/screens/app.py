@@ -5,6 +5,7 @@ from __future__ import annotations
 import asyncio
 import gc
 import os
+import sys
 from typing import ClassVar
 
 from textual import events, work
@@ -17,8 +18,9 @@ from textual.theme import Theme
 from sewalong.owner.preferences import AS_USUAL, Preferences
 from sewalong.progress.resuming.resume_facts import was_away
 from sewalong.screens.ascii_filter import AsciiFilter
+from sewalong.screens.background import background
 from sewalong.screens.key_order import LEAVES, KeyOrder
-from sewalong.screens.key_reading import forgive_bad_bytes
+from sewalong.screens.key_reading import ForgivingParser, forgive_bad_bytes
 from sewalong.screens.prompts.leaving import ask_what_was_left, close_on_leaving
 from sewalong.screens.sewing import SewingScreen
 from sewalong.screens.terminal import (
@@ -67,7 +69,9 @@ class SewalongApp(App[int]):
         look_folder: str | os.PathLike[str] | None = None,
         preferences: Preferences = AS_USUAL,
         trouble: str = "",
+        light: bool = False,
     ) -> None:
+        """`light`: the look where she has chosen none."""
         super().__init__()
         self._preferences = preferences
         self._trouble = trouble
@@ -84,7 +88,8 @@ class SewalongApp(App[int]):
         for theme in THEMES.values():
             self.register_theme(theme)
         look = read_look(look_folder) if look_folder else None
-        self.theme = look if look in THEMES else LAMPLIGHT.name
+        usual = DAYLIGHT.name if light else LAMPLIGHT.name
+        self.theme = look if look in THEMES else usual
 
     def get_theme(self, theme_name: str) -> Theme | None:
         """A theme by name; ours are found at once, as it is asked for every line drawn."""
@@ -120,7 +125,7 @@ class SewalongApp(App[int]):
                 from sewalong.screens.quilts import QuiltsScreen
 
                 wanted = await self.push_screen_wait(
-                    QuiltsScreen(self._library, self._clock, self._title)
+                    QuiltsScreen(self._library, self._clock, self._title, self._preferences.keys)
                 )
             if wanted is None:
                 if await self._leave():
@@ -224,6 +229,16 @@ class SewalongApp(App[int]):
             remember_look(self._look_folder, self.theme)
 
 
+def terminal_is_light() -> bool:
+    """Whether the terminal of this process is known to be light."""
+    stdin, stderr = sys.__stdin__, sys.__stderr__
+    if stdin is None or stderr is None:
+        return False
+    answered = background(stdin.fileno(), stderr.fileno(), os.environ)
+    ForgivingParser.unfinished = answered.unfinished
+    return bool(answered.light)
+
+
 def run_app(library_path: str | os.PathLike[str], quilt: str | None, demo: bool) -> int:
     """Open the app on the record at `library_path`; the exit status is returned.
 
@@ -232,16 +247,19 @@ def run_app(library_path: str | os.PathLike[str], quilt: str | None, demo: bool)
     """
     preferences, trouble = own_preferences()
     library = Library(library_path, local_now())
+    look_folder = os.path.dirname(library_path)
     try:
-        app = SewalongApp(
-            library,
-            quilt=quilt,
-            title="sewalong (demo quilts)" if demo else "sewalong",
-            look_folder=os.path.dirname(library_path),
-            preferences=preferences,
-            trouble=trouble,
-        )
         with holding_signals_back():
+            chosen = read_look(look_folder) in THEMES
+            app = SewalongApp(
+                library,
+                quilt=quilt,
+                title="sewalong (demo quilts)" if demo else "sewalong",
+                look_folder=look_folder,
+                preferences=preferences,
+                trouble=trouble,
+                light=not chosen and terminal_is_light(),
+            )
             app.run()
         return app.return_code or 0
     finally:

@@ -15,14 +15,14 @@ from sewalong.progress.acts.joining import JoinRows
 from sewalong.progress.acts.said import Answer
 from sewalong.progress.record.refused import Refused
 from sewalong.progress.safety.cautions import CautionFirst
-from sewalong.screens.asking import AskingScreen
+from sewalong.screens.helped import HelpedScreen
 from sewalong.service.acting import Outcome, chain_or_stage_done, do, looked
 from sewalong.service.open_quilt import OpenQuilt
 from sewalong.service.unsaved import Unsaved
 from sewalong.store.faults import StoreFault
 
 
-class CarryingOut(AskingScreen[None]):
+class CarryingOut(HelpedScreen[None]):
     """A screen on one quilt that carries acts out and keeps what came of the last one.
 
     A caution that is due comes up first, the question about the iron after; a count that cannot

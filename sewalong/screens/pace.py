@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from textual.app import ComposeResult
-from textual.binding import Binding
 from textual.containers import Horizontal, VerticalScroll
 from textual.content import Content
 
@@ -18,10 +17,11 @@ from sewalong.progress.pace.hours_ahead import Hours
 from sewalong.progress.pace.session_words import what_is_missing
 from sewalong.progress.pace.sessions import SessionFacts, StageTime, hours_so_far
 from sewalong.progress.record.time_words import spoken
-from sewalong.screens.asking import AskingScreen
+from sewalong.screens.helped import HelpedScreen
 from sewalong.screens.prompts.common import whole
 from sewalong.screens.prompts.dialogs import Field, FormDialog, LinesDialog
 from sewalong.screens.widgets.breakpoints import NARROW_BELOW, mark_size
+from sewalong.screens.widgets.keys import Key, help_at, keys_with, line_of
 from sewalong.screens.widgets.literal_text import Words
 from sewalong.service.looks import how_it_goes
 from sewalong.service.open_quilt import OpenQuilt
@@ -39,18 +39,35 @@ WIDEST_BAR = 24
 NARROW_BAR = 10
 
 
-class PaceScreen(AskingScreen[None]):
+KEYS = (
+    Key(
+        "pace.wanted_by",
+        "d",
+        "wanted_by",
+        "wanted by a date",
+        "How many hours a week it takes to be done by a date.",
+        True,
+        words="deadline birthday finish when",
+    ),
+    Key(
+        "pace.leave", "escape", "leave", "back", "Back to sewing.", True, ("g", "enter"), "quit sew"
+    ),
+    help_at("pace"),
+)
+
+
+class PaceScreen(HelpedScreen[None]):
     """Bars for looking, and the same facts in words."""
 
     CSS_PATH = ["facts.tcss", "sheet.tcss"]
     BINDINGS = [
-        Binding("escape,g,G,enter", "leave", "back", id="pace.leave"),
-        Binding("d,D", "wanted_by", "wanted by", id="pace.wanted_by"),
+        *(key.binding() for key in KEYS),
     ]
 
     def __init__(self, quilt: OpenQuilt) -> None:
         super().__init__()
         self._quilt = quilt
+        self.keys = keys_with(quilt.preferences.keys, KEYS)
 
     def compose(self) -> ComposeResult:
         state, going = self._quilt.state, how_it_goes(self._quilt)
@@ -71,7 +88,7 @@ class PaceScreen(AskingScreen[None]):
             yield from _course(facts, left, unit, self._bar())
             yield Words("What took the time", classes="sheet-title spaced")
             yield from _times(going.spent, self._bar())
-        yield Words("d: wanted by a date   up/down: read on   esc: back", id="keys")
+        yield Words(line_of(self.app.size.width - 4, self.keys), id="keys")
 
     def _bar(self) -> int:
         return WIDEST_BAR if self.app.size.width >= NARROW_BELOW else NARROW_BAR
@@ -81,6 +98,7 @@ class PaceScreen(AskingScreen[None]):
 
     def on_resize(self) -> None:
         mark_size(self)
+        self.query_one("#keys", Words).say(line_of(self.app.size.width - 4, self.keys))
 
     def action_wanted_by(self) -> None:
         """Hours a week for a date, held against a habit, and plainly when it cannot be done."""
@@ -91,12 +109,11 @@ class PaceScreen(AskingScreen[None]):
 
         def work_out(values: dict[str, str]) -> str | None:
             minutes, times = values["minutes"].strip(), values["times"].strip()
-            session, many = whole(minutes), whole(times)
-            if (minutes or times) and (session is None or many is None):
+            if bool(minutes) != bool(times):
                 return "Write both, the minutes of a session and how many a week, or neither."
             try:
                 wanted = read_day(values["date"])
-                a_week = session and many and hours_of_habit(session, many)
+                a_week = hours_of_habit(whole(minutes), whole(times)) if minutes else None
             except ValueError as error:
                 return str(error)
             said[:] = by_date(self._left, self._quilt.now().date(), wanted, a_week).lines

@@ -2,17 +2,19 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+
 from textual.app import ComposeResult
-from textual.binding import Binding
 from textual.containers import Horizontal, Vertical
 from textual.content import Content
 from textual.widgets import OptionList
 from textual.widgets.option_list import Option
 
+from sewalong.owner.preferences import AS_USUAL
 from sewalong.progress.record.time_words import ago
-from sewalong.screens.left_once import LeftOnce
+from sewalong.screens.helped import HelpedScreen
 from sewalong.screens.widgets.breakpoints import mark_size
-from sewalong.screens.widgets.keys import first_that_fits
+from sewalong.screens.widgets.keys import Key, help_at, keys_with, line_of
 from sewalong.screens.widgets.literal_text import Words
 from sewalong.service.listing import summary
 from sewalong.service.open_quilt import Clock
@@ -26,22 +28,48 @@ NONE_YET = (
 
 
 KEYS = (
-    "arrows and enter open   l light or dark   q leave",
-    "enter open   l light/dark   q leave",
+    Key("quilts.open", "enter", "open", "open", "Open the quilt that is marked.", True),
+    Key(
+        "quilts.look",
+        "l",
+        "app.toggle_look",
+        "light or dark",
+        "Change between lamplight and daylight colours.",
+        True,
+        words="colours theme",
+    ),
+    Key(
+        "quilts.leave",
+        "q",
+        "leave",
+        "leave",
+        "Leave the program.",
+        True,
+        ("escape", "x"),
+        words="quit exit close end stop",
+    ),
+    help_at("quilts"),
 )
 
 
-class QuiltsScreen(LeftOnce[str]):
+class QuiltsScreen(HelpedScreen[str]):
     """The list of quilts. Enter opens one; the result is its key, or None to leave."""
 
     CSS_PATH = ["lists.tcss", "sheet.tcss"]
     BINDINGS = [
-        Binding("q,Q,escape,x,X", "leave", "leave", id="quilts.leave"),
-        Binding("l,L", "app.toggle_look", "light or dark", id="quilts.look"),
+        *(key.binding() for key in KEYS),
     ]
 
-    def __init__(self, library: Library, clock: Clock, title: str) -> None:
+    def __init__(
+        self,
+        library: Library,
+        clock: Clock,
+        title: str,
+        moved: Mapping[str, tuple[str, ...]] = AS_USUAL.keys,
+    ) -> None:
+        """`moved` are the keys that the owner moved."""
         super().__init__()
+        self.keys = keys_with(moved, KEYS)
         self._library = library
         self._clock = clock
         self._title = title
@@ -65,7 +93,7 @@ class QuiltsScreen(LeftOnce[str]):
 
     def on_resize(self) -> None:
         mark_size(self)
-        self.query_one("#keys", Words).say(first_that_fits(self.app.size.width - 4, *KEYS))
+        self.query_one("#keys", Words).say(line_of(self.app.size.width - 4, self.keys))
 
     def fill(self) -> None:
         """Read the shelf again and show it, the last touched first."""
@@ -99,6 +127,10 @@ class QuiltsScreen(LeftOnce[str]):
     def on_option_list_option_selected(self, event: OptionList.OptionSelected) -> None:
         event.stop()
         self.dismiss(event.option.id)
+
+    def action_open(self) -> None:
+        """Open the quilt that is marked."""
+        self.query_one(OptionList).action_select()
 
     def action_leave(self) -> None:
         """Leave the app."""

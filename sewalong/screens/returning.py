@@ -5,12 +5,11 @@ from __future__ import annotations
 from contextlib import suppress
 
 from textual.app import ComposeResult
-from textual.binding import Binding
 from textual.containers import Horizontal, VerticalScroll
 
 from sewalong.progress.acts.act import Act
 from sewalong.progress.record.refused import Refused
-from sewalong.screens.asking import AskingScreen
+from sewalong.screens.helped import HelpedScreen
 from sewalong.screens.prompts.dialogs import LinesDialog
 from sewalong.screens.prompts.facts import (
     fill,
@@ -19,7 +18,7 @@ from sewalong.screens.prompts.facts import (
     show_picture,
 )
 from sewalong.screens.widgets.breakpoints import LOOK_AGAIN, is_narrow, mark_size
-from sewalong.screens.widgets.keys import first_that_fits
+from sewalong.screens.widgets.keys import Key, help_at, keys_with, line_of
 from sewalong.screens.widgets.literal_text import Words
 from sewalong.screens.widgets.return_sheet import ReturnSheet
 from sewalong.service.acting import do
@@ -28,26 +27,60 @@ from sewalong.service.open_quilt import OpenQuilt
 from sewalong.store.faults import StoreFault
 
 KEYS = (
-    "enter go on   r count first   m machine   n notes   esc all quilts",
-    "enter go on  r count  m n more  esc",
+    Key(
+        "return.sew",
+        "enter",
+        "sew",
+        "go on",
+        "Go on to the sewing screen.",
+        True,
+        ("space",),
+        words="start begin count go on",
+    ),
+    Key(
+        "return.count",
+        "r",
+        "count_first",
+        "count first",
+        "Count the few piles that matter next, one number at a time.",
+        True,
+        words="recount check by hand",
+    ),
+    Key(
+        "return.machine",
+        "m",
+        "machine",
+        "machine",
+        "The machine's settings and what proved them.",
+        True,
+        words="foot needle stitch seam tested settings",
+    ),
+    Key(
+        "return.notes",
+        "n",
+        "notes",
+        "notes",
+        "What was done last time, your notes, and what else is to be minded.",
+        True,
+        words="last time remember spoiled press more rest",
+    ),
+    Key("return.leave", "escape", "leave", "all quilts", "Back to all quilts.", True, words="quit"),
+    help_at("return"),
 )
 
 
-class ReturnScreen(AskingScreen[bool]):
+class ReturnScreen(HelpedScreen[bool]):
     """Shown when a quilt is opened after a day or more. Enter goes on to sewing."""
 
     CSS_PATH = ["facts.tcss", "sheet.tcss"]
     BINDINGS = [
-        Binding("enter,space", "sew", "sew", id="return.sew"),
-        Binding("r,R", "count_first", "count first", id="return.count"),
-        Binding("m,M", "machine", "machine", id="return.machine"),
-        Binding("n,N", "notes", "notes", id="return.notes"),
-        Binding("escape", "leave", "all quilts", id="return.leave"),
+        *(key.binding() for key in KEYS),
     ]
 
     def __init__(self, quilt: OpenQuilt) -> None:
         super().__init__()
         self.quilt = quilt
+        self.keys = keys_with(quilt.preferences.keys, KEYS)
         self._back = where_was_i(quilt)
         self._shown = quilt.state
 
@@ -72,7 +105,7 @@ class ReturnScreen(AskingScreen[bool]):
     def on_resize(self) -> None:
         mark_size(self)
         self.query_one("#top-clock", Words).say(self._away())
-        self.query_one("#keys", Words).say(first_that_fits(self.app.size.width - 4, *KEYS))
+        self.query_one("#keys", Words).say(line_of(self.app.size.width - 4, self.keys))
         show_picture(self, self.quilt)
         for sheet in self.query(ReturnSheet):
             self.call_after_refresh(sheet.set_apart)

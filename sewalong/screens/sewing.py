@@ -7,7 +7,8 @@ from textual.binding import Binding
 from textual.containers import Horizontal
 
 from sewalong.progress.acts.counting import Count
-from sewalong.progress.acts.undoing import Undo
+from sewalong.progress.acts.steering import ChooseStage
+from sewalong.progress.acts.undoing import Redo, Undo
 from sewalong.progress.joining.cut_span import ruler_words
 from sewalong.progress.joining.stage_words import what_to_do
 from sewalong.progress.plan.plan import over_in_words, spare_in_words
@@ -36,6 +37,7 @@ class SewingScreen(CarryingOut):
     BINDINGS = [
         *(key.binding() for key in SEWING_KEYS),
         Binding("ctrl+z", "undo", "undo", show=False, id="sew.undo_too"),
+        Binding("ctrl+y", "redo", "put back", show=False, id="sew.redo_too"),
         *(
             Binding(digit, f"type('{digit}')", show=False, id=f"sew.digit{digit}")
             for digit in "0123456789"
@@ -171,9 +173,16 @@ class SewingScreen(CarryingOut):
     # -- keys ------------------------------------------------------------------
 
     def action_type(self, digit: str) -> None:
-        """Gather a typed number."""
+        """Gather a typed number; what would be too long is refused, and what was typed stays."""
         if len(self.typed) < MOST_DIGITS:
             self._type((self.typed + digit).lstrip("0"))
+            return
+        several, clear = (cap_of(name, self.keys) for name in ("several", "leave"))
+        self.tell(
+            f"{MOST_DIGITS} digits are the most. {several.capitalize()} counts {self.typed}, "
+            f"{clear} clears it.",
+            refused=True,
+        )
 
     def action_rub_out(self) -> None:
         """Take back the last digit of a half-typed number."""
@@ -210,9 +219,25 @@ class SewingScreen(CarryingOut):
         self._ask_on_leaving()
 
     def action_undo(self) -> None:
-        """Take back the last act, as this window shows it."""
+        """Take back the last act, as this window shows it; of a half-typed number only that."""
+        if self._cleared():
+            return
         last = self.quilt.state.last_act
         self.attempt(Undo(last[-1] if last else None))
+
+    def action_redo(self) -> None:
+        """Put back what was taken back last, as this window shows it."""
+        if self._cleared():
+            return
+        last = self.quilt.state.last_undone
+        self.attempt(Redo(last[-1] if last else None))
+
+    def _cleared(self) -> bool:
+        """Clear a half-typed number, and say so, as another thing may have been meant."""
+        number, self.typed = self.typed, ""
+        if number:
+            self.tell(f"{number} is cleared. Nothing else was changed.")
+        return bool(number)
 
     def action_leave(self) -> None:
         """Clear a typed number, or go back to all quilts with the session still open."""
@@ -222,12 +247,6 @@ class SewingScreen(CarryingOut):
         if self.can_be_left():
             self.dismiss(None)
 
-    def action_help(self) -> None:
-        """All keys."""
-        from sewalong.screens.prompts.help import HelpDialog
-
-        self.app.push_screen(HelpDialog(self.keys))
-
     def action_ask(self, what: str) -> None:
         """One of the longer asks, by its name; then the iron's question, if owed."""
         self.ask_in_turn(self._ask(what))
@@ -236,6 +255,11 @@ class SewingScreen(CarryingOut):
         await ask(what)(self)
         if self.is_attached:
             self._ask_on_leaving()
+
+    def on_route_panel_stage_clicked(self, event: RoutePanel.StageClicked) -> None:
+        """Work at the stage that was clicked, as if it had been chosen by its key."""
+        if not self.asks:
+            self.attempt(ChooseStage(event.stage))
 
     def action_pace(self) -> None:
         """Sessions, pace and what is left."""

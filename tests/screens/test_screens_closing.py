@@ -252,7 +252,7 @@ async def test_on_the_small_screen_the_facts_can_be_read_to_the_end(path: Path) 
     key = an_evening_then_24_days(path, clock, closed=True)
     async with the_app(path, clock, key, size=(40, 20)) as room:
         await room.screen_is(ReturnScreen)
-        await room.sees("Pick up the 5 sewn stacks", "24 days away", "enter go on r count")
+        await room.sees("Pick up the 5 sewn stacks", "24 days away", "enter go on")
         await room.press("end")
         await room.sees("Also there", "nobody wrote down where")
 

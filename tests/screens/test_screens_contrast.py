@@ -12,7 +12,6 @@ from pathlib import Path
 
 import pytest
 from rich.color import Color as RichColor
-from textual.containers import VerticalScroll
 from textual.geometry import Region
 from textual.theme import Theme
 
@@ -120,7 +119,7 @@ async def everywhere(room: Room) -> list[tuple[str, str, str, str]]:
     found: list[tuple[str, str, str, str]] = []
 
     def gather(name: str) -> None:
-        sheet = room.app.screen.query(VerticalScroll).first() if is_dialog(room) else None
+        sheet = room.app.screen.query(".dialog").first() if is_dialog(room) else None
         found.extend((name, *text) for text in texts(room, sheet.region if sheet else None))
 
     await room.sees("CUT TWICE")

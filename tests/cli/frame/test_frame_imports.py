@@ -26,7 +26,7 @@ print(json.dumps([status, list(sys.modules)]))
 SCREENS = {"textual", "rich"}
 
 
-HEAVY = {"textual", "rich", "pydantic", "sqlite3", "platformdirs"}
+HEAVY = {"textual", "rich", "pydantic", "sqlite3", "platformdirs", "coloraide"}
 REGISTRY = "sewalong.cli.registry."
 
 

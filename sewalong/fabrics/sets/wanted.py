@@ -1,0 +1,63 @@
+"""What is to be dealt into sets, and what a deal comes to."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from msgspec import Struct
+
+from sewalong.fabrics.pairing import weakest_at_best
+
+
+class Wanted(Struct, frozen=True):
+    """Squares to deal into sets, all of them known by the number of their print.
+
+    `counts` has the squares of each print. `strength` says how strongly two prints part where they
+    meet: a table over prints, the same either way, nothing of a print with itself. `meeting` has
+    the places of a set that share a seam, two by two, of `places` from 0 on. `families` has the
+    colour family of each print, to spread them; empty where that is not wanted.
+    """
+
+    counts: tuple[int, ...]
+    strength: tuple[tuple[float, ...], ...]
+    meeting: tuple[tuple[int, int], ...]
+    places: int
+    sets: int
+    families: tuple[int, ...] = ()
+
+    def __post_init__(self) -> None:
+        if self.sets < 1 or self.places < 1 or self.sets * self.places > sum(self.counts):
+            raise ValueError("there are fewer squares than the sets take, or no set is wanted")
+
+
+class Dealt(Struct, frozen=True):
+    """Sets, each the prints of its places in order, and what is left over.
+
+    `doubles` are the squares whose print is in their set already; `weakest` is the strength of
+    the weakest contact, infinite where nothing meets.
+    """
+
+    sets: tuple[tuple[int, ...], ...]
+    over: tuple[int, ...]
+    doubles: int
+    weakest: float
+    shortfall: float
+
+    @property
+    def rank(self) -> tuple[int, float, float]:
+        """Compared first to last, more is better: no doubles, a strong weakest, the others too."""
+        return (-self.doubles, self.weakest, -self.shortfall)
+
+
+def by_value(values: Sequence[float]) -> tuple[tuple[float, ...], ...]:
+    """The strengths of prints told apart by value alone: their differences."""
+    return tuple(tuple(abs(one - other) for other in values) for one in values)
+
+
+def value_bound(values: Sequence[float], wanted: Wanted, apart: int) -> float:
+    """What no choice of sets can pass, by value: `apart` is how many contacts of a set have no
+    square in common (`pairing.independent_contacts`), infinite where none is."""
+    if not apart:
+        return float("inf")
+    every = [value for value, n in zip(values, wanted.counts, strict=True) for _ in range(n)]
+    return weakest_at_best(every, apart * wanted.sets)
