@@ -7,7 +7,6 @@ from collections.abc import Iterator
 from msgspec import Struct
 
 from sewalong.piecing.method import Stage
-from sewalong.progress.joining.current_stage import in_hand
 from sewalong.progress.plan.plan import Plan, StageLine
 from sewalong.progress.record.route import JOIN_ROWS, ROW, TopStage
 from sewalong.progress.record.state import Standing, State
@@ -44,7 +43,7 @@ def pick_up(state: State, now_plan: Plan) -> PickUp:
     line = now_plan.line(now_plan.suggestion.stage)
     stage = line.stage
     return PickUp(
-        sentence=_sentence(state, now_plan, line),
+        sentence=_sentence(state, line),
         stage=stage.label,
         station=stage.station,
         to_go=f"{stage.counts.count(line.to_do)} to go.",
@@ -53,11 +52,11 @@ def pick_up(state: State, now_plan: Plan) -> PickUp:
     )
 
 
-def _sentence(state: State, now_plan: Plan, line: StageLine) -> str:
+def _sentence(state: State, line: StageLine) -> str:
     if line.from_cloth:
         return f"Get out the cloth and {line.stage.label}."
     what = " and ".join(_things(state, line))
-    return f"Pick up {what} and {_do(state, now_plan, line)}."
+    return f"Pick up {what} and {_do(state, line)}."
 
 
 def _taken(line: StageLine) -> tuple[str, ...]:
@@ -85,9 +84,13 @@ def _pieces(state: State, pile: str) -> str:
     return f"the {noun.one}" if n == 1 else f"the {noun.count(n)}"
 
 
-def _do(state: State, now_plan: Plan, line: StageLine) -> str:
+def _do(state: State, line: StageLine) -> str:
     """What to do: the stage by its name; of a join, which rows."""
-    hand = in_hand(state, now_plan)
-    if line.stage.id == JOIN_ROWS and hand.line == line and hand.which:
-        return hand.which[:1].lower() + hand.which[1:].rstrip(".")
+    if line.stage.id == JOIN_ROWS:
+        # Which row comes next is looked for only where rows are joined.
+        from sewalong.progress.joining.next_joins import join_in_words, joining
+
+        if joins := joining(state).joins:
+            words = join_in_words(joins[0])
+            return words[:1].lower() + words[1:].rstrip(".")
     return line.stage.label
