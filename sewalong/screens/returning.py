@@ -2,14 +2,12 @@
 
 from __future__ import annotations
 
-from contextlib import suppress
-
 from textual.app import ComposeResult
 from textual.containers import Horizontal, VerticalScroll
 
 from sewalong.progress.acts.act import Act
 from sewalong.progress.record.refused import Refused
-from sewalong.screens.helped import HelpedScreen
+from sewalong.screens.following import FollowingScreen
 from sewalong.screens.prompts.dialogs import LinesDialog
 from sewalong.screens.prompts.facts import (
     fill,
@@ -17,7 +15,7 @@ from sewalong.screens.prompts.facts import (
     notes_and_the_rest,
     show_picture,
 )
-from sewalong.screens.widgets.breakpoints import LOOK_AGAIN, is_narrow, mark_size
+from sewalong.screens.widgets.breakpoints import is_narrow, mark_size
 from sewalong.screens.widgets.keys import Key, help_at, keys_with, line_of
 from sewalong.screens.widgets.literal_text import Words
 from sewalong.screens.widgets.return_sheet import ReturnSheet
@@ -69,20 +67,19 @@ KEYS = (
 )
 
 
-class ReturnScreen(HelpedScreen[bool]):
+class ReturnScreen(FollowingScreen[bool]):
     """Shown when a quilt is opened after a day or more. Enter goes on to sewing."""
 
+    reads_on = True
     CSS_PATH = ["facts.tcss", "sheet.tcss"]
     BINDINGS = [
         *(key.binding() for key in KEYS),
     ]
 
     def __init__(self, quilt: OpenQuilt) -> None:
-        super().__init__()
-        self.quilt = quilt
+        super().__init__(quilt)
         self.keys = keys_with(quilt.preferences.keys, KEYS)
         self._back = where_was_i(quilt)
-        self._shown = quilt.state
 
     def compose(self) -> ComposeResult:
         with Horizontal(id="top"):
@@ -100,7 +97,7 @@ class ReturnScreen(HelpedScreen[bool]):
     def on_mount(self) -> None:
         self.query_one(VerticalScroll).focus()
         self.call_after_refresh(fill, self, self.quilt)
-        self.set_interval(LOOK_AGAIN, self._look_again)
+        self.follow()
 
     def on_resize(self) -> None:
         mark_size(self)
@@ -110,15 +107,9 @@ class ReturnScreen(HelpedScreen[bool]):
         for sheet in self.query(ReturnSheet):
             self.call_after_refresh(sheet.set_apart)
 
-    async def _look_again(self) -> None:
-        """What another window recorded meanwhile stands here too."""
-        with suppress(StoreFault):
-            self.quilt.refresh()
-        if self.quilt.state is not self._shown and not self.asks:
-            await self._show()
-
-    async def _show(self) -> None:
-        self._back, self._shown = where_was_i(self.quilt), self.quilt.state
+    async def show_anew(self) -> None:
+        """What another window recorded meanwhile, or was counted here, stands here too."""
+        self._back = where_was_i(self.quilt)
         self.query_one("#top-clock", Words).say(self._away())
         page = self.query_one(VerticalScroll)
         await page.remove_children()
@@ -148,7 +139,7 @@ class ReturnScreen(HelpedScreen[bool]):
         for count in counts:
             if not await count_by_hand(self, count):
                 break
-        await self._show()
+        await self.bring_up_to_date()
 
     def action_machine(self) -> None:
         """The machine's settings and what proved them."""

@@ -16,6 +16,7 @@ from sewalong.progress.pace.duration_words import (
     several,
 )
 from sewalong.progress.pace.forecast import Forecast, StageForecast
+from sewalong.progress.pace.hours_ahead import HELD
 
 
 def surely(stages: Sequence[StageForecast]) -> str:
@@ -114,6 +115,22 @@ def table(forecast: Forecast) -> tuple[Columns, ...]:
             source=f"your {one.pace.timed}" if one.pace.measured else "a guess",
         )
         for one in forecast.stages
+    )
+
+
+def why(one: StageForecast) -> tuple[str, ...]:
+    """What a stage's hours come from, a sentence each."""
+    return (
+        f"{_first(one.to_do_in_words)} to go: {hours_between(one.hours)}.",
+        f"{_first(one.pace.reason)}.",
+    )
+
+
+def why_in_all(forecast: Forecast) -> tuple[str, ...]:
+    """What the whole is made of, and how sure a range is."""
+    return (
+        *summary(forecast),
+        f"A range is so made that it holds the truth {HELD * 10:.0f} times in 10.",
     )
 
 
