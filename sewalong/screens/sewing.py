@@ -18,7 +18,7 @@ from sewalong.progress.record.time_words import clock
 from sewalong.progress.resuming.interruption import after_interruption
 from sewalong.screens.carrying_out import CarryingOut
 from sewalong.screens.prompts.registry import ask
-from sewalong.screens.widgets.breakpoints import is_roomy, mark_size
+from sewalong.screens.widgets.breakpoints import LOOK_AGAIN, is_roomy, mark_size
 from sewalong.screens.widgets.hand_panel import HandPanel, picture_room
 from sewalong.screens.widgets.keys import SEWING_KEYS, cap_of, key_line, keys_with
 from sewalong.screens.widgets.literal_text import Words
@@ -27,9 +27,6 @@ from sewalong.screens.widgets.route_panel import RoutePanel
 from sewalong.screens.widgets.unsaved_banner import UnsavedBanner
 from sewalong.service.acting import sit_down
 from sewalong.service.open_quilt import OpenQuilt
-
-LOOK_AGAIN = 1.0
-"""Seconds between looks at the record for what another window wrote, and at the clock."""
 
 MOST_DIGITS = 4
 
