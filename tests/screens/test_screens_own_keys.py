@@ -94,3 +94,14 @@ async def test_a_key_that_came_later_gives_way_to_her_own(path: Path) -> None:
         assert not room.sewing.has_class("far")
 
     await with_own_keys(path, room_does, preferences=Preferences(keys={"count": ("v",)}))
+
+
+async def test_her_count_key_counts_on_behind_a_question_too(path: Path) -> None:
+    async def room_does(room: Room) -> None:
+        await room.press("plus")
+        await room.sees("Leaving the board")
+        await room.press("f13", "plus")
+        await room.sees("2 more are counted at stack after this.")
+
+    counts = (c.Count("pair", 20), c.Count("sew", 10), c.ChooseStage("press"), c.Count("press", 9))
+    await with_own_keys(path, room_does, *counts)
