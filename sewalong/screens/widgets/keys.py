@@ -234,6 +234,11 @@ def cap_of(name: str, keys: tuple[Key, ...]) -> str:
     return next(key.cap for key in keys if key.id == f"sew.{name}")
 
 
+def keys_of(name: str, keys: tuple[Key, ...]) -> tuple[str, ...]:
+    """The keys of the sewing screen called `name`, as the terminal's library calls them."""
+    return next((key.key, *key.others) for key in keys if key.id == f"sew.{name}")
+
+
 TYPED = "0-9 several"
 KEY_GAP = "  "
 
