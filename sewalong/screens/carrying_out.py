@@ -17,7 +17,7 @@ from sewalong.progress.record.joined_rows import asks_which_rows
 from sewalong.progress.record.refused import Refused
 from sewalong.progress.resuming.notice import Notice
 from sewalong.progress.safety.cautions import CautionFirst
-from sewalong.screens.asking import AskingScreen
+from sewalong.screens.helped import HelpedScreen
 from sewalong.screens.prompts.registry import ask
 from sewalong.screens.widgets.keys import cap_of, keys_of, keys_with
 from sewalong.service.acting import Outcome, chain_or_stage_done, do, looked
@@ -26,7 +26,7 @@ from sewalong.service.unsaved import Unsaved
 from sewalong.store.faults import StoreFault
 
 
-class CarryingOut(AskingScreen[None]):
+class CarryingOut(HelpedScreen[None]):
     """A screen on one quilt that carries acts out and keeps what came of the last one.
 
     A caution that is due comes up first, the question about the iron after; a count that cannot

@@ -1,19 +1,43 @@
-"""A screen that is left once, however many keys for it came in one burst."""
+"""What every screen and dialog has: it is left once, and says where there is more below."""
 
 from __future__ import annotations
 
+from functools import partial
 from typing import Generic, TypeVar
 
+from textual import on
 from textual.await_complete import AwaitComplete
+from textual.containers import VerticalScroll
+from textual.events import Mount
 from textual.screen import Screen
+from textual.widget import Widget
+from textual.widgets import OptionList
 
 Result = TypeVar("Result")
 
 
+MORE_BELOW = "more below (down)"
+
+
 class LeftOnce(Screen[Result], Generic[Result]):
-    """To leave a screen is to take away the one in front, so a second time would take another."""
+    """To leave a screen is to take away the one in front, so a second time would take another.
+
+    Whatever on it can be scrolled says in a line of its own that it goes on below.
+    """
 
     was_left = False
+
+    @on(Mount)
+    def tell_of_what_is_below(self) -> None:
+        """Follow everything that scrolls."""
+        scrolled = [*self.query(VerticalScroll), *self.query(OptionList)]
+        for widget in scrolled:
+            widget.border_subtitle = MORE_BELOW
+            self.watch(widget, "scroll_y", partial(_tell_of_more, widget))
+        if scrolled:
+            self.screen_layout_refresh_signal.subscribe(
+                self, lambda _: _tell_of_more(*scrolled), immediate=True
+            )
 
     def dismiss(self, result: Result | None = None) -> AwaitComplete:
         """Leave it with a result; a second time does nothing."""
@@ -22,3 +46,8 @@ class LeftOnce(Screen[Result], Generic[Result]):
         self.was_left = True
         left: AwaitComplete = super().dismiss(result)
         return left
+
+
+def _tell_of_more(*scrolled: Widget) -> None:
+    for widget in scrolled:
+        widget.set_class(widget.scroll_y < widget.max_scroll_y, "goes-on")

@@ -7,6 +7,7 @@ from textual.binding import Binding
 from textual.containers import Horizontal
 
 from sewalong.progress.acts.counting import Count
+from sewalong.progress.acts.steering import ChooseStage
 from sewalong.progress.acts.undoing import Redo, Undo
 from sewalong.progress.joining.cut_span import ruler_words
 from sewalong.progress.joining.stage_words import what_to_do
@@ -17,7 +18,7 @@ from sewalong.progress.record.time_words import clock
 from sewalong.progress.resuming.interruption import after_interruption
 from sewalong.screens.carrying_out import CarryingOut
 from sewalong.screens.prompts.registry import ask
-from sewalong.screens.widgets.breakpoints import is_roomy, mark_size
+from sewalong.screens.widgets.breakpoints import LOOK_AGAIN, is_roomy, mark_size
 from sewalong.screens.widgets.hand_panel import HandPanel, picture_room
 from sewalong.screens.widgets.keys import SEWING_KEYS, cap_of, key_line
 from sewalong.screens.widgets.literal_text import Words
@@ -26,9 +27,6 @@ from sewalong.screens.widgets.route_panel import RoutePanel
 from sewalong.screens.widgets.unsaved_banner import UnsavedBanner
 from sewalong.service.acting import sit_down
 from sewalong.service.open_quilt import OpenQuilt
-
-LOOK_AGAIN = 1.0
-"""Seconds between looks at the record for what another window wrote, and at the clock."""
 
 MOST_DIGITS = 4
 
@@ -257,12 +255,6 @@ class SewingScreen(CarryingOut):
         if self.can_be_left():
             self.dismiss(None)
 
-    def action_help(self) -> None:
-        """All keys."""
-        from sewalong.screens.prompts.help import HelpDialog
-
-        self.app.push_screen(HelpDialog(self.keys))
-
     def action_ask(self, what: str) -> None:
         """One of the longer asks, by its name; then the iron's question, if owed."""
         self.ask_in_turn(self._ask(what))
@@ -271,6 +263,11 @@ class SewingScreen(CarryingOut):
         await ask(what)(self)
         if self.is_attached:
             self._ask_on_leaving()
+
+    def on_route_panel_stage_clicked(self, event: RoutePanel.StageClicked) -> None:
+        """Work at the stage that was clicked, as if it had been chosen by its key."""
+        if not self.asks:
+            self.attempt(ChooseStage(event.stage))
 
     def action_pace(self) -> None:
         """Sessions, pace and what is left."""

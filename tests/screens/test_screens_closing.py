@@ -250,20 +250,34 @@ async def test_after_24_days_the_facts_come_first(path: Path) -> None:
     async with the_app(path, clock, key) as room:
         await room.screen_is(ReturnScreen)
         await room.sees(
-            "Window seat where was I?",
-            "Look first Asked about the iron at the end, you said: you did not look.",
-            "Last time 24 days ago",
-            "20 at pair, 10 at sew, 10 at press",
+            "Window seat 24 days away where was I?",
+            "CUT TWICE at the cutting mat",
+            "Pick up the 5 sewn stacks – blue biscuit tin – and cut twice.",
+            "5 stacks to go.",
+            "First See that the iron is off: nobody looked last time.",
+            "Count first It has been long: count the sewn stacks",
             "You wrote cut the five stacks",
-            "Next Cut twice (at the cutting mat): 5 sewn stacks wait; 5 stacks to go.",
-            "Put away 5 sewn stacks in: blue biscuit tin.",
-            "Also there 6 squares",
-            "Machine foot quarter inch, needle position 5.5",
-            "Proved by 3 strips gave 3 1/2 in (24 days ago)",
-            "Note the grey ones are bias, go easy (24 days ago)",
-            "Spoiled 2 squares: cut askew (24 days ago)",
-            "Still to do 20 units to go of 20 (4 × 5)",
+            "Left cut twice 5, press open 20, sew rows 4",
+            "hours;",
+            "sessions like yours",
+            "Also there 6 squares nobody wrote down where",
         )
+        assert "quarter inch" not in room.flowing, "it is not sewn next"
+        await room.press("m")
+        await room.sees(
+            "Machine: foot quarter inch, needle position 5.5",
+            "Proved by: 3 strips gave 3 1/2 in (24 days ago)",
+        )
+        await room.press("enter", "n")
+        await room.sees(
+            "Last time: 24 days ago",
+            "20 at pair,",
+            "10 at sew, 10 at press",
+            "Still to do: 20 units to go of 20 (4 × 5)",
+            "Note: the grey ones are bias, go easy (24 days ago)",
+            "Spoiled: 2 squares: cut askew (24 days ago)",
+        )
+        await room.press("enter")
         await room.press("enter")
         await room.screen_is(SewingScreen)
         await room.sees("CUT TWICE at the cutting mat", "5 sewn stacks wait.", "session 0 h 00")
@@ -275,9 +289,9 @@ async def test_on_the_small_screen_the_facts_can_be_read_to_the_end(path: Path) 
     key = an_evening_then_24_days(path, clock, closed=True)
     async with the_app(path, clock, key, size=(40, 20)) as room:
         await room.screen_is(ReturnScreen)
-        await room.sees("Look first", "24 days ago", "Next", "enter sew r count esc back")
+        await room.sees("Pick up the 5 sewn stacks", "24 days away", "enter go on")
         await room.press("end")
-        await room.sees("Still to do", "20 units to go of")
+        await room.sees("Also there", "nobody wrote down where")
 
 
 async def test_a_session_never_closed_is_said_so_and_the_iron_was_not_asked_about(
@@ -287,7 +301,9 @@ async def test_a_session_never_closed_is_said_so_and_the_iron_was_not_asked_abou
     key = an_evening_then_24_days(path, clock, closed=False)
     async with the_app(path, clock, key) as room:
         await room.screen_is(ReturnScreen)
-        await room.sees("Not asked That session was never closed, so nobody asked about the iron")
+        await room.sees(
+            "First See that the iron is off", "that session was never closed, so nobody asked."
+        )
         await room.press("escape")
         await room.screen_is(QuiltsScreen)
         await room.sees("24 days ago")

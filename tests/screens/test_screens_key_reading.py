@@ -101,3 +101,37 @@ def test_a_bare_code_types_its_character(code: bytes, key: str, character: str |
 
 def test_text_with_bytes_that_are_none_is_read_around_them() -> None:
     assert typed(b"caf\xe9 \xff\xfeok") == "caf\ufffd \ufffd\ufffdok"
+
+
+ANSWERS = (
+    b"\x1b]11;rgb:1111/2222/3333\x1b\\",
+    b"\x1b]11;rgb:11/22/33\x07",
+    b"\x1b]11;rgba:1111/2222/3333/ffff\x1b\\",
+    b"\x1b[?62;22c",
+    b"\x1b]11;rgb:1111/2222/3333\x1b\\\x1b[?1;2c",
+)
+"""What terminals answer about their background and about what they are."""
+
+
+@pytest.mark.parametrize("answer", ANSWERS, ids=repr)
+def test_an_answer_of_the_terminal_is_no_key_wherever_it_is_parted(answer: bytes) -> None:
+    for parted in range(len(answer) + 1):
+        parser = ForgivingParser()
+        found = list(parser.feed("7"))
+        for part in (answer[:parted], answer[parted:], b"8"):
+            if part:
+                found += parser.feed(part.decode())
+        keys = [key.key for key in found if isinstance(key, Key)]
+        assert keys == ["7", "8"], parted
+
+
+def test_an_answer_that_breaks_off_takes_no_key_with_it(monkeypatch: pytest.MonkeyPatch) -> None:
+    at = [100.0]
+    monkeypatch.setattr("sewalong.screens.key_reading.time.monotonic", lambda: at[0])
+    parser = ForgivingParser()
+    assert not list(parser.feed("\x1b]11;rgb:12/34"))
+    # What no colour has in it ends it at once; so does a second.
+    assert [key.key for key in parser.feed("u") if isinstance(key, Key)] == ["u"]
+    assert not list(parser.feed("\x1b]11;rgb:12/34"))
+    at[0] += 1.5
+    assert [key.key for key in parser.feed("5") if isinstance(key, Key)] == ["5"]

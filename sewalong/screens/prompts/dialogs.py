@@ -168,6 +168,17 @@ class ChoiceDialog(Dialog[str]):
         values = [choice.value for choice in self._choices]
         options.highlighted = values.index(self._first) if self._first in values else 0
 
+    def on_resize(self) -> None:
+        self.query_one(OptionList).styles.max_height = None
+        self.call_after_refresh(self._fit)
+
+    def _fit(self) -> None:
+        """Let the list be the one that scrolls, so that what is marked can always be seen."""
+        for around in self.query(VerticalScroll):
+            options = around.query_one(OptionList)
+            if too_high := around.max_scroll_y:
+                options.styles.max_height = max(3, options.size.height - too_high)
+
     def on_option_list_option_selected(self, event: OptionList.OptionSelected) -> None:
         event.stop()
         self.dismiss(event.option.id)

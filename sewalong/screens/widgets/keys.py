@@ -14,7 +14,8 @@ from sewalong.owner.key_names import cap
 class Key(Struct, frozen=True):
     """One key and what it does. `id` names it for remapping; `shown` puts it in the key line.
 
-    `others` are further keys that do the same, where the owner gave it several.
+    `others` are further keys that do the same, where the owner gave it several. `words` are what
+    somebody may type in the help who looks for it and does not know what it is called here.
     """
 
     id: str
@@ -24,6 +25,7 @@ class Key(Struct, frozen=True):
     help: str
     shown: bool = False
     others: tuple[str, ...] = ()
+    words: str = ""
 
     @property
     def cap(self) -> str:
@@ -50,30 +52,49 @@ class Key(Struct, frozen=True):
 
 
 SEWING_KEYS = (
-    Key("sew.count", "space", "count_one", "count 1", "Count one at the stage in hand.", True),
+    Key(
+        "sew.count",
+        "space",
+        "count_one",
+        "count 1",
+        "Count one at the stage in hand.",
+        True,
+        words="done finished one more tally",
+    ),
     Key(
         "sew.several",
         "enter",
         "count_typed",
         "count typed",
         "Type a number, then enter: count that many.",
+        words="number many batch count",
     ),
     Key(
         "sew.undo",
         "u",
         "undo",
         "undo",
-        "Take back the last thing recorded; press again for the one before.",
+        "Take back the last thing recorded; press again for the one before. ctrl+z does so too.",
         True,
+        words="take back mistake wrong oops revert",
+    ),
+    Key(
+        "sew.stage",
+        "o",
+        "ask('stage')",
+        "other stage",
+        "Choose another stage to work at.",
+        True,
+        words="step other next work at go to",
     ),
     Key(
         "sew.redo",
         "q",
         "redo",
         "put back",
-        "Put back what was undone last.",
+        "Put back what was undone last. ctrl+y does so too.",
+        words="redo again undo back forward",
     ),
-    Key("sew.stage", "o", "ask('stage')", "other stage", "Choose another stage to work at.", True),
     Key(
         "sew.spoil",
         "s",
@@ -81,14 +102,23 @@ SEWING_KEYS = (
         "spoil",
         "Set spoiled pieces aside, with the reason.",
         True,
+        words="ruined wrong cut lost damaged waste torn mistake",
     ),
-    Key("sew.note", "n", "ask('note')", "note", "Write a note for yourself."),
+    Key(
+        "sew.note",
+        "n",
+        "ask('note')",
+        "note",
+        "Write a note for yourself.",
+        words="write remember reminder text",
+    ),
     Key(
         "sew.recount",
         "r",
         "ask('recount')",
         "recount",
         "Count a pile by hand; your count stands and the difference is kept.",
+        words="count again check by hand wrong number correct lost",
     ),
     Key(
         "sew.find",
@@ -96,14 +126,23 @@ SEWING_KEYS = (
         "ask('find')",
         "found or bought",
         "Add pieces found again, bought or cut new.",
+        words="found bought cut new squares more pieces add",
     ),
-    Key("sew.put", "p", "ask('put')", "put away", "Say where a pile lies."),
+    Key(
+        "sew.put",
+        "p",
+        "ask('put')",
+        "put away",
+        "Say where a pile lies.",
+        words="place where box bag tin tray store",
+    ),
     Key(
         "sew.machine",
         "m",
         "ask('machine')",
         "machine settings",
         "Write down machine, foot, needle, thread and the test that proved them.",
+        words="needle foot thread stitch length tension settings test seam proof",
     ),
     Key(
         "sew.changed",
@@ -111,6 +150,7 @@ SEWING_KEYS = (
         "ask('changed')",
         "changed",
         "A new blade, needle, foot or bobbin; or the bobbin ran out.",
+        words="needle blade foot bobbin new thread ran out",
     ),
     Key(
         "sew.unpick",
@@ -118,14 +158,23 @@ SEWING_KEYS = (
         "ask('unpick')",
         "unpick",
         "Pieces were taken apart again; they go back to their pile.",
+        words="seam ripper take apart rip undo sewing",
     ),
-    Key("sew.target", "t", "ask('target')", "target", "Change the rows and columns wanted."),
+    Key(
+        "sew.target",
+        "t",
+        "ask('target')",
+        "target",
+        "Change the rows and columns wanted.",
+        words="rows columns layout size bigger smaller plan",
+    ),
     Key(
         "sew.where",
         "w",
         "ask('where')",
         "where was I",
         "The facts for coming back: piles, places, settings, notes.",
+        words="resume come back places piles last time",
     ),
     Key(
         "sew.measure",
@@ -133,6 +182,7 @@ SEWING_KEYS = (
         "ask('measure')",
         "measure",
         "Measure a piece: what the tape says and what it means.",
+        words="tape ruler size too small too big seam allowance wrong width",
     ),
     Key(
         "sew.press",
@@ -140,6 +190,7 @@ SEWING_KEYS = (
         "ask('press')",
         "press direction",
         "Which way the seams here are pressed, in words.",
+        words="iron seam direction open nest",
     ),
     Key(
         "sew.join",
@@ -147,6 +198,7 @@ SEWING_KEYS = (
         "ask('join')",
         "join rows",
         "Join two rows by their numbers; only neighbours are joined.",
+        words="rows neighbours sew together top",
     ),
     Key(
         "sew.about",
@@ -154,6 +206,7 @@ SEWING_KEYS = (
         "ask('about')",
         "about this stage",
         "All there is to know at this stage: what to look at, pressing, easing, the bobbin.",
+        words="tips pressing easing bias bobbin thread look at",
     ),
     Key(
         "sew.begun",
@@ -161,6 +214,7 @@ SEWING_KEYS = (
         "ask('begun')",
         "row begun",
         "A row is not whole yet: write down what is sewn of it, or of several.",
+        words="half a row part row not whole",
     ),
     Key(
         "sew.tonight",
@@ -168,6 +222,7 @@ SEWING_KEYS = (
         "ask('tonight')",
         "tonight",
         "What fits into this evening, ending at a good place to stop.",
+        words="evening time minutes plan stop how long",
     ),
     Key(
         "sew.pace",
@@ -175,6 +230,7 @@ SEWING_KEYS = (
         "pace",
         "how is it going",
         "Sessions, pace, what took the time, what is left.",
+        words="time hours forecast left speed sessions date deadline",
     ),
     Key(
         "sew.numbers",
@@ -182,14 +238,23 @@ SEWING_KEYS = (
         "ask('numbers')",
         "how much",
         "Sizes, cloth, cut list, thread, other layouts.",
+        words="size yardage fabric cloth cutting thread backing batting binding layouts worksheet",
     ),
-    Key("sew.aside", "a", "ask('aside')", "lay aside", "Lay the quilt aside, or mark it done."),
+    Key(
+        "sew.aside",
+        "a",
+        "ask('aside')",
+        "lay aside",
+        "Lay the quilt aside, or mark it done.",
+        words="pause give up finish done complete put by",
+    ),
     Key(
         "sew.elsewhere",
         "z",
         "ask('elsewhere')",
         "write elsewhere",
         "Write the whole quilt to a file, such as when the disk takes nothing more.",
+        words="save export backup file copy disk",
     ),
     Key(
         "sew.look",
@@ -197,6 +262,7 @@ SEWING_KEYS = (
         "app.toggle_look",
         "light or dark",
         "Change between lamplight and daylight colours.",
+        words="colours theme dark light lamplight daylight",
     ),
     Key(
         "sew.close",
@@ -205,26 +271,52 @@ SEWING_KEYS = (
         "end session",
         "Close the session: what to check, what comes next.",
         True,
+        words="stop finish put away done for today quit end",
     ),
-    Key("sew.help", "question_mark", "help", "all keys", "All keys and what they do.", True),
+    Key(
+        "sew.help",
+        "question_mark",
+        "help",
+        "all keys",
+        "All keys and what they do.",
+        True,
+        words="keys search",
+    ),
     Key(
         "sew.leave",
         "escape",
         "leave",
         "all quilts",
         "Clear a typed number; else back to all quilts. The session stays open.",
+        words="back quit list other quilt",
     ),
 )
 
 
-def keys_with(moved: Mapping[str, tuple[str, ...]]) -> tuple[Key, ...]:
-    """The keys of the sewing screen, those that the owner moved where she put them.
+HELP = Key("help", "question_mark", "help", "help", "All keys and what they do.", True)
 
-    `moved` is by name: the id without its screen.
+
+def help_at(screen: str) -> Key:
+    """The key of the help, at the screen whose ids begin with `screen`."""
+    return replace(HELP, id=f"{screen}.help")
+
+
+def keys_with(
+    moved: Mapping[str, tuple[str, ...]], keys: tuple[Key, ...] = SEWING_KEYS
+) -> tuple[Key, ...]:
+    """The keys of a screen, those that the owner moved where she put them.
+
+    `moved` is by name, as at the sewing screen: the id without its screen. Of other screens only
+    the help moves with it, where its new key is free there.
     """
     found = []
-    for key in SEWING_KEYS:
-        first, *others = moved.get(key.id.removeprefix("sew."), (key.key,))
+    for key in keys:
+        screen, _, name = key.id.partition(".")
+        usual = {one.key for one in keys if one.id != key.id}
+        wanted = moved.get(name, (key.key,))
+        if screen != "sew" and (name != "help" or usual.intersection(wanted)):
+            wanted = (key.key, *key.others)
+        first, *others = wanted
         found.append(replace(key, key=first, others=tuple(others)))
     return tuple(found)
 
@@ -237,6 +329,17 @@ def cap_of(name: str, keys: tuple[Key, ...]) -> str:
 def keys_of(name: str, keys: tuple[Key, ...]) -> tuple[str, ...]:
     """The keys of the sewing screen called `name`, as the terminal's library calls them."""
     return next((key.key, *key.others) for key in keys if key.id == f"sew.{name}")
+
+
+def line_of(width: int, keys: tuple[Key, ...]) -> str:
+    """The keys of a screen that are `shown`, as many as fit whole in `width` columns.
+
+    The last two, how to leave and the help, are there always.
+    """
+    *caps, leave, all_keys = (f"{key.cap} {key.short}" for key in keys if key.shown)
+    while caps and len(KEY_GAP.join([*caps, leave, all_keys])) > width:
+        caps.pop()
+    return KEY_GAP.join([*caps, leave, all_keys])
 
 
 TYPED = "0-9 several"

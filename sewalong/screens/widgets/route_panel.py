@@ -5,7 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from textual.content import Content
+from textual.events import Click
 from textual.geometry import Region, Size
+from textual.message import Message
 from textual.strip import Strip
 from textual.visual import Visual
 from textual.widget import Widget
@@ -26,16 +28,31 @@ FEWEST_STAGES = 4
 class RoutePanel(Widget):
     """Shows the route of a plan with the stage in hand marked; draws only what has changed."""
 
+    class StageClicked(Message):
+        """A stage was clicked, by its id."""
+
+        def __init__(self, stage: str) -> None:
+            super().__init__()
+            self.stage = stage
+
     def __init__(
         self, plan: Plan, current: str, footer: tuple[str, ...], *, id: str | None = None
     ) -> None:
         super().__init__(id=id)
         self._lines = self._drawn(plan, current, footer)
 
+    def on_click(self, event: Click) -> None:
+        """Say which stage stands there."""
+        stage = self._stage_at.get(event.y)
+        if stage is not None:
+            self.post_message(self.StageClicked(stage))
+
     def _drawn(self, plan: Plan, current: str, footer: tuple[str, ...]) -> list[Content]:
         lines = [Content.styled(f"  {'done':>{LABEL_AND_COUNT}}   waiting", "$quiet")]
         room = max(FEWEST_STAGES, self.app.size.height - BESIDES)
-        lines += _stages(plan.lines, current, room)
+        drawn = list(_stages(plan.lines, current, room))
+        self._stage_at = {len(lines) + y: stage for y, (stage, _) in enumerate(drawn) if stage}
+        lines += [line for _, line in drawn]
         if len(plan.lines) < room:
             lines.append(Content(""))
         lines.append(_stitches(plan.work_done))
@@ -69,20 +86,19 @@ class RoutePanel(Widget):
         return strip.adjust_cell_length(width, self.rich_style)
 
 
-def _stages(lines: Sequence[StageLine], current: str, room: int) -> Iterator[Content]:
-    """All of them where there is room, else those around the one in hand, and how many are not."""
+def _stages(lines: Sequence[StageLine], current: str, room: int) -> Iterator[tuple[str, Content]]:
+    """Each stage's id and line: all of them where there is room, else those around the one in
+    hand, and with no id how many are not."""
     if len(lines) <= room:
-        yield from (_stage_line(line, line.stage.id == current) for line in lines)
+        yield from (_stage_line(line, current) for line in lines)
         return
     shown = room - 2
     here = next(place for place, line in enumerate(lines) if line.stage.id == current)
     first = min(max(0, here - shown // 2), len(lines) - shown)
     before, after = first, len(lines) - first - shown
-    yield _not_shown(before, "before")
-    yield from (
-        _stage_line(line, line.stage.id == current) for line in lines[first : first + shown]
-    )
-    yield _not_shown(after, "after")
+    yield "", _not_shown(before, "before")
+    yield from (_stage_line(line, current) for line in lines[first : first + shown])
+    yield "", _not_shown(after, "after")
 
 
 def _not_shown(stages: int, where: str) -> Content:
@@ -92,15 +108,16 @@ def _not_shown(stages: int, where: str) -> Content:
     return Content.styled(f"  {stages} more {noun} {where}", "$quiet")
 
 
-def _stage_line(line: StageLine, current: bool) -> Content:
-    mark = "> " if current else "  "
+def _stage_line(line: StageLine, current: str) -> tuple[str, Content]:
+    stage = line.stage.id
+    mark = "> " if stage == current else "  "
     counted = f"{line.done}/{line.needed}"
     label = _fitted(line.stage.label, LABEL_AND_COUNT - len(counted) - 1)
     room = LABEL_AND_COUNT - len(label)
     text = f"{mark}{label}{counted:>{room}}   {_waiting(line)}"
-    if current:
-        return Content.styled(f"{text:<34}", "bold $number on $panel")
-    return Content.styled(text, "$quiet" if line.to_do == 0 else "")
+    if stage == current:
+        return stage, Content.styled(f"{text:<34}", "bold $number on $panel")
+    return stage, Content.styled(text, "$quiet" if line.to_do == 0 else "")
 
 
 def _fitted(label: str, room: int) -> str:
