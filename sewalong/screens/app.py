@@ -68,6 +68,7 @@ class SewalongApp(App[int]):
         library: Library,
         *,
         quilt: str | None = None,
+        new: bool = False,
         clock: Clock = local_now,
         title: str = "sewalong",
         look_folder: str | os.PathLike[str] | None = None,
@@ -75,12 +76,14 @@ class SewalongApp(App[int]):
         trouble: str = "",
         light: bool = False,
     ) -> None:
-        """`light`: the look where she has chosen none."""
+        """`quilt` is opened first, or a `new` one asked for. `light`: the look where she has
+        chosen none."""
         super().__init__()
         self._preferences = preferences
         self._trouble = trouble
         self._library = library
         self._first = quilt
+        self._new = new
         self._clock = clock
         self._title = title
         self._look_folder = look_folder
@@ -117,8 +120,8 @@ class SewalongApp(App[int]):
             watch_terminal()
         self.set_timer(STANDS_AFTER, collect_again)
         if self._preferences.keys:
-            moved = keys_with(self._preferences.keys)
-            self.set_keymap({key.id: key.keys for key in moved})
+            moved = {key.id: key.keys for key in keys_with(self._preferences.keys)}
+            self.set_keymap({**moved, "dialog.count": moved["sew.count"]})
         if self._trouble:
             self.notify(self._trouble, markup=False, severity="warning", timeout=30)
         self.app_resume_signal.subscribe(self, lambda _: self.refresh(layout=True))
@@ -128,6 +131,11 @@ class SewalongApp(App[int]):
     async def _go_round(self) -> None:
         """A quilt, its return sheet if it is time, the sewing screen; then the list again."""
         wanted, self._first = self._first, None
+        if self._new:
+            from sewalong.screens.new_quilt import NewQuiltScreen
+
+            self._new = False
+            wanted = await self.push_screen_wait(NewQuiltScreen(self._library, self._clock))
         while True:
             if wanted is None:
                 from sewalong.screens.quilts import QuiltsScreen
@@ -238,12 +246,17 @@ class SewalongApp(App[int]):
 
 
 def run_app(
-    library_path: str | os.PathLike[str], quilt: str | None, demo: bool, asked: Asking | None = None
+    library_path: str | os.PathLike[str],
+    quilt: str | None,
+    demo: bool,
+    asked: Asking | None = None,
+    *,
+    new: bool = False,
 ) -> int:
     """Open the app on the record at `library_path`; the exit status is returned.
 
-    `quilt` is the key of the quilt to open at once. Raises StoreFault when the record
-    cannot be opened.
+    `quilt` is the key of the quilt to open at once; with `new` a new one is asked for. Raises
+    StoreFault when the record cannot be opened.
     """
     preferences, trouble = own_preferences()
     library = Library(library_path, local_now())
@@ -254,6 +267,7 @@ def run_app(
             app = SewalongApp(
                 library,
                 quilt=quilt,
+                new=new,
                 title="sewalong (demo quilts)" if demo else "sewalong",
                 look_folder=look_folder,
                 preferences=preferences,

@@ -69,6 +69,11 @@ def _open(path: str, name: str | None, demo: bool, context: Context) -> Report:
         return Report(told.lines, aside=(NO_TERMINAL, *told.aside), exit_status=told.exit_status)
     if wanted is None and not demo:
         wanted = entries[0]
+    return in_the_app(path, wanted.key if wanted else None, demo)
+
+
+def in_the_app(path: str, key: str | None, demo: bool, *, new: bool = False) -> Report:
+    """The app, until it is left; see `run_app`."""
     import signal
 
     # Until the app can be left in good order, Ctrl+C ends it at once; nothing was done yet, and
@@ -84,7 +89,7 @@ def _open(path: str, name: str | None, demo: bool, context: Context) -> Report:
             from sewalong.screens.app import run_app
     else:
         from sewalong.screens.app import run_app
-    return Report(exit_status=run_app(path, wanted.key if wanted else None, demo, asked))
+    return Report(exit_status=run_app(path, key, demo, asked, new=new))
 
 
 def _looking_at(name: str | None, *, demo: bool) -> argparse.Namespace:
