@@ -170,7 +170,7 @@ async def test_nothing_sewn_is_nothing_to_unpick(path: Path) -> None:
         assert room.seq() == before
 
 
-async def test_units_that_are_not_there_are_made_but_not_found(path: Path) -> None:
+async def test_units_that_are_not_there_are_made_whereabouts_unknown(path: Path) -> None:
     async with at_sewing(path, c.Count("pair", 8)) as room:
         await room.press("r")
         await choose(room, "pairs: 8")

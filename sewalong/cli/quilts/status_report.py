@@ -12,7 +12,7 @@ from sewalong.progress.plan.plan import Plan, Shortfall, StageLine, plan
 from sewalong.progress.record.events.every_kind import Recorded
 from sewalong.progress.record.route import Route
 from sewalong.progress.record.state import SessionRecord, State
-from sewalong.progress.resuming.coming_back import coming_back, facts
+from sewalong.progress.resuming.coming_back import coming_back, in_lines
 from sewalong.quilt.quilt import Target
 
 
@@ -26,11 +26,8 @@ def status_lines(state: State, now: datetime, record: Sequence[Recorded] = ()) -
         f"Method: {state.quilt.method.name}",
         f"Target: {state.target}, {unit.count(state.units_wanted)} in all.",
     ]
-    for label, text in facts(coming_back(state, record, now)):
-        told = f"{label}: {text}" if label else text
-        lines += [told] if label in HER_OWN else sentences(told)
-    for line in now_plan.lines:
-        lines += stage_words(line)
+    lines += in_lines(coming_back(state, record, now))
+    lines += [stage_words(line) for line in now_plan.lines]
     lines.append(f"Made: {unit.count(units.made)} so far.")
     lines.append(f"Possible: {unit.count(units.possible)} in all from what there is.")
     over = over_words(now_plan.over, state.route)

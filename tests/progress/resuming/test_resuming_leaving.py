@@ -131,18 +131,16 @@ def test_coming_back_the_worst_comes_first() -> None:
     state = go_on(
         state, record, c.Measure("unit", (Fraction(99, 16),)), CLOSE, at=EVENING + 2 * DAY
     )
-    found = [
-        label for label in labels(state, record, 5 * DAY) if label in ("Missing", "May be wrong")
-    ]
-    assert found == ["May be wrong", "Missing"]
+    found = [label for label in labels(state, record, 5 * DAY) if label in ("Missing", "At risk")]
+    assert found == ["At risk", "Missing"]
 
 
 def test_pieces_that_were_seen_to_are_no_worry_any_more() -> None:
     state, record = play(QUILT, c.Count("pair", 84), c.Count("sew", 30))
     state = go_on(state, record, c.Measure("unit", (Fraction(99, 16),)))
-    assert "May be wrong" in labels(state, record, DAY)
+    assert "At risk" in labels(state, record, DAY)
     state = go_on(state, record, c.Mention("at-risk-" + str(state.checks[-1].seq)))
-    assert "May be wrong" not in labels(state, record, DAY)
+    assert "At risk" not in labels(state, record, DAY)
 
 
 def test_the_machine_and_presses_already_done_with_are_left_out() -> None:
