@@ -24,9 +24,8 @@ from sewalong.store.bounded import read_at_most
 from sewalong.store.drafts import Draft, Drafts, new_key
 from sewalong.store.faults import StoreFault
 from sewalong.store.library import Library
-from sewalong.store.own_folder import refuse_own_folder
+from sewalong.store.quilt_files import write_quilt_file
 from sewalong.store.shelved import Shelved, folded
-from sewalong.store.writing import write_whole
 
 ANY_TIME = datetime(2000, 1, 1, tzinfo=UTC)
 """When nothing has happened yet, it changes nothing how long ago that was."""
@@ -164,11 +163,3 @@ def load_method(file: str) -> bytes:
         return read_at_most(file, LONGEST_METHOD_FILE)
     except StoreFault as fault:
         raise ValueError(str(fault)) from fault
-
-
-def write_quilt_file(path: str, text: str) -> None:
-    """Write a quilt file where nothing lies yet. Raises StoreFault."""
-    if os.path.lexists(path):
-        raise StoreFault(f"{path} is there already. Name another file.")
-    refuse_own_folder(path)
-    write_whole(path, text)

@@ -50,25 +50,30 @@ def demo(args: argparse.Namespace, context: Context) -> Report:
 
 
 def _open(path: str, name: str | None, demo: bool, context: Context) -> Report:
+    app = context.interactive and os.environ.get("TERM") != DUMB
     if not is_there(path):
         if name is not None:
             raise CommandError(NO_QUILT)
-        return Report((NO_QUILT,))
+        return _app(path, None, demo) if app else Report(tuple(NO_QUILT.splitlines()))
     with opened(path, context) as library:
         entries = library.entries()
         if name is None and (gone := library.missing()):
             raise CommandError(gone)
         if not entries:
             library.refuse_damage()
-            return Report((NO_QUILT,))
+            return _app(path, None, demo) if app else Report(tuple(NO_QUILT.splitlines()))
         wanted = library.find(name) if name is not None else None
-    if not context.interactive or os.environ.get("TERM") == DUMB:
+    if not app:
         from sewalong.cli.quilts.listing import status
 
         told = status(_looking_at((wanted or entries[0]).name, demo=demo), context)
         return Report(told.lines, aside=(NO_TERMINAL, *told.aside), exit_status=told.exit_status)
     if wanted is None and not demo:
         wanted = entries[0]
+    return _app(path, wanted.key if wanted else None, demo)
+
+
+def _app(path: str, key: str | None, demo: bool) -> Report:
     import signal
 
     # Until the app can be left in good order, Ctrl+C ends it at once; nothing was done yet, and
@@ -76,7 +81,7 @@ def _open(path: str, name: str | None, demo: bool, context: Context) -> Report:
     signal.signal(signal.SIGINT, signal.SIG_DFL)
     from sewalong.screens.app import run_app
 
-    return Report(exit_status=run_app(path, wanted.key if wanted else None, demo))
+    return Report(exit_status=run_app(path, key, demo))
 
 
 def _looking_at(name: str | None, *, demo: bool) -> argparse.Namespace:

@@ -47,6 +47,12 @@ def was_away(state: State, now: datetime) -> bool:
     return now - last.last_at >= AWAY
 
 
+def was_begun_today(record: Sequence[e.Recorded], started: datetime, now: datetime) -> bool:
+    """Whether nothing has happened to a quilt since it was begun, a while ago at most: then there
+    is nothing to come back to."""
+    return not record and now - started < AWAY
+
+
 def facts(state: State, now: datetime, record: Sequence[e.Recorded] = ()) -> tuple[Fact, ...]:
     """What a person coming back needs, one fact each, in the order to read them.
 

@@ -43,8 +43,15 @@ def test_alone_it_opens_the_quilt_last_touched(begun: Desk, app: Opened) -> None
 
 
 def test_alone_with_no_quilt_it_says_how_to_begin(desk: Desk, app: Opened) -> None:
-    assert "sewalong start FILE" in desk.ok(typed="").out
+    assert len(desk.ok().lines) == 2
+    assert "sewalong new" in desk.ok().out
     assert app == []
+
+
+def test_alone_with_no_quilt_it_opens_the_empty_list_in_a_terminal(desk: Desk, app: Opened) -> None:
+    """There n begins one."""
+    desk.ok(typed="")
+    assert app == [(record_path(), None, False)]
 
 
 def test_a_quilt_is_opened_by_the_beginning_of_its_name(begun: Desk, app: Opened) -> None:
