@@ -5,7 +5,7 @@ from __future__ import annotations
 import asyncio
 import gc
 import os
-import sys
+from collections.abc import Mapping
 from typing import ClassVar
 
 from textual import events, work
@@ -18,7 +18,7 @@ from textual.theme import Theme
 from sewalong.owner.preferences import AS_USUAL, Preferences
 from sewalong.progress.resuming.resume_facts import was_away, was_begun_today
 from sewalong.screens.ascii_filter import AsciiFilter
-from sewalong.screens.background import background
+from sewalong.screens.background import Asking
 from sewalong.screens.key_order import LEAVES, KeyOrder
 from sewalong.screens.key_reading import ForgivingParser, forgive_bad_bytes
 from sewalong.screens.prompts.leaving import ask_what_was_left, close_on_leaving
@@ -43,6 +43,9 @@ from sewalong.store.look import read_look, remember_look
 STANDS_AFTER = 1.0
 """Seconds after which the app stands and what was loaded for it stays for good."""
 
+SIXTEEN = ("standard", "windows")
+"""What rich calls terminals of sixteen colours."""
+
 
 def collect_again() -> None:
     """Collect garbage from now on, but not among what was loaded at the start."""
@@ -54,6 +57,7 @@ class SewalongApp(App[int]):
     """Opens quilts one after another until the person leaves."""
 
     CSS_PATH = "style.tcss"
+    _looks: Mapping[str, Theme] = THEMES
     ENABLE_COMMAND_PALETTE = False
     BINDINGS: ClassVar = [
         Binding(",".join(LEAVES), "leave", "leave", show=False, priority=True, id="app.leave")
@@ -88,7 +92,11 @@ class SewalongApp(App[int]):
         self._leaving = False
         if preferences.ascii or not shows_more_than_ascii():
             self._filters.append(AsciiFilter())
-        for theme in THEMES.values():
+        if self.console.color_system in SIXTEEN:
+            from sewalong.screens.widgets.few_colours import FEW  # few terminals need them
+
+            self._looks = FEW
+        for theme in self._looks.values():
             self.register_theme(theme)
         look = read_look(look_folder) if look_folder else None
         usual = DAYLIGHT.name if light else LAMPLIGHT.name
@@ -96,7 +104,7 @@ class SewalongApp(App[int]):
 
     def get_theme(self, theme_name: str) -> Theme | None:
         """A theme by name; ours are found at once, as it is asked for every line drawn."""
-        return THEMES.get(theme_name) or super().get_theme(theme_name)
+        return self._looks.get(theme_name) or super().get_theme(theme_name)
 
     def get_driver_class(self) -> type[Driver]:
         """The library's driver, whichever it is, made forgiving."""
@@ -112,8 +120,8 @@ class SewalongApp(App[int]):
             watch_terminal()
         self.set_timer(STANDS_AFTER, collect_again)
         if self._preferences.keys:
-            moved = keys_with(self._preferences.keys)
-            self.set_keymap({key.id: key.keys for key in moved})
+            moved = {key.id: key.keys for key in keys_with(self._preferences.keys)}
+            self.set_keymap({**moved, "dialog.count": moved["sew.count"]})
         if self._trouble:
             self.notify(self._trouble, markup=False, severity="warning", timeout=30)
         self.app_resume_signal.subscribe(self, lambda _: self.refresh(layout=True))
@@ -240,18 +248,13 @@ class SewalongApp(App[int]):
             remember_look(self._look_folder, self.theme)
 
 
-def terminal_is_light() -> bool:
-    """Whether the terminal of this process is known to be light."""
-    stdin, stderr = sys.__stdin__, sys.__stderr__
-    if stdin is None or stderr is None:
-        return False
-    answered = background(stdin.fileno(), stderr.fileno(), os.environ)
-    ForgivingParser.unfinished = answered.unfinished
-    return bool(answered.light)
-
-
 def run_app(
-    library_path: str | os.PathLike[str], quilt: str | None, demo: bool, *, new: bool = False
+    library_path: str | os.PathLike[str],
+    quilt: str | None,
+    demo: bool,
+    asked: Asking | None = None,
+    *,
+    new: bool = False,
 ) -> int:
     """Open the app on the record at `library_path`; the exit status is returned.
 
@@ -263,7 +266,7 @@ def run_app(
     look_folder = os.path.dirname(library_path)
     try:
         with holding_signals_back():
-            chosen = read_look(look_folder) in THEMES
+            ForgivingParser.unfinished = asked.unfinished if asked else ""
             app = SewalongApp(
                 library,
                 quilt=quilt,
@@ -272,7 +275,7 @@ def run_app(
                 look_folder=look_folder,
                 preferences=preferences,
                 trouble=trouble,
-                light=not chosen and terminal_is_light(),
+                light=bool(asked and asked.light),
             )
             app.run()
         return app.return_code or 0

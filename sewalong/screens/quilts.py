@@ -107,6 +107,7 @@ class QuiltsScreen(HelpedScreen[str]):
 
     def on_resize(self) -> None:
         mark_size(self)
+        self.call_after_refresh(self.query_one(OptionList).scroll_to_highlight)
         self.query_one("#keys", Words).say(line_of(self.app.size.width - 4, self.keys))
 
     def fill(self) -> None:

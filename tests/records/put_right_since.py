@@ -18,6 +18,7 @@ from pathlib import Path
 
 from sewalong.progress.joining.orientation_checks import which_way_up
 from sewalong.progress.record.route import JOIN_ROWS
+from tests.records.coming_back_since import coming_back, places_as_written
 
 PUT_RIGHT: Mapping[str, Mapping[str, str]] = {
     # After five joins, counted without numbers, nine rows are four pieces. A quilt laid aside cannot
@@ -52,6 +53,9 @@ def put_right(line: str, said: str, archives: str) -> str:
     for old, new in PUT_RIGHT.get(line, {}).items():
         assert f"\n{said}".count(f"\n{old}\n") == 1, old
         said = said.replace(old, new) if new else said.replace(f"{old}\n", "")
+    said = places_as_written(said)
+    if line.startswith("status --quilt"):
+        said = coming_back(said)
     said = _where_it_was(said, archives)
     return _which_end_is_up(_nothing_waits_in_one_piece(said))
 

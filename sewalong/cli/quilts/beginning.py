@@ -9,7 +9,7 @@ from sewalong.cli.frame.context import Context
 from sewalong.cli.frame.errors import CommandError
 from sewalong.cli.frame.input_files import STDIN
 from sewalong.cli.frame.report import Report
-from sewalong.cli.quilts.opening import DUMB
+from sewalong.cli.quilts.opening import DUMB, in_the_app
 from sewalong.service.preferences import own_preferences
 from sewalong.store.home import record_path
 
@@ -24,13 +24,7 @@ def new(args: argparse.Namespace, context: Context) -> Report:
         from sewalong.cli.quilts.plain_questions import PlainQuestions
 
         return PlainQuestions(context).ask_all()
-    import signal
-
-    # Until the app can be left in good order, Ctrl+C ends it at once; nothing was done yet.
-    signal.signal(signal.SIGINT, signal.SIG_DFL)
-    from sewalong.screens.app import run_app
-
-    return Report(exit_status=run_app(record_path(), None, False, new=True))
+    return in_the_app(record_path(), None, False, new=True)
 
 
 def _file(file: str) -> Report:

@@ -12,7 +12,7 @@ from sewalong.progress.plan.plan import Plan, Shortfall, StageLine, plan
 from sewalong.progress.record.events.every_kind import Recorded
 from sewalong.progress.record.route import Route
 from sewalong.progress.record.state import SessionRecord, State
-from sewalong.progress.resuming.resume_facts import facts
+from sewalong.progress.resuming.coming_back import coming_back, in_lines
 from sewalong.quilt.quilt import Target
 
 
@@ -26,7 +26,7 @@ def status_lines(state: State, now: datetime, record: Sequence[Recorded] = ()) -
         f"Method: {state.quilt.method.name}",
         f"Target: {state.target}, {unit.count(state.units_wanted)} in all.",
     ]
-    lines += [f"{fact.label}: {fact.text}" for fact in facts(state, now, record)]
+    lines += in_lines(coming_back(state, record, now))
     lines += [stage_words(line) for line in now_plan.lines]
     lines.append(f"Made: {unit.count(units.made)} so far.")
     lines.append(f"Possible: {unit.count(units.possible)} in all from what there is.")

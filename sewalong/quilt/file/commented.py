@@ -6,6 +6,7 @@ with all the others under its heading, the file is still right.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator, Mapping, Sequence
 
 from sewalong.lengths import Length
@@ -41,12 +42,7 @@ _REMARKS = {
     "larger": "what the triangles' squares are cut larger, to be trimmed later",
     "cut": "the width its strips are cut at; the inner border stands first",
     "letter": "what sewalong methods show METHOD calls it",
-    "colour": "for pictures, or a name CSS has",
-    "fabric.kind": "or \"solid\", \"large print\", \"one-way\"",
-    "fabric.colour": "or value = \"medium\" in its place, and no second",
-    "squares": "so many of it there are",
-    "second": "of a print: its second colour",
-    "share": "how much of that, in a hundred",
+    "colour": "for pictures",
     "stages": "any of these, after the top",
     "usable": "width between the selvedges",
     "margin": "of back and batting, each side",
@@ -61,10 +57,18 @@ _REMARKS = {
 _ABOUT = {
     "more": "Squares that came in another size: all units follow the smallest.",
     "setting": "Sashes between the units; without this they are set edge to edge.",
-    "hers": "A fabric there is, to make sets from; the letter is your own then.",
     "fabric": "A name for a fabric of the units, one heading for each.",
     "cloth": "What holds for cloth, joins and thread.",
 }
+
+_ABOUT_HERS = "Or one of the fabrics you have squares of, to make sets from."
+_OF_HERS = {
+    "letter": "your own",
+    "squares": "so many of it",
+    "colour": "or value = \"medium\", and no second colour, where that is all there is to say",
+    "share": "of the second colour, in a hundred",
+    "kind": "or \"solid\", \"large print\", \"one-way\"",
+}  # fmt: skip
 
 
 def commented_file(quilt: Quilt, method_file: str = "") -> str:
@@ -72,7 +76,7 @@ def commented_file(quilt: Quilt, method_file: str = "") -> str:
     there = list(tables_of(quilt))
     if method_file:
         there[0] = _naming(there[0], method_file)
-    headings = {_name(table[0]) for table in there[1:]}
+    headings = {re.sub(r"[][]", "", table[0]) for table in there[1:]}
     blocks = ["\n".join(_FIRST), *("\n".join(_remarked(table, quilt)) for table in there)]
     blocks += ["\n".join(lines) for name, lines in _left_out(quilt) if name not in headings]
     return "\n\n".join(blocks) + "\n"
@@ -86,22 +90,17 @@ def _naming(top: Sequence[str], file: str) -> list[str]:
 
 def _remarked(table: Sequence[str], quilt: Quilt) -> Iterator[str]:
     """The lines of a table with their remarks, and behind them the keys that are left out."""
-    heading = table[0] if table[0].startswith("[") else ""
-    yield from (_with_remark(line, heading) for line in table)
+    yield from (_with_remark(line) for line in table)
     keys = {line.partition(" = ")[0] for line in table}
+    heading = table[0] if table[0].startswith("[") else ""
     for key, value in _further(heading, keys, quilt).items():
         if key not in keys:
-            yield _with_remark(f"# {key} = {value}", heading)
+            yield _with_remark(f"# {key} = {value}")
 
 
-def _with_remark(line: str, heading: str) -> str:
-    key = line.removeprefix("# ").partition(" = ")[0]
-    remark = _REMARKS.get(f"{_name(heading)}.{key}") or _REMARKS.get(key)
+def _with_remark(line: str, remarks: Mapping[str, str] = _REMARKS) -> str:
+    remark = remarks.get(line.removeprefix("# ").partition(" = ")[0])
     return f"{line:<34} # {remark}" if remark and " = " in line else line
-
-
-def _name(heading: str) -> str:
-    return heading.strip("[]")
 
 
 def _further(heading: str, keys: set[str], quilt: Quilt) -> Mapping[str, str]:
@@ -159,17 +158,23 @@ def _left_out(quilt: Quilt) -> Iterator[tuple[str, list[str]]]:
     yield _block("border", "[[border]]", border)
     fabric = {"letter": '"A"', "name": '"indigo print"', "colour": '"#243b6b"'}
     yield _block("fabric", "[[fabric]]", fabric)
-    hers = {"letter": '"AB"', "name": '"rust dots"', "squares": "16", "kind": '"small print"'}
-    colours = {"colour": '"#a5532f"', "second": '"#f3ead8"', "share": "30"}
-    yield "fabric", _block("hers", "[[fabric]]", {**hers, **colours})[1]
+    hers = {"letter": '"H"', "name": '"rust dots"', "squares": "16", "colour": '"#a5532f"'}
+    hers |= {"second": '"#f3ead8"', "share": "30", "kind": '"small print"'}
+    yield _block("fabric", "[[fabric]]", hers, _ABOUT_HERS, _OF_HERS)
     yield _block("cloth", "[cloth]", _choices(quilt))
     yield _block("finishing", "[finishing]", {"stages": '["layer", "quilt", "bind"]'})
 
 
-def _block(name: str, heading: str, keys: Mapping[str, str]) -> tuple[str, list[str]]:
-    about = [f"# ({_ABOUT[name]})"] if name in _ABOUT else []
-    lines = [_with_remark(f"# {key} = {value}", heading) for key, value in keys.items()]
-    return name, [*about, f"# {heading}", *lines]
+def _block(
+    name: str,
+    heading: str,
+    keys: Mapping[str, str],
+    about: str = "",
+    remarks: Mapping[str, str] = _REMARKS,
+) -> tuple[str, list[str]]:
+    about = about or _ABOUT.get(name, "")
+    lines = [_with_remark(f"# {key} = {value}", remarks) for key, value in keys.items()]
+    return name, [*([f"# ({about})"] if about else []), f"# {heading}", *lines]
 
 
 def _sash(quilt: Quilt) -> Length:

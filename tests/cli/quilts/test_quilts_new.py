@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import io
 import sys
-from collections.abc import Callable
 from types import ModuleType, SimpleNamespace
 
 import pytest
@@ -164,14 +163,18 @@ def test_where_there_is_no_terminal_it_asks_in_plain_lines(
 
 
 def test_in_a_terminal_the_form_opens(desk: Desk, monkeypatch: pytest.MonkeyPatch) -> None:
-    opened: list[tuple[object, ...]] = []
+    opened: list[tuple[str, bool]] = []
+
+    def run_app(path: str, quilt: str | None, demo: bool, asked: object, *, new: bool) -> int:
+        opened.append((path, new))
+        return 0
+
     module = ModuleType("sewalong.screens.app")
-    run_app: Callable[..., int] = lambda *args, new: opened.append((*args, new)) or 0  # type: ignore[func-returns-value]  # noqa: E731
     module.run_app = run_app  # type: ignore[attr-defined]
     monkeypatch.setitem(sys.modules, "sewalong.screens.app", module)
     monkeypatch.setenv("TERM", "xterm")
     desk.ok("new", typed="")
-    assert opened == [(record_path(), None, False, True)]
+    assert opened == [(record_path(), True)]
 
 
 # -- a file to edit ----------------------------------------------------------

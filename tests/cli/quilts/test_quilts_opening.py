@@ -21,7 +21,9 @@ def app(monkeypatch: pytest.MonkeyPatch) -> Opened:
     """A stand-in for the app that notes what it was asked to open."""
     opened: Opened = []
 
-    def run_app(path: str, quilt: str | None, demo: bool) -> int:
+    def run_app(
+        path: str, quilt: str | None, demo: bool, asked: object = None, *, new: bool = False
+    ) -> int:
         opened.append((path, quilt, demo))
         return 0
 
@@ -86,5 +88,5 @@ def test_a_demo_opens_among_the_demo_quilts(desk: Desk, app: Opened) -> None:
 def test_the_exit_status_of_the_app_is_handed_on(
     begun: Desk, app: Opened, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    monkeypatch.setattr(sys.modules["sewalong.screens.app"], "run_app", lambda *_: 143)
+    monkeypatch.setattr(sys.modules["sewalong.screens.app"], "run_app", lambda *_, **__: 143)
     assert begun.run("open", typed="").status == 143

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import io
 import shlex
 import shutil
 from collections.abc import Callable
@@ -69,11 +70,17 @@ def laid_aside(desk: Desk) -> None:
     desk.ok("lay-aside")
 
 
+def answered(desk: Desk) -> None:
+    """Every usual answer is taken."""
+    desk.monkeypatch.setattr("sys.stdin", io.StringIO("\n" * 11))
+
+
 def nothing(desk: Desk) -> None:
     """A quilt begun is enough."""
 
 
 BEFORE: dict[str, Callable[[Desk], None]] = {
+    "new": answered,
     "count": stacks,
     "unpick": stacks,
     "undo": four_patches,

@@ -112,7 +112,7 @@ def test_q008_of_a_hundred_and_sixty_two_only_the_later_fifty_four_are_doubtful(
     assert found.places == {"sewn-pair": "paper bag"}
     assert found.lines == (
         "At risk since the check of 4 Nov: 27 sewn pairs from sew both sides, 54 units (6 Nov: 27).",
-        "The sewn pairs among them are in: paper bag.",
+        "Where the sewn pairs among them lie: paper bag.",
         "What was sewn before that check is not in doubt.",
     )
 
