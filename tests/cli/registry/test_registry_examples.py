@@ -126,7 +126,7 @@ def test_the_example_runs(command: Command, desk: Desk) -> None:
 KEEPS = {
     "count", "unpick", "undo", "redo", "close", "answer", "spoil", "find", "recount", "put-away",
     "measure", "trim", "go-on", "bobbin", "press", "begun", "join", "note", "settings", "changed",
-    "alter", "stage", "target", "lay-aside", "pick-up", "done", "start", "import",
+    "alter", "stage", "target", "lay-aside", "pick-up", "done", "new", "start", "import",
 }  # fmt: skip
 """Commands that write something into the record; the others only look."""
 
