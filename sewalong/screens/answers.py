@@ -15,6 +15,7 @@ from textual.widgets.option_list import Option
 
 from sewalong.quilt.beginning.filled_in import FilledIn, Row
 from sewalong.quilt.beginning.offered import FROM_A_LIST, Offered, offered
+from sewalong.quilt.beginning.questions import LAYOUT
 from sewalong.quilt.quilt import Quilt
 from sewalong.quilt.worksheet.in_short import InShort
 from sewalong.screens.helped import HelpedScreen
@@ -103,7 +104,13 @@ class AnswersScreen(HelpedScreen[Result], Generic[Result]):
 
     def trouble(self) -> str:
         """What is to be said although every answer will do; empty for nothing."""
-        return ""
+        layout = self._form.filled.layouts[0]
+        if not layout.short or self._form.filled.row(LAYOUT).usual:
+            return ""
+        return (
+            f"layout: {layout.target} is {layout.short:,} short now. Enter at it shows those "
+            "that fit."
+        )
 
     # -- showing -------------------------------------------------------------------
 

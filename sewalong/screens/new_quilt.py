@@ -93,7 +93,7 @@ class NewQuiltScreen(AnswersScreen[str]):
         self.keys = self._keys_now()
 
     def trouble(self) -> str:
-        return self._beginning.fault
+        return self._beginning.fault or super().trouble()
 
     def left(self) -> None:
         self.dismiss(None)

@@ -7,13 +7,13 @@ from collections.abc import Callable, Collection
 from datetime import UTC, datetime
 from functools import lru_cache
 
-from sewalong.lengths import Unit
+from sewalong.lengths import Unit, unit_typed
 from sewalong.progress.joining.stage_words import what_is_left_of_the_point
 from sewalong.progress.pace.before_sewing import hours_before_sewing
 from sewalong.progress.pace.duration_words import hours_between
 from sewalong.quilt.beginning.answers import Answers
 from sewalong.quilt.beginning.filled_in import FilledIn, fill_in
-from sewalong.quilt.beginning.questions import METHOD
+from sewalong.quilt.beginning.questions import METHOD, SIZE
 from sewalong.quilt.beginning.tables import method_in
 from sewalong.quilt.file.commented import commented_file
 from sewalong.quilt.quilt import Quilt
@@ -53,6 +53,7 @@ class Beginning:
         self._drafts = drafts
         self._clock = clock
         self._taken = frozenset(map(folded, names))
+        self._prefers_one = unit is not None
         self._key = draft.key if draft else new_key()
         self.is_kept = draft is not None
         self.fault = ""
@@ -72,10 +73,25 @@ class Beginning:
         filled = self.with_answer(id, text)
         if why := fault_of(filled, id):
             return why
+        filled = self._in_its_unit(filled, id, text)
         if filled.answers != self.filled.answers:
             self.filled = filled
             self._keep()
         return ""
+
+    def _in_its_unit(self, filled: FilledIn, id: str, text: str) -> FilledIn:
+        """Where she prefers no unit, she works in that of the size she typed; what she said before
+        stays what it was."""
+        unit = unit_typed(text)
+        if unit is None or unit is filled.answers.unit or id != SIZE:
+            return filled
+        if self._prefers_one or filled.quilt is None:
+            return filled
+        said = {
+            key: text if key == METHOD else filled.row(key).text
+            for key, text in filled.answers.said.items()
+        }
+        return self.with_all(Answers(unit, said))
 
     def _keep(self) -> None:
         try:

@@ -154,6 +154,21 @@ async def test_a_layout_is_chosen_from_those_that_fit(path: Path) -> None:
         assert form(room).row("layout").text == "12 × 7"
 
 
+async def test_a_layout_that_no_longer_fits_is_said_and_those_that_do_are_offered(
+    path: Path,
+) -> None:
+    async with at_the_form(path) as room:
+        await answer(room, "layout", "9 x 9")
+        assert "Enter at it shows" not in room.flowing
+        await answer(room, "count", "64")
+        await room.sees("layout: 9 × 9 is 49 short now. Enter at it shows those that fit.")
+        await go_to(room, "layout")
+        await room.press("enter", "down", "enter")
+        found = form(room)
+        assert found.layouts[0].short == 0
+        assert "short now" not in room.flowing
+
+
 async def test_what_will_not_do_is_said_and_put_right_where_it_stands(path: Path) -> None:
     async with at_the_form(path) as room:
         await go_to(room, "size")

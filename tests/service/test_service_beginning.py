@@ -128,6 +128,23 @@ def test_she_works_in_the_unit_she_prefers(tmp_path: Path) -> None:
     assert a_beginning(tmp_path, unit=Unit.CM).quilt().unit is Unit.CM
 
 
+def test_without_a_preference_she_works_in_the_unit_of_the_size_she_types(tmp_path: Path) -> None:
+    beginning = a_beginning(tmp_path)
+    beginning.answer("borders", "3")
+    beginning.answer("size", "12 cm")
+    quilt = beginning.quilt()
+    assert quilt.unit is Unit.CM
+    assert beginning.filled.row("size").text == "12 cm"
+    # What was said in inches is as wide as it was.
+    assert beginning.filled.row("borders").text == "7.62 cm"
+    assert beginning.filled.row("seam").text == "0.635 cm"
+    beginning.answer("size", '5"')
+    assert beginning.filled.row("borders").text == "3 in"
+    preferring = a_beginning(tmp_path, unit=Unit.INCH)
+    preferring.answer("size", "12.7 cm")
+    assert preferring.filled.row("size").text == "5 in"
+
+
 def test_a_method_file_is_found_from_anywhere(
     tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
