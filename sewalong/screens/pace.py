@@ -69,7 +69,7 @@ KEYS = (
 class PaceScreen(FollowingScreen[None]):
     """A table with its reasons behind enter, and plots of the same record."""
 
-    CSS_PATH = ["facts.tcss", "sheet.tcss", "pace.tcss"]
+    CSS_PATH = ["facts.tcss", "sheet.tcss", "reasoned.tcss", "pace.tcss"]
     BINDINGS = [
         *(key.binding() for key in KEYS),
     ]
