@@ -105,6 +105,43 @@ async def test_a_caution_and_the_question_of_the_iron_come_one_after_the_other(
         await room.sees("Counted 1 stack.")
 
 
+@pytest.mark.parametrize("leaves_with", ["y", "escape"])
+async def test_what_is_counted_while_the_question_is_up_is_counted_after_it(
+    path: Path, leaves_with: str
+) -> None:
+    counted = (*AT_THE_IRON, c.Count("press", 9), c.ReadCaution("stack"))
+    async with at_sewing(path, *counted) as room:
+        await room.press("space")
+        await room.screen_is(QuestionDialog)
+        await room.press("space")
+        await room.sees("1 more is counted at stack after this.")
+        # A number is looked at while it is typed: here it would be typed unseen.
+        await room.press("space", "1", "2", "enter")
+        await room.sees("2 more are counted at stack after this.")
+        assert room.on_disk().done["stack"] == 0
+        await room.press(leaves_with)
+        await room.sees("stacks to go 2 of 5 done")
+        assert room.sewing.typed == ""
+        answered = [one.event for one in room.sewing.quilt.record if one.event.kind == "answered"]
+        assert len(answered) == (1 if leaves_with == "y" else 0)
+        if leaves_with == "y":
+            await room.press("u")
+            await room.sees("Undone: counted 2 stacks.")
+
+
+async def test_counts_pressed_before_the_question_was_seen_answer_nothing_and_are_kept(
+    path: Path,
+) -> None:
+    async with at_sewing(path, *AT_THE_IRON, c.Count("press", 9)) as room:
+        await room.burst("space", "space", "y", "enter")
+        await room.screen_is(QuestionDialog)
+        await room.sees("1 more is counted at stack after this.")
+        await room.press("n")
+        await room.screen_is(CautionDialog)
+        await room.press("enter")
+        await room.sees("stacks to go 1 of 5 done", "Counted 1 stack.")
+
+
 async def leave_the_places_as_offered(room: Room) -> None:
     """Enter through the form: the next step, then a place for each pile that was touched."""
     piles = len(piles_to_place(room.on_disk()))
