@@ -237,7 +237,7 @@ async def test_how_it_is_going_tells_sessions_and_what_is_left(
     async with at_sewing(path, *up_to("cut-twice"), size=size) as room:
         await room.press("g")
         await room.screen_is(PaceScreen)
-        await room.sees("What is left, as a range and not a promise", "hours")
+        await room.sees("hours left, most likely", "sessions")
         await room.press("escape")
         await room.screen_is(SewingScreen)
 
