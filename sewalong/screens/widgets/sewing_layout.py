@@ -9,15 +9,13 @@ from __future__ import annotations
 from msgspec import Struct
 
 from sewalong.screens.widgets.block_letters import LINES, Dot, width_of
-from sewalong.screens.widgets.breakpoints import NARROW_BELOW, SHORT_BELOW
+from sewalong.screens.widgets.breakpoints import NARROW_BELOW, ROOMY, SHORT_BELOW
 
 ROUTE = 36
 """Columns of the route of stages."""
 ROUTE_FROM = 78
 """Columns of a window from which on it stands beside the stage in hand."""
 WIDEST_ROUTE = 60
-ROOMY = (120, 36)
-"""From so many columns and lines on, the top as it stands is drawn below the route."""
 MESSAGE_LINES = 2
 """Lines at the foot that are kept for what is said."""
 LEAST_TOP = 7
