@@ -33,7 +33,7 @@ def test_everything_fits_beside_each_other_in_any_window(
     assert across + (layout.route + 2 if layout.route else 0) <= width - 2
     assert layout.picture[1] >= LINES * layout.dot.down
     assert layout.picture[1] + layout.texts[1] <= height - 5
-    assert layout.texts[1] >= 8
+    assert layout.texts[1] >= 7
     # The picture is never halved by a number of many digits.
     assert layout.picture[0] >= 2 * LINES or digits > 5
     if layout.top[0]:

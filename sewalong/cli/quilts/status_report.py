@@ -8,6 +8,7 @@ from datetime import datetime
 from msgspec.structs import asdict
 
 from sewalong.piecing.method import Pieces
+from sewalong.progress.joining.next_stage import then_in_words
 from sewalong.progress.plan.plan import Plan, Shortfall, StageLine, plan
 from sewalong.progress.record.events.every_kind import Recorded
 from sewalong.progress.record.route import Route
@@ -27,6 +28,7 @@ def status_lines(state: State, now: datetime, record: Sequence[Recorded] = ()) -
         f"Target: {state.target}, {unit.count(state.units_wanted)} in all.",
     ]
     lines += in_lines(coming_back(state, record, now))
+    lines += _afterwards(state, now_plan, now)
     lines += [stage_words(line) for line in now_plan.lines]
     lines.append(f"Made: {unit.count(units.made)} so far.")
     lines.append(f"Possible: {unit.count(units.possible)} in all from what there is.")
@@ -36,6 +38,19 @@ def status_lines(state: State, now: datetime, record: Sequence[Recorded] = ()) -
     if state.quilt.notes:
         lines.append(f"About: {state.quilt.notes}")
     return tuple(lines)
+
+
+def _afterwards(state: State, now_plan: Plan, now: datetime) -> list[str]:
+    """What comes after the next stage, where that is near; of a quilt that is done what it came to."""
+    if now_plan.suggestion is not None:
+        then = then_in_words(state, now_plan, now_plan.line(now_plan.suggestion.stage))
+        return [then] if then else []
+    # Loaded only for a quilt of which nothing more can be done.
+    from sewalong.progress.resuming.done_facts import done_facts, is_done
+
+    if not is_done(state, now_plan):
+        return []
+    return [f"{label}: {text}" for label, text in done_facts(state, now_plan, now)]
 
 
 def stage_words(line: StageLine) -> str:
