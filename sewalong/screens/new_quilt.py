@@ -141,7 +141,7 @@ class NewQuiltScreen(AnswersScreen[str]):
 
         start = os.path.join(os.path.expanduser("~"), f"{file_stem(name)}.toml")
         hint = "What is filled in, with a remark at each key. Nothing is begun by it."
-        fields = (Field("path", "To which file?", start),)
+        fields = (Field("path", "To which file?", start, prose=True),)
         await self.app.push_screen_wait(FormDialog("As a quilt file", fields, carry_out, hint))
         for path in written:
             self.tell(f"Written: {path}. Begin from it with: sewalong start FILE")
