@@ -105,3 +105,18 @@ async def test_a_key_that_came_later_gives_way_to_her_own(path: Path) -> None:
         assert not room.sewing.has_class("far")
 
     await with_own_keys(path, room_does, preferences=Preferences(keys={"count": ("v",)}))
+
+
+async def test_where_hers_is_the_key_that_puts_back_that_is_another(path: Path) -> None:
+    async def room_does(room: Room) -> None:
+        await room.press("u")
+        await room.sees("Undone: counted 4 pairs. ctrl+y puts it back.")
+        await room.press("q")
+        await room.sees("A note for yourself")
+        await room.press("escape")
+        await room.screen_is(SewingScreen)
+        await room.press("ctrl+y")
+        await room.sees("Put back: counted 4 pairs.")
+
+    hers = Preferences(keys={"note": ("q",)})
+    await with_own_keys(path, room_does, c.Count("pair", 4), preferences=hers)
