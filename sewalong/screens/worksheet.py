@@ -191,7 +191,11 @@ class WorksheetScreen(FollowingScreen[None]):
         if view.display:
             state = self.quilt.state
             room = (width - 6 if own_page else width // 3, height - 8)
-            view.show(picture_of_top(state.quilt, state.target, *room), own_colours(state.quilt))
+            picture = picture_of_top(state.quilt, state.target, *room)
+            view.show(picture, own_colours(state.quilt))
+            if own_page:
+                part = "; part of it is shown" if picture and not picture.is_whole else ""
+                self.query_one("#section-title", Words).say(f"The top, {state.target}{part}")
 
     async def action_page(self, number: int) -> None:
         """Go to a page by its number."""
