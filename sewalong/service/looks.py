@@ -23,7 +23,6 @@ if TYPE_CHECKING:
     from sewalong.progress.record.recount_rules import ToCount
     from sewalong.progress.record.route import RouteStage
     from sewalong.progress.resuming.coming_back import ComingBack
-    from sewalong.progress.resuming.done_facts import Fact
     from sewalong.progress.resuming.pause_note import PauseNote
     from sewalong.wall.stage_picture import StagePicture
 
