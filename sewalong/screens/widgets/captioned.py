@@ -13,7 +13,8 @@ from sewalong.screens.widgets.picture_view import PictureView
 from sewalong.wall.keys import Key
 from sewalong.wall.picture import Picture
 
-Draw = Callable[[int, int], Picture | None]
+Draw = Callable[[int, int], tuple[Picture | None, str]]
+"""From so many columns and lines to a picture and its words."""
 
 WORDS = 2
 """Lines kept for the words."""
@@ -27,22 +28,22 @@ class Captioned(Vertical):
 
     def __init__(self, *, id: str) -> None:
         super().__init__(id=id)
-        self._draw: Draw = lambda across, down: None
+        self._draw: Draw = lambda across, down: (None, "")
         self._own: Mapping[Key, Colour] = {}
 
     def compose(self) -> ComposeResult:
         yield PictureView()
         yield Words(classes="caption")
 
-    def show(self, draw: Draw, own: Mapping[Key, Colour], words: str) -> None:
-        """Show what `draw` makes of the columns and lines there are, in the owner's colours."""
+    def show(self, draw: Draw, own: Mapping[Key, Colour]) -> None:
+        """Show what `draw` makes of the room there is, in the owner's colours."""
         self._draw, self._own = draw, own
-        self.query_one(Words).say(words)
         self.on_resize()
 
     def on_resize(self) -> None:
         across, down = self.size.width, self.size.height - WORDS
         if self.is_mounted and self.display:
             roomy = across >= LEAST[0] and down >= LEAST[1]
-            picture = self._draw(across, down) if roomy else None
+            picture, words = self._draw(across, down) if roomy else (None, "")
             self.query_one(PictureView).show(picture, self._own)
+            self.query_one(Words).say(words)
