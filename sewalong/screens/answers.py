@@ -24,7 +24,7 @@ from sewalong.screens.widgets.breakpoints import is_roomy, mark_size
 from sewalong.screens.widgets.captioned import Captioned
 from sewalong.screens.widgets.keys import Key, first_that_fits, line_of
 from sewalong.screens.widgets.literal_text import Words
-from sewalong.wall.of_quilt import own_colours, picture_made, the_top
+from sewalong.wall.of_quilt import own_colours, picture_made, picture_of_top
 from sewalong.wall.picture import Picture
 
 Result = TypeVar("Result")
@@ -191,21 +191,18 @@ class AnswersScreen(HelpedScreen[Result], Generic[Result]):
             self._show_pictures(filled.quilt, short)
 
     def _show_pictures(self, quilt: Quilt, short: InShort) -> None:
-        def unit(across: int, down: int) -> tuple[Picture | None, str]:
-            picture = picture_made(quilt, quilt.target, quilt.method.unit, across, down)
-            return picture, f"unit finishes at {short.unit}"
+        def unit(across: int, down: int) -> Picture | None:
+            return picture_made(quilt, quilt.target, quilt.method.unit, across, down)
 
-        def top(across: int, down: int) -> tuple[Picture | None, str]:
-            whole = the_top(quilt, quilt.target)
-            if whole is None:
-                return None, ""
-            laid = whole.laid(across, down)
-            what = "top" if laid.is_whole else "a corner of the top, which"
-            return laid.picture, f"{what} finishes at {short.top}"
+        def top(across: int, down: int) -> Picture | None:
+            return picture_of_top(quilt, quilt.target, across, down)
 
         own = own_colours(quilt)
         for view in self.query(Captioned):
-            view.show(top if view.id == "top-right" else unit, own)
+            if view.id == "top-right":
+                view.show(top, own, f"top finishes at {short.top}")
+            else:
+                view.show(unit, own, f"unit finishes at {short.unit}")
 
     def tell(self, text: str, *, refused: bool = False) -> None:
         """Say one thing; a refusal is marked."""

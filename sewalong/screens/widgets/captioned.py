@@ -13,8 +13,7 @@ from sewalong.screens.widgets.picture_view import PictureView
 from sewalong.wall.keys import Key
 from sewalong.wall.picture import Picture
 
-Draw = Callable[[int, int], tuple[Picture | None, str]]
-"""From so many columns and lines to a picture and its words."""
+Draw = Callable[[int, int], Picture | None]
 
 WORDS = 2
 """Lines kept for the words."""
@@ -28,22 +27,24 @@ class Captioned(Vertical):
 
     def __init__(self, *, id: str) -> None:
         super().__init__(id=id)
-        self._draw: Draw = lambda across, down: (None, "")
+        self._draw: Draw = lambda across, down: None
         self._own: Mapping[Key, Colour] = {}
+        self._words = ""
 
     def compose(self) -> ComposeResult:
         yield PictureView()
         yield Words(classes="caption")
 
-    def show(self, draw: Draw, own: Mapping[Key, Colour]) -> None:
-        """Show what `draw` makes of the room there is, in the owner's colours."""
-        self._draw, self._own = draw, own
+    def show(self, draw: Draw, own: Mapping[Key, Colour], words: str) -> None:
+        """Show what `draw` makes of the columns and lines there are, in the owner's colours."""
+        self._draw, self._own, self._words = draw, own, words
         self.on_resize()
 
     def on_resize(self) -> None:
         across, down = self.size.width, self.size.height - WORDS
         if self.is_mounted and self.display:
             roomy = across >= LEAST[0] and down >= LEAST[1]
-            picture, words = self._draw(across, down) if roomy else (None, "")
+            picture = self._draw(across, down) if roomy else None
             self.query_one(PictureView).show(picture, self._own)
-            self.query_one(Words).say(words)
+            part = "; part of it is shown" if picture and not picture.is_whole else ""
+            self.query_one(Words).say(f"{self._words}{part}")
