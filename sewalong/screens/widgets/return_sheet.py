@@ -65,11 +65,6 @@ class ReturnSheet(Horizontal):
                 yield Fact("Last time", back.last_time, classes="airy")
                 yield from (Fact(*one) for one in back.notes)
 
-    @property
-    def makes(self) -> str | None:
-        """The pile that the stage in hand fills; None for the top, and with no stage in hand."""
-        return self._back.pick_up.makes
-
     def say_time_left(self, lines: tuple[str, ...]) -> None:
         """Hours and sessions, once they are worked out."""
         self.is_filled = True
