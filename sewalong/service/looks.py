@@ -23,7 +23,6 @@ if TYPE_CHECKING:
     from sewalong.progress.record.recount_rules import ToCount
     from sewalong.progress.record.route import RouteStage
     from sewalong.progress.resuming.coming_back import ComingBack
-    from sewalong.progress.resuming.done_facts import Fact
     from sewalong.progress.resuming.pause_note import PauseNote
     from sewalong.wall.stage_picture import StagePicture
 
@@ -151,8 +150,8 @@ def return_pictured(quilt: OpenQuilt, across: int, down: int) -> StagePicture | 
     return work_pictured(quilt, in_hand(quilt.state, now), across, down)
 
 
-def came_to(quilt: OpenQuilt, now: Plan) -> tuple[Fact, ...]:
-    """What a quilt that is done came to; empty until it is."""
+def came_to(quilt: OpenQuilt, now: Plan) -> tuple[tuple[str, str], ...]:
+    """What a quilt that is done came to, a label and a text each; empty until it is."""
     from sewalong.progress.resuming.done_facts import done_facts, is_done
 
     return done_facts(quilt.state, now, quilt.now()) if is_done(quilt.state, now) else ()

@@ -87,6 +87,15 @@ async def test_her_own_words_of_caution_come_first_and_as_she_wrote_them(path: P
     await with_own_keys(path, room_does, *up_to("cut-twice"))
 
 
+async def test_a_key_that_came_later_gives_way_to_her_own(path: Path) -> None:
+    async def room_does(room: Room) -> None:
+        await room.press("v")
+        await room.until(lambda: room.state.done["pair"] == 1)
+        assert not room.sewing.has_class("far")
+
+    await with_own_keys(path, room_does, preferences=Preferences(keys={"count": ("v",)}))
+
+
 async def test_her_count_key_counts_on_behind_a_question_too(path: Path) -> None:
     async def room_does(room: Room) -> None:
         await room.press("plus")
@@ -96,12 +105,3 @@ async def test_her_count_key_counts_on_behind_a_question_too(path: Path) -> None
 
     counts = (c.Count("pair", 20), c.Count("sew", 10), c.ChooseStage("press"), c.Count("press", 9))
     await with_own_keys(path, room_does, *counts)
-
-
-async def test_a_key_that_came_later_gives_way_to_her_own(path: Path) -> None:
-    async def room_does(room: Room) -> None:
-        await room.press("v")
-        await room.until(lambda: room.state.done["pair"] == 1)
-        assert not room.sewing.has_class("far")
-
-    await with_own_keys(path, room_does, preferences=Preferences(keys={"count": ("v",)}))

@@ -4,20 +4,11 @@ from __future__ import annotations
 
 from datetime import datetime, timedelta
 
-from msgspec import Struct
-
 from sewalong.progress.pace.duration_words import hours
 from sewalong.progress.plan.plan import Plan
 from sewalong.progress.record.events.sessions import session_length
 from sewalong.progress.record.state import Standing, State
 from sewalong.progress.record.time_words import day
-
-
-class Fact(Struct, frozen=True):
-    """A label of a word or two and one sentence."""
-
-    label: str
-    text: str
 
 
 def is_done(state: State, now_plan: Plan) -> bool:
@@ -27,24 +18,24 @@ def is_done(state: State, now_plan: Plan) -> bool:
     return state.standing is Standing.DONE
 
 
-def done_facts(state: State, now_plan: Plan, now: datetime) -> tuple[Fact, ...]:
-    """One fact each. Hours are those of the sessions, from sitting down to putting away."""
+def done_facts(state: State, now_plan: Plan, now: datetime) -> tuple[tuple[str, str], ...]:
+    """One fact each, a label and a text. Hours are those of the sessions, from sitting down to putting away."""
     unit = state.route.piles[state.quilt.method.unit].noun
-    facts = [Fact("The top", f"{state.target}, {unit.count(state.units_wanted)}.")]
-    if now_plan.units.made > state.units_wanted:
-        facts[0] = Fact("The top", f"{facts[0].text} {unit.count(now_plan.units.made)} were made.")
+    made = now_plan.units.made
+    more = f" {unit.count(made)} were made." if made > state.units_wanted else ""
+    facts = [("The top", f"{state.target}, {unit.count(state.units_wanted)}.{more}")]
     sewn = [session for session in state.sessions if session.counts]
     if sewn:
         lengths = sum((session_length(session, now) for session in sewn), timedelta())
         n = len(sewn)
         often = f"{n} session{'' if n == 1 else 's'}"
-        facts.append(Fact("Sewn", f"{often}, {hours(lengths.total_seconds() / 3600)} in all."))
+        facts.append(("Sewn", f"{often}, {hours(lengths.total_seconds() / 3600)} in all."))
         first, last = day(sewn[0].opened), day(sewn[-1].last_at)
         when = f"{first}." if first == last else f"{first} to {last}."
-        facts.append(Fact("Dates", when))
+        facts.append(("Dates", when))
     notes = state.notes
     if notes:
-        facts.append(Fact("First note" if len(notes) > 1 else "Note", notes[0].text))
+        facts.append(("First note" if len(notes) > 1 else "Note", notes[0].text))
     if len(notes) > 1:
-        facts.append(Fact("Last note", notes[-1].text))
+        facts.append(("Last note", notes[-1].text))
     return tuple(facts)
