@@ -16,7 +16,9 @@ from collections.abc import Mapping
 from datetime import UTC, datetime
 from pathlib import Path
 
+from sewalong.cli.sewing.at_risk import SEEN_TO
 from sewalong.progress.joining.orientation_checks import which_way_up
+from sewalong.progress.measuring.at_risk import GET_RID
 from sewalong.progress.record.route import JOIN_ROWS
 from tests.records.coming_back_since import coming_back, places_as_written
 
@@ -57,7 +59,7 @@ def put_right(line: str, said: str, archives: str) -> str:
     if line.startswith("status --quilt"):
         said = coming_back(said)
     said = _where_it_was(said, archives)
-    return _which_end_is_up(_nothing_waits_in_one_piece(said))
+    return _how_it_goes_away(_which_end_is_up(_nothing_waits_in_one_piece(said)))
 
 
 def _where_it_was(said: str, archives: str) -> str:
@@ -80,6 +82,12 @@ def _which_end_is_up(said: str) -> str:
     """Asked before a row is joined since; version 1 asked only for edges."""
     asked = "Before each seam: "
     return said.replace(f"{asked}Do both", f"{asked}{which_way_up(JOIN_ROWS)[0]} Do both")
+
+
+def _how_it_goes_away(said: str) -> str:
+    """Of pieces that may be wrong it is said since how that goes away."""
+    said = re.sub(r"^(At risk: .*)$", rf"\1 {GET_RID}", said, flags=re.MULTILINE)
+    return said.replace(f"\n{SEEN_TO}", f"\n{GET_RID}\n{SEEN_TO}")
 
 
 def _nothing_waits_in_one_piece(said: str) -> str:

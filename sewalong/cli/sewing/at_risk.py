@@ -5,6 +5,7 @@ from __future__ import annotations
 from sewalong.progress.measuring.at_risk import AtRisk
 
 SEEN_TO = "When they are measured and seen to: sewalong proof --seen-to"
+ALL_RIGHT = "If they are all right, or put right: sewalong proof --seen-to"
 
 
 def at_risk_lines(found: AtRisk | None) -> tuple[str, ...]:
