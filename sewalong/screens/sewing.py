@@ -11,7 +11,7 @@ from sewalong.progress.acts.steering import ChooseStage
 from sewalong.progress.acts.undoing import Undo
 from sewalong.progress.joining.cut_span import ruler_words
 from sewalong.progress.joining.stage_words import what_to_do
-from sewalong.progress.plan.plan import over_in_words, spare_in_words
+from sewalong.progress.plan.plan import out_of, over_in_words, spare_in_words
 from sewalong.progress.record.events.sessions import session_length
 from sewalong.progress.record.time_words import clock
 from sewalong.progress.resuming.interruption import after_interruption
@@ -140,7 +140,7 @@ class SewingScreen(CarryingOut):
         state, now = self.quilt.state, self._outcome.plan
         session = state.session
         length = clock(session_length(session, self.quilt.now())) if session else "closed"
-        units = f"{now.units.made} of {state.units_wanted} units"
+        units = out_of(now.units.made, state.units_wanted, "units")
         wide = self.app.size.width >= 70
         return f"{units}   session {length}" if wide else f"session {length}"
 

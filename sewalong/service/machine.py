@@ -17,12 +17,12 @@ from sewalong.progress.record.refused import Refused
 from sewalong.service.acting import Outcome, do
 from sewalong.service.open_quilt import OpenQuilt
 
-PROOF_LOST = "The test noted before proved other settings, so it is not carried over. "
+PROOF_LOST = "The test noted before was sewn with other settings, so it is not carried over. "
 """What is told of `proof_lost`, before how to note the next test."""
 
 NOTHING_CHANGED = "Nothing was changed, so nothing was recorded."
 
-ALL_SEEN_TO = "The pieces that were at risk are seen to."
+ALL_SEEN_TO = "The pieces that may have been wrong are seen to."
 
 
 class SettingsWritten(Struct, frozen=True):
@@ -94,7 +94,7 @@ def saw_to_them(quilt: OpenQuilt) -> Outcome:
     quilt.refresh()
     risk = at_risk(quilt.state, quilt.record)
     if risk is None or risk.none:
-        raise Refused("Nothing is at risk. Nothing was recorded.")
+        raise Refused("Nothing is in doubt. Nothing was recorded.")
     if risk.seen_to:
         raise Refused("You said already that they are seen to. Nothing was recorded.")
     return do(quilt, Mention(risk.mention))

@@ -176,7 +176,7 @@ async def test_units_that_are_not_there_are_made_whereabouts_unknown(path: Path)
         await choose(room, "pairs: 8")
         await room.write("5")
         await room.press("enter")
-        await choose(room, "made, whereabouts unknown")
+        await choose(room, "made, but not found")
         await room.until(lambda: room.on_disk().missing.get("pair") == 3)
         assert room.on_disk().piles["pair"] == 5
 

@@ -56,7 +56,7 @@ async def test_a_bad_reading_says_what_it_means_and_names_the_pieces_at_risk(pat
         await room.sees("Likeliest: ")
         await room.press("enter")
         await room.screen_is(SewingScreen)
-        await room.sees("At risk since the check of", "3 four-patches from sew")
+        await room.sees("These may be wrong: 3 four-patches from sew", "since the check of")
         assert not room.on_disk().checks[-1].passed
 
 
@@ -67,17 +67,17 @@ async def test_pieces_at_risk_are_said_until_they_were_seen_to(path: Path) -> No
         c.Measure("four-patch", (F(9),)),
     ]
     async with at_sewing(path, *sewn) as room:
-        await room.sees("At risk since the beginning")
+        await room.sees("These may be wrong")
         await room.press("space")
-        await room.sees("At risk since the beginning")
+        await room.sees("These may be wrong")
         await room.press("i")
-        await choose(room, "the pieces at risk were all looked through")
-        await room.sees("The pieces that were at risk are seen to.")
+        await choose(room, "the pieces that may be wrong were all looked through")
+        await room.sees("The pieces that may have been wrong are seen to.")
         await room.press("n")
         await room.write("all three unpicked")
         await room.press("enter")
         await room.sees("Noted: all three unpicked")
-        assert "At risk" not in room.flowing
+        assert "may be wrong" not in room.flowing
 
 
 async def test_a_reading_that_is_no_length_is_refused_in_the_dialog(path: Path) -> None:
@@ -298,4 +298,4 @@ async def test_before_rows_are_joined_it_is_asked_which_end_is_up(path: Path) ->
 async def test_how_the_rows_are_pressed_is_said_where_the_direction_is_written(path: Path) -> None:
     async with at_sewing(path, *UNITS, c.ChooseStage("sew-rows"), size=LARGE) as room:
         await room.press("d")
-        await room.sees("Odd rows towards the edge with the tape", "differ by an even number")
+        await room.sees("Odd rows towards where the row begins", "differ by an even number")

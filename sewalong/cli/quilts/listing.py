@@ -42,7 +42,7 @@ def places(args: argparse.Namespace, context: Context) -> Report:
 
 
 def list_quilts(args: argparse.Namespace, context: Context) -> Report:
-    """`list`: one line a quilt; one that cannot be read says so and hides no other."""
+    """`list`: a few lines a quilt; one that cannot be read says so and hides no other."""
     with any_library(args, context) as library:
         entries = library.entries() if library else ()
         gone = library.missing() if library else ""
@@ -51,14 +51,16 @@ def list_quilts(args: argparse.Namespace, context: Context) -> Report:
         if library is None or not (entries or gone):
             return Report((NO_QUILT,), {"quilts": []})
         told = [_told(library, entry, context) for entry in entries]
-    lines, data = [line for line, _ in told], [data for _, data in told]
+    lines, data = [line for some, _ in told for line in some], [data for _, data in told]
     if gone or any("unreadable" in one for one in data):
         aside = (gone,) if gone else ()
         return Report(tuple(lines), {"quilts": data}, aside, exit_status=REFUSED)
     return Report(tuple(lines), {"quilts": data})
 
 
-def _told(library: Library, entry: Shelved, context: Context) -> tuple[str, dict[str, object]]:
+def _told(
+    library: Library, entry: Shelved, context: Context
+) -> tuple[list[str], dict[str, object]]:
     data: dict[str, object] = {
         "number": entry.id,
         "name": entry.name,
@@ -72,20 +74,18 @@ def _told(library: Library, entry: Shelved, context: Context) -> tuple[str, dict
         sentence = sentence_of(error)
         if sentence is None:
             raise
-        return f"{entry.id}. {entry.name}: {sentence}", {**data, "unreadable": sentence}
+        return [f"{entry.id}. {entry.name}: {sentence}"], {**data, "unreadable": sentence}
     data |= {
         "standing": found.standing,
         "work_done": found.work_done,
         "suggested_stage": found.next_stage,
     }
-    parts = [
-        found.standing,
-        f"{found.work_done:.0%} of the work done",
-        f"last touched {ago(entry.last_at, context.clock())} ({day_and_time(entry.last_at)})",
-    ]
+    lines = [f"{entry.id}. {entry.name}: {found.standing}."]
     if found.label is not None:
-        parts.append(f"next {found.label}")
-    return f"{entry.id}. {entry.name}: {', '.join(parts)}.", data
+        lines.append(f"Next: {found.label}.")
+    lines.append(f"Work done: {found.work_done:.0%}.")
+    last = f"{ago(entry.last_at, context.clock())} ({day_and_time(entry.last_at)})"
+    return [*lines, f"Last touched: {last}."], data
 
 
 def status(args: argparse.Namespace, context: Context) -> Report:

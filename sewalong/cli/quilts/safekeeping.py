@@ -8,6 +8,7 @@ from shlex import quote
 
 from sewalong.cli.frame.context import Context
 from sewalong.cli.frame.errors import CommandError
+from sewalong.cli.frame.facts import each
 from sewalong.cli.frame.report import Report, events_said
 from sewalong.cli.frame.run import REFUSED
 from sewalong.cli.frame.selection import NO_QUILT
@@ -75,13 +76,17 @@ def _record_lines(record: Examined) -> list[str]:
         f"Events: {record.events}",
     ]
     for quilt in record.quilts:
-        how = (
-            f"damaged: {quilt.wrong}"
-            if quilt.wrong
-            else ("numbered without a gap, each as it was written, all readable, the counts add up")
-        )
-        lines.append(f"{quilt.name}, {events_said(quilt.events)}: {how}")
+        found = (f"damaged: {quilt.wrong}",) if quilt.wrong else _SOUND
+        lines += each(quilt.name, (events_said(quilt.events), *found))
     return lines
+
+
+_SOUND = (
+    "numbered without a gap",
+    "each event as it was written",
+    "all readable",
+    "the counts add up",
+)
 
 
 def _backup_line(backup: Backup, found: Examined) -> str:

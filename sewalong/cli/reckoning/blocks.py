@@ -15,7 +15,7 @@ from sewalong.cli.frame.length_arguments import (
     read_size,
     unit_of,
 )
-from sewalong.cli.frame.line_report import line_data
+from sewalong.cli.frame.line_report import facts_of, line_data
 from sewalong.cli.frame.report import Report
 from sewalong.cli.reckoning.wanted_size import wanted_size
 from sewalong.lengths import Unit
@@ -62,7 +62,7 @@ def blocks(args: argparse.Namespace, context: Context) -> Report:
          "columns": one.columns, "blocks": one.blocks}
         for one in found
     ]  # fmt: skip
-    return Report(tuple(map(str, lines)), {"unit": unit.value, "lines": data, "layouts": counts})
+    return Report(facts_of(lines), {"unit": unit.value, "lines": data, "layouts": counts})
 
 
 def _lines(label: str, one: Blocks, method: Method | None, unit: Unit) -> Iterator[Line]:

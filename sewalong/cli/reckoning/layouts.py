@@ -12,7 +12,7 @@ from msgspec.structs import replace
 from sewalong.cli.frame.context import Context
 from sewalong.cli.frame.errors import CommandError
 from sewalong.cli.frame.length_arguments import read, read_size, unit_of
-from sewalong.cli.frame.line_report import line_data
+from sewalong.cli.frame.line_report import facts_of, line_data
 from sewalong.cli.frame.report import Report
 from sewalong.cli.reckoning.plan_source import meant
 from sewalong.cli.reckoning.wanted_size import wanted_size
@@ -40,7 +40,7 @@ def layouts(args: argparse.Namespace, context: Context) -> Report:
             {**line_data(line), **({} if one is None else _counts(one))} for line, one in found
         ],
     }
-    return Report(tuple(str(line) for line, _ in found), data)
+    return Report(facts_of(line for line, _ in found), data)
 
 
 def _marked(line: Line, one: Layout | None, state: State | None) -> Line:

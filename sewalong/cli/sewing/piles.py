@@ -72,7 +72,7 @@ def recount(args: argparse.Namespace, context: Context) -> Report:
 def _missing(state: State, pile: str) -> list[str]:
     missing = state.missing.get(pile, 0)
     noun = state.route.piles[pile].noun
-    return [f"Missing: {noun.count(missing)}, made, whereabouts unknown."] if missing else []
+    return [f"Missing: {noun.count(missing)}, made, but not found."] if missing else []
 
 
 def _report(

@@ -133,19 +133,19 @@ def _downstream(state: State, stages: Sequence[RouteStage]) -> list[str]:
 def _lines(state: State, found: AtRisk) -> tuple[str, ...]:
     since = f"the check of {day_said(found.proved.at.date())}" if found.proved else "the beginning"
     if found.none:
-        return (f"Nothing was sewn since {since}, so nothing is at risk.",)
+        return (f"Nothing was sewn since {since}, so nothing else can be wrong.",)
     unit = state.route.piles[state.quilt.method.unit].noun
     lines = []
     for stage in found.stages:
         label = next(s.label for s in state.route.stages if s.id == stage.stage)
-        days = ", ".join(f"{day_said(then.day)}: {then.n}" for then in stage.sewn)
-        units = f", {unit.count(stage.units)}" if stage.units else ""
-        lines.append(
-            f"At risk since {since}: {stage.noun.count(stage.n)} from {label}{units} ({days})."
-        )
+        these = f"{stage.noun.count(stage.n)} from {label}"
+        lines.append(f"These may be wrong: {these}, sewn since {since}.")
+        if stage.units:
+            lines.append(f"They are for {unit.count(stage.units)}.")
+        lines += [f"Sewn on {day_said(then.day)}: {then.n}." for then in stage.sewn]
     if len(found.batches) > 1:
-        begun = "; ".join(f"since {batch.since}" for batch in found.batches)
-        lines.append(f"The machine was changed in between: measure one of each. {begun}.")
+        lines.append("The machine was changed in between: measure one of each.")
+        lines += [f"One sewn since {batch.since}." for batch in found.batches]
     for pile, place in found.places.items():
         lines.append(f"The {state.route.piles[pile].noun.many} among them are in: {place}.")
     if found.proved:

@@ -44,9 +44,9 @@ def concerns(
 
 
 def missing_in_words(state: State) -> str:
-    """ "4 units made, whereabouts unknown"; empty when nothing is missing."""
+    """ "4 units made, but not found"; empty when nothing is missing."""
     return "; ".join(
-        f"{noun_of(state, pile).count(n)} {_made(state, pile)}, whereabouts unknown"
+        f"{noun_of(state, pile).count(n)} {_made(state, pile)}, but not found"
         for pile, n in state.missing.items()
     )
 
@@ -62,7 +62,7 @@ def _at_risk(state: State, record: Sequence[e.Recorded]) -> Iterator[Concern]:
 
     risk = still_at_risk(state, record)
     if risk is not None:
-        yield Concern("At risk", risk.failed.at, " ".join(risk.lines))
+        yield Concern("May be wrong", risk.failed.at, " ".join(risk.lines))
 
 
 def _missing(state: State, record: Sequence[e.Recorded], now: datetime) -> Iterator[Concern]:
@@ -77,7 +77,7 @@ def _missing(state: State, record: Sequence[e.Recorded], now: datetime) -> Itera
             ),
             now,
         )
-        what = f"{noun_of(state, pile).count(n)} {_made(state, pile)}, whereabouts unknown"
+        what = f"{noun_of(state, pile).count(n)} {_made(state, pile)}, but not found"
         yield Concern("Missing", since, f"{what} ({ago(since, now)}).")
 
 
@@ -94,7 +94,7 @@ def _seam(state: State, now: datetime, now_plan: Plan) -> Iterator[Concern]:
         since = next((each.at for each in state.seam_changes if each.seq > last.seq), now)
     else:
         return
-    yield Concern("Seam", since, f"Not proved as it is now: {told.why}.")
+    yield Concern("Seam", since, f"Not tested as it is now: {told.why}.")
 
 
 def _on_the_bias(state: State, now: datetime) -> Iterator[Concern]:

@@ -226,9 +226,9 @@ def _machine(state: State, now: datetime, now_plan: Plan) -> Facts:
         yield "Machine", settings_in_words(state.settings)
     proved = proved_by(state, now)
     if proved:
-        yield "Proved by", proved
+        yield "Tested by", proved
     elif state.settings is not None:
-        yield "Proved by", "Nothing. Sew three strips and measure before you go on."
+        yield "Tested by", "Nothing. Sew three strips and measure before you go on."
 
 
 def proved_by(state: State, now: datetime) -> str:

@@ -5,6 +5,7 @@ A number that cannot be worked out is a line too, with the sentence that says wh
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Iterable
 from fractions import Fraction
 
@@ -37,6 +38,30 @@ class Line(Struct, frozen=True):
     def __str__(self) -> str:
         said = f"{self.label}: {self.text}" if self.label else self.text
         return f"{said} ({self.reason})" if self.reason else said
+
+    @property
+    def facts(self) -> tuple[str, ...]:
+        """One fact a line: the number, then how it came about, part by part.
+
+        A reason of a word or two stands in brackets behind the number.
+        """
+        said, why = _parts(self.text), _parts(self.reason)
+        if len(said) == len(why) == 1 and _is_short(self.reason) and "(" not in self.text:
+            return (str(self),)
+        label = f"{self.label}: " if self.label else ""
+        return (*(f"{label}{one}" for one in said), *(f"why: {one}" for one in why))
+
+
+def _parts(text: str) -> list[str]:
+    """What is parted by semicolons, but for what stands in brackets."""
+    return _BETWEEN_FACTS.split(text) if text else []
+
+
+_BETWEEN_FACTS = re.compile(r"; (?![^(]*\))")
+
+
+def _is_short(reason: str) -> bool:
+    return not any(sign in reason for sign in ",;:(")
 
 
 class Section(Struct, frozen=True):

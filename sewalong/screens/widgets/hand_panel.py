@@ -6,7 +6,7 @@ from textual.app import ComposeResult
 from textual.containers import Horizontal, Vertical
 
 from sewalong.progress.joining.current_stage import InHand
-from sewalong.progress.plan.plan import Plan
+from sewalong.progress.plan.plan import Plan, out_of
 from sewalong.screens.widgets.big_number import NUMBER_LINES, BigNumber
 from sewalong.screens.widgets.keys import Key, cap_of
 from sewalong.screens.widgets.literal_text import Words
@@ -64,7 +64,7 @@ def _noun(hand: InHand, other: str) -> str:
     noun = line.stage.counts.of(line.to_do)
     if line.to_do == 0:
         return f"{noun} to go: this stage is done. {other}."
-    return f"{noun} to go   {line.done} of {line.needed} done"
+    return f"{noun} to go   {out_of(line.done, line.needed, 'done')}"
 
 
 def _flow(hand: InHand, other: str) -> str:

@@ -149,7 +149,7 @@ CASES: list[Case] = [
     ),
     (
         "http://boutsdechiffons.logipatch.com/reference.htm",
-        "when to remake a unit",
+        "when to make a unit again",
         "reckon ease --size 6.36in",
         ["0.191 in"],
     ),

@@ -63,7 +63,7 @@ def test_missing_units_are_told_from_units_not_made_yet(sewn: Sewn) -> None:
     desk = sewn(pair=32, sew=16, press=16, stack=8, sew_around=8, cut_twice=8, press_open=30)
     assert desk.status()["missing"] == {}
     said = desk.ok("recount", "unit", "26", "--as", "missing")
-    assert "Missing: 4 units, made, whereabouts unknown." in said.lines
+    assert "Missing: 4 units, made, but not found." in said.lines
     assert desk.status()["missing"] == {"unit": 4}
     assert any(line.startswith("Missing: 4 units made") for line in desk.ok("status").lines)
     desk.ok("find", "unit", "4")
@@ -230,4 +230,4 @@ def test_turning_to_a_stage_says_what_to_look_at(sewn: Sewn) -> None:
         for line in said.lines
     )
     said = desk.ok("stage", "join-rows")
-    assert "Look: Do both tags lie at the edge with the tape?" in said.lines
+    assert "Look: Do both tags lie at the same edge, where the rows begin?" in said.lines

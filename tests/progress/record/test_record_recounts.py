@@ -58,9 +58,9 @@ def test_what_was_found_lost_or_spoiled_goes_where_it_belongs() -> None:
 def test_missing_pieces_are_a_pile_of_their_own_until_found() -> None:
     state, record = after_recount(26, "missing")
     assert (state.piles["four-patch"], state.missing) == (26, {"four-patch": 4})
-    assert last(state, record).endswith("4 fewer than recorded; made, whereabouts unknown.")
+    assert last(state, record).endswith("4 fewer than recorded; made, but not found.")
     worries = [fact.text for fact in facts(state, EVENING, record) if fact.label == "Missing"]
-    assert worries == ["4 four-patches made, whereabouts unknown (today)."]
+    assert worries == ["4 four-patches made, but not found (today)."]
     state = go_on(state, record, c.Find("four-patch", 3))
     assert (state.missing, state.piles["four-patch"]) == ({"four-patch": 1}, 29)
     state = go_on(state, record, c.Find("four-patch", 2))
@@ -92,7 +92,7 @@ def test_a_shortfall_says_to_look_for_the_missing_first() -> None:
     state = go_on(state, record, c.Recount("cut-unit", 4, "missing"))
     assert plan(state).shortfall is not None
     (short,) = [fact.text for fact in facts(state, EVENING, record) if fact.label == "Short"]
-    assert short.endswith("Look for what is missing first: 4 cut units made, whereabouts unknown.")
+    assert short.endswith("Look for what is missing first: 4 cut units made, but not found.")
 
 
 REFUSED: list[tuple[c.Recount, str]] = [
