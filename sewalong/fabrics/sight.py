@@ -59,20 +59,6 @@ def seen(colour: Colour, sight: Sight) -> Colour:
     return _from(_of(colour).filter(sight.value))
 
 
-def named(text: str) -> Colour | None:
-    """The colour CSS calls by this name ("rebeccapurple"), None if none has it.
-
-    Source: CSS Color Module Level 4, named colors.
-    """
-    if not text.isalpha():
-        return None
-    try:
-        found = coloraide.Color(text)
-    except ValueError:
-        return None
-    return _from(found) if found.alpha() == 1 else None
-
-
 def _of(colour: Colour) -> coloraide.Color:
     parts = [part / 255 for part in (colour.red, colour.green, colour.blue)]
     return coloraide.Color("srgb", parts)

@@ -4,8 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-WORDS = ("dark", "dark-medium", "medium", "light-medium", "light")
-"""Common practice among makers. Most cloth is printed in mediums."""
+from sewalong.quilt.choices import VALUES
+
+WORDS = VALUES
+"""From the darkest on. Most cloth is printed in mediums."""
 
 ALIKE = 10.0
 """Lightness from the darkest to the lightest under which all are mediums: half of what makes a

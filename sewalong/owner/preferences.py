@@ -12,6 +12,7 @@ USUAL_KEYS: Mapping[str, str] = {
     "count": "space",
     "several": "enter",
     "undo": "u",
+    "redo": "q",
     "stage": "o",
     "spoil": "s",
     "note": "n",

@@ -36,9 +36,27 @@ class Choices(Struct, frozen=True):
     own_seam: Length | None = None
 
 
+FABRIC_KINDS = ("solid", "small print", "large print", "one-way")
+"""What the eye makes of a cloth: a one-way print has an up."""
+
+VALUES = ("dark", "dark-medium", "medium", "light-medium", "light")
+"""The five words makers have for value (common practice)."""
+
+
 class Fabric(Struct, frozen=True):
-    """A fabric of the units: `letter` is what the method calls it, `colour` is "#rrggbb"."""
+    """A fabric of the units.
+
+    Without `squares` it is a name for what the method calls by this `letter`. With them it is one
+    of those she has, so many squares of it, to make sets from; its letter is her own. `colour` and
+    `second` are "#rrggbb"; `share` is the part of the second colour in a hundred, `kind` one of
+    FABRIC_KINDS. Where she gives no colour, `value` may say how light it is: one of VALUES.
+    """
 
     letter: str
     name: str
     colour: str | None = None
+    squares: int | None = None
+    kind: str | None = None
+    second: str | None = None
+    share: int | None = None
+    value: str | None = None

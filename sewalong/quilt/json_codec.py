@@ -9,6 +9,7 @@ from typing import Any
 
 import msgspec
 from msgspec import UNSET, UnsetType
+from msgspec.structs import asdict
 
 from sewalong.lengths.fault import quoted
 from sewalong.misfit import dotted, misfit
@@ -98,7 +99,7 @@ def quilt_from_dict(plain: object, *, checked: bool = True) -> Quilt:
         finishing=tuple(stored.finishing),
         notes=stored.notes,
         fabrics=tuple(
-            Fabric(fabric.letter, fabric.name, fabric.colour or None)
+            Fabric(**{key: said for key, said in asdict(fabric).items() if said is not UNSET})
             for fabric in stored.fabrics or ()
         ),
         choices=_choices(stored.choices),
@@ -179,7 +180,7 @@ def _stored(quilt: Quilt) -> StoredPlan:
         finishing=list(quilt.finishing),
         notes=quilt.notes,
         fabrics=[
-            StoredFabric(fabric.letter, fabric.name, fabric.colour or UNSET)
+            StoredFabric(**{key: said for key, said in asdict(fabric).items() if said is not None})
             for fabric in quilt.fabrics
         ]
         or UNSET,

@@ -9,10 +9,20 @@ from sewalong.lengths import Length, as_given
 from sewalong.piecing.method import Noun
 from sewalong.quilt.choices import Choices, Fabric
 from sewalong.quilt.quilt import Border, Lot, Quilt
+from sewalong.quilt.rules import by_letter
 from sewalong.quilt.setting import Cornerstones, Sashing, SetOnPoint, Setting
 from sewalong.quilt.size import Size
 
 _Coloured = Border | Fabric | Sashing | Cornerstones | SetOnPoint
+
+_OF_A_FABRIC = {
+    "squares": "squares",
+    "kind": "kind",
+    "second": "second colour",
+    "share": "share of the second colour",
+    "value": "value",
+}
+"""What the keys of a fabric are called, name and colour aside."""
 
 _CHOICES = {
     "usable": "usable width of cloth",
@@ -150,12 +160,15 @@ def _border(border: Border, quilt: Quilt) -> str:
 def _fabrics(was: Sequence[Fabric], now: Sequence[Fabric]) -> Iterator[str]:
     before = {fabric.letter: fabric for fabric in was}
     after = {fabric.letter: fabric for fabric in now}
-    for letter in sorted(before | after):
+    for letter in sorted(before | after, key=by_letter):
         old, new = before.get(letter), after.get(letter)
         what = f"fabric {letter}"
         yield from _changed(what, old.name if old else "no name", new.name if new else "no name")
         if old and new:
             yield from _changed(f"colour of {what}", *_colours(old, new))
+            for key, said in _OF_A_FABRIC.items():
+                was_so, is_so = (str(getattr(one, key) or "none") for one in (old, new))
+                yield from _changed(f"{said} of {what}", was_so, is_so)
 
 
 def _colours(was: _Coloured, now: _Coloured) -> tuple[str, str]:

@@ -97,7 +97,7 @@ class Border(Struct, frozen=True):
 class Quilt(Struct, frozen=True):
     """The plan of one quilt. `starts` begins with the pile the method names first.
 
-    `fabrics` are those of the units that have been given a name, in the order of their letters.
+    `fabrics` are those of the units that she has said something of, in the order of their letters.
     `trim` is the size the owner trims units to, raw edge to raw edge, where she says one; what
     the units come to is `unit_size.decided_unit`. `method_text` is the method file as it was when
     the quilt began, which the quilt goes by whatever became of the file since; None in quilts
@@ -119,6 +119,16 @@ class Quilt(Struct, frozen=True):
     trim: Size | None = None
     setting: Setting | None = None
     method_text: str | None = None
+
+    @property
+    def named_fabrics(self) -> tuple[Fabric, ...]:
+        """Names for what the method calls by its letters."""
+        return tuple(fabric for fabric in self.fabrics if fabric.squares is None)
+
+    @property
+    def counted_fabrics(self) -> tuple[Fabric, ...]:
+        """The fabrics she has so many squares of, to make sets from."""
+        return tuple(fabric for fabric in self.fabrics if fabric.squares is not None)
 
     @property
     def sashing(self) -> Sashing | None:

@@ -11,7 +11,7 @@ import unicodedata
 
 from sewalong.lengths import Unit
 from sewalong.lengths.fault import quoted
-from sewalong.quilt.choices import CORNERS, JOINS
+from sewalong.quilt.choices import CORNERS, FABRIC_KINDS, JOINS, VALUES
 
 LONGEST_NAME = 80
 """Characters in the name of a quilt or of a cloth."""
@@ -148,10 +148,30 @@ def yes_or_no(value: object) -> bool:
 
 
 def letter(value: object) -> str:
-    """`value` if it is the letter of a fabric, "A" to "Z"."""
-    if not isinstance(value, str) or len(value) != 1 or not "A" <= value <= "Z":
-        raise ValueError('This must be one capital letter, such as "A".')
+    """`value` if it is the letter of a fabric: "A" to "Z", and behind them "AA" to "ZZ"."""
+    if not isinstance(value, str) or re.fullmatch("[A-Z]{1,2}", value) is None:
+        raise ValueError('This must be one capital letter, such as "A", or two behind "Z".')
     return value
+
+
+def by_letter(letter: str) -> tuple[int, str]:
+    """What letters of fabrics are put in order by: A to Z, then AA."""
+    return (len(letter), letter)
+
+
+def fabric_kind(value: object) -> str:
+    """`value` if it is one of FABRIC_KINDS."""
+    return _one_of(value, FABRIC_KINDS)
+
+
+def value_word(value: object) -> str:
+    """`value` if it is one of VALUES."""
+    return _one_of(value, VALUES)
+
+
+def share(value: object) -> int:
+    """`value` if it can be the part of a second colour, in a hundred."""
+    return whole(value, 99)
 
 
 def colour(value: object) -> str:

@@ -6,8 +6,11 @@ from fractions import Fraction
 
 from msgspec import Struct
 
-from sewalong.lengths import Length
+from sewalong.lengths import CENTIMETRE, Length, Unit
 from sewalong.piecing.method import Noun, Pile
+
+USUAL_SASH = {Unit.INCH: Fraction(2), Unit.CM: 5 * CENTIMETRE}
+"""Width sashes are cut at where none is said: 2 in, or the round number nearest. From memory."""
 
 STANDING = Pile("standing-sash", Noun("standing sash", "standing sashes"))
 """Between two units of a row, as long as a unit is high."""

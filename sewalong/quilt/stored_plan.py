@@ -5,7 +5,8 @@
      "target": {"rows": 9, "columns": 9},
      "borders": [{"cut": "5/2", "cloth": "cream linen"}],
      "finishing": ["layer", "quilt", "bind"], "notes": "",
-     "fabrics": [{"letter": "A", "name": "indigo print", "colour": "#243b6b"}],
+     "fabrics": [{"letter": "A", "name": "indigo print", "colour": "#243b6b", "squares": 16,
+                  "kind": "small print", "second": "#ffffff", "share": 30}],
      "choices": {"usable": "42", "spool_metres": 500},
      "trim": {"width": "25/4", "length": "25/4"},
      "setting": {"kind": "sashed", "cut": "2", "cloth": "slate", "frame": true,
@@ -15,7 +16,7 @@
 Lengths are fractions of an inch in lowest terms, as text. `method_text` is the method file as it was
 when the quilt began, line by line: the text itself and not what was read from it, so that there is
 one reader for it, which knows it as untrusted, and a person can read it in an archive. Every key is
-there, null for None; only `fabrics`, `choices` and all in it, `trim`, `setting`, `lots`, `method_text` and
+there, null for None; only `fabrics` and all but letter and name in it, `choices` and all in it, `trim`, `setting`, `lots`, `method_text` and
 `colour` are left out where nothing was given, so that quilts kept before these were known read on as
 they are.
 """
@@ -76,6 +77,11 @@ class StoredFabric(Struct, frozen=True, forbid_unknown_fields=True):
     letter: str
     name: str
     colour: str | UnsetType = UNSET
+    squares: int | UnsetType = UNSET
+    kind: str | UnsetType = UNSET
+    second: str | UnsetType = UNSET
+    share: int | UnsetType = UNSET
+    value: str | UnsetType = UNSET
 
 
 class StoredChoices(Struct, frozen=True, forbid_unknown_fields=True):
@@ -180,8 +186,11 @@ def check_plan(plan: StoredPlan) -> None:
     if plan.setting:
         _check_setting(plan, plan.setting)
     letters = [fabric.letter for fabric in plan.fabrics or ()]
-    if letters != sorted(set(letters)):
+    if letters != sorted(set(letters), key=rules.by_letter):
         raise ValueError("fabrics: the letters must each be there once, in order.")
+    for fabric in plan.fabrics or ():
+        if (fabric.second is UNSET) != (fabric.share is UNSET):
+            raise ValueError("fabrics: a second colour and its share go together.")
 
 
 def _check_lots(start: StoredStart) -> None:
@@ -221,9 +230,9 @@ def _check_rules(table: Struct, path: Path) -> None:
             continue
         if isinstance(value, Struct):
             _check_rules(value, place)
-        elif key in RULES:
+        elif rule := _OF_FABRICS.get(key) if isinstance(table, StoredFabric) else RULES.get(key):
             try:
-                RULES[key](value)
+                rule(value)
             except ValueError as error:
                 raise ValueError(f"{dotted(place)}: {error}") from None
         elif isinstance(value, list):
@@ -285,7 +294,6 @@ RULES: dict[str, Callable[[object], object]] = {
     "notes": rules.notes,
     "kind": _kind,
     "frame": rules.yes_or_no,
-    "letter": rules.letter,
     "joins": rules.joins,
     "corners": rules.corners,
     "spool_metres": rules.metres,
@@ -293,6 +301,18 @@ RULES: dict[str, Callable[[object], object]] = {
     "method_text": _method_text,
 }
 """What may stand under each key, lengths aside; each raises ValueError with a sentence."""
+
+_OF_FABRICS: dict[str, Callable[[object], object]] = {
+    "letter": rules.letter,
+    "name": rules.a_stored_name,
+    "colour": _colour,
+    "squares": _pieces,
+    "kind": rules.fabric_kind,
+    "second": _colour,
+    "share": rules.share,
+    "value": rules.value_word,
+}
+"""The same of the keys of a fabric: its kind is no setting's."""
 
 _MAY_BE_NOTHING = ("margin", "binding_ends")
 

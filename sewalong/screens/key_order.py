@@ -22,7 +22,7 @@ LEAVES = ("ctrl+c", "ctrl+q")
 
 
 class KeyOrder:
-    """Keeps keys from screens they are not for, and gives a form what was typed ahead."""
+    """Keeps keys from screens they are not for, and gives a form what was typed ahead of it."""
 
     def __init__(self, app: App[Any], asks: Callable[[], bool], stands: Callable[[], None]) -> None:
         """`asks` says whether the app itself asks something, over whatever screen; `stands` is
@@ -32,6 +32,7 @@ class KeyOrder:
         self._stands = stands
         self._stands_since: WeakKeyDictionary[Screen[Any], float] = WeakKeyDictionary()
         self._early: list[Key] = []
+        self._last = ""
 
     def watch(self) -> None:
         """Follow which screen is in front; the app must be running."""
@@ -46,6 +47,7 @@ class KeyOrder:
             return False
         if self.are_for_the_screen_in_front(event.time):
             self._early.clear()
+            self._last = event.key
             return False
         self._early.append(event)
         return True
@@ -68,7 +70,9 @@ class KeyOrder:
         early, self._early = self._early, []
         self._stands_since[screen] = Event().time
         self._stands()
-        if getattr(screen, "takes_early_keys", False):
-            # What is typed ahead is text. Nothing is chosen or confirmed unseen.
-            for key in takewhile(lambda key: key.is_printable, early):
-                self._app.post_message(Key(key.key, key.character))
+        takes_early = getattr(screen, "takes_early", None)
+        # The key that opened it, held down or pressed twice, was not meant as text.
+        if takes_early is None or all(key.key == self._last for key in early):
+            return
+        for key in takewhile(lambda key: key.is_printable and takes_early(key.character), early):
+            self._app.post_message(Key(key.key, key.character))

@@ -109,12 +109,11 @@ class PaceScreen(HelpedScreen[None]):
 
         def work_out(values: dict[str, str]) -> str | None:
             minutes, times = values["minutes"].strip(), values["times"].strip()
-            session, many = whole(minutes), whole(times)
-            if (minutes or times) and (session is None or many is None):
+            if bool(minutes) != bool(times):
                 return "Write both, the minutes of a session and how many a week, or neither."
             try:
                 wanted = read_day(values["date"])
-                a_week = session and many and hours_of_habit(session, many)
+                a_week = hours_of_habit(whole(minutes), whole(times)) if minutes else None
             except ValueError as error:
                 return str(error)
             said[:] = by_date(self._left, self._quilt.now().date(), wanted, a_week).lines

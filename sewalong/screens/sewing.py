@@ -8,7 +8,7 @@ from textual.containers import Horizontal
 
 from sewalong.progress.acts.counting import Count
 from sewalong.progress.acts.steering import ChooseStage
-from sewalong.progress.acts.undoing import Undo
+from sewalong.progress.acts.undoing import Redo, Undo
 from sewalong.progress.joining.cut_span import ruler_words
 from sewalong.progress.joining.stage_words import what_to_do
 from sewalong.progress.plan.plan import out_of, over_in_words, spare_in_words
@@ -40,6 +40,7 @@ class SewingScreen(CarryingOut):
     BINDINGS = [
         *(key.binding() for key in SEWING_KEYS),
         Binding("ctrl+z", "undo", "undo", show=False, id="sew.undo_too"),
+        Binding("ctrl+y", "redo", "put back", show=False, id="sew.redo_too"),
         *(
             Binding(digit, f"type('{digit}')", show=False, id=f"sew.digit{digit}")
             for digit in "0123456789"
@@ -175,9 +176,16 @@ class SewingScreen(CarryingOut):
     # -- keys ------------------------------------------------------------------
 
     def action_type(self, digit: str) -> None:
-        """Gather a typed number."""
+        """Gather a typed number; what would be too long is refused, and what was typed stays."""
         if len(self.typed) < MOST_DIGITS:
             self._type((self.typed + digit).lstrip("0"))
+            return
+        several, clear = (cap_of(name, self.keys) for name in ("several", "leave"))
+        self.tell(
+            f"{MOST_DIGITS} digits are the most. {several.capitalize()} counts {self.typed}, "
+            f"{clear} clears it.",
+            refused=True,
+        )
 
     def action_rub_out(self) -> None:
         """Take back the last digit of a half-typed number."""
@@ -214,9 +222,25 @@ class SewingScreen(CarryingOut):
         self._ask_on_leaving()
 
     def action_undo(self) -> None:
-        """Take back the last act, as this window shows it."""
+        """Take back the last act, as this window shows it; of a half-typed number only that."""
+        if self._cleared():
+            return
         last = self.quilt.state.last_act
         self.attempt(Undo(last[-1] if last else None))
+
+    def action_redo(self) -> None:
+        """Put back what was taken back last, as this window shows it."""
+        if self._cleared():
+            return
+        last = self.quilt.state.last_undone
+        self.attempt(Redo(last[-1] if last else None))
+
+    def _cleared(self) -> bool:
+        """Clear a half-typed number, and say so, as another thing may have been meant."""
+        number, self.typed = self.typed, ""
+        if number:
+            self.tell(f"{number} is cleared. Nothing else was changed.")
+        return bool(number)
 
     def action_leave(self) -> None:
         """Clear a typed number, or go back to all quilts with the session still open."""

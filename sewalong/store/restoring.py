@@ -137,9 +137,11 @@ def _replace(place: str, backup: str) -> None:
     try:
         shutil.copyfile(backup, name)
         sync_file(name)
-        # A journal belongs to the file that goes: played back into another it would ruin that.
+        # A journal belongs to the file that goes: played back into another it would ruin that. So
+        # it is gone for good, whenever the power fails, before the other comes.
         with suppress(FileNotFoundError):
             os.unlink(f"{place}-journal")
+            sync_folder(folder)
         os.replace(name, place)
     except BaseException:
         if os.path.exists(name):

@@ -93,7 +93,10 @@ def sync_folder(folder: str | os.PathLike[str]) -> None:
 
 
 def make_folder(folder: str) -> None:
-    """Make a folder, and those above it, where they are not there; for its owner alone."""
+    """Make a folder, and those above it, where they are not there; for its owner alone.
+
+    Its name lasts through a power cut, as what is written in it will.
+    """
     if os.path.isdir(folder):
         return
     above = os.path.dirname(folder)
@@ -101,3 +104,4 @@ def make_folder(folder: str) -> None:
         make_folder(above)
     with suppress(FileExistsError):  # another window was faster
         os.mkdir(folder, mode=0o700)
+    sync_folder(above or ".")

@@ -78,7 +78,7 @@ def _sashes(quilt: Quilt) -> Sashes | None:
 @lru_cache(maxsize=4)
 def own_colours(quilt: Quilt) -> Mapping[Key, Colour]:
     """The colours the owner gave her fabrics and borders; the others have the palette's."""
-    written = {fabric.letter: fabric.colour for fabric in quilt.fabrics}
+    written = {fabric.letter: fabric.colour for fabric in quilt.named_fabrics}
     written |= {
         border_key(number): border.colour for number, border in enumerate(quilt.borders, start=1)
     }

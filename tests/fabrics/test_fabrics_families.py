@@ -6,10 +6,11 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from sewalong.fabrics.colours import Colour
+from sewalong.fabrics.colours import Colour, parse_colour
 from sewalong.fabrics.families import Family, family
-from sewalong.fabrics.sight import named, value
+from sewalong.fabrics.sight import value
 from sewalong.fabrics.value_words import WORDS, value_words
+from sewalong.quilt.file.values import colour
 
 # CSS Color Module Level 4, named colors: each name says what everybody calls it.
 NAMES = {
@@ -31,9 +32,7 @@ NAMES = {
     [(name, expected) for expected, names in NAMES.items() for name in names.split()],
 )
 def test_a_colour_is_in_the_family_of_its_name(name: str, expected: Family) -> None:
-    colour = named(name)
-    assert colour is not None
-    assert family(colour) is expected
+    assert family(parse_colour(colour(name))) is expected
 
 
 PARTS = st.integers(0, 255)

@@ -13,7 +13,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from sewalong.fabrics.colours import Colour, parse_colour
-from sewalong.fabrics.sight import Sight, contrast, difference, from_afar, named, seen, value
+from sewalong.fabrics.sight import Sight, contrast, difference, from_afar, seen, value
 
 PARTS = st.integers(0, 255)
 COLOURS = st.builds(Colour, PARTS, PARTS, PARTS)
@@ -160,11 +160,3 @@ def test_contrast_is_highest_between_the_lightest_and_the_darkest(colours: list[
     darkest, *_, lightest = sorted(colours, key=value)
     most = max(contrast(a, b) for a, b in combinations(colours, 2))
     assert contrast(darkest, lightest) == pytest.approx(most, abs=0.02)
-
-
-def test_css_names_and_nothing_else_are_names() -> None:
-    # CSS Color Module Level 4, named colors.
-    assert named("rebeccapurple") == parse_colour("#663399")
-    assert named("Coral") == parse_colour("#ff7f50")
-    for text in ("", "rust dots", "#fff", "rgb(1 2 3)", "currentcolor", "transparent"):
-        assert named(text) is None

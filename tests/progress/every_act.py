@@ -16,7 +16,7 @@ from sewalong.progress.acts.sessions import CloseSession, OpenSession
 from sewalong.progress.acts.sizing import DecideUnit
 from sewalong.progress.acts.standing import LayAside, MarkDone, PickUp
 from sewalong.progress.acts.steering import ChangeTarget, ChooseStage
-from sewalong.progress.acts.undoing import Undo
+from sewalong.progress.acts.undoing import Redo, Undo
 from sewalong.progress.record.events.event import Event
 from sewalong.progress.record.events.said import CautionRead
 from sewalong.progress.record.limits import a_stage
@@ -50,6 +50,7 @@ __all__ = [
     "ReadCaution",
     "RecordSettings",
     "Recount",
+    "Redo",
     "Refused",
     "Spoil",
     "Undo",

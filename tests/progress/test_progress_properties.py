@@ -16,12 +16,13 @@ from sewalong.progress.record.audit import audit
 from sewalong.progress.record.begun_rows import units_in
 from sewalong.progress.record.events import every_kind as e
 from sewalong.progress.record.events.counting import can_be_unpicked
+from sewalong.progress.record.events.undoing import undone_in
 from sewalong.progress.record.fold import fold
 from sewalong.progress.record.rows_sewn import rows_wanted
 from sewalong.progress.record.state import Standing, State
 from sewalong.quilt.quilt import Quilt, Target
 from tests.progress import every_act as c
-from tests.progress.building import MINUTE, Record, a_quilt, do, everything, opening, play
+from tests.progress.building import EVENING, MINUTE, Record, a_quilt, do, everything, opening, play
 from tests.progress.wandering import Ask, histories, small_quilt, wander
 
 a_while = settings(max_examples=40, deadline=None)
@@ -119,7 +120,7 @@ def test_no_square_comes_or_goes_unsaid(quilt: Quilt, history: Sequence[Ask]) ->
             break
         state = step.after
     pieces = worth(quilt.method, quilt.target.columns)
-    undone = {r.event.of for r in record if isinstance(r.event, e.Undone)}
+    undone = undone_in(record)
     there = sum((pieces[pile] * n for pile, n in opening(quilt).piles.items()), Fraction(0))
     for recorded in record:
         if recorded.seq in undone:
@@ -241,6 +242,59 @@ def test_undoing_again_and_again_leads_back_to_the_beginning(
         state = do(state, record, c.Undo(), at)
     assert what_undo_must_restore(state) == what_undo_must_restore(opening(quilt))
     assert [r.seq for r in record] == list(range(1, len(record) + 1))
+
+
+@a_while
+@given(small_quilt, histories, st.data())
+def test_what_was_undone_is_put_back_as_it_was_step_by_step(
+    quilt: Quilt, history: Sequence[Ask], data: st.DataObject
+) -> None:
+    """So many undone in a row and as many put back, and between them what is no act: a closing."""
+    record: Record = []
+    state, at = opening(quilt), EVENING
+    for step in wander(quilt, history, record):
+        state, at = step.after, step.at
+    before: list[State] = []
+    for _ in range(data.draw(st.integers(1, 12), "undone")):
+        if state.last_act:
+            before.append(state)
+            state = do(state, record, c.Undo(), at)
+    if state.session is not None and data.draw(st.booleans(), "closed between"):
+        all_off = dict.fromkeys(("iron", "blade", "machine", "pins"), "yes")
+        state = do(state, record, c.CloseSession(all_off), at)
+    while before:
+        state = do(state, record, c.Redo(), at)
+        was = before.pop()
+        assert what_undo_must_restore(state) == what_undo_must_restore(was)
+        assert state.last_act == was.last_act
+    assert audit(quilt, record) is None
+    assert state == fold(quilt, record)
+
+
+@a_while
+@given(small_quilt, histories)
+def test_putting_back_and_undoing_it_again_are_each_others_opposite(
+    quilt: Quilt, history: Sequence[Ask]
+) -> None:
+    record: Record = []
+    for step in wander(quilt, [*history, *[Ask("undo", 0, 0, 1)] * 3], record):
+        if step.after.last_undone:
+            so_far = list(record)
+            back = do(step.after, so_far, c.Redo(), step.at)
+            again = do(back, so_far, c.Undo(), step.at)
+            assert what_undo_must_restore(again) == what_undo_must_restore(step.after)
+            assert again.last_undone == step.after.last_undone
+            assert audit(quilt, so_far) is None
+
+
+@a_while
+@given(small_quilt, histories)
+def test_whatever_is_done_ends_what_can_be_put_back(quilt: Quilt, history: Sequence[Ask]) -> None:
+    for step in wander(quilt, history):
+        if any(one.event.undoable for one in step.new):
+            assert step.after.last_undone == ()
+        elif not isinstance(step.command, c.Undo | c.Redo):
+            assert step.after.last_undone == step.before.last_undone
 
 
 def units_forward(state: State) -> int:

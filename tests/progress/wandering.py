@@ -67,6 +67,7 @@ ASKS = (
     "pick up",
     "done",
     "undo",
+    "redo",
     "open",
     "close",
 )
@@ -289,6 +290,8 @@ def as_command(ask: Ask, state: State) -> c.Act:
             return c.MarkDone()
         case "undo":
             return c.Undo()
+        case "redo":
+            return c.Redo()
         case "open":
             return c.OpenSession()
         case "close":

@@ -107,6 +107,18 @@ async def test_undo_takes_back_the_last_and_again_the_one_before(
     assert list(kinds(path, room.key or "")).count("undone") == 2
 
 
+async def test_what_was_undone_is_put_back_by_a_letter_or_as_everywhere_else(path: Path) -> None:
+    async with at_sewing(path) as room:
+        await room.press("space", "4", "enter", "u", "ctrl+z")
+        await room.sees("Undone: counted 1 pair.", "pairs to go 0 of 20 done")
+        await room.press("ctrl+y")
+        await room.sees("Put back: counted 1 pair.", "pairs to go 1 of 20 done")
+        await room.press("q")
+        await room.sees("Put back: counted 4 pairs.", "pairs to go 5 of 20 done")
+        await room.press("q")
+        await room.sees("Not done: There is nothing to put back")
+
+
 async def test_letters_work_with_caps_lock(path: Path) -> None:
     async with at_sewing(path, c.Count("pair", 2)) as room:
         await room.press("U")

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import json
 import tracemalloc
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 from contextlib import suppress
 from datetime import timedelta
 
@@ -12,6 +12,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from sewalong.progress.record.fold import fold
 from sewalong.quilt.json_codec import quilt_to_dict
 from sewalong.store.archive import FORMAT, VERSION, Archive, from_text
 from sewalong.store.faults import StoreFault
@@ -34,6 +35,20 @@ def written(quilt: object = None, events: object = ()) -> str:
 
 def with_events(events: str) -> str:
     return written(events="HERE").replace('"HERE"', events)
+
+
+def session_and(*, count: str, then: Iterable[str]) -> str:
+    """A session opened, one count, and behind it events as they are written, numbered."""
+    at = f'"at":"{EVENING.isoformat()}"'
+    opened = f'{at},"session":1,"kind":"session opened"'
+    events = (
+        opened,
+        f'{at},"session":1,{count},"kind":"counted"',
+        *(f"{at},{one}" for one in then),
+    )
+    return with_events(
+        "[" + ",".join(f'{{"seq":{i},{one}}}' for i, one in enumerate(events, start=1)) + "]"
+    )
 
 
 def with_plan(plan: str) -> str:
@@ -139,3 +154,27 @@ def test_any_value_in_any_place_is_taken_or_refused_in_a_sentence(data: st.DataO
     holder[data.draw(st.sampled_from(sorted(holder)))] = data.draw(VALUES)
     with suppress(StoreFault):
         assert isinstance(from_text(json.dumps(content)), Archive)
+
+
+PAIR = '"stage":"pair","n":1'
+
+
+def test_undos_of_undos_are_refused_at_the_first() -> None:
+    undos = (f'"session":1,"of":{i + 1},"kind":"undone"' for i in range(1, 100_000))
+    with pytest.raises(StoreFault, match="event 4 undoes number 3, which was not the last"):
+        from_text(session_and(count=PAIR, then=undos))
+
+
+def test_undone_and_put_back_again_and_again_costs_what_reading_it_does() -> None:
+    """No more room than its text takes, and no step into a step."""
+    turns = ('"session":1,"of":2,"kind":"undone"', '"session":1,"of":2,"kind":"put back"')
+    text = session_and(count=PAIR, then=turns * 10_000)
+    tracemalloc.start()
+    try:
+        read = from_text(text)
+        _, most = tracemalloc.get_traced_memory()
+    finally:
+        tracemalloc.stop()
+    assert len(read.record) == 20_002
+    assert fold(read.quilt, read.record).done["pair"] == 1
+    assert most < 12 * len(text)

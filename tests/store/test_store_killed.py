@@ -64,10 +64,11 @@ from sewalong.service.open_quilt import local_now
 
 library = shelf.Library(Path(sys.argv[1]), local_now())
 entry = library.find("Hedgerow")
+after = len(library.load(entry).record)
 with library._db.writing() as connection:
     connection.execute("PRAGMA cache_size = 1")  # so that pages go to the file before the end
     events = [Noted(at=local_now(), session=0, text="y" * 2000) for _ in range(60)]
-    connection.executemany(rows._INSERT, rows._rows(entry.id, 0, events, ["y" * 2000] * 60))
+    connection.executemany(rows._INSERT, rows._rows(entry.id, after, events, ["y" * 2000] * 60))
     os.kill(os.getpid(), signal.SIGKILL)
 """
 

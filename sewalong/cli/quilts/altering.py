@@ -21,11 +21,9 @@ from sewalong.quilt.choices import Fabric
 from sewalong.quilt.file import writer
 from sewalong.quilt.file.reader import QuiltFileFaults, read_quilt_bytes
 from sewalong.quilt.file.toml_errors import LONGEST_FILE
-from sewalong.quilt.plan_words import differences
 from sewalong.quilt.quilt import Border, Quilt, StartPile, with_more
-from sewalong.quilt.worksheet.basis import basis
-from sewalong.quilt.worksheet.what_follows import what_follows
-from sewalong.service.acting import do, why_refused
+from sewalong.service.acting import do
+from sewalong.service.plan_change import follows_from, would_change
 
 _PARTS = (
     "call", "seam", "start", "trim_to", "bought", "border", "drop_border", "finishing", "fabric",
@@ -48,18 +46,15 @@ def alter(args: argparse.Namespace, context: Context) -> Report:
         now = _wanted(args, was, quilt.state.route)
         act = ChangePlan(was, now, args.as_sewn)
         if args.look:
-            changes = list(differences(was, now))
-            refusal = why_refused(quilt, act) if changes else ""
-            lines = [f"Would change: {change}" for change in changes] or ["Nothing would change."]
-            lines += [f"It would be refused: {refusal}"] if refusal else _follows(was, now)
-            data = {"quilt": quilt.entry.name, "changes": changes, "refused": refusal or None}
-            return Report(tuple(lines), data)
+            found = would_change(quilt, act)
+            data = {
+                "quilt": quilt.entry.name,
+                "changes": list(found.changes),
+                "refused": found.refused or None,
+            }
+            return Report(found.lines, data)
         outcome = do(quilt, act)
-        return aftermath(quilt, outcome, first=_follows(was, now))
-
-
-def _follows(was: Quilt, now: Quilt) -> list[str]:
-    return list(what_follows(basis(was), basis(now)))
+        return aftermath(quilt, outcome, first=follows_from(was, now))
 
 
 def _wanted(args: argparse.Namespace, was: Quilt, route: Route) -> Quilt:
@@ -166,6 +161,6 @@ def _place(number: int, most: int, option: str) -> int:
 def _with_fabric(fabrics: tuple[Fabric, ...], typed: str) -> tuple[Fabric, ...]:
     letter, _, name = typed.strip().partition(" ")
     named = {fabric.letter: fabric for fabric in fabrics}
-    colour = named[letter].colour if letter in named else None
-    named[rules.letter(letter)] = Fabric(letter, rules.a_name(name.strip()), colour)
-    return tuple(named[one] for one in sorted(named))
+    before = named.get(rules.letter(letter), Fabric(letter, ""))
+    named[letter] = replace(before, name=rules.a_name(name.strip()))
+    return tuple(named[one] for one in sorted(named, key=rules.by_letter))

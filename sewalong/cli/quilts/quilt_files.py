@@ -24,6 +24,7 @@ from sewalong.quilt.file.reader import QuiltFileFaults, read_quilt_bytes
 from sewalong.quilt.file.toml_errors import LONGEST_FILE
 from sewalong.quilt.json_codec import quilt_to_dict
 from sewalong.quilt.quilt import Quilt
+from sewalong.service.begin import begin
 from sewalong.service.listing import summary
 from sewalong.store.archive import from_text, take_in, to_text
 from sewalong.store.faults import StoreFault
@@ -40,8 +41,7 @@ def start(args: argparse.Namespace, context: Context) -> Report:
     """`start FILE`: all faults at once, and then nothing is begun."""
     quilt = _read(args.file)
     with opened(record_path(), context) as library:
-        entry = library.add(quilt, context.clock())
-        summary(library, entry)
+        entry = begin(library, quilt, context.clock())
     lines = (
         f"Begun: {quilt.name}",
         *_plan_lines(quilt),

@@ -48,6 +48,15 @@ COMMANDS = (
         WHICH_QUILT,
     ),
     Command(
+        "redo",
+        GROUP,
+        "put back what was undone last, and again for the one before",
+        "sewalong.cli.sewing.counting:redo",
+        "sewalong redo",
+        WHICH_QUILT,
+        about="Until something else is done, all that was undone in a row can be put back.",
+    ),
+    Command(
         "close",
         GROUP,
         "close the session: what to check, what to pick up next time",

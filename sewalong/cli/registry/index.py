@@ -17,7 +17,7 @@ if TYPE_CHECKING:
 COMMANDS: dict[str, tuple[str, ...]] = {
     "opening": ("open", "demo", "completion"),
     "looking": ("list", "status", "places", "log"),
-    "counting": ("count", "unpick", "undo", "close", "answer"),
+    "counting": ("count", "unpick", "undo", "redo", "close", "answer"),
     "piles": ("spoil", "find", "recount", "put-away"),
     "seam_and_rows": ("measure", "trim", "proof", "go-on", "bobbin", "press", "begun", "join"),
     "pacing": ("forecast", "tonight", "pace"),

@@ -1,4 +1,4 @@
-"""Counting at a stage, taking apart, an empty bobbin, taking back."""
+"""Counting at a stage, taking apart, an empty bobbin, taking back and putting back."""
 
 from __future__ import annotations
 
@@ -11,7 +11,7 @@ from sewalong.cli.frame.selection import chosen_quilt, stage_id
 from sewalong.cli.sewing.caution_first import with_caution
 from sewalong.cli.sewing.outcome import aftermath
 from sewalong.progress.acts.counting import BobbinEmpty, Count, Unpick
-from sewalong.progress.acts.undoing import Undo
+from sewalong.progress.acts.undoing import Redo, Undo
 from sewalong.progress.plan.plan import StageLine
 from sewalong.progress.record.limits import a_stage
 from sewalong.service.acting import Outcome, do
@@ -56,6 +56,12 @@ def undo(args: argparse.Namespace, context: Context) -> Report:
     """`undo`"""
     with chosen_quilt(args, context) as quilt:
         return aftermath(quilt, do(quilt, Undo()))
+
+
+def redo(args: argparse.Namespace, context: Context) -> Report:
+    """`redo`"""
+    with chosen_quilt(args, context) as quilt:
+        return aftermath(quilt, do(quilt, Redo()))
 
 
 def _lasts(quilt: OpenQuilt, named: str | None) -> Report:

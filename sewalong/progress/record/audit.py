@@ -14,7 +14,7 @@ from msgspec import Struct
 from sewalong.progress.record.events.event import Event, Recorded
 from sewalong.progress.record.events.replanning import PlanChanged
 from sewalong.progress.record.events.sessions import NO_SESSION, SessionClosed, SessionOpened
-from sewalong.progress.record.events.undoing import Undone
+from sewalong.progress.record.events.undoing import Redone, Undone
 from sewalong.progress.record.limits import LONGEST_TEXT, MOST_AT_ONCE, short
 from sewalong.progress.record.refused import Refused
 from sewalong.progress.record.route import route_for
@@ -45,6 +45,8 @@ def audit(quilt: Quilt, record: Sequence[Recorded]) -> str | None:
         trouble = trouble or _misfit_of_values(event) or _misfit_now(so_far, event)
         if trouble:
             return f"event {recorded.seq} {trouble}"
+        if so_far.goes_too_far_back:
+            return f"up to event {recorded.seq} it takes back, again and again, what is long past"
         so_far.add(recorded)
         if isinstance(event, SessionOpened):
             session = event.session
@@ -71,8 +73,10 @@ def _misfit_of_plan(quilt: Quilt) -> str | None:
 
 
 def _misfit_of_order(record: Sequence[Recorded]) -> str | None:
-    """Numbers run from 1 without gaps, and what was undone was the last that could be."""
+    """Numbers run from 1 without gaps, and what was undone or put back was the last that could
+    be."""
     kept: list[int] = []
+    gone: list[int] = []
     for place, recorded in enumerate(record, start=1):
         event = recorded.event
         if recorded.seq != place:
@@ -80,9 +84,16 @@ def _misfit_of_order(record: Sequence[Recorded]) -> str | None:
         if isinstance(event, Undone):
             if not kept or kept[-1] != event.of:
                 return f"event {place} undoes number {short(event.of)}, which was not the last"
-            kept.pop()
+            gone.append(kept.pop())
+        elif isinstance(event, Redone):
+            if not gone or gone[-1] != event.of:
+                return (
+                    f"event {place} puts back number {short(event.of)}, which was not undone last"
+                )
+            kept.append(gone.pop())
         elif event.undoable:
             kept.append(place)
+            gone.clear()
     return None
 
 

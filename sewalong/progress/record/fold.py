@@ -6,7 +6,7 @@ it is written, and again when a record comes from outside (`audit`).
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Sequence, Set
 
 from sewalong.progress.record.events.event import Recorded
 from sewalong.progress.record.events.undoing import undone_in
@@ -22,12 +22,17 @@ def fold(quilt: Quilt, record: Sequence[Recorded]) -> State:
     return tally.freeze()
 
 
-def carry(tally: Tally, events: Sequence[Recorded]) -> None:
-    """Carry a tally on with the events that follow; none before them is undone among them."""
-    undone = undone_in(events)
+def carry(tally: Tally, events: Sequence[Recorded], undone: Set[int] | None = None) -> None:
+    """Carry a tally on with the events that follow, but for those `undone` (None: those undone
+    among them); none before them is undone or put back among them."""
+    if undone is None:
+        undone = undone_in(events)
     for recorded in events:
         if recorded.seq not in undone:
             step(tally, recorded)
+        elif recorded.event.undoable:
+            # It was undone itself since, and yet nothing from before it can be put back over it.
+            tally.taken_back.clear()
     if events:
         tally.seq = events[-1].seq
 

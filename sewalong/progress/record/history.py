@@ -1,7 +1,7 @@
 """A record that grows, and where the quilt stands at its end.
 
-A copy of the tally is kept some way behind the end. What is undone lies near the end, so an
-undo folds anew from there and costs the same however long the record is.
+A copy of the tally is kept some way behind the end. What is undone or put back lies near the end,
+so either folds anew from there and costs the same however long the record is.
 """
 
 from __future__ import annotations
@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from sewalong.progress.record.events.event import Recorded
-from sewalong.progress.record.events.undoing import Undone, undone_in
+from sewalong.progress.record.events.undoing import TakenOrPutBack, undone_in
 from sewalong.progress.record.fold import carry
 from sewalong.progress.record.state import State
 from sewalong.progress.record.tally import opening
@@ -36,10 +36,10 @@ class History:
     def add(self, new: Sequence[Recorded]) -> None:
         """Events that follow the record."""
         self.record += new
-        undone = [one.event.of for one in new if isinstance(one.event, Undone)]
-        if not undone:
+        changed = [one.event.of for one in new if isinstance(one.event, TakenOrPutBack)]
+        if not changed:
             carry(self._tally, new)
-        elif min(undone) > self._kept_at:
+        elif min(changed) > self._kept_at:
             self._tally = self._kept.copy()
             carry(self._tally, self.record[self._kept_at :])
         else:
@@ -54,9 +54,7 @@ class History:
 
     def _fold_anew(self) -> None:
         self._kept_at = max(0, len(self.record) - BEHIND)
-        undone = undone_in(self.record)
-        standing = [one for one in self.record[: self._kept_at] if one.seq not in undone]
         self._kept = opening(self._quilt)
-        carry(self._kept, standing)
+        carry(self._kept, self.record[: self._kept_at], undone_in(self.record))
         self._tally = self._kept.copy()
         carry(self._tally, self.record[self._kept_at :])

@@ -146,6 +146,8 @@ class State(Struct, frozen=True):
     """False while an iron stage was counted in this session and nobody asked since."""
     last_act: tuple[int, ...]
     """The numbers of the events that one undo takes back, in order; empty when there are none."""
+    last_undone: tuple[int, ...]
+    """The numbers of the events that can be put back next, in order; empty when there are none."""
     seq: int
 
     @property

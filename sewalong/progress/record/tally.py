@@ -43,7 +43,8 @@ class Tally(Struct):
     """What the events have added up to so far; the fields are those of `State`.
 
     `sitting` is the open session and `sessions` those before it. `acts` holds, for each act
-    that can be taken back, the numbers of its events. `seq` and `last_at` are the number and
+    that can be taken back, the numbers of its events, and `taken_back` those of each act that can
+    be put back, the next last. `seq` and `last_at` are the number and
     the time of the last event; `put_away` is the first and the last number of the last run of
     puttings away of one time.
     """
@@ -81,6 +82,7 @@ class Tally(Struct):
     iron_asked: bool = True
     begun: Begun = ()
     acts: list[tuple[int, ...]] = field(default_factory=list)
+    taken_back: list[tuple[int, ...]] = field(default_factory=list)
     seq: int = 0
     last_at: datetime | None = None
     put_away: tuple[int, int] = (0, 0)
@@ -170,20 +172,34 @@ class Tally(Struct):
         self.retarget(quilt.target)
 
     def can_undo(self, seq: int) -> None:
-        """The event numbered `seq` can be taken back by itself."""
+        """The event numbered `seq` can be taken back by itself, and nothing put back over it."""
         self.acts.append((seq,))
+        self.taken_back.clear()
 
     def one_act(self, events: int) -> None:
         """The last so many events that can be taken back were one act, and one undo is enough."""
         self.acts[-events:] = [tuple(seq for act in self.acts[-events:] for seq in act)]
+
+    def took_back(self, seq: int, *, together: bool) -> None:
+        """The event numbered `seq` can be put back, with the act taken back last if `together`."""
+        rest = self.taken_back.pop() if together and self.taken_back else ()
+        self.taken_back.append((seq, *rest))
+
+    def put_back(self) -> None:
+        """The first event of the act that was to be put back next counts again."""
+        _, *rest = self.taken_back.pop() if self.taken_back else (0,)
+        if rest:
+            self.taken_back.append(tuple(rest))
 
     def forget_the_past(self) -> None:
         """Let go of what only grows and no event is checked against.
 
         Of the sessions the last is kept, and of the measurements the last of each piece.
         """
-        for past in (self.notes, self.spoilage, self.seam_changes, self.acts, self.mentioned):
+        for past in (self.notes, self.spoilage, self.seam_changes, self.mentioned):
             past.clear()
+        self.acts.clear()
+        self.taken_back.clear()
         del self.sessions[:-1]
         last = {check.piece: check for check in self.checks}
         self.checks = [check for check in self.checks if last[check.piece] is check]
@@ -239,6 +255,7 @@ class Tally(Struct):
             mentioned=dict(self.mentioned),
             iron_asked=self.iron_asked,
             last_act=self.acts[-1] if self.acts else (),
+            last_undone=self.taken_back[-1] if self.taken_back else (),
             seq=self.seq,
         )
 

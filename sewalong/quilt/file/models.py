@@ -23,7 +23,7 @@ LengthOrNothing = Annotated[Fraction | None, values.length_or_nothing]
 Name = Annotated[str | None, values.name]
 Pieces = Annotated[int | None, values.pieces]
 Rows = Annotated[int | None, values.rows]
-Colour = Annotated[str | None, rules.colour]
+Colour = Annotated[str | None, values.colour]
 YesOrNo = Annotated[bool | None, rules.yes_or_no]
 Metres = Annotated[int | None, rules.metres]
 
@@ -99,6 +99,11 @@ class Fabric(Struct, frozen=True):
     letter: Annotated[str | None, rules.letter] = None
     name: Name = None
     colour: Colour = None
+    squares: Pieces = None
+    kind: Annotated[str | None, rules.fabric_kind] = None
+    second: Colour = None
+    share: Annotated[int | None, rules.share] = None
+    value: Annotated[str | None, rules.value_word] = None
 
 
 class Cloth(Struct, frozen=True):

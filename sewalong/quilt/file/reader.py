@@ -50,7 +50,16 @@
     [[fabric]]                # a name for a fabric of the units; none need have one
     letter = "A"              # what `methods show METHOD` calls it
     name = "indigo print"
-    colour = "#243b6b"        # if pictures should have it
+    colour = "#243b6b"        # or a name CSS has; if pictures should have it
+
+    [[fabric]]                # with `squares`: one of those there are, to make sets from
+    letter = "AB"             # her own letter then
+    name = "rust dots"
+    squares = 16              # so many of it
+    # colour = "#a5532f"      # or value = "medium", where that is all there is to say
+    # second = "#f3ead8"      # of a print: its second colour
+    # share = 30              # and how much of it, in a hundred
+    # kind = "small print"    # or "solid", "large print", "one-way"
 
     [cloth]                   # every key may be left out; these hold then
     usable = "40"             # width between the selvedges that can be used
@@ -87,6 +96,7 @@ from sewalong.quilt.choices import Choices, Fabric
 from sewalong.quilt.file.faults import Fault, FaultList, QuiltFileFaults
 from sewalong.quilt.file.model_reader import understood
 from sewalong.quilt.file.models import Cloth, QuiltFile
+from sewalong.quilt.file.models import Fabric as WrittenFabric
 from sewalong.quilt.file.setting import setting_of
 from sewalong.quilt.file.size_check import (
     why_border_fails,
@@ -97,7 +107,7 @@ from sewalong.quilt.file.size_check import (
 from sewalong.quilt.file.starting_piles import starting_piles
 from sewalong.quilt.file.toml_errors import decode, read_toml
 from sewalong.quilt.quilt import Border, Quilt, Target
-from sewalong.quilt.rules import FINISHING_STAGES, MOST_BORDERS
+from sewalong.quilt.rules import FINISHING_STAGES, MOST_BORDERS, by_letter
 from sewalong.quilt.size import Size
 
 if TYPE_CHECKING:
@@ -110,6 +120,7 @@ __all__ = [
     "QuiltFileFaults",
     "read_quilt",
     "read_quilt_bytes",
+    "read_tables",
 ]
 
 
@@ -132,8 +143,25 @@ def read_quilt(text: str, load: LoadMethod | None = None, kept: MethodKey | None
     wrong.
     """
     text = text.removeprefix("\ufeff")
-    document = read_toml(text)
-    faults = FaultList(text)
+    return _quilt(read_toml(text), FaultList(text), load, kept)
+
+
+def read_tables(
+    tables: dict[str, object], load: LoadMethod | None = None, kept: MethodKey | None = None
+) -> Quilt:
+    """The same of the tables of a quilt file that was never written: its faults have no lines.
+
+    What is wrong is taken out of `tables`.
+    """
+    return _quilt(tables, FaultList(""), load, kept)
+
+
+def _quilt(
+    document: dict[str, object],
+    faults: FaultList,
+    load: LoadMethod | None,
+    kept: MethodKey | None,
+) -> Quilt:
     written = understood(document, faults)
     seam = SEAM if written.seam is None else written.seam
     if written.name is None:
@@ -286,9 +314,38 @@ def _fabrics(written: QuiltFile, faults: FaultList) -> tuple[Fabric, ...]:
                 ("fabric", index, "name"),
                 'The name of this fabric is missing. Add it, such as name = "indigo print".',
             )
-        if fabric.letter is not None and fabric.name is not None:
-            read.setdefault(fabric.letter, Fabric(fabric.letter, fabric.name, fabric.colour))
-    return tuple(read[letter] for letter in sorted(read))
+        half_said = _is_half_said(fabric, index, faults)
+        if fabric.letter is not None and fabric.name is not None and not half_said:
+            read.setdefault(fabric.letter, Fabric(**asdict(fabric)))
+    return tuple(read[letter] for letter in sorted(read, key=by_letter))
+
+
+def _is_half_said(fabric: WrittenFabric, index: int, faults: FaultList) -> bool:
+    """Whether a key of this fabric wants another beside it; that is said."""
+    if fabric.second is not None and fabric.share is None:
+        faults.missing(
+            ("fabric", index, "share"),
+            "How much of this fabric is of the second colour is missing. Add it, a number in a "
+            "hundred such as share = 30.",
+        )
+    elif fabric.share is not None and fabric.second is None:
+        faults.missing(
+            ("fabric", index, "second"),
+            'The second colour is missing. Add it, such as second = "#ffffff", or take the share out.',
+        )
+    elif fabric.second is not None and fabric.colour is None:
+        faults.missing(
+            ("fabric", index, "colour"),
+            'The colour of the ground is missing. Add it, such as colour = "#243b6b".',
+        )
+    elif fabric.value is not None and fabric.colour is not None:
+        faults.add(
+            ("fabric", index, "value"),
+            "Its colour says how light this fabric is. Take the value out, or the colour.",
+        )
+    else:
+        return False
+    return True
 
 
 def _choices(written: Cloth) -> Choices:

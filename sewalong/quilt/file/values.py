@@ -63,6 +63,30 @@ def notes(value: object) -> str:
     return rules.notes(value.strip() if isinstance(value, str) else value)
 
 
+def colour(value: object) -> str:
+    """A colour as "#rrggbb" in small letters, from that or from a name that CSS has for it."""
+    if isinstance(value, str) and value.strip().isalpha() and (found := _named(value.strip())):
+        return found
+    try:
+        return rules.colour(value)
+    except ValueError:
+        raise ValueError(
+            'This must be a colour: # and six digits 0 to 9 or a to f, such as "#243b6b", or a name '
+            'that CSS has, such as "navy".'
+        ) from None
+
+
+def _named(name: str) -> str | None:
+    """The colour of a CSS name. Source: CSS Color Module Level 4, named colors."""
+    from coloraide import Color  # only where a name is written: it takes long to load
+
+    try:
+        found = Color(name)
+    except ValueError:
+        return None
+    return found.to_string(hex=True, compress=False) if found.alpha() == 1 else None
+
+
 def pieces(value: object) -> int:
     """How many pieces, packs, or pieces in a pack."""
     return rules.whole(value, rules.MOST_PIECES)

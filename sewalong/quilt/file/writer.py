@@ -17,9 +17,13 @@ from sewalong.quilt.setting import SetOnPoint
 
 def quilt_file(quilt: Quilt) -> str:
     """The file: every key that says something else than holds without it, lengths exactly."""
+    return "\n\n".join("\n".join(table) for table in tables_of(quilt)) + "\n"
+
+
+def tables_of(quilt: Quilt) -> list[list[str]]:
+    """The lines of each of its tables; those above the first heading are the first."""
     tables = [_top(quilt), *_starts(quilt), _layout(quilt), *_setting(quilt), *_borders(quilt)]
-    tables += [*_fabrics(quilt), *_cloth(quilt), *_finishing(quilt)]
-    return "\n\n".join("\n".join(table) for table in tables) + "\n"
+    return [*tables, *_fabrics(quilt), *_cloth(quilt), *_finishing(quilt)]
 
 
 def _top(quilt: Quilt) -> list[str]:
@@ -31,7 +35,7 @@ def _top(quilt: Quilt) -> list[str]:
     ]
     if quilt.trim is not None:
         width, length = (
-            _number(side, quilt.unit) for side in (quilt.trim.width, quilt.trim.length)
+            written_length(side, quilt.unit) for side in (quilt.trim.width, quilt.trim.length)
         )
         lines.append(_said("trim", f"{width} x {length} {quilt.unit.symbol}"))
     if quilt.notes:
@@ -102,8 +106,14 @@ def _borders(quilt: Quilt) -> Iterator[list[str]]:
 
 def _fabrics(quilt: Quilt) -> Iterator[list[str]]:
     for fabric in quilt.fabrics:
-        letter, name = _said("letter", fabric.letter), _said("name", fabric.name)
-        yield ["[[fabric]]", letter, name, *_colour(fabric.colour)]
+        said = {key: value for key, value in asdict(fabric).items() if value is not None}
+        yield [
+            "[[fabric]]",
+            *(
+                f"{key} = {value}" if isinstance(value, int) else _said(key, value)
+                for key, value in said.items()
+            ),
+        ]
 
 
 def _colour(colour: str | None) -> list[str]:
@@ -140,10 +150,10 @@ def _quoted(text: str) -> str:
 
 
 def _long(key: str, length: Length, unit: Unit) -> str:
-    return _said(key, f"{_number(length, unit)} {unit.symbol}" if length else "0")
+    return _said(key, f"{written_length(length, unit)} {unit.symbol}" if length else "0")
 
 
-def _number(length: Length, unit: Unit) -> str:
-    """Exactly, as a person writes it in the unit: `6 1/4`, `12.5`."""
+def written_length(length: Length, unit: Unit) -> str:
+    """A length exactly, as a person writes it in the unit, which is left off: `6 1/4`, `12.5`."""
     number = length / unit.length
     return decimal(number) if unit is Unit.CM and 1000 % number.denominator == 0 else mixed(number)

@@ -25,13 +25,9 @@ class LayoutLine(Struct, frozen=True):
     line: Line
 
 
-def fitting(basis: Basis, have: int) -> tuple[LayoutLine, ...]:
-    """The one now wanted first, then every rows × columns within reach of `have` units.
-
-    At least 2 and at most 60 rows and columns, no more than twice as long as wide, or wide as
-    long, and a quarter of the units over; those that leave least over come first.
-    """
-    choice = LayoutChoice(
+def choice_of(basis: Basis, have: int) -> LayoutChoice:
+    """What every layout of `have` units of this quilt shares."""
+    return LayoutChoice(
         have,
         basis.unit.grown(-basis.quilt.seam),
         basis.border_in_all,
@@ -39,6 +35,15 @@ def fitting(basis: Basis, have: int) -> tuple[LayoutLine, ...]:
         setting=basis.quilt.setting,
         seam=basis.quilt.seam,
     )
+
+
+def fitting(basis: Basis, have: int) -> tuple[LayoutLine, ...]:
+    """The one now wanted first, then every rows × columns within reach of `have` units.
+
+    At least 2 and at most 60 rows and columns, no more than twice as long as wide, or wide as
+    long, and a quarter of the units over; those that leave least over come first.
+    """
+    choice = choice_of(basis, have)
     found = layouts(choice, usual_reach(have))
     now = basis.target
     others = [one for one in found if (one.rows, one.columns) != (now.rows, now.columns)]

@@ -110,7 +110,7 @@ def cloth_of(start: StartPile, count: int, basis: Basis) -> ClothFor:
 
 def _letters_of(one: StartNeed, basis: Basis) -> dict[str, str]:
     """The letters of a pile by the name of their fabric."""
-    named = {fabric.letter: fabric.name for fabric in basis.quilt.fabrics}
+    named = {fabric.letter: fabric.name for fabric in basis.quilt.named_fabrics}
     groups: dict[str, str] = {}
     for letter, pile in basis.made.letters.items():
         if pile == one.start.pile:

@@ -54,7 +54,7 @@ def _packs(basis: Basis) -> Iterator[Line]:
             plural(start.packs, "pack"),
             f"{noun.count(start.count)} in all; {need.words}; count them, packs differ",
         )
-        if basis.quilt.fabrics:
+        if basis.quilt.named_fabrics:
             for name, count in fabric_counts(need, basis).items():
                 yield Line(f"{label}, {name or 'any other'}", noun.count(count), "for the target")
         if need.short:

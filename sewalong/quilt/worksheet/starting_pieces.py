@@ -28,9 +28,9 @@ def starting_pieces(basis: Basis) -> Iterator[Line]:
         if start.packs is not None:
             packs = f"{noun.count(start.count)} in {plural(start.packs, 'pack')}"
             yield Line(noun.many, "cut already", f"{packs}; {need.words}")
-        elif basis.quilt.fabrics:
+        elif basis.quilt.named_fabrics:
             yield Line(f"{noun.many} in all", noun.count(need.need), need.words)
-        if start.packs is not None and basis.quilt.fabrics:
+        if start.packs is not None and basis.quilt.named_fabrics:
             for name, count in fabric_counts(need, basis).items():
                 yield Line(_label(noun, name or "any other"), noun.count(count), "for the target")
     for one in sorted(piece_cloths(basis), key=lambda each: -each.longest):
@@ -48,7 +48,7 @@ def _label(noun: Noun, name: str) -> str:
 
 def _piece(one: PieceCloth, need: StartNeed, basis: Basis) -> Line:
     text = _pieces_text(one.cut, need.noun, basis, strip=one.strip)
-    words = "" if basis.quilt.fabrics else f"{need.words}; "
+    words = "" if basis.quilt.named_fabrics else f"{need.words}; "
     reason = f"{words}if not cut yet; {one.cut.reason}"
     return Line(_label(need.noun, one.name), text, reason, float(one.cut.cloth))
 

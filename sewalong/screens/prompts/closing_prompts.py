@@ -53,12 +53,15 @@ async def _pause(desk: Asker, answers: dict[str, str]) -> bool:
         return desk.attempt(CloseSession(answers, values["next"], put), say=False)
 
     fields = [
-        Field("next", "Next time, first of all", note.next_step),
+        Field("next", "Next time, first of all", note.next_step, prose=True),
         *(
-            Field(pile.pile, f"Where are the {pile.noun.count(pile.n)}?", pile.offered)
+            Field(pile.pile, f"Where are the {pile.noun.count(pile.n)}?", pile.offered, prose=True)
             for pile in note.piles
         ),
     ]
     hint = f"{note.stop.why} {note.stop.offer}".strip()
-    closed = await desk.app.push_screen_wait(FormDialog("End the session", fields, carry_out, hint))
+    # The letter of the last answer is pressed once too often, from habit.
+    answered = next(reversed(answers.values()), "yes")[0]
+    dialog = FormDialog("End the session", fields, carry_out, hint, passes_over=answered)
+    closed = await desk.app.push_screen_wait(dialog)
     return bool(closed)

@@ -4,18 +4,22 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
+from sewalong.progress.record.limits import MOST_AT_ONCE
+from sewalong.progress.record.refused import Refused
 from sewalong.progress.record.route import ROW
 from sewalong.progress.record.state import State
 from sewalong.screens.prompts.desk import Desk
 from sewalong.screens.prompts.dialogs import Choice, ChoiceDialog
 
-NOT_A_NUMBER = "Write a whole number, such as 4."
 
-
-def whole(text: str) -> int | None:
-    """The whole number typed, or None when it is none."""
+def whole(text: str) -> int:
+    """The whole number typed; raises Refused where it is none, or longer than any there is."""
     text = text.strip()
-    return int(text) if text.isascii() and text.isdigit() and len(text) <= 6 else None
+    if not (text.isascii() and text.isdigit()):
+        raise Refused("Write a whole number, such as 4.")
+    if len(text.lstrip("0")) > len(str(MOST_AT_ONCE)):
+        raise Refused(f"That number is too long; {MOST_AT_ONCE} is the most.")
+    return int(text)
 
 
 async def which_pile(

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from typing import ClassVar, Generic, TypeVar
+from typing import Generic, TypeVar
 
 from msgspec import Struct
 from textual.app import ComposeResult
@@ -14,10 +14,12 @@ from textual.screen import ModalScreen
 from textual.widgets import Input, OptionList
 from textual.widgets.option_list import Option
 
+from sewalong.progress.record.refused import Refused
 from sewalong.progress.safety.cautions import GENERAL, Caution
 from sewalong.progress.safety.closing_questions import Question
 from sewalong.screens.left_once import LeftOnce
 from sewalong.screens.widgets.breakpoints import mark_size
+from sewalong.screens.widgets.field_box import FieldBox
 from sewalong.screens.widgets.literal_text import Words
 
 Result = TypeVar("Result")
@@ -33,8 +35,10 @@ class Dialog(LeftOnce[Result], ModalScreen[Result], Generic[Result]):
 
     BINDINGS = [Binding("escape", "leave", "leave", id="dialog.leave")]
 
-    takes_early_keys: ClassVar[bool] = True
-    """Whether keys pressed while it was on its way are for it: not where it has to be read first."""
+    def takes_early(self, character: str) -> bool:
+        """Whether this, pressed while the dialog was on its way, is for it: typed into it, that is,
+        for nothing is read, chosen, confirmed or left by somebody who did not see it yet."""
+        return False
 
     def on_resize(self) -> None:
         mark_size(self)
@@ -48,7 +52,6 @@ class CautionDialog(Dialog[bool]):
     """One caution, read before the first count at a stage. Enter says that it was read."""
 
     BINDINGS = [Binding("enter", "read", "read", id="dialog.read")]
-    takes_early_keys = False
 
     def __init__(self, caution: Caution, stage_label: str) -> None:
         super().__init__()
@@ -80,7 +83,6 @@ class QuestionDialog(Dialog[str]):
         Binding("n,N", "answer('no')", "no", id="dialog.no"),
         Binding("d,D", "answer('did not look')", "did not look", id="dialog.dont_know"),
     ]
-    takes_early_keys = False
 
     def __init__(self, question: Question, place: str = "", hint: str = "") -> None:
         super().__init__()
@@ -148,15 +150,25 @@ class ChoiceDialog(Dialog[str]):
 
 
 class Field(Struct, frozen=True):
-    """One line to fill in. `start` is offered and may be typed over."""
+    """One line to fill in. `start` is offered: a number, a length, a layout, a tag or a date to be
+    typed over, or `prose` to be written on."""
 
     id: str
     label: str
     start: str = ""
+    prose: bool = False
+
+
+NUMBERS_SIGNS = " /.,x×-"
+"""What stands in numbers, lengths, layouts and dates beside their digits."""
 
 
 class FormDialog(Dialog[bool]):
-    """A few lines to fill in. `submit` carries them out, or says why it can't be."""
+    """A few lines to fill in. `submit` carries them out, or says or raises why it can't be.
+
+    A number can be typed ahead while the form is on its way; words only with `words_ahead`, where
+    the key that opened it is pressed to write them. For `passes_over` see FieldBox.
+    """
 
     def __init__(
         self,
@@ -164,12 +176,23 @@ class FormDialog(Dialog[bool]):
         fields: Sequence[Field],
         submit: Callable[[dict[str, str]], str | None],
         hint: str = "",
+        *,
+        words_ahead: bool = False,
+        passes_over: str = "",
     ) -> None:
         super().__init__()
         self._title = title
         self._fields = fields
         self._submit = submit
         self._hint = hint
+        self._words_ahead = words_ahead
+        self._passes_over = passes_over
+
+    def takes_early(self, character: str) -> bool:
+        """Into its first line."""
+        if self._fields[0].prose:
+            return self._words_ahead
+        return character.isdigit() or character in NUMBERS_SIGNS
 
     def compose(self) -> ComposeResult:
         crowded = " crowded" if len(self._fields) > FEW else ""
@@ -179,15 +202,19 @@ class FormDialog(Dialog[bool]):
                 yield Words(self._hint, classes="dialog-line")
             for field in self._fields:
                 yield Words(field.label, classes="field-label")
-                yield Input(field.start, id=f"field-{field.id}")
+                first = field is self._fields[0]
+                yield FieldBox(
+                    field.start,
+                    f"field-{field.id}",
+                    prose=field.prose,
+                    passes_over=self._passes_over if first else "",
+                )
             yield Words("", classes="dialog-refusal")
             done = "enter: done" if len(self._fields) == 1 else "enter: next, then done"
             yield Words(f"{done}   esc: leave", classes="dialog-hint")
 
     def on_mount(self) -> None:
-        for box in self.query(Input):
-            box.cursor_blink = False
-        self.query(Input).first().focus()
+        self.query(FieldBox).first().focus()
 
     def on_input_submitted(self, event: Input.Submitted) -> None:
         """Go to the next line; on the last one, carry out."""
@@ -200,7 +227,10 @@ class FormDialog(Dialog[bool]):
         if self.was_left:
             return
         values = {field.id: box.value for field, box in zip(self._fields, boxes, strict=True)}
-        refusal = self._submit(values)
+        try:
+            refusal = self._submit(values)
+        except Refused as refused:
+            refusal = str(refused)
         if refusal is None:
             self.dismiss(True)
             return

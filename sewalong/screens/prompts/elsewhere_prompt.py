@@ -28,6 +28,6 @@ async def elsewhere(desk: Desk) -> None:
 
     name = f"sewalong-{file_stem(desk.quilt.state.quilt.name)}.json"
     offered = os.path.join(os.path.expanduser("~"), name)
-    lines = (Field("path", "To which file? A stick or another disk will do", offered),)
+    lines = (Field("path", "To which file? A stick or another disk will do", offered, prose=True),)
     hint = "The whole quilt with its record, and what could not be saved."
     await desk.app.push_screen_wait(FormDialog("Write the quilt elsewhere", lines, carry_out, hint))

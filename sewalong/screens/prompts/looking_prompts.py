@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from sewalong.progress.pace.exclusions import LEAVE_OUT_WORDS
-from sewalong.progress.record.refused import Refused
 from sewalong.screens.prompts.common import whole
 from sewalong.screens.prompts.desk import Desk
 from sewalong.screens.prompts.dialogs import Field, FormDialog, LinesDialog
@@ -33,16 +32,17 @@ async def tonight(desk: Desk) -> None:
         minutes = whole(values["minutes"])
         if not minutes:
             return "Write how many minutes there are, such as 45."
-        try:
-            found = evening(desk.quilt, minutes, values["without"].replace(",", " ").split())
-        except Refused as refusal:
-            return str(refusal)
+        found = evening(desk.quilt, minutes, values["without"].replace(",", " ").split())
         lines[:] = [step.sentence for step in found.steps] + [found.ending]
         return None
 
     fields = (
         Field("minutes", "How many minutes are there?", "45"),
-        Field("without", f"Without? ({', '.join(LEAVE_OUT_WORDS)}) Empty: nothing left out"),
+        Field(
+            "without",
+            f"Without? ({', '.join(LEAVE_OUT_WORDS)}) Empty: nothing left out",
+            prose=True,
+        ),
     )
     if await desk.app.push_screen_wait(FormDialog("Tonight", fields, work_out)):
         await desk.app.push_screen_wait(LinesDialog("Tonight", lines))

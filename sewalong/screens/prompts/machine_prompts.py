@@ -12,7 +12,7 @@ from sewalong.progress.record.events.seam import Tool
 from sewalong.progress.record.measurable import measurable
 from sewalong.progress.record.settings import Settings
 from sewalong.progress.record.state import Standing
-from sewalong.screens.prompts.common import NOT_A_NUMBER, whole
+from sewalong.screens.prompts.common import whole
 from sewalong.screens.prompts.desk import Desk
 from sewalong.screens.prompts.dialogs import Choice, ChoiceDialog, Field, FormDialog, LinesDialog
 from sewalong.service.acting import Outcome
@@ -43,12 +43,14 @@ _SETTING_LABELS = {
     "proof": "How was it tested? (3 strips came to …)",
 }
 
+_NUMBERS = ("needle_position", "stitch_length")
+
 
 async def settings(desk: Desk) -> None:
     """Write down the machine's settings and the test that proved them."""
     known = desk.quilt.state.settings or Settings()
     lines = [
-        Field(name, _SETTING_LABELS[name], getattr(known, name))
+        Field(name, _SETTING_LABELS[name], getattr(known, name), name not in _NUMBERS)
         for name in Settings.__struct_fields__
     ]
 
@@ -115,8 +117,7 @@ async def _bobbin_ran_out(desk: Desk) -> None:
         return
 
     def carry_out(values: dict[str, str]) -> str | None:
-        n = whole(values["n"])
-        return NOT_A_NUMBER if n is None else desk.attempt(BobbinEmpty(stage_id, n))
+        return desk.attempt(BobbinEmpty(stage_id, whole(values["n"])))
 
     stage = next(stage for stage in sewn if stage.id == stage_id)
     most = stage.counts.count(still_whole(state, stage))

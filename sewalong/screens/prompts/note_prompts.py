@@ -15,8 +15,10 @@ async def note(desk: Desk) -> None:
         return desk.attempt(WriteNote(values["text"]))
 
     hint = "Say why as well as what: a bare number is not believed a year later."
-    lines = (Field("text", "Note"),)
-    await desk.app.push_screen_wait(FormDialog("A note for yourself", lines, carry_out, hint))
+    lines = (Field("text", "Note", prose=True),)
+    await desk.app.push_screen_wait(
+        FormDialog("A note for yourself", lines, carry_out, hint, words_ahead=True)
+    )
 
 
 async def press_direction(desk: Desk) -> None:
@@ -27,8 +29,10 @@ async def press_direction(desk: Desk) -> None:
         return desk.attempt(NotePress(stage.id, values["direction"]))
 
     known = desk.quilt.state.press.get(stage.id, "")
-    lines = (Field("direction", "Which way, in words that will hold in a year?", known),)
+    lines = (
+        Field("direction", "Which way, in words that will hold in a year?", known, prose=True),
+    )
     plan = " ".join(press_plan(desk.quilt.state, stage))
     hint = plan or "Such as: towards the darker cloth; or: rows 1, 3, 5 towards the tagged end."
-    dialog = FormDialog(f"Pressing at {stage.label}", lines, carry_out, hint)
+    dialog = FormDialog(f"Pressing at {stage.label}", lines, carry_out, hint, words_ahead=True)
     await desk.app.push_screen_wait(dialog)

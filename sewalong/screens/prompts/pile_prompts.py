@@ -13,7 +13,7 @@ from sewalong.progress.record.recount_rules import (
     to_count,
     ways,
 )
-from sewalong.screens.prompts.common import NOT_A_NUMBER, which_pile, whole
+from sewalong.screens.prompts.common import which_pile, whole
 from sewalong.screens.prompts.desk import Asker, Desk
 from sewalong.screens.prompts.dialogs import Choice, ChoiceDialog, Field, FormDialog
 
@@ -26,12 +26,12 @@ async def spoil(desk: Desk) -> None:
     noun = desk.quilt.state.route.piles[pile].noun
 
     def carry_out(values: dict[str, str]) -> str | None:
-        n = whole(values["n"])
-        if n is None:
-            return NOT_A_NUMBER
-        return desk.attempt(Spoil(pile, n, values["reason"]))
+        return desk.attempt(Spoil(pile, whole(values["n"]), values["reason"]))
 
-    lines = (Field("n", f"How many {noun.many}?", "1"), Field("reason", "What happened?"))
+    lines = (
+        Field("n", f"How many {noun.many}?", "1"),
+        Field("reason", "What happened?", prose=True),
+    )
     await desk.app.push_screen_wait(FormDialog(f"Spoiled {noun.many}", lines, carry_out))
 
 
@@ -62,10 +62,7 @@ async def count_by_hand(desk: Asker, count: ToCount) -> bool:
     counted: list[int] = []
 
     def take(values: dict[str, str]) -> str | None:
-        n = whole(values["n"])
-        if n is None:
-            return NOT_A_NUMBER
-        counted[:] = [n]
+        counted[:] = [whole(values["n"])]
         return None
 
     there = f" in {count.place}" if count.place else ""
@@ -119,8 +116,7 @@ async def find(desk: Desk) -> None:
     noun = desk.quilt.state.route.piles[pile].noun
 
     def carry_out(values: dict[str, str]) -> str | None:
-        n = whole(values["n"])
-        return NOT_A_NUMBER if n is None else desk.attempt(Find(pile, n, bought))
+        return desk.attempt(Find(pile, whole(values["n"]), bought))
 
     lines = (Field("n", f"How many {noun.many}?"),)
     await desk.app.push_screen_wait(FormDialog(f"More {noun.many}", lines, carry_out))
@@ -135,14 +131,12 @@ async def put_away(desk: Desk) -> None:
     noun = state.route.piles[pile].noun
 
     def carry_out(values: dict[str, str]) -> str | None:
-        part = whole(values["n"])
-        if part is None and values["n"].strip():
-            return f"{NOT_A_NUMBER} Leave it empty for all of them."
+        part = whole(values["n"]) if values["n"].strip() else None
         return desk.attempt(PutPileAway(pile, values["place"], part))
 
     last = next(iter(state.places.get(pile, {})), "")
     lines = (
-        Field("place", "Where? A box, a drawer, a bag with a name", last),
+        Field("place", "Where? A box, a drawer, a bag with a name", last, prose=True),
         Field("n", f"How many of the {noun.count(state.piles[pile])}? Empty: all"),
     )
     await desk.app.push_screen_wait(FormDialog(f"Put away {noun.many}", lines, carry_out))

@@ -22,7 +22,7 @@ from sewalong.progress.record.route import JOIN_ROWS
 from sewalong.progress.record.state import Standing
 from sewalong.progress.resuming.resume_facts import rows_begun_in_words
 from sewalong.quilt.quilt import Target
-from sewalong.screens.prompts.common import NOT_A_NUMBER, whole
+from sewalong.screens.prompts.common import whole
 from sewalong.screens.prompts.desk import Desk
 from sewalong.screens.prompts.dialogs import Choice, ChoiceDialog, Field, FormDialog
 
@@ -75,8 +75,7 @@ async def unpick(desk: Desk) -> None:
     counts = desk.outcome.plan.line(stage).stage.counts
 
     def carry_out(values: dict[str, str]) -> str | None:
-        n = whole(values["n"])
-        return NOT_A_NUMBER if n is None else desk.attempt(Unpick(stage, n))
+        return desk.attempt(Unpick(stage, whole(values["n"])))
 
     hint = "For pieces really taken apart. A miscount is better undone."
     lines = (Field("n", f"How many {counts.many}?", "1"),)
@@ -89,8 +88,6 @@ async def target(desk: Desk) -> None:
 
     def carry_out(values: dict[str, str]) -> str | None:
         rows, columns = whole(values["rows"]), whole(values["columns"])
-        if rows is None or columns is None:
-            return NOT_A_NUMBER
         if Target(rows, columns) == now:
             desk.tell(f"The target is still {now}.")
             return None
@@ -134,9 +131,11 @@ async def begun(desk: Desk) -> None:
         except Refused as refusal:
             return str(refusal)
 
-    lines = (Field("sewn", "What lies sewn together now, all in all?"),)
+    lines = (Field("sewn", "What lies sewn together now, all in all?", prose=True),)
     hint = f"Write {HOW_TO_SAY}. {rows_begun_in_words(desk.quilt.state)}".strip()
-    await desk.app.push_screen_wait(FormDialog("Rows begun", lines, carry_out, hint))
+    await desk.app.push_screen_wait(
+        FormDialog("Rows begun", lines, carry_out, hint, words_ahead=True)
+    )
 
 
 async def aside(desk: Desk) -> None:
@@ -156,5 +155,5 @@ async def aside(desk: Desk) -> None:
         def carry_out(values: dict[str, str]) -> str | None:
             return desk.attempt(LayAside(values["reason"]))
 
-        lines = (Field("reason", "Why? What are you waiting for?"),)
+        lines = (Field("reason", "Why? What are you waiting for?", prose=True),)
         await desk.app.push_screen_wait(FormDialog("Lay aside", lines, carry_out))

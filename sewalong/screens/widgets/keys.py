@@ -88,6 +88,14 @@ SEWING_KEYS = (
         words="step other next work at go to",
     ),
     Key(
+        "sew.redo",
+        "q",
+        "redo",
+        "put back",
+        "Put back what was undone last. ctrl+y does so too.",
+        words="redo again undo back forward",
+    ),
+    Key(
         "sew.spoil",
         "s",
         "ask('spoil')",

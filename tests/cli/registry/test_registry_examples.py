@@ -60,6 +60,11 @@ def exported(desk: Desk) -> None:
     shutil.rmtree(desk.folder / "home")
 
 
+def undone(desk: Desk) -> None:
+    four_patches(desk)
+    desk.ok("undo")
+
+
 def laid_aside(desk: Desk) -> None:
     desk.ok("lay-aside")
 
@@ -72,6 +77,7 @@ BEFORE: dict[str, Callable[[Desk], None]] = {
     "count": stacks,
     "unpick": stacks,
     "undo": four_patches,
+    "redo": undone,
     "close": ironed,
     "answer": ironed,
     "spoil": units,
@@ -111,7 +117,7 @@ def test_the_example_runs(command: Command, desk: Desk) -> None:
 
 
 KEEPS = {
-    "count", "unpick", "undo", "close", "answer", "spoil", "find", "recount", "put-away",
+    "count", "unpick", "undo", "redo", "close", "answer", "spoil", "find", "recount", "put-away",
     "measure", "trim", "go-on", "bobbin", "press", "begun", "join", "note", "settings", "changed",
     "alter", "stage", "target", "lay-aside", "pick-up", "done", "start", "import",
 }  # fmt: skip

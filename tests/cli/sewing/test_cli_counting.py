@@ -107,6 +107,28 @@ def test_undo_takes_back_the_last_and_then_the_one_before(begun: Desk) -> None:
     begun.refused("undo")
 
 
+def test_redo_puts_back_what_was_undone_one_after_the_other(begun: Desk) -> None:
+    begun.ok("count", "pair", "8")
+    begun.ok("count", "pair", "3")
+    begun.refused("redo")
+    begun.ok("undo")
+    begun.ok("undo")
+    assert begun.ok("redo").lines[0] == "Put back number 2: Counted 8 pairs."
+    assert begun.ok("redo").lines[0] == "Put back number 3: Counted 3 pairs."
+    assert begun.status()["piles"]["square"] == 64 - 22
+    begun.refused("redo")
+    told = begun.ok("log").lines
+    assert [line.partition("session 1: ")[2] for line in told] == [
+        "Session 1 opened.",
+        "Counted 8 pairs.",
+        "Counted 3 pairs.",
+        "Undid number 3: Counted 3 pairs.",
+        "Undid number 2: Counted 8 pairs.",
+        "Put back number 2: Counted 8 pairs.",
+        "Put back number 3: Counted 3 pairs.",
+    ]
+
+
 def test_unpicked_pieces_go_back_to_their_pile(begun: Desk) -> None:
     begun.ok("count", "pair", "8")
     said = begun.ok("unpick", "pair", "3")

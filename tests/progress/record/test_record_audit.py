@@ -139,6 +139,7 @@ TROUBLES: list[tuple[Sequence[e.Event], str]] = [
         "event 3 undoes number 1, which was not the last",
     ),
     ([opened(), e.Undone(at=EVENING, session=1, of=1)], "event 2 undoes number 1"),
+    ([opened(), e.Redone(at=EVENING, session=1, of=1)], "event 2 puts back number 1"),
     ([counted("join-rows", 4)], "event 1 (counted) cannot have happened. 4 seams cannot be"),
     ([counted("join-rows", 1)], "event 1 (counted) cannot have happened. 1 seam cannot be"),
     (

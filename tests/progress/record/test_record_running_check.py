@@ -15,8 +15,10 @@ from sewalong.progress.record.events.event import Event, Recorded
 from sewalong.progress.record.events.every_kind import (
     Counted,
     Noted,
+    Redone,
     SessionClosed,
     SessionOpened,
+    StageChosen,
     Undone,
     Unpicked,
 )
@@ -27,7 +29,7 @@ from sewalong.quilt.quilt import Quilt
 from tests.store.shelf import a_quilt, histories
 
 AT = datetime(2024, 1, 5, 19, 0, tzinfo=UTC)
-FORGOTTEN = {"notes", "spoilage", "seam_changes", "mentioned", "last_act", "seq"}
+FORGOTTEN = {"notes", "spoilage", "seam_changes", "mentioned", "last_act", "last_undone", "seq"}
 """Fields of a state that no event is checked against."""
 
 
@@ -92,6 +94,21 @@ def undone_deeper_and_deeper(n: int) -> Iterator[Event]:
         yield Counted(at=AT, session=1, stage="pair", n=1)
 
 
+def undone_and_put_back(n: int) -> Iterator[Event]:
+    yield from notes(1)
+    for _ in range(n // 2):
+        yield Undone(at=AT, session=1, of=2)
+        yield Redone(at=AT, session=1, of=2)
+
+
+def all_undone_and_all_put_back(n: int) -> Iterator[Event]:
+    numbers = range(2, n // 3 + 2)
+    yield from notes(n // 3)
+    yield from (Undone(at=AT, session=1, of=seq) for seq in reversed(numbers))
+    yield from (Redone(at=AT, session=1, of=seq) for seq in numbers)
+    yield StageChosen(at=AT, session=1, stage="pair")
+
+
 def sessions(n: int) -> Iterator[Event]:
     for i in range(1, n // 2):
         yield SessionClosed(at=AT + timedelta(minutes=i), session=i, ended=AT)
@@ -104,6 +121,8 @@ LONG: dict[str, Callable[[int], Iterator[Event]]] = {
     "each undone": each_undone,
     "undone in a row": undone_in_a_row,
     "undone deeper and deeper": undone_deeper_and_deeper,
+    "undone and put back": undone_and_put_back,
+    "all undone and all put back": all_undone_and_all_put_back,
     "sessions": sessions,
 }
 
@@ -130,6 +149,27 @@ def test_the_work_grows_with_the_number_of_events(
         steps, record = 0, of(kind, n)
         assert audit(a_quilt(), record) is None
         assert steps <= 2 * BETWEEN_COPIES * len(record)
+
+
+@pytest.mark.parametrize("puts_back", [True, False])
+def test_what_takes_back_over_ever_more_that_is_no_act_is_given_up(
+    monkeypatch: pytest.MonkeyPatch, puts_back: bool
+) -> None:
+    """Made to do harm: each of many undos has all the stages chosen since behind it."""
+    monkeypatch.setattr(running_check, "MOST_AGAIN", 10_000)
+
+    def far_back(n: int) -> Iterator[Event]:
+        yield from notes(n)
+        for i in range(n):
+            yield StageChosen(at=AT, session=1, stage="pair")
+            yield Undone(at=AT, session=1, of=n + 1 - (0 if puts_back else i))
+            if puts_back:
+                yield Redone(at=AT, session=1, of=n + 1)
+
+    assert audit(a_quilt(), of(far_back, 40)) is None
+    trouble = audit(a_quilt(), of(far_back, 400))
+    assert trouble is not None
+    assert trouble.endswith("it takes back, again and again, what is long past")
 
 
 @pytest.mark.parametrize("kind", LONG.values(), ids=LONG.keys())

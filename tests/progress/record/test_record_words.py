@@ -107,6 +107,11 @@ THREE_AT_RIGHT = (Fraction(7, 2), Fraction(57, 16))
             "Undid number 2: Counted 2 pairs.",
         ),
         (
+            [c.Count("pair", 2), c.Undo(), c.Redo()],
+            "Put back: counted 2 pairs.",
+            "Put back number 2: Counted 2 pairs.",
+        ),
+        (
             [c.RecordSettings(Settings(foot="wide")), c.Undo()],
             "Undone: wrote down the machine's settings.",
             "Undid number 2: Settings: foot wide",

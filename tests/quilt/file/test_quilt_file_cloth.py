@@ -11,8 +11,11 @@ from msgspec.structs import replace
 from sewalong.quilt.choices import Choices, Fabric
 from sewalong.quilt.file.faults import QuiltFileFaults
 from sewalong.quilt.file.reader import read_quilt
+from sewalong.quilt.file.writer import quilt_file
 from sewalong.quilt.json_codec import quilt_from_dict, quilt_to_dict
+from sewalong.quilt.plan_words import differences
 from sewalong.quilt.quilt import Border
+from sewalong.quilt.worksheet.worksheet import worksheet
 
 LEAST = """\
 name = "Low tide"
@@ -89,7 +92,7 @@ def test_a_margin_may_be_nothing(nothing: str) -> None:
 @pytest.mark.parametrize(
     ("old", "new", "key", "part"),
     [
-        ('colour = "#F3EAD8"', 'colour = "red"', "border[1].colour", 'such as "#243b6b"'),
+        ('colour = "#F3EAD8"', 'colour = "rust"', "border[1].colour", 'such as "#243b6b"'),
         ('colour = "#243b6b"', 'colour = "#243b6"', "fabric[2].colour", 'such as "#243b6b"'),
         ('letter = "B"', 'letter = "b"', "fabric[1].letter", "one capital letter"),
         ('letter = "B"', 'letter = "A"', "fabric[2].letter", "stands here more than once"),
@@ -124,11 +127,82 @@ def test_what_is_wrong_is_said_with_its_key(old: str, new: str, key: str, part: 
 
 
 def test_faults_of_the_new_tables_come_with_all_the_others() -> None:
-    text = WHOLE.replace('"#243b6b"', '"blue"').replace("cut = 3\n", "").replace('"ends', '"side')
+    text = WHOLE.replace('"#243b6b"', '"bluish"').replace("cut = 3\n", "").replace('"ends', '"side')
     with pytest.raises(QuiltFileFaults) as caught:
         read_quilt(text)
     keys = [fault.key for fault in caught.value.faults]
     assert keys == ["border[1].cut", "fabric[2].colour", "cloth.corners"]
+
+
+HERS = """
+[[fabric]]
+letter = "AB"
+name = "rust dots"
+squares = 16
+kind = "small print"
+colour = "Sienna"
+second = "#F3EAD8"
+share = 30
+
+[[fabric]]
+letter = "M"
+name = "some medium"
+squares = 3
+value = "medium"
+"""
+
+
+def test_fabrics_she_has_squares_of_have_letters_of_their_own() -> None:
+    quilt = read_quilt(WHOLE + HERS)
+    assert [fabric.letter for fabric in quilt.fabrics] == ["A", "B", "M", "AB"]
+    assert [fabric.letter for fabric in quilt.named_fabrics] == ["A", "B"]
+    medium, dots = quilt.counted_fabrics
+    assert medium == Fabric("M", "some medium", squares=3, value="medium")
+    # Sienna as CSS Color Module Level 4 has it.
+    assert dots == Fabric("AB", "rust dots", "#a0522d", 16, "small print", "#f3ead8", 30)
+    assert quilt_from_dict(quilt_to_dict(quilt)) == quilt
+    assert read_quilt(quilt_file(quilt), kept=quilt.method_key) == quilt
+    gone = replace(quilt, fabrics=quilt.named_fabrics)
+    assert differences(quilt, gone) == (
+        "fabric M: some medium → no name",
+        "fabric AB: rust dots → no name",
+    )
+    changed = replace(dots, squares=15, second=None, share=None)
+    assert differences(quilt, replace(quilt, fabrics=(*quilt.fabrics[:-1], changed))) == (
+        "squares of fabric AB: 16 → 15",
+        "second colour of fabric AB: #f3ead8 → none",
+        "share of the second colour of fabric AB: 30 → none",
+    )
+
+
+def test_what_she_has_squares_of_names_no_letter_of_the_method() -> None:
+    before, now = (worksheet(read_quilt(text)) for text in (LEAST, LEAST + HERS))
+    assert before == now
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "key", "part"),
+    [
+        ("share = 30\n", "", "share", "How much of this fabric is of the second colour"),
+        ('second = "#F3EAD8"\n', "", "second", "The second colour is missing"),
+        ('colour = "Sienna"\n', "", "colour", "The colour of the ground is missing"),
+        ("share = 30", "share = 100", "share", "from 1 to 99"),
+        ("squares = 16", "squares = 0", "squares", "at least 1"),
+        ('kind = "small print"', 'kind = "stripe"', "kind", '"one-way"'),
+        ('colour = "Sienna"', 'colour = "transparent"', "colour", "a name that CSS has"),
+        ('letter = "AB"', 'letter = "ABC"', "letter", "or two behind"),
+    ],
+)
+def test_what_is_wrong_with_such_a_fabric_is_said(old: str, new: str, key: str, part: str) -> None:
+    with pytest.raises(QuiltFileFaults) as caught:
+        read_quilt(WHOLE + HERS.replace(old, new, 1))
+    assert [fault.key for fault in caught.value.faults] == [f"fabric[3].{key}"]
+    assert part in caught.value.faults[0].sentence
+
+
+def test_a_value_beside_a_colour_is_refused() -> None:
+    with pytest.raises(QuiltFileFaults, match="Its colour says how light this fabric is"):
+        read_quilt(WHOLE + HERS.replace('value = "medium"', 'value = "dark"\ncolour = "navy"'))
 
 
 def test_a_quilt_kept_before_these_were_known_reads_on() -> None:

@@ -71,5 +71,13 @@ UNDOING = (
         ("went on", "counted", "undone", "undone"),
         FOOT_CHANGED,
     ),
+    Case(
+        "put back: going on and the count that came with it",
+        c.Redo,
+        (press("space"), press("u"), press("q")),
+        ("count sew", "undo", "redo"),
+        ("went on", "counted", "undone", "undone", "put back", "put back"),
+        FOOT_CHANGED,
+    ),
     _undo("what was put away in closing", *PUT_AWAY_IN_CLOSING, times=2),
 )

@@ -16,7 +16,7 @@ from sewalong.progress.record.events.sessions import SessionClosed, SessionOpene
 from sewalong.progress.record.events.sizing import UnitDecided
 from sewalong.progress.record.events.standing import LaidAside, MarkedDone, PickedUp
 from sewalong.progress.record.events.steering import StageChosen, TargetChanged
-from sewalong.progress.record.events.undoing import Undone
+from sewalong.progress.record.events.undoing import Redone, Undone
 
 __all__ = [
     "EVENTS",
@@ -37,6 +37,7 @@ __all__ = [
     "PutAway",
     "Recorded",
     "Recounted",
+    "Redone",
     "RowsBegun",
     "RowsJoined",
     "SessionClosed",
@@ -81,5 +82,6 @@ EVENTS: tuple[type[Event], ...] = (
     UnitDecided,
     PlanChanged,
     RowsBegun,
+    Redone,
 )
 """Add a new kind at the end; what is here stays for ever, because records name it."""

@@ -1,0 +1,1 @@
+"""A quilt by a few questions: what is asked, what holds unasked, and the quilt that answers make."""
