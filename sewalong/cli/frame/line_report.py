@@ -5,7 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterable
 from typing import TYPE_CHECKING
 
+from sewalong.cli.frame.facts import each
 from sewalong.cli.frame.report import Report
+from sewalong.quilt.worksheet.one_fact import apart
 
 if TYPE_CHECKING:
     from sewalong.quilt.worksheet.line import Line, Section
@@ -20,6 +22,12 @@ def told(lines: Iterable[Line], **data: object) -> Report:
 def facts_of(lines: Iterable[Line]) -> tuple[str, ...]:
     """All lines, one fact each."""
     return tuple(fact for line in lines for fact in line.facts)
+
+
+def all_facts(line: Line) -> tuple[str, ...]:
+    """A line whose reason is no reason but more of what it tells: its facts, each under its label."""
+    told = [*apart(line.text), *apart(line.reason.replace(", ", "; "))]
+    return tuple(each(line.label, told))
 
 
 def line_data(line: Line) -> dict[str, object]:

@@ -41,15 +41,14 @@ def status_lines(state: State, now: datetime, record: Sequence[Recorded] = ()) -
         f"Wanted: {unit.count(state.units_wanted)} in all.",
     ]
     for fact in facts(state, now, record):
-        told = [fact.text] if fact.label in HER_OWN else sentences(fact.text)
-        lines += each(fact.label, told)
+        told = f"{fact.label}: {fact.text}"
+        lines += [told] if fact.label in HER_OWN else sentences(told)
     for line in now_plan.lines:
         lines += stage_words(line)
     lines.append(f"Made: {unit.count(units.made)} so far.")
     lines.append(f"Possible: {unit.count(units.possible)} in all from what there is.")
     over = over_words(now_plan.over, state.route)
-    if over:
-        lines.append(over)
+    lines += sentences(over) if over else []
     if state.quilt.notes:
         lines.append(f"About: {state.quilt.notes}")
     return tuple(lines)

@@ -6,7 +6,7 @@ from collections.abc import Mapping, Sequence
 
 import msgspec
 
-from sewalong.cli.frame.facts import each, sentences
+from sewalong.cli.frame.facts import sentences
 from sewalong.cli.frame.report import Report
 from sewalong.progress.plan.plan import Plan
 from sewalong.progress.record.events.event import Recorded
@@ -40,7 +40,7 @@ def aftermath(
     lines += first
     lines += _next(state, now)
     if short and (also is None or also[0] != "short"):
-        lines += each("Short", sentences(short))
+        lines += sentences(f"Short: {short}")
     if also is not None:
         lines += sentences(also[1])
     data: dict[str, object] = {
@@ -72,8 +72,11 @@ def _next(state: State, now: Plan) -> list[str]:
     if state.standing is not Standing.IN_PROGRESS:
         return []
     if now.suggestion is not None:
-        return [f"Next: {next_thing(now.line(now.suggestion.stage))}"]
-    return ["Every stage is done. Mark the quilt done with: sewalong done"] if now.complete else []
+        return sentences(f"Next: {next_thing(now.line(now.suggestion.stage))}")
+    return [*_ALL_DONE] if now.complete else []
+
+
+_ALL_DONE = ("Every stage is done.", "Mark the quilt done with: sewalong done")
 
 
 def said_besides(outcome: Outcome, short: str) -> tuple[str, str] | None:

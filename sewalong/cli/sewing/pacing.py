@@ -130,7 +130,7 @@ def pace(args: argparse.Namespace, context: Context) -> Report:
     facts, took = going.sessions, going.spent
     if not facts:
         return Report(
-            ("Nothing has been counted yet, so there is no pace. Guesses: sewalong forecast",),
+            ("Nothing has been counted yet, so there is no pace.", "Guesses: sewalong forecast"),
             {"quilt": quilt.entry.name, "sessions": [], "stages": []},
         )
     a_unit = minutes_per_unit(facts)

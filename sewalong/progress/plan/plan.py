@@ -334,6 +334,8 @@ def over_in_words(state: State, now: Plan) -> str:
 
 def out_of(done: int, wanted: int, what: str) -> str:
     """ "7 of 21 done"; "21 of 21 done, 3 more" where more was made than is wanted."""
+    if done and not wanted:
+        return f"{done} {what}, none wanted"
     more = f", {done - wanted} more" if done > wanted else ""
     return f"{min(done, wanted)} of {wanted} {what}{more}"
 

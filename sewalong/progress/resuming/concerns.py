@@ -62,7 +62,8 @@ def _at_risk(state: State, record: Sequence[e.Recorded]) -> Iterator[Concern]:
 
     risk = still_at_risk(state, record)
     if risk is not None:
-        yield Concern("May be wrong", risk.failed.at, " ".join(risk.lines))
+        said = " ".join(risk.lines).removeprefix("These may be wrong: ")
+        yield Concern("May be wrong", risk.failed.at, said)
 
 
 def _missing(state: State, record: Sequence[e.Recorded], now: datetime) -> Iterator[Concern]:

