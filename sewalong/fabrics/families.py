@@ -46,6 +46,10 @@ _BROWN_BELOW = 60.0
 _BROWN_GREYER = 40.0
 """An orange darker or greyer than this is a brown."""
 
+_DARK_YELLOW = 60.0
+_OLIVE = 95.0
+"""A yellow darker than that is sorted with the greens (olive, moss), or with the browns."""
+
 
 def family(colour: Colour) -> Family:
     """The colour family of a fabric, as seen from afar."""
@@ -59,4 +63,6 @@ def family(colour: Colour) -> Family:
         return Family.PINK if not 35 <= hue < 50 else Family.ORANGE
     if found is Family.ORANGE and (lightness < _BROWN_BELOW or chroma < _BROWN_GREYER):
         return Family.BROWN
+    if found is Family.YELLOW and lightness < _DARK_YELLOW:
+        return Family.GREEN if hue >= _OLIVE else Family.BROWN
     return found

@@ -13,6 +13,7 @@ _SIGNS = str.maketrans(
         **dict.fromkeys("·•…", "."),
         **dict.fromkeys("█▀▄▇▆▅▃▂▁▔", "#"),
         **dict.fromkeys("▌▐│┃┆", "|"),
+        **dict.fromkeys("░▒▓", ":"),
         **dict.fromkeys("\N{NO-BREAK SPACE}\N{THIN SPACE}", " "),
         "×": "x",
         "→": ">",

@@ -5,7 +5,7 @@ from __future__ import annotations
 import asyncio
 import gc
 import os
-import sys
+from collections.abc import Mapping
 from typing import ClassVar
 
 from textual import events, work
@@ -18,7 +18,7 @@ from textual.theme import Theme
 from sewalong.owner.preferences import AS_USUAL, Preferences
 from sewalong.progress.resuming.resume_facts import was_away
 from sewalong.screens.ascii_filter import AsciiFilter
-from sewalong.screens.background import background
+from sewalong.screens.background import Asking
 from sewalong.screens.key_order import LEAVES, KeyOrder
 from sewalong.screens.key_reading import ForgivingParser, forgive_bad_bytes
 from sewalong.screens.prompts.leaving import ask_what_was_left, close_on_leaving
@@ -43,6 +43,9 @@ from sewalong.store.look import read_look, remember_look
 STANDS_AFTER = 1.0
 """Seconds after which the app stands and what was loaded for it stays for good."""
 
+SIXTEEN = ("standard", "windows")
+"""What rich calls terminals of sixteen colours."""
+
 
 def collect_again() -> None:
     """Collect garbage from now on, but not among what was loaded at the start."""
@@ -54,6 +57,7 @@ class SewalongApp(App[int]):
     """Opens quilts one after another until the person leaves."""
 
     CSS_PATH = "style.tcss"
+    _looks: Mapping[str, Theme] = THEMES
     ENABLE_COMMAND_PALETTE = False
     BINDINGS: ClassVar = [
         Binding(",".join(LEAVES), "leave", "leave", show=False, priority=True, id="app.leave")
@@ -64,6 +68,7 @@ class SewalongApp(App[int]):
         library: Library,
         *,
         quilt: str | None = None,
+        new: bool = False,
         clock: Clock = local_now,
         title: str = "sewalong",
         look_folder: str | os.PathLike[str] | None = None,
@@ -71,12 +76,14 @@ class SewalongApp(App[int]):
         trouble: str = "",
         light: bool = False,
     ) -> None:
-        """`light`: the look where she has chosen none."""
+        """`quilt` is opened first, or a `new` one asked for. `light`: the look where she has
+        chosen none."""
         super().__init__()
         self._preferences = preferences
         self._trouble = trouble
         self._library = library
         self._first = quilt
+        self._new = new
         self._clock = clock
         self._title = title
         self._look_folder = look_folder
@@ -85,7 +92,11 @@ class SewalongApp(App[int]):
         self._leaving = False
         if preferences.ascii or not shows_more_than_ascii():
             self._filters.append(AsciiFilter())
-        for theme in THEMES.values():
+        if self.console.color_system in SIXTEEN:
+            from sewalong.screens.widgets.few_colours import FEW  # few terminals need them
+
+            self._looks = FEW
+        for theme in self._looks.values():
             self.register_theme(theme)
         look = read_look(look_folder) if look_folder else None
         usual = DAYLIGHT.name if light else LAMPLIGHT.name
@@ -93,7 +104,7 @@ class SewalongApp(App[int]):
 
     def get_theme(self, theme_name: str) -> Theme | None:
         """A theme by name; ours are found at once, as it is asked for every line drawn."""
-        return THEMES.get(theme_name) or super().get_theme(theme_name)
+        return self._looks.get(theme_name) or super().get_theme(theme_name)
 
     def get_driver_class(self) -> type[Driver]:
         """The library's driver, whichever it is, made forgiving."""
@@ -109,8 +120,8 @@ class SewalongApp(App[int]):
             watch_terminal()
         self.set_timer(STANDS_AFTER, collect_again)
         if self._preferences.keys:
-            moved = keys_with(self._preferences.keys)
-            self.set_keymap({key.id: key.keys for key in moved})
+            moved = {key.id: key.keys for key in keys_with(self._preferences.keys)}
+            self.set_keymap({**moved, "dialog.count": moved["sew.count"]})
         if self._trouble:
             self.notify(self._trouble, markup=False, severity="warning", timeout=30)
         self.app_resume_signal.subscribe(self, lambda _: self.refresh(layout=True))
@@ -120,6 +131,11 @@ class SewalongApp(App[int]):
     async def _go_round(self) -> None:
         """A quilt, its return sheet if it is time, the sewing screen; then the list again."""
         wanted, self._first = self._first, None
+        if self._new:
+            from sewalong.screens.new_quilt import NewQuiltScreen
+
+            self._new = False
+            wanted = await self.push_screen_wait(NewQuiltScreen(self._library, self._clock))
         while True:
             if wanted is None:
                 from sewalong.screens.quilts import QuiltsScreen
@@ -229,36 +245,34 @@ class SewalongApp(App[int]):
             remember_look(self._look_folder, self.theme)
 
 
-def terminal_is_light() -> bool:
-    """Whether the terminal of this process is known to be light."""
-    stdin, stderr = sys.__stdin__, sys.__stderr__
-    if stdin is None or stderr is None:
-        return False
-    answered = background(stdin.fileno(), stderr.fileno(), os.environ)
-    ForgivingParser.unfinished = answered.unfinished
-    return bool(answered.light)
-
-
-def run_app(library_path: str | os.PathLike[str], quilt: str | None, demo: bool) -> int:
+def run_app(
+    library_path: str | os.PathLike[str],
+    quilt: str | None,
+    demo: bool,
+    asked: Asking | None = None,
+    *,
+    new: bool = False,
+) -> int:
     """Open the app on the record at `library_path`; the exit status is returned.
 
-    `quilt` is the key of the quilt to open at once. Raises StoreFault when the record
-    cannot be opened.
+    `quilt` is the key of the quilt to open at once; with `new` a new one is asked for. Raises
+    StoreFault when the record cannot be opened.
     """
     preferences, trouble = own_preferences()
     library = Library(library_path, local_now())
     look_folder = os.path.dirname(library_path)
     try:
         with holding_signals_back():
-            chosen = read_look(look_folder) in THEMES
+            ForgivingParser.unfinished = asked.unfinished if asked else ""
             app = SewalongApp(
                 library,
                 quilt=quilt,
+                new=new,
                 title="sewalong (demo quilts)" if demo else "sewalong",
                 look_folder=look_folder,
                 preferences=preferences,
                 trouble=trouble,
-                light=not chosen and terminal_is_light(),
+                light=bool(asked and asked.light),
             )
             app.run()
         return app.return_code or 0

@@ -12,11 +12,12 @@ import os
 import re
 import select
 import signal
+import sys
+import termios
 import time
-from collections.abc import Iterator, Mapping
-from contextlib import contextmanager
-
-from msgspec import Struct
+from collections.abc import Mapping
+from contextlib import suppress
+from typing import Any
 
 ASKED = b"\x1b]11;?\x1b\\\x1b[c"
 LONGEST_WAIT = 0.1
@@ -24,6 +25,8 @@ LONGEST_WAIT = 0.1
 
 MOST_BYTES = 4096
 """Bytes of whatever comes in meanwhile that are looked at."""
+
+HELD_BACK = (signal.SIGINT, signal.SIGTERM, signal.SIGHUP, signal.SIGTSTP)
 
 WRITES_IT_OUT = ("linux", "dumb")
 """Terminals by TERM that would print the question, or have no colours."""
@@ -39,23 +42,63 @@ LIGHT_COLOURS = {7, *range(9, 16)}
 """Of the sixteen colours of a terminal: white and the bright ones but for bright black."""
 
 
-class Background(Struct, frozen=True):
-    """`light` is None where nobody says. `unfinished` is an answer whose end had not come yet."""
+class Asking:
+    """The question under way, so that what is loaded within it costs no more waiting.
 
-    light: bool | None
-    unfinished: str = ""
+    Within it the terminal `stdin` gives what is typed at once and does not write it on the screen,
+    and what would end or stop the program waits, or the terminal would stay so. After it `light`
+    says whether the background is, None where nobody says, and `unfinished` is an answer whose end
+    had not come yet. `out` is the terminal to write to.
+    """
+
+    def __init__(self, stdin: int, out: int, surroundings: Mapping[str, str]) -> None:
+        self.light: bool | None = None
+        self.unfinished = ""
+        self._stdin, self._out, self._surroundings = stdin, out, surroundings
+        self._before: list[Any] | None = None
+        self._until = 0.0
+
+    def __enter__(self) -> Asking:
+        if self._surroundings.get("TERM") not in WRITES_IT_OUT:
+            signal.pthread_sigmask(signal.SIG_BLOCK, HELD_BACK)
+            try:
+                self._before = _letter_by_letter(self._stdin)
+                os.write(self._out, ASKED)
+            except (OSError, ValueError, termios.error):
+                self._give_back()
+            self._until = time.monotonic() + LONGEST_WAIT
+        return self
+
+    def __exit__(self, *exception: object) -> None:
+        answer = b""
+        if self._before is not None:
+            try:
+                answer = _answer(self._stdin, self._until)
+            except (OSError, ValueError):
+                pass  # then nobody says
+            finally:
+                self._give_back()
+        self.light = light_in(answer)
+        if self.light is None:
+            self.light = _light_as_set(self._surroundings.get("COLORFGBG", ""))
+        rest = _UNFINISHED.search(answer)
+        self.unfinished = rest[0].decode(errors="replace") if rest else ""
+
+    def _give_back(self) -> None:
+        """The terminal as it was, and what waited comes."""
+        with suppress(OSError, termios.error):
+            if self._before is not None:
+                termios.tcsetattr(self._stdin, termios.TCSANOW, self._before)
+        self._before = None
+        signal.pthread_sigmask(signal.SIG_UNBLOCK, HELD_BACK)
 
 
-def background(stdin: int, out: int, surroundings: Mapping[str, str]) -> Background:
-    """What the background is; `stdin` and `out` are the terminal's, to read from and write to."""
-    answer = b""
-    if surroundings.get("TERM") not in WRITES_IT_OUT:
-        answer = _answer(stdin, out)
-    told = light_in(answer)
-    if told is None:
-        told = _light_as_set(surroundings.get("COLORFGBG", ""))
-    rest = _UNFINISHED.search(answer)
-    return Background(told, rest[0].decode(errors="replace") if rest else "")
+def asking_this_terminal() -> Asking:
+    """The question to the terminal of this process."""
+    stdin, stderr = sys.__stdin__, sys.__stderr__
+    if stdin is None or stderr is None:
+        return Asking(-1, -1, os.environ)
+    return Asking(stdin.fileno(), stderr.fileno(), os.environ)
 
 
 def light_in(answer: bytes) -> bool | None:
@@ -81,44 +124,24 @@ def _light_as_set(fore_and_back: str) -> bool | None:
     return int(back) in LIGHT_COLOURS
 
 
-def _answer(stdin: int, out: int) -> bytes:
-    """What the terminal sends within the time, up to where it says what it is."""
+def _answer(stdin: int, until: float) -> bytes:
+    """What the terminal sends up to then, or up to where it says what it is."""
     heard = b""
-    try:
-        with _letter_by_letter(stdin):
-            os.write(out, ASKED)
-            until = time.monotonic() + LONGEST_WAIT
-            while (left := until - time.monotonic()) > 0 and len(heard) < MOST_BYTES:
-                if not select.select([stdin], [], [], left)[0]:
-                    break
-                more = os.read(stdin, 1024)
-                heard += more
-                if not more or _WHAT_IT_IS.search(heard):
-                    break
-    except (OSError, ValueError):
-        pass  # then nobody says
+    while len(heard) < MOST_BYTES:
+        left = max(0.0, until - time.monotonic())
+        if not select.select([stdin], [], [], left)[0]:
+            break
+        more = os.read(stdin, 1024)
+        heard += more
+        if not more or _WHAT_IT_IS.search(heard):
+            break
     return heard
 
 
-@contextmanager
-def _letter_by_letter(stdin: int) -> Iterator[None]:
-    """The terminal gives what is typed at once and does not write it on the screen.
-
-    No stop may come between, or the terminal would stay so.
-    """
-    import termios
-
+def _letter_by_letter(stdin: int) -> list[Any]:
+    """Have the terminal give what is typed at once and write it nowhere; how it was before."""
     before = termios.tcgetattr(stdin)
     now = termios.tcgetattr(stdin)
     now[3] &= ~(termios.ICANON | termios.ECHO)
-    signal.pthread_sigmask(signal.SIG_BLOCK, [signal.SIGTSTP])
-    try:
-        termios.tcsetattr(stdin, termios.TCSANOW, now)
-        try:
-            yield
-        finally:
-            termios.tcsetattr(stdin, termios.TCSANOW, before)
-    except termios.error as error:
-        raise OSError(*error.args) from error
-    finally:
-        signal.pthread_sigmask(signal.SIG_UNBLOCK, [signal.SIGTSTP])
+    termios.tcsetattr(stdin, termios.TCSANOW, now)
+    return before

@@ -13,9 +13,11 @@ from sewalong.progress.acts.begun import BeginRows
 from sewalong.progress.acts.counting import Count
 from sewalong.progress.acts.joining import JoinRows
 from sewalong.progress.acts.said import Answer
+from sewalong.progress.record.joined_rows import asks_which_rows
 from sewalong.progress.record.refused import Refused
 from sewalong.progress.safety.cautions import CautionFirst
 from sewalong.screens.helped import HelpedScreen
+from sewalong.screens.prompts.registry import ask
 from sewalong.service.acting import Outcome, chain_or_stage_done, do, looked
 from sewalong.service.open_quilt import OpenQuilt
 from sewalong.service.unsaved import Unsaved
@@ -37,8 +39,24 @@ class CarryingOut(HelpedScreen[None]):
         self._message = ""
         self._refused = False
         self._advice = ""
+        self._said_at = self._advised_at = self._stands_at()
+        self._unread = ""
         self._dialog_coming = False
         self._leaves_without = False
+
+    @property
+    @abstractmethod
+    def count_keys(self) -> tuple[str, ...]:
+        """The keys that count one."""
+
+    async def count_here(self, n: int) -> None:
+        """Count `n` at the stage in hand; of joins the rows are asked for, one after the other."""
+        stage = self._outcome.hand.line.stage.id
+        while n and asks_which_rows(self.quilt.state, stage):
+            await ask("join")(self)
+            n -= 1
+        if n:
+            self.count(Count(stage, n))
 
     @abstractmethod
     def show(self) -> None:
@@ -50,10 +68,43 @@ class CarryingOut(HelpedScreen[None]):
         return self._outcome
 
     def tell(self, text: str, *, refused: bool = False) -> None:
-        """Say one thing below the stage; a refusal is marked with words, not only colour."""
+        """Say one thing below the stage; a refusal is marked with words, not only colour.
+
+        It stands until something is done, undone or put back, by whomever, or another stage is in
+        hand: then it would speak of what is past.
+        """
         self._message = f"Not done: {text}" if refused else text
         self._refused = refused
+        self._said_at = self._stands_at()
         self.show()
+
+    def _advise(self, text: str) -> None:
+        self._advice, self._advised_at = text, self._stands_at()
+
+    def _stands_at(self) -> tuple[object, ...]:
+        """What a message can speak of: the last act, how the quilt stands, the stage in hand."""
+        state = self.quilt.state
+        return state.last_act, state.last_undone, state.standing, self._outcome.hand.line.stage.id
+
+    def _forget_what_is_past(self) -> None:
+        now = self._stands_at()
+        if self._said_at != now:
+            self._message, self._refused, self._said_at = "", False, now
+        if self._advised_at != now:
+            self._advise("")
+
+    def take_in(self) -> None:
+        """Read what another window wrote, and say so; and that nothing can be read, until it can."""
+        try:
+            if self.quilt.refresh():
+                self._outcome = looked(self.quilt)
+                self.tell("Another window recorded something; this is how it stands now.")
+            elif self._unread and self._message == self._unread:
+                self.tell("")
+            self._unread = ""
+        except StoreFault as fault:
+            self.tell(str(fault), refused=True)
+            self._unread = self._message
 
     def attempt(self, act: Act, *, say: bool = True) -> str | None:
         """Carry out an act and say so; a refusal is said, returned, and changes nothing."""
@@ -74,9 +125,13 @@ class CarryingOut(HelpedScreen[None]):
             if or_keep is not None and isinstance(refusal, StoreFault):
                 return self.carry(partial(self._kept, or_keep, str(refusal)), say=False)
             self._outcome = looked(self.quilt)
-            self.tell(str(refusal), refused=True)
+            if self.app.screen is self:
+                self.tell(str(refusal), refused=True)
+            else:
+                # The dialog in front says it, and it is past when that is left.
+                self.show()
             return str(refusal)
-        self._advice = outcome.notice.text if outcome.notice else ""
+        self._advise(outcome.notice.text if outcome.notice else "")
         if say and outcome.words:
             self.tell(outcome.words)
         else:
@@ -148,14 +203,19 @@ class CarryingOut(HelpedScreen[None]):
             self.ask_in_turn(self._ask_about_the_iron())
 
     async def _ask_about_the_iron(self) -> None:
-        from sewalong.screens.prompts.dialogs import QuestionDialog
+        from sewalong.screens.prompts.dialogs import OwnQuestionDialog
 
-        question = self._outcome.question
+        question, stage = self._outcome.question, self._outcome.hand.line.stage
         assert question is not None
-        answer = await self.app.push_screen_wait(QuestionDialog(question))
+        dialog = OwnQuestionDialog(question, stage.label, self.count_keys)
+        answer = await self.app.push_screen_wait(dialog)
         self._dialog_coming = False
         if answer is not None:
             self.attempt(Answer(question.id, answer), say=False)
+        if dialog.kept:
+            await self.count_here(dialog.kept)
+            if answer is not None:
+                self._ask_on_leaving()
 
     def can_be_left(self) -> bool:
         """Whether nothing would be lost by leaving; else that is said, and next time it may be."""

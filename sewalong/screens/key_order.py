@@ -7,7 +7,6 @@ began is only on its way. Those behind it were pressed by somebody who did not s
 from __future__ import annotations
 
 from collections.abc import Callable
-from itertools import takewhile
 from typing import Any
 from weakref import WeakKeyDictionary
 
@@ -22,7 +21,7 @@ LEAVES = ("ctrl+c", "ctrl+q")
 
 
 class KeyOrder:
-    """Keeps keys from screens they are not for, and gives a form what was typed ahead of it."""
+    """Keeps keys from screens they are not for, and gives a dialog those it says were meant for it."""
 
     def __init__(self, app: App[Any], asks: Callable[[], bool], stands: Callable[[], None]) -> None:
         """`asks` says whether the app itself asks something, over whatever screen; `stands` is
@@ -70,9 +69,6 @@ class KeyOrder:
         early, self._early = self._early, []
         self._stands_since[screen] = Event().time
         self._stands()
-        takes_early = getattr(screen, "takes_early", None)
-        # The key that opened it, held down or pressed twice, was not meant as text.
-        if takes_early is None or all(key.key == self._last for key in early):
-            return
-        for key in takewhile(lambda key: key.is_printable and takes_early(key.character), early):
+        meant_early = getattr(screen, "meant_early", None)
+        for key in meant_early(early, self._last) if meant_early else ():
             self._app.post_message(Key(key.key, key.character))

@@ -1,45 +1,57 @@
-"""How is it going? Sessions, pace, what took the time, and what is left as a range."""
+"""How is it going? The answer first, then stage by stage, then pictures of the sessions so far."""
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
+from datetime import date
 
 from textual.app import ComposeResult
-from textual.containers import Horizontal, VerticalScroll
+from textual.containers import Horizontal, Vertical
 from textual.content import Content
+from textual.widget import Widget
 
-from sewalong.piecing.method import Noun
 from sewalong.progress.pace.by_date import by_date, hours_of_habit, read_day
+from sewalong.progress.pace.course import course, course_in_words
 from sewalong.progress.pace.duration_words import each_short, hours_short
 from sewalong.progress.pace.forecast import Forecast
-from sewalong.progress.pace.forecast_words import HEADINGS, Columns, summary, table
-from sewalong.progress.pace.hours_ahead import Hours
-from sewalong.progress.pace.session_words import what_is_missing
-from sewalong.progress.pace.sessions import SessionFacts, StageTime, hours_so_far
-from sewalong.progress.record.time_words import spoken
-from sewalong.screens.helped import HelpedScreen
+from sewalong.progress.pace.forecast_words import (
+    HEADINGS,
+    Columns,
+    hours_left,
+    sessions_left,
+    table,
+    why,
+    why_in_all,
+)
+from sewalong.progress.pace.session_words import session_lines
+from sewalong.progress.pace.sessions import SessionFacts, StageTime
+from sewalong.progress.record.route import Route
+from sewalong.progress.record.time_words import day_said
+from sewalong.screens.following import FollowingScreen
 from sewalong.screens.prompts.common import whole
 from sewalong.screens.prompts.dialogs import Field, FormDialog, LinesDialog
-from sewalong.screens.widgets.breakpoints import NARROW_BELOW, mark_size
+from sewalong.screens.widgets.breakpoints import is_narrow, is_wide, mark_size
+from sewalong.screens.widgets.course_view import CourseView
 from sewalong.screens.widgets.keys import Key, help_at, keys_with, line_of
 from sewalong.screens.widgets.literal_text import Words
+from sewalong.screens.widgets.reasoned import ReasonedPage, ReasonedRow
 from sewalong.service.looks import how_it_goes
 from sewalong.service.open_quilt import OpenQuilt
 
 LAST_SESSIONS = 12
 BAR = "▇"
-SURE = "="
-PERHAPS = "."
-GUESS = "?"
-"""Hours there will be at least, those there may be, and those that are only guessed."""
-
-NOTHING = Hours(0.0, 0.0, 0.0)
-
-WIDEST_BAR = 24
-NARROW_BAR = 10
-
+WIDEST_BAR, NARROW_BAR = 24, 10
 
 KEYS = (
+    Key(
+        "pace.why",
+        "enter",
+        "why",
+        "why",
+        "What the marked number comes from.",
+        True,
+        words="reason explain how measured guess",
+    ),
     Key(
         "pace.wanted_by",
         "d",
@@ -49,56 +61,90 @@ KEYS = (
         True,
         words="deadline birthday finish when",
     ),
-    Key(
-        "pace.leave", "escape", "leave", "back", "Back to sewing.", True, ("g", "enter"), "quit sew"
-    ),
+    Key("pace.leave", "escape", "leave", "back", "Back to sewing.", True, ("g",), "quit sew"),
     help_at("pace"),
 )
 
 
-class PaceScreen(HelpedScreen[None]):
-    """Bars for looking, and the same facts in words."""
+class PaceScreen(FollowingScreen[None]):
+    """A table with its reasons behind enter, and plots of the same record."""
 
-    CSS_PATH = ["facts.tcss", "sheet.tcss"]
+    CSS_PATH = ["facts.tcss", "sheet.tcss", "pace.tcss"]
     BINDINGS = [
         *(key.binding() for key in KEYS),
     ]
 
     def __init__(self, quilt: OpenQuilt) -> None:
-        super().__init__()
-        self._quilt = quilt
+        super().__init__(quilt)
         self.keys = keys_with(quilt.preferences.keys, KEYS)
+        self._going = how_it_goes(quilt)
+        self._wanted: date | None = None
+        self._form: tuple[bool, bool] | None = None
 
     def compose(self) -> ComposeResult:
-        state, going = self._quilt.state, how_it_goes(self._quilt)
-        facts, left = going.sessions, going.left
-        self._left = left
         with Horizontal(id="top"):
-            yield Words(state.quilt.name, id="top-name")
+            yield Words(self.quilt.state.quilt.name, id="top-name")
             yield Words("how is it going?", id="top-clock")
-        with VerticalScroll(classes="sheet"):
-            yield Words("What is left, as a range and not a promise", classes="sheet-title")
-            yield from _left(left, narrow=self._bar() == NARROW_BAR)
-            yield Words("Pieces in each session", classes="sheet-title spaced")
-            yield from _sessions(facts, self._bar())
-            yield Words(
-                "Hours measured so far, and what is still to come", classes="sheet-title spaced"
-            )
-            unit = state.quilt.method.pile(state.quilt.method.unit).noun
-            yield from _course(facts, left, unit, self._bar())
-            yield Words("What took the time", classes="sheet-title spaced")
-            yield from _times(going.spent, self._bar())
-        yield Words(line_of(self.app.size.width - 4, self.keys), id="keys")
+        yield ReasonedPage(classes="sheet")
+        yield Words(id="keys")
 
-    def _bar(self) -> int:
-        return WIDEST_BAR if self.app.size.width >= NARROW_BELOW else NARROW_BAR
+    def _page(self) -> Iterator[Widget]:
+        left, narrow = self._going.left, is_narrow(self)
+        yield Words(_answer(left), classes="answer")
+        sessions = sessions_left(left)
+        yield Words(f"{sessions[:1].upper()}{sessions[1:]}." if sessions else "")
+        bar = NARROW_BAR if narrow else WIDEST_BAR
+        numbers = [*_table(left, self._going.spent, narrow=narrow)]
+        plots = [
+            Words("Pieces in each session", classes="sheet-title spaced"),
+            *_sessions(self._going.sessions, self.quilt.state.route, bar),
+            Words("Hours over the dates", classes="sheet-title spaced"),
+            *self._course(),
+        ]
+        # Beside the plots there is room below the numbers.
+        (numbers if is_wide(self) else plots).extend(
+            (
+                Words("What took the time", classes="sheet-title spaced"),
+                *_times(self._going.spent, bar),
+            )
+        )
+        halves = (Vertical(*half, classes="half") for half in (numbers, plots))
+        yield Horizontal(*halves, classes="halves")
+
+    def _course(self) -> Iterator[Widget]:
+        today = self.quilt.now().date()
+        found = course(self._going.sessions, self._going.left, today, self._wanted)
+        yield CourseView(found)
+        yield from (Words(line) for line in course_in_words(found))
 
     def on_mount(self) -> None:
-        self.query_one(VerticalScroll).focus()
+        self.query_one(ReasonedPage).focus()
+        self.follow()
 
     def on_resize(self) -> None:
         mark_size(self)
+        form = (is_narrow(self), is_wide(self))
+        if form != self._form:
+            self._form = form
+            self.call_later(self.bring_up_to_date)
         self.query_one("#keys", Words).say(line_of(self.app.size.width - 4, self.keys))
+
+    async def show_anew(self) -> None:
+        """The page as it stands now, in the form that fits the window."""
+        self._going = how_it_goes(self.quilt)
+        page = self.query_one(ReasonedPage)
+        await page.remove_children()
+        await page.mount_all(self._page())
+        page.mark()
+
+    def action_why(self) -> None:
+        """What the marked number comes from."""
+        self.query_one(ReasonedPage).ask()
+
+    def on_reasoned_page_asked(self, event: ReasonedPage.Asked) -> None:
+        """The reasons behind a number, in a dialog."""
+        event.stop()
+        self.app.push_screen(LinesDialog(event.row.of, event.row.why))
 
     def action_wanted_by(self) -> None:
         """Hours a week for a date, held against a habit, and plainly when it cannot be done."""
@@ -106,6 +152,7 @@ class PaceScreen(HelpedScreen[None]):
 
     async def _wanted_by(self) -> None:
         said: list[str] = []
+        chosen: list[date] = []
 
         def work_out(values: dict[str, str]) -> str | None:
             minutes, times = values["minutes"].strip(), values["times"].strip()
@@ -116,7 +163,9 @@ class PaceScreen(HelpedScreen[None]):
                 a_week = hours_of_habit(whole(minutes), whole(times)) if minutes else None
             except ValueError as error:
                 return str(error)
-            said[:] = by_date(self._left, self._quilt.now().date(), wanted, a_week).lines
+            today = self.quilt.now().date()
+            said[:] = by_date(self._going.left, today, wanted, a_week).lines
+            chosen[:] = [wanted]
             return None
 
         lines = (
@@ -125,6 +174,8 @@ class PaceScreen(HelpedScreen[None]):
             Field("times", "Sessions a week (empty: as it was so far)"),
         )
         if await self.app.push_screen_wait(FormDialog("Wanted by a date", lines, work_out)):
+            self._wanted = chosen[0]
+            await self.bring_up_to_date()
             await self.app.push_screen_wait(LinesDialog("Wanted by a date", said))
 
     def action_leave(self) -> None:
@@ -132,85 +183,77 @@ class PaceScreen(HelpedScreen[None]):
         self.dismiss(None)
 
 
-def _left(left: Forecast, *, narrow: bool) -> list[Words]:
-    first, *others = summary(left)
-    said = [Words(Content.styled(first, "bold $number"), classes="fact-line")]
-    said += [Words(line, classes="fact-line") for line in others]
+def _answer(left: Forecast) -> str:
+    """All that is left, in one range."""
+    words = hours_left(left)
+    if not words:
+        return "Nothing is left to do."
+    range_, _, likely = words.partition(",")
+    return f"{range_[:1].upper()}{range_[1:]} left,{likely}"
+
+
+def _table(
+    left: Forecast, spent: Sequence[StageTime], *, narrow: bool
+) -> Iterator[Words | ReasonedRow]:
+    """A row for each stage with something to do, and one for all of them."""
     rows = table(left)
-    if rows:
-        said.append(Words(_columns(HEADINGS, narrow=narrow), classes="fact-line spaced"))
-        said += [Words(_columns(row, narrow=narrow), classes="fact-line") for row in rows]
-    return said
+    if not rows or left.in_all is None:
+        return
+    widest = max(len(row.label) for row in rows)
+    yield Words(_columns(HEADINGS, widest, narrow=narrow), classes="heading spaced")
+    took = {one.stage: one.sentence for one in spent}
+    for row, one in zip(rows, left.stages, strict=True):
+        so_far = took.get(one.pace.stage.id)
+        reasons = (*why(one), *((f"So far {so_far}.",) if so_far else ()))
+        words = Words(_columns(row, widest, narrow=narrow))
+        yield ReasonedRow(words, of=one.pace.stage.label.capitalize(), why=reasons)
+    in_all = Columns("in all", "", "", hours_short(left.in_all), "enter: why")
+    words = Words(_columns(in_all, widest, narrow=narrow))
+    yield ReasonedRow(words, of="In all", why=why_in_all(left))
 
 
-def _columns(row: Columns, *, narrow: bool) -> str:
-    """A row as it lines up; what a small window has no room for is in the commands."""
+def _columns(row: Columns, widest: int, *, narrow: bool) -> str:
+    """A row as it lines up; what a small window has no room for is behind enter."""
     if narrow:
-        return f"{row.label}{row.in_all:>{28 - len(row.label)}} {row.source}"
-    return f"{row.label:<18}{row.to_go:>5}   {row.each:<13}{row.in_all:<17}{row.source}"
+        return f"{row.label:<{widest}} {row.in_all:>12} {row.source}"
+    return f"{row.label:<{widest}}{row.to_go:>7}   {row.each:<13}{row.in_all:<17}{row.source}"
 
 
-def _sessions(facts: Sequence[SessionFacts], widest: int) -> list[Words]:
+def _sessions(
+    facts: Sequence[SessionFacts], route: Route, widest: int
+) -> Iterator[Words | ReasonedRow]:
+    """The last few in which anything was counted: day, pieces, bar."""
     shown = [session for session in facts if session.pieces][-LAST_SESSIONS:]
     if not shown:
-        return [Words("Nothing counted yet.", classes="fact-line")]
+        yield Words("Nothing counted yet.")
+        return
     most = max(session.pieces for session in shown)
-    return [
-        Words(
-            Content.assemble(
-                f"{session.opened:%d %b}  ",
-                (_bar(session.pieces, most, widest), "$good"),
-                f"  {session.pieces} in {spoken(session.length)}{what_is_missing(session)}",
-            ),
-            classes="fact-line",
+    digits = len(str(most))
+    for session in shown:
+        day = day_said(session.opened.date())
+        text = Content.assemble(
+            f"{day:>6}  {session.pieces:>{digits}}  ", (_bar(session.pieces, most, widest), "$good")
         )
-        for session in shown
-    ]
+        yield ReasonedRow(Words(text), of=f"The {day}", why=session_lines(session, route))
 
 
-def _course(facts: Sequence[SessionFacts], left: Forecast, unit: Noun, widest: int) -> list[Words]:
-    """The hours measured added up session by session; then how far there is to go at their
-    pace; then the guess for the rest, in a row of its own."""
-    added_up = list(zip(facts, hours_so_far(facts), strict=True))
-    so_far = added_up[-1][1] if added_up else 0.0
-    ahead = left.measured or NOTHING
-    guessed = left.guessed or NOTHING
-    most = so_far + ahead.high + guessed.high
-    rows = [
-        Content.assemble(
-            f"{one.opened:%d %b}  ",
-            (_bar(hours, most, widest), "$good"),
-            f"  {each_short(hours * 60) if hours else 'no time'}, {unit.count(one.units)}",
-        )
-        for one, hours in added_up[-LAST_SESSIONS:]
-    ]
-    done = BAR * round(widest * so_far / most) if most else ""
-    if left.measured is not None:
-        sure, range_ = (round(widest * hours / most) for hours in (ahead.low, ahead.high))
-        more = f"{SURE * sure + PERHAPS * (range_ - sure):<{widest - len(done)}}"
-        words = f"  {hours_short(ahead)} more at your pace"
-        rows.append(Content.assemble("to go   ", (done, "$good"), (more, "$quiet"), words))
-    if left.guessed is not None:
-        bar = f"{GUESS * round(widest * guessed.high / most):>{widest}}"
-        words = f"  {hours_short(guessed)} at what was never timed"
-        rows.append(Content.assemble("a guess ", (bar, "$quiet"), words))
-    return [Words(row, classes="fact-line") for row in rows]
-
-
-def _times(times: Sequence[StageTime], widest: int) -> list[Words]:
+def _times(times: Sequence[StageTime], widest: int) -> Iterator[Words | ReasonedRow]:
+    """The longest first: stage, hours, bar."""
     if not times:
-        return [Words("Not enough is known yet.", classes="fact-line")]
+        yield Words("Not enough is known yet.")
+        return
     most = max(time.hours for time in times)
-    return [
-        Words(
-            Content.assemble((_bar(time.hours, most, widest), "$good"), f"  {time.sentence}"),
-            classes="fact-line",
+    label = max(len(time.label) for time in times)
+    for time in times:
+        spent = each_short(time.hours * 60) if time.hours else "no time"
+        text = Content.assemble(
+            f"{time.label:<{label}}  {spent:>10}  ", (_bar(time.hours, most, widest), "$good")
         )
-        for time in times
-    ]
+        reason = f"{time.sentence[:1].upper()}{time.sentence[1:]}."
+        yield ReasonedRow(Words(text), of=time.label.capitalize(), why=(reason,))
 
 
 def _bar(amount: float, most: float, widest: int) -> str:
     """A bar as long as its share of the most; never nothing for something."""
-    cells = max(1, round(widest * amount / most)) if most else 0
-    return f"{BAR * cells:<{widest}}"
+    cells = max(1, round(widest * amount / most)) if most and amount > 0 else 0
+    return BAR * cells

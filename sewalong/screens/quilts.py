@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from typing import TYPE_CHECKING
 
 from textual.app import ComposeResult
 from textual.containers import Horizontal, Vertical
@@ -16,19 +17,28 @@ from sewalong.screens.helped import HelpedScreen
 from sewalong.screens.widgets.breakpoints import mark_size
 from sewalong.screens.widgets.keys import Key, help_at, keys_with, line_of
 from sewalong.screens.widgets.literal_text import Words
-from sewalong.service.listing import summary
+from sewalong.service.listing import drafts_in, summary
 from sewalong.service.open_quilt import Clock
 from sewalong.store.faults import StoreFault
 from sewalong.store.library import Library, Shelved
 
-NONE_YET = (
-    "No quilt yet.\n\nWrite a quilt file and begin it with:  sewalong start FILE\n"
-    "To look around first:  sewalong demo"
-)
+if TYPE_CHECKING:
+    from sewalong.store.drafts import Draft
+
+NONE_YET = "No quilt yet.\n\nBegin one by a few questions:  n\nTo look around first:  sewalong demo"
 
 
 KEYS = (
     Key("quilts.open", "enter", "open", "open", "Open the quilt that is marked.", True),
+    Key(
+        "quilts.new",
+        "n",
+        "new_quilt",
+        "new quilt",
+        "Begin a quilt by a few questions.",
+        True,
+        words="begin start add another first draft",
+    ),
     Key(
         "quilts.look",
         "l",
@@ -50,6 +60,9 @@ KEYS = (
     ),
     help_at("quilts"),
 )
+
+DRAFT = "draft:"
+"""What the id of a draft in the list begins with; its key follows. A quilt's key has no colon."""
 
 
 class QuiltsScreen(HelpedScreen[str]):
@@ -74,6 +87,7 @@ class QuiltsScreen(HelpedScreen[str]):
         self._clock = clock
         self._title = title
         self._entries: tuple[Shelved, ...] = ()
+        self._drafts: tuple[Draft, ...] = ()
 
     def compose(self) -> ComposeResult:
         with Horizontal(id="top"):
@@ -93,6 +107,7 @@ class QuiltsScreen(HelpedScreen[str]):
 
     def on_resize(self) -> None:
         mark_size(self)
+        self.call_after_refresh(self.query_one(OptionList).scroll_to_highlight)
         self.query_one("#keys", Words).say(line_of(self.app.size.width - 4, self.keys))
 
     def fill(self) -> None:
@@ -108,12 +123,17 @@ class QuiltsScreen(HelpedScreen[str]):
                 self._library.refuse_damage()
         except StoreFault as cannot_read:
             self._entries, fault = (), str(cannot_read)
+        self._drafts, unread = drafts_in(self._library.folder)
         for entry in self._entries:
             options.add_option(Option(self._line(entry), id=entry.key))
-        self.query_one("#none-yet", Words).say(fault or ("" if self._entries else NONE_YET))
-        options.display = bool(self._entries)
-        if self._entries:
-            options.highlighted = min(here or 0, len(self._entries) - 1)
+        for draft in self._drafts:
+            options.add_option(Option(self._draft_line(draft), id=f"{DRAFT}{draft.key}"))
+        count = options.option_count
+        said = " ".join(filter(None, (fault, unread)))
+        self.query_one("#none-yet", Words).say(said or ("" if count else NONE_YET))
+        options.display = bool(count)
+        if count:
+            options.highlighted = min(here or 0, count - 1)
             options.focus()
 
     def _line(self, entry: Shelved) -> Content:
@@ -124,9 +144,38 @@ class QuiltsScreen(HelpedScreen[str]):
         last = ago(entry.last_at, self._clock())
         return Content.assemble((entry.name, "bold"), f"   {last}\n  {found.pick_up}\n")
 
+    def _draft_line(self, draft: Draft) -> Content:
+        name = draft.answers.said.get("name", "A new quilt")
+        last = ago(draft.at, self._clock())
+        return Content.assemble((name, "bold"), f"   {last}\n  a draft: enter goes on with it\n")
+
     def on_option_list_option_selected(self, event: OptionList.OptionSelected) -> None:
         event.stop()
-        self.dismiss(event.option.id)
+        id = event.option.id or ""
+        if not id.startswith(DRAFT):
+            self.dismiss(id)
+            return
+        self._fill_in(next(one for one in self._drafts if f"{DRAFT}{one.key}" == id))
+
+    def action_new_quilt(self) -> None:
+        """Begin a quilt by a few questions."""
+        self._fill_in(None)
+
+    def _fill_in(self, draft: Draft | None) -> None:
+        """Ask for a new quilt, or go on with a draft; once it is begun, open it."""
+        # Loaded only for whoever begins one.
+        from sewalong.screens.new_quilt import NewQuiltScreen
+
+        try:
+            screen = NewQuiltScreen(self._library, self._clock, draft)
+        except StoreFault as fault:
+            self.query_one("#none-yet", Words).say(str(fault))
+            return
+        self.app.push_screen(screen, self._begun)
+
+    def _begun(self, key: str | None) -> None:
+        if key is not None:
+            self.dismiss(key)
 
     def action_open(self) -> None:
         """Open the quilt that is marked."""

@@ -13,23 +13,20 @@ from sewalong.progress.joining.cut_span import ruler_words
 from sewalong.progress.joining.stage_words import what_to_do
 from sewalong.progress.plan.plan import out_of, over_in_words, spare_in_words
 from sewalong.progress.record.events.sessions import session_length
+from sewalong.progress.record.joined_rows import asks_which_rows
 from sewalong.progress.record.time_words import clock
 from sewalong.progress.resuming.interruption import after_interruption
 from sewalong.screens.carrying_out import CarryingOut
 from sewalong.screens.prompts.registry import ask
-from sewalong.screens.widgets.breakpoints import is_roomy, mark_size
+from sewalong.screens.widgets.breakpoints import LOOK_AGAIN, is_roomy, mark_size
 from sewalong.screens.widgets.hand_panel import HandPanel, picture_room
 from sewalong.screens.widgets.keys import SEWING_KEYS, cap_of, key_line, keys_with
 from sewalong.screens.widgets.literal_text import Words
 from sewalong.screens.widgets.picture_view import PictureView
 from sewalong.screens.widgets.route_panel import RoutePanel
 from sewalong.screens.widgets.unsaved_banner import UnsavedBanner
-from sewalong.service.acting import looked, sit_down
+from sewalong.service.acting import sit_down
 from sewalong.service.open_quilt import OpenQuilt
-from sewalong.store.faults import StoreFault
-
-LOOK_AGAIN = 1.0
-"""Seconds between looks at the record for what another window wrote, and at the clock."""
 
 MOST_DIGITS = 4
 
@@ -146,6 +143,7 @@ class SewingScreen(CarryingOut):
         return f"{units}   session {length}" if wide else f"session {length}"
 
     def _show_message(self) -> None:
+        self._forget_what_is_past()
         line = self.query_one("#message", Words)
         typing = bool(self.typed) and not self._refused
         line.set_class(self._refused, "refusal")
@@ -161,15 +159,11 @@ class SewingScreen(CarryingOut):
         if len(self.unsaved):
             self._save_again()
             return
-        try:
-            if self.quilt.refresh():
-                self._outcome = looked(self.quilt)
-                self.tell("Another window recorded something; this is how it stands now.")
-        except StoreFault as fault:
-            self.tell(str(fault), refused=True)
+        self.take_in()
         interrupted = after_interruption(self.quilt.state, self.quilt.now())
         if interrupted and self._advice != interrupted:
-            self._message, self._advice = "", interrupted
+            self._message = ""
+            self._advise(interrupted)
             self._show_message()
         self._show_top()
 
@@ -206,7 +200,10 @@ class SewingScreen(CarryingOut):
                 f"Press {several} to count {self.typed}, or {clear} to clear it.", refused=True
             )
             return
-        self._count(1)
+        if asks_which_rows(self.quilt.state, self._outcome.hand.line.stage.id):
+            self.action_ask("join")
+        else:
+            self._count(1)
 
     def action_count_typed(self) -> None:
         """Count as many as were typed."""
@@ -217,6 +214,12 @@ class SewingScreen(CarryingOut):
         n, self.typed = int(self.typed), ""
         self._count(n)
 
+    @property
+    def count_keys(self) -> tuple[str, ...]:
+        """The keys that count one."""
+        count = next(key for key in self.keys if key.id == "sew.count")
+        return (count.key, *count.others)
+
     def _count(self, n: int) -> None:
         self.count(Count(self._outcome.hand.line.stage.id, n))
         self._ask_on_leaving()
@@ -226,14 +229,23 @@ class SewingScreen(CarryingOut):
         if self._cleared():
             return
         last = self.quilt.state.last_act
-        self.attempt(Undo(last[-1] if last else None))
+        if self.attempt(Undo(last[-1] if last else None)) is None:
+            self.tell(f"{self._message} {cap_of('redo', self.keys)} puts it back.")
 
     def action_redo(self) -> None:
         """Put back what was taken back last, as this window shows it."""
         if self._cleared():
             return
         last = self.quilt.state.last_undone
-        self.attempt(Redo(last[-1] if last else None))
+        if last:
+            self.attempt(Redo(last[-1]))
+            return
+        quilts, end = (cap_of(name, self.keys) for name in ("leave", "close"))
+        self.tell(
+            f"There is nothing to put back. {quilts.capitalize()} goes to all quilts, {end} ends the "
+            "session.",
+            refused=True,
+        )
 
     def _cleared(self) -> bool:
         """Clear a half-typed number, and say so, as another thing may have been meant."""

@@ -11,10 +11,13 @@ from textual.style import Style
 from textual.widgets import OptionList
 from textual.widgets.option_list import Option
 
+from sewalong.progress.acts.act import Act
 from sewalong.progress.acts.steering import ChangeTarget
 from sewalong.progress.plan.plan import can_be_wanted, plan
+from sewalong.progress.record.events.standing import must_be_in_progress
+from sewalong.progress.record.refused import Refused
 from sewalong.progress.record.state import Standing
-from sewalong.quilt.quilt import Target
+from sewalong.quilt.worksheet.line import CANNOT_BE_HAD
 from sewalong.quilt.worksheet.worksheet import LayoutLine, Section, Worksheet, worksheet
 from sewalong.screens.helped import HelpedScreen
 from sewalong.screens.prompts.desk import Desk
@@ -56,27 +59,37 @@ KEYS = (
         False,
         ("shift+tab",),
     ),
+    Key(
+        "numbers.plan",
+        "c",
+        "change_plan",
+        "change the plan",
+        "Change the plan by the questions a quilt begins with.",
+        True,
+        words="alter edit other size borders seam squares layout rename",
+    ),
     Key("numbers.leave", "escape", "leave", "back", "Back to sewing.", True, ("h",), "quit sew"),
     help_at("numbers"),
 )
 
 NO_BREAK = "\N{NO-BREAK SPACE}"
 
-Retarget = Callable[[Target], str | None]
+Attempt = Callable[[Act], str | None]
+"""Carries an act out, or says why not."""
 
 
 class WorksheetScreen(HelpedScreen[None]):
-    """One section at a time. `retarget` changes the target, or says why it can't be."""
+    """One section at a time. `attempt` changes the target or the plan, or says why it can't be."""
 
     CSS_PATH = ["lists.tcss", "facts.tcss", "worksheet.tcss"]
     BINDINGS = [
         *(key.binding() for key in KEYS),
     ]
 
-    def __init__(self, quilt: OpenQuilt, retarget: Retarget) -> None:
+    def __init__(self, quilt: OpenQuilt, attempt: Attempt) -> None:
         super().__init__()
         self._quilt = quilt
-        self._retarget = retarget
+        self._attempt = attempt
         self._page = 0
         self.keys = keys_with(quilt.preferences.keys, KEYS)
         self._numbers = self._worked_out()
@@ -183,12 +196,33 @@ class WorksheetScreen(HelpedScreen[None]):
         if layout.current:
             self.query_one("#message", Words).say(f"{layout.target} is the target.")
             return
-        refusal = self._retarget(layout.target)
+        target = layout.target
+        refusal = self._attempt(ChangeTarget(target.rows, target.columns))
         if refusal is None:
             self._numbers = self._worked_out()
             await self._show()
         said = f"Not done: {refusal}" if refusal else f"The target is now {layout.target}."
         self.query_one("#message", Words).say(said)
+
+    def action_change_plan(self) -> None:
+        """Change the plan by the questions a quilt begins with."""
+        # Loaded only for whoever changes one.
+        from sewalong.screens.change_plan import ChangePlanScreen
+
+        try:
+            must_be_in_progress(self._quilt.state)
+            screen = ChangePlanScreen(self._quilt, self._attempt)
+        except (Refused, *CANNOT_BE_HAD) as refusal:
+            self.query_one("#message", Words).say(str(refusal))
+            return
+        self.app.push_screen(screen, self._plan_changed)
+
+    async def _plan_changed(self, changed: bool | None) -> None:
+        if changed:
+            self._numbers = self._worked_out()
+            await self._show()
+            self.query_one("#top-name", Words).say(self._quilt.state.quilt.name)
+            self.query_one("#message", Words).say("The plan is changed. Undo takes it back.")
 
     def action_leave(self) -> None:
         """Back to sewing."""
@@ -227,8 +261,4 @@ def _rows(section: Section) -> list[Horizontal]:
 
 async def how_much(desk: Desk) -> None:
     """The numbers of the quilt. They are worked out only when asked for."""
-
-    def carry_out(layout: Target) -> str | None:
-        return desk.attempt(ChangeTarget(layout.rows, layout.columns))
-
-    await desk.app.push_screen_wait(WorksheetScreen(desk.quilt, carry_out))
+    await desk.app.push_screen_wait(WorksheetScreen(desk.quilt, desk.attempt))

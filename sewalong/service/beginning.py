@@ -137,7 +137,8 @@ def beside(quilt: Quilt, units: int) -> tuple[InShort, tuple[str, ...]]:
     """A quilt in few words, and one fact a line what it takes; `units` is how many there will be."""
     short = in_short(basis(quilt), units)
     point = what_is_left_of_the_point(quilt)
-    return short, tuple(filter(None, (*short.lines, point, how_long(quilt))))
+    said = (*short.first, how_long(quilt), *short.then, point)
+    return short, tuple(filter(None, said))
 
 
 @lru_cache(maxsize=32)
@@ -147,7 +148,7 @@ def how_long(quilt: Quilt) -> str:
     if hours is None:
         return ""
     words = hours_between(hours)
-    return f"{words[:1].upper()}{words[1:]} in all, a guess until you have sewn."
+    return f"{words[:1].upper()}{words[1:]}, a guess until you have sewn."
 
 
 def in_full(id: str, text: str) -> str:

@@ -2,8 +2,15 @@
 
 from __future__ import annotations
 
+import os
+from typing import TYPE_CHECKING
+
 from sewalong.service.summary import Summary, from_json, to_json
+from sewalong.store.home import DRAFTS
 from sewalong.store.library import Library, Shelved
+
+if TYPE_CHECKING:
+    from sewalong.store.drafts import Draft
 
 
 def summary(library: Library, entry: Shelved) -> Summary:
@@ -19,3 +26,13 @@ def summary(library: Library, entry: Shelved) -> Summary:
     found, seq = worked_out(library, entry)
     library.keep_summary(entry, seq, to_json(found))
     return found
+
+
+def drafts_in(folder: str) -> tuple[tuple[Draft, ...], str]:
+    """The drafts beside the record in `folder`, the last kept first, and what to say of those that
+    cannot be read; empty where all can."""
+    if not os.path.isdir(os.path.join(folder, DRAFTS)):
+        return (), ""
+    from sewalong.store.drafts import Drafts  # most have none
+
+    return Drafts(folder).all()

@@ -20,8 +20,8 @@ if TYPE_CHECKING:
     from sewalong.progress.pace.tonight import Tonight
     from sewalong.progress.record.recount_rules import ToCount
     from sewalong.progress.record.route import RouteStage
+    from sewalong.progress.resuming.coming_back import ComingBack
     from sewalong.progress.resuming.pause_note import PauseNote
-    from sewalong.progress.resuming.resume_facts import Fact
 
 
 class Going(Struct, frozen=True):
@@ -60,11 +60,20 @@ def tonight(quilt: OpenQuilt, minutes: int, without: Sequence[str]) -> Tonight:
     return evening(quilt.state, quilt.record, quilt.now(), minutes, leave_out(without))
 
 
-def where_was_i(quilt: OpenQuilt) -> tuple[Fact, ...]:
-    """The facts for coming back, the most pressing first."""
-    from sewalong.progress.resuming.resume_facts import facts
+def where_was_i(quilt: OpenQuilt) -> ComingBack:
+    """What a person coming back needs."""
+    from sewalong.progress.resuming.coming_back import coming_back
 
-    return facts(quilt.state, quilt.now(), quilt.record)
+    return coming_back(quilt.state, quilt.record, quilt.now())
+
+
+def time_left(quilt: OpenQuilt) -> tuple[str, ...]:
+    """Hours and sessions left, each as a range; none when nothing is left."""
+    from sewalong.progress.pace.duration_words import hours_between
+    from sewalong.progress.pace.forecast_words import sessions_left
+
+    left = how_it_goes(quilt).left
+    return (hours_between(left.in_all), sessions_left(left)) if left.in_all else ()
 
 
 def about_stage(quilt: OpenQuilt, stage: RouteStage) -> tuple[tuple[str, str], ...]:

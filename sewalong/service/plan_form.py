@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+
 from sewalong.progress.acts.replanning import ChangePlan
 from sewalong.progress.plan.plan import plan
 from sewalong.progress.record.events.replanning import planned
 from sewalong.quilt.beginning.answers import Answers
 from sewalong.quilt.beginning.filled_in import FilledIn, UnderWay, fill_in
+from sewalong.quilt.quilt import Quilt
 from sewalong.service.beginning import fault_of, in_full, load_method, quilt_of
 from sewalong.service.open_quilt import OpenQuilt
 from sewalong.service.plan_change import WouldChange, would_change
@@ -46,6 +49,11 @@ class PlanForm:
         """The change, to be carried out. Raises ValueError for an answer that will not do."""
         return ChangePlan(self.was, quilt_of(self.filled), self.as_sewn)
 
-    def would_change(self) -> WouldChange:
-        """What it would change; raises as `act`."""
-        return would_change(self._quilt, self.act())
+    def would_change_to(self, now: Quilt) -> WouldChange:
+        """What would change were that the plan."""
+        return would_change(self._quilt, ChangePlan(self.was, now, self.as_sewn))
+
+    @property
+    def fixed(self) -> Mapping[str, str]:
+        """What cannot be answered otherwise here, by question, with the reason."""
+        return self._under_way.fixed

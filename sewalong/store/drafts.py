@@ -17,6 +17,7 @@ from sewalong.lengths import Unit
 from sewalong.quilt.beginning.answers import LONGEST_ANSWER, Answers
 from sewalong.store.bounded import TooLong, read_at_most
 from sewalong.store.faults import StoreFault
+from sewalong.store.home import DRAFTS
 from sewalong.store.writing import free_name, make_folder, write_whole
 
 MOST_DRAFTS = 50
@@ -54,7 +55,7 @@ class Drafts:
 
     def __init__(self, folder: str) -> None:
         """`folder` is that of the record."""
-        self._folder = os.path.join(folder, "drafts")
+        self._folder = os.path.join(folder, DRAFTS)
 
     def keep(self, draft: Draft) -> None:
         """Write a draft whole, in place of what it was. Raises StoreFault."""

@@ -6,6 +6,8 @@ import os
 
 FILE_NAME = "quilts.db"
 PREFERENCES = "preferences.toml"
+DRAFTS = "drafts"
+"""The folder beside the record for quilts that are not begun yet."""
 
 
 def data_folder() -> str:

@@ -43,6 +43,16 @@ class Library:
     def close(self) -> None:
         self._db.close()
 
+    @property
+    def file(self) -> str:
+        """The file all of it is kept in."""
+        return self._db.path
+
+    @property
+    def folder(self) -> str:
+        """The folder that file is in, and its backups and drafts."""
+        return os.path.dirname(self._db.path)
+
     def version_seen(self) -> int:
         """Changes whenever another window has written."""
         return self._db.version_seen()

@@ -26,6 +26,7 @@ NO_WORDS: Mapping[str, str] = {
     "quilt-file": "it prints a file, with what the owner wrote",
     "export": "it prints or writes a file",
     "methods": "a method file is printed as it is",
+    "new": "it asks, and says nothing that was not typed",
 }
 """Commands whose output is no report, each with why."""
 

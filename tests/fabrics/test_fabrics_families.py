@@ -20,7 +20,8 @@ NAMES = {
     Family.ORANGE: "orange darkorange coral tomato sandybrown",
     Family.BROWN: "sienna chocolate saddlebrown tan burlywood",
     Family.YELLOW: "yellow lightyellow gold khaki",
-    Family.GREEN: "green darkgreen forestgreen lightgreen seagreen palegreen limegreen greenyellow",
+    Family.GREEN: "green darkgreen forestgreen lightgreen seagreen palegreen limegreen olive "
+    "greenyellow",
     Family.TEAL: "teal turquoise lightseagreen cyan cadetblue",
     Family.BLUE: "blue navy skyblue lightblue royalblue steelblue midnightblue dodgerblue slateblue",
     Family.VIOLET: "violet darkviolet blueviolet purple indigo plum orchid mediumpurple",

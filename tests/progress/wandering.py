@@ -23,6 +23,7 @@ from sewalong.progress.plan.plan import plan
 from sewalong.progress.record.events.every_kind import Recorded
 from sewalong.progress.record.events.replanning import planned
 from sewalong.progress.record.events.seam import Tool
+from sewalong.progress.record.fold import fold
 from sewalong.progress.record.readiness import ready
 from sewalong.progress.record.recount_rules import Accepted
 from sewalong.progress.record.settings import Settings
@@ -33,7 +34,7 @@ from sewalong.quilt.quilt import Border, Quilt, Target
 from sewalong.quilt.setting import Cornerstones, Sashing, SetOnPoint, Setting
 from sewalong.quilt.size import Size
 from tests.progress import every_act as c
-from tests.progress.building import EVENING, Record, a_quilt, advance, opening
+from tests.progress.building import EVENING, Record, a_quilt, opening
 
 ASKS = (
     "count what is ready",
@@ -192,25 +193,25 @@ def wander(quilt: Quilt, history: Sequence[Ask], record: Record | None = None) -
     state, at = opening(quilt), EVENING
     for ask in history:
         at += timedelta(minutes=ask.minutes)
-        step = _carry_out(state, record, as_command(ask, state), at)
+        step = _carry_out(quilt, state, record, as_command(ask, state), at)
         if isinstance(step.command, c.Count | c.BeginRows) and step.caution_first:
             yield step
             stage = step.command.stage if isinstance(step.command, c.Count) else "sew-rows"
-            step = _carry_out(state, record, c.ReadCaution(stage), at)
+            step = _carry_out(quilt, state, record, c.ReadCaution(stage), at)
             yield step
-            step = _carry_out(step.after, record, as_command(ask, state), at)
+            step = _carry_out(quilt, step.after, record, as_command(ask, state), at)
         yield step
         state = step.after
 
 
-def _carry_out(state: State, record: Record, command: c.Act, at: datetime) -> Step:
+def _carry_out(quilt: Quilt, state: State, record: Record, command: c.Act, at: datetime) -> Step:
     try:
         events = decide(state, command, at)
     except c.Refused as refused:
         return Step(command, at, state, state, (), str(refused), isinstance(refused, CautionFirst))
     new = tuple(Recorded(len(record) + i, event) for i, event in enumerate(events, start=1))
-    after = advance(state, tuple(record), new)
     record.extend(new)
+    after = fold(quilt, record)
     return Step(command, at, state, after, new, None)
 
 

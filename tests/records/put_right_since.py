@@ -24,6 +24,7 @@ from sewalong.cli.quilts.status_report import HER_OWN
 from sewalong.progress.joining.orientation_checks import which_way_up
 from sewalong.progress.plan.plan import out_of
 from sewalong.progress.record.route import JOIN_ROWS
+from tests.records.coming_back_since import coming_back, places_as_written
 
 PUT_RIGHT: Mapping[str, Mapping[str, str]] = {
     # After five joins, counted without numbers, nine rows are four pieces. A quilt laid aside cannot
@@ -58,6 +59,9 @@ def put_right(line: str, said: str, archives: str) -> str:
     for old, new in PUT_RIGHT.get(line, {}).items():
         assert f"\n{said}".count(f"\n{old}\n") == 1, old
         said = said.replace(old, new) if new else said.replace(f"{old}\n", "")
+    said = places_as_written(said)
+    if line.startswith("status --quilt"):
+        said = coming_back(said)
     said = _where_it_was(said, archives)
     said = _which_end_is_up(_nothing_waits_in_one_piece(said))
     for old, new in {**PLAINER, **(NO_TAPE if line.startswith("join") else {})}.items():
@@ -131,7 +135,7 @@ def _facts(command: str, line: str) -> list[str]:
 def _in_doubt(line: str) -> list[str]:
     """Where it is a fact of coming back, all of it stands in one line under a label."""
     facts: list[str] = []
-    for one in re.split(r" (?=At risk since |The |What )", line.removeprefix("At risk: ")):
+    for one in re.split(r" (?=At risk since |The |What |Where )", line.removeprefix("At risk: ")):
         if found := DOUBT.fullmatch(one):
             facts.append(f"These may be wrong: {found['these']}, sewn since {found['since']}.")
             if found["units"]:

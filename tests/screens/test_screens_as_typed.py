@@ -47,9 +47,9 @@ async def test_notes_places_and_reasons_show_as_typed(tmp_path: Path) -> None:
         await choose(room, "squares: 48")
         await room.write("[/] tin [red]")
         await room.press("enter", "enter")
-        await room.sees("Put the squares in: [/] tin [red].")
+        await room.sees("Put the squares away: [/] tin [red].")
         await room.press("s")
-        await choose(room, "squares: 48, in [/] tin [red]")
+        await choose(room, "squares: 48 – [/] tin [red]")
         await room.press("enter")
         await room.write("[/b] torn")
         await room.press("enter")
@@ -68,7 +68,11 @@ async def test_the_facts_show_as_typed(tmp_path: Path) -> None:
     async with at_sewing(tmp_path / "quilts.db", *spoken) as room:
         await room.press("w")
         await room.sees(
-            "[red] note [/]", "in: [bold] box.", "[/] slipped", "foot [1/4]", "[/] three strips"
+            "[red] note [/]",
+            "squares – [bold] box –",
+            "[/] slipped",
+            "foot [1/4]",
+            "[/] three strips",
         )
 
 

@@ -105,6 +105,43 @@ async def test_a_caution_and_the_question_of_the_iron_come_one_after_the_other(
         await room.sees("Counted 1 stack.")
 
 
+@pytest.mark.parametrize("leaves_with", ["y", "escape"])
+async def test_what_is_counted_while_the_question_is_up_is_counted_after_it(
+    path: Path, leaves_with: str
+) -> None:
+    counted = (*AT_THE_IRON, c.Count("press", 9), c.ReadCaution("stack"))
+    async with at_sewing(path, *counted) as room:
+        await room.press("space")
+        await room.screen_is(QuestionDialog)
+        await room.press("space")
+        await room.sees("1 more is counted at stack after this.")
+        # A number is looked at while it is typed: here it would be typed unseen.
+        await room.press("space", "1", "2", "enter")
+        await room.sees("2 more are counted at stack after this.")
+        assert room.on_disk().done["stack"] == 0
+        await room.press(leaves_with)
+        await room.sees("stacks to go 2 of 5 done")
+        assert room.sewing.typed == ""
+        answered = [one.event for one in room.sewing.quilt.record if one.event.kind == "answered"]
+        assert len(answered) == (1 if leaves_with == "y" else 0)
+        if leaves_with == "y":
+            await room.press("u")
+            await room.sees("Undone: counted 2 stacks.")
+
+
+async def test_counts_pressed_before_the_question_was_seen_answer_nothing_and_are_kept(
+    path: Path,
+) -> None:
+    async with at_sewing(path, *AT_THE_IRON, c.Count("press", 9)) as room:
+        await room.burst("space", "space", "y", "enter")
+        await room.screen_is(QuestionDialog)
+        await room.sees("1 more is counted at stack after this.")
+        await room.press("n")
+        await room.screen_is(CautionDialog)
+        await room.press("enter")
+        await room.sees("stacks to go 1 of 5 done", "Counted 1 stack.")
+
+
 async def leave_the_places_as_offered(room: Room) -> None:
     """Enter through the form: the next step, then a place for each pile that was touched."""
     piles = len(piles_to_place(room.on_disk()))
@@ -213,20 +250,34 @@ async def test_after_24_days_the_facts_come_first(path: Path) -> None:
     async with the_app(path, clock, key) as room:
         await room.screen_is(ReturnScreen)
         await room.sees(
-            "Window seat where was I?",
-            "Look first Asked about the iron at the end, you said: you did not look.",
-            "Last time 24 days ago",
-            "20 at pair, 10 at sew, 10 at press",
+            "Window seat 24 days away where was I?",
+            "CUT TWICE at the cutting mat",
+            "Pick up the 5 sewn stacks – blue biscuit tin – and cut twice.",
+            "5 stacks to go.",
+            "First See that the iron is off: nobody looked last time.",
+            "Count first It has been long: count the sewn stacks",
             "You wrote cut the five stacks",
-            "Next Cut twice (at the cutting mat): 5 sewn stacks wait; 5 stacks to go.",
-            "Put away 5 sewn stacks in: blue biscuit tin.",
-            "Also there 6 squares",
-            "Machine foot quarter inch, needle position 5.5",
-            "Tested by 3 strips gave 3 1/2 in (24 days ago)",
-            "Note the grey ones are bias, go easy (24 days ago)",
-            "Spoiled 2 squares: cut askew (24 days ago)",
-            "Still to do 20 units to go of 20 (4 × 5)",
+            "Left cut twice 5, press open 20, sew rows 4",
+            "hours;",
+            "sessions like yours",
+            "Also there 6 squares nobody wrote down where",
         )
+        assert "quarter inch" not in room.flowing, "it is not sewn next"
+        await room.press("m")
+        await room.sees(
+            "Machine: foot quarter inch, needle position 5.5",
+            "Tested by: 3 strips gave 3 1/2 in (24 days ago)",
+        )
+        await room.press("enter", "n")
+        await room.sees(
+            "Last time: 24 days ago",
+            "20 at pair,",
+            "10 at sew, 10 at press",
+            "Still to do: 20 units to go of 20 (4 × 5)",
+            "Note: the grey ones are bias, go easy (24 days ago)",
+            "Spoiled: 2 squares: cut askew (24 days ago)",
+        )
+        await room.press("enter")
         await room.press("enter")
         await room.screen_is(SewingScreen)
         await room.sees("CUT TWICE at the cutting mat", "5 sewn stacks wait.", "session 0 h 00")
@@ -238,9 +289,9 @@ async def test_on_the_small_screen_the_facts_can_be_read_to_the_end(path: Path) 
     key = an_evening_then_24_days(path, clock, closed=True)
     async with the_app(path, clock, key, size=(40, 20)) as room:
         await room.screen_is(ReturnScreen)
-        await room.sees("Look first", "24 days ago", "Next", "enter sew esc all quilts ? help")
+        await room.sees("Pick up the 5 sewn stacks", "24 days away", "enter go on")
         await room.press("end")
-        await room.sees("Still to do", "20 units to go of")
+        await room.sees("Also there", "nobody wrote down where")
 
 
 async def test_a_session_never_closed_is_said_so_and_the_iron_was_not_asked_about(
@@ -250,7 +301,9 @@ async def test_a_session_never_closed_is_said_so_and_the_iron_was_not_asked_abou
     key = an_evening_then_24_days(path, clock, closed=False)
     async with the_app(path, clock, key) as room:
         await room.screen_is(ReturnScreen)
-        await room.sees("Not asked That session was never closed, so nobody asked about the iron")
+        await room.sees(
+            "First See that the iron is off", "that session was never closed, so nobody asked."
+        )
         await room.press("escape")
         await room.screen_is(QuiltsScreen)
         await room.sees("24 days ago")

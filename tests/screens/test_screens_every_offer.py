@@ -132,7 +132,8 @@ class Chair:
         """One of the layouts that enter makes the target."""
         others = [one.target for one in sheet.layouts if not one.current]
         if others:
-            self._must(sheet._retarget(self.chance.choice(others)))
+            target = self.chance.choice(others)
+            self._must(sheet._attempt(ChangeTarget(target.rows, target.columns)))
 
     def _must(self, refusal: str | None) -> None:
         if refusal is not None:

@@ -23,6 +23,7 @@ from sewalong.screens.prompts.help import HelpDialog
 from sewalong.screens.quilts import QuiltsScreen
 from sewalong.screens.returning import ReturnScreen
 from sewalong.screens.sewing import SewingScreen
+from sewalong.screens.widgets.return_sheet import ReturnSheet
 from tests.progress import every_act as c
 from tests.screens.sewing_room import (
     ALL_YES,
@@ -43,6 +44,7 @@ ACCEPT = "SEWALONG_ACCEPT_GOLDENS"
 
 async def where_was_i(room: Room) -> None:
     await room.screen_is(ReturnScreen)
+    await room.until(lambda: room.app.screen.query_one(ReturnSheet).is_filled, "hours and picture")
 
 
 async def which_quilt(room: Room) -> None:

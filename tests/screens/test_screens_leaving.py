@@ -228,7 +228,7 @@ async def test_after_hours_the_return_sheet_begins_with_it(path: Path) -> None:
     clock.forward(9 * HOUR)
     async with the_app(path, clock, key) as room:
         await room.screen_is(ReturnScreen)
-        await room.sees("Not asked That session was never closed, so nobody asked")
+        await room.sees("that session was never closed, so nobody asked.")
 
 
 async def test_a_quilt_left_open_in_another_window_of_time_is_not_asked_about(path: Path) -> None:

@@ -83,3 +83,14 @@ async def test_her_own_words_of_caution_come_first_and_as_she_wrote_them(path: P
         await room.sees("CAUTION", "- [left] thumb!")
 
     await with_own_keys(path, room_does, *up_to("cut-twice"))
+
+
+async def test_her_count_key_counts_on_behind_a_question_too(path: Path) -> None:
+    async def room_does(room: Room) -> None:
+        await room.press("plus")
+        await room.sees("Leaving the board")
+        await room.press("f13", "plus")
+        await room.sees("2 more are counted at stack after this.")
+
+    counts = (c.Count("pair", 20), c.Count("sew", 10), c.ChooseStage("press"), c.Count("press", 9))
+    await with_own_keys(path, room_does, *counts)

@@ -144,10 +144,10 @@ async def test_a_pile_is_put_away_and_its_place_is_shown(path: Path) -> None:
         await room.sees("Put away pairs", "Where?")
         await room.write("the blue biscuit tin")
         await room.press("enter", "enter")
-        await room.sees("Put the pairs in: the blue biscuit tin.")
+        await room.sees("Put the pairs away: the blue biscuit tin.")
         assert room.on_disk().where["pair"] == "the blue biscuit tin"
         await room.press("p")
-        await room.sees("pairs: 3, in the blue biscuit tin")
+        await room.sees("pairs: 3 – the blue biscuit tin")
 
 
 async def test_unpicked_pieces_go_back_to_their_pile(path: Path) -> None:
@@ -170,7 +170,7 @@ async def test_nothing_sewn_is_nothing_to_unpick(path: Path) -> None:
         assert room.seq() == before
 
 
-async def test_units_that_are_not_there_are_made_whereabouts_unknown(path: Path) -> None:
+async def test_units_that_are_not_there_are_made_but_not_found(path: Path) -> None:
     async with at_sewing(path, c.Count("pair", 8)) as room:
         await room.press("r")
         await choose(room, "pairs: 8")
@@ -191,7 +191,7 @@ async def test_a_pile_in_two_places_is_counted_place_by_place(path: Path) -> Non
         await room.press("r")
         await choose(room, "pairs: 9")
         await choose(room, "blue bag")
-        await room.sees("The record says 5 pairs in blue bag.")
+        await room.sees("Count the pairs – blue bag – by hand.", "The record says 5 pairs.")
         await room.write("4")
         await room.press("enter")
         await choose(room, "lost for good")

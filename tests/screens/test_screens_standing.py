@@ -143,6 +143,38 @@ ROWS: list[c.Act] = [
 ]
 
 
+async def test_a_join_counted_by_space_asks_for_its_rows_until_one_is_counted_without(
+    path: Path,
+) -> None:
+    async with at_sewing(path, *ROWS, c.Answer("iron", "yes")) as room:
+        # The counts behind it are no tags.
+        await room.burst("space", "space", "space")
+        await room.sees("Join two rows", "Clear both tags")
+        await room.press("enter", "enter")
+        await room.sees("Joined rows 1 and 2.")
+        await room.press("space")
+        await room.sees("Join two rows")
+        await room.press("escape")
+        assert room.on_disk().done["join-rows"] == 1
+        await room.press("space")
+        await room.write_over("")
+        await room.press("enter")
+        await room.write_over("")
+        await room.press("enter")
+        await room.sees("seam to go 2 of 3 done")
+        await room.press("space")
+        await room.sees("ADD BORDERS")
+        assert room.on_disk().joints == ((1, 2),)
+
+
+async def test_it_is_said_how_many_can_be_unpicked_where_others_went_further(path: Path) -> None:
+    async with at_sewing(path, c.Count("pair", 20), c.Count("sew", 8), c.Count("press", 8)) as room:
+        await room.press("k")
+        await room.sees("pair: 20 done, 4 can be unpicked")
+        await room.sees("press: 8 done")
+        assert "press: 8 done," not in room.flowing
+
+
 async def test_only_neighbouring_rows_are_joined(path: Path) -> None:
     async with at_sewing(path, *ROWS) as room:
         await room.press("j")

@@ -46,7 +46,7 @@ quilt = OpenQuilt(library, library.find("Hedgerow"))
 print("ready", flush=True)
 sys.stdin.readline()
 done = failed = 0
-while done < wanted and failed < 1000:
+while done < wanted and failed < 10 * wanted:
     try:
         new = quilt.do(Count("pair"))
     except (StoreFault, Refused):  # the other window was writing; a person would press again
@@ -58,8 +58,11 @@ library.close()
 """
 
 
-def test_two_processes_count_at_once_and_nothing_is_lost(path: Path) -> None:
-    with worker(COUNTING, path, 100) as one, worker(COUNTING, path, 100) as other:
+@pytest.mark.parametrize("each", [100, pytest.param(1000, marks=pytest.mark.long)])
+def test_two_processes_count_at_once_and_nothing_is_lost(tmp_path: Path, each: int) -> None:
+    path = tmp_path / "quilts.db"
+    begin(path, a_quilt(pieces=4 * each))
+    with worker(COUNTING, path, each) as one, worker(COUNTING, path, each) as other:
         for window in (one, other):
             assert window.stdout is not None
             assert window.stdout.readline() == "ready\n"
@@ -69,8 +72,8 @@ def test_two_processes_count_at_once_and_nothing_is_lost(path: Path) -> None:
             window.stdin.flush()
         seqs = [int(seq) for window in (one, other) for seq in ran(window).split()]
     with opened(path) as quilt:
-        assert counts(quilt.record) == 200
-        assert quilt.state.done["pair"] == 200
+        assert counts(quilt.record) == 2 * each
+        assert quilt.state.done["pair"] == 2 * each
         assert quilt.state.piles["square"] == 0
         assert [r.seq for r in quilt.record] == list(range(1, len(quilt.record) + 1))
         # What was acknowledged to the one was not acknowledged to the other.

@@ -28,7 +28,8 @@ from sewalong.progress.plan.plan import plan
 from sewalong.progress.record.audit import audit
 from sewalong.progress.record.refused import Refused
 from sewalong.progress.record.state import State
-from sewalong.progress.resuming.resume_facts import facts, was_away
+from sewalong.progress.resuming.coming_back import coming_back, in_lines
+from sewalong.progress.resuming.resume_facts import was_away
 from sewalong.quilt.quilt import Target
 from sewalong.service.demo_quilts import demo_folder
 from sewalong.store.archive import to_text
@@ -182,7 +183,7 @@ def test_a_quilt_of_84_squares_lives_through_it_all(library: Library) -> None:
     # Three weeks away. The screen of return comes first, with the machine and the places.
     diary.evening("2026-04-03", "20:10")
     assert was_away(quilt.state, diary.time)
-    said = "\n".join(f"{fact.label}: {fact.text}" for fact in facts(quilt.state, diary.time))
+    said = "\n".join(in_lines(coming_back(quilt.state, (), diary.time)))
     assert "21 days ago" in said
     assert "sew rows" in said
     assert "flat box" in said

@@ -2,13 +2,16 @@
 
 from __future__ import annotations
 
+import os
+import pty
+import termios
 import time
 from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
 
-from sewalong.screens.background import ASKED, LONGEST_WAIT, background, light_in
+from sewalong.screens.background import ASKED, LONGEST_WAIT, Asking, light_in
 from sewalong.screens.widgets.themes import DAYLIGHT, LAMPLIGHT
 from sewalong.store.look import remember_look
 from tests.terminal.terminal import Terminal, begin_a_quilt, on_disk
@@ -117,27 +120,35 @@ def test_colours_are_read(answer: bytes, light: bool | None) -> None:
     assert light_in(answer) is light
 
 
+def told(terminal: int, surroundings: dict[str, str]) -> bool | None:
+    """Whether the terminal says that it is light."""
+    with Asking(terminal, terminal, surroundings) as asked:
+        pass
+    return asked.light
+
+
 @pytest.mark.parametrize(
     ("set_to", "light"),
     [("15;0", False), ("0;15", True), ("0;default;7", True), ("7;8", False), ("", None),
      ("0;default", None), ("1;99999999", None), ("0;²", None)],
 )  # fmt: skip
 def test_without_an_answer_the_variable_says(set_to: str, light: bool | None) -> None:
-    assert background(-1, -1, {"COLORFGBG": set_to}).light is light
+    assert told(-1, {"COLORFGBG": set_to}) is light
 
 
 def test_silence_costs_no_more_than_the_wait() -> None:
     """A lower bound only: no test asserts how fast anything is."""
-    import os
-    import pty
-
     ours, theirs = pty.openpty()
     try:
+        before = termios.tcgetattr(theirs)
         began = time.monotonic()
-        assert background(theirs, theirs, {}).light is None
+        assert told(theirs, {}) is None
         assert time.monotonic() - began >= LONGEST_WAIT
         os.write(ours, WHITE + WHAT_IT_IS)
-        assert background(theirs, theirs, {}).light is True
+        assert told(theirs, {}) is True
+        with pytest.raises(KeyError), Asking(theirs, theirs, {}):
+            raise KeyError
+        assert termios.tcgetattr(theirs) == before
     finally:
         os.close(ours)
         os.close(theirs)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 import signal
 import sqlite3
 import time
@@ -207,3 +208,13 @@ def test_without_colour_the_app_draws_and_counts(home: Path) -> None:
     with the_terminal(home, NO_COLOR="1") as terminal:
         terminal.press(" ")
         terminal.sees("pairs to go 1 of 200 done")
+
+
+def test_on_a_terminal_of_sixteen_colours_no_others_are_asked_for(home: Path) -> None:
+    with the_terminal(home, TERM="xterm") as terminal:
+        terminal.press(" ")
+        terminal.sees("pairs to go 1 of 200 done")
+        assert b"38;2;" not in terminal.written
+        assert b"38;5;" not in terminal.written
+        # Bright yellow on black: the number.
+        assert re.search(rb"\x1b\[[\d;]*93;40m", terminal.written)

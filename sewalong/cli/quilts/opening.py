@@ -69,14 +69,27 @@ def _open(path: str, name: str | None, demo: bool, context: Context) -> Report:
         return Report(told.lines, aside=(NO_TERMINAL, *told.aside), exit_status=told.exit_status)
     if wanted is None and not demo:
         wanted = entries[0]
+    return in_the_app(path, wanted.key if wanted else None, demo)
+
+
+def in_the_app(path: str, key: str | None, demo: bool, *, new: bool = False) -> Report:
+    """The app, until it is left; see `run_app`."""
     import signal
 
     # Until the app can be left in good order, Ctrl+C ends it at once; nothing was done yet, and
     # an interrupt in the middle of loading can be lost or come out as a traceback.
     signal.signal(signal.SIGINT, signal.SIG_DFL)
-    from sewalong.screens.app import run_app
+    from sewalong.screens.background import asking_this_terminal
+    from sewalong.store.look import read_look
 
-    return Report(exit_status=run_app(path, wanted.key if wanted else None, demo))
+    asked = None
+    if read_look(os.path.dirname(path)) is None:
+        # While the terminal thinks about its colours, the screens are loaded.
+        with asking_this_terminal() as asked:
+            from sewalong.screens.app import run_app
+    else:
+        from sewalong.screens.app import run_app
+    return Report(exit_status=run_app(path, key, demo, asked, new=new))
 
 
 def _looking_at(name: str | None, *, demo: bool) -> argparse.Namespace:

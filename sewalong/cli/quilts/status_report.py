@@ -13,7 +13,7 @@ from sewalong.progress.plan.plan import Plan, Shortfall, StageLine, out_of, plan
 from sewalong.progress.record.events.every_kind import Recorded
 from sewalong.progress.record.route import Route
 from sewalong.progress.record.state import SessionRecord, State
-from sewalong.progress.resuming.resume_facts import facts
+from sewalong.progress.resuming.coming_back import coming_back, facts
 from sewalong.quilt.quilt import Target
 
 HER_OWN = (
@@ -40,9 +40,9 @@ def status_lines(state: State, now: datetime, record: Sequence[Recorded] = ()) -
         f"Target: {state.target}",
         f"Wanted: {unit.count(state.units_wanted)} in all.",
     ]
-    for fact in facts(state, now, record):
-        told = f"{fact.label}: {fact.text}"
-        lines += [told] if fact.label in HER_OWN else sentences(told)
+    for label, text in facts(coming_back(state, record, now)):
+        told = f"{label}: {text}" if label else text
+        lines += [told] if label in HER_OWN else sentences(told)
     for line in now_plan.lines:
         lines += stage_words(line)
     lines.append(f"Made: {unit.count(units.made)} so far.")

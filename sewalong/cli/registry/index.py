@@ -15,6 +15,7 @@ if TYPE_CHECKING:
     from sewalong.cli.registry.command import Command
 
 COMMANDS: dict[str, tuple[str, ...]] = {
+    "beginning": ("new",),
     "opening": ("open", "demo", "completion"),
     "looking": ("list", "status", "places", "log"),
     "counting": ("count", "unpick", "undo", "redo", "close", "answer"),
@@ -72,7 +73,7 @@ SEVERAL: dict[str, tuple[str, ...]] = {
 """Words that may mean any of several things that `reckon` works out."""
 
 WEEKLY = (
-    "start", "status", "count", "undo", "recount", "spoil", "put-away", "measure", "join",
+    "new", "status", "count", "undo", "recount", "spoil", "put-away", "measure", "join",
     "tonight", "note", "close", "plan", "reckon",
 )  # fmt: skip
 """What is used every week, which `--help` and the README list."""

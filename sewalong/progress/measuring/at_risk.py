@@ -147,7 +147,7 @@ def _lines(state: State, found: AtRisk) -> tuple[str, ...]:
         lines.append("The machine was changed in between: measure one of each.")
         lines += [f"One sewn since {batch.since}." for batch in found.batches]
     for pile, place in found.places.items():
-        lines.append(f"The {state.route.piles[pile].noun.many} among them are in: {place}.")
+        lines.append(f"Where the {state.route.piles[pile].noun.many} among them lie: {place}.")
     if found.proved:
         lines.append("What was sewn before that check is not in doubt.")
     return tuple(lines)

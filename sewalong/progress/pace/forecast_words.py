@@ -16,11 +16,36 @@ from sewalong.progress.pace.duration_words import (
     several,
 )
 from sewalong.progress.pace.forecast import Forecast, StageForecast
+from sewalong.progress.pace.hours_ahead import HELD
 
 
 def surely(stages: Sequence[StageForecast]) -> str:
     """What is to be said behind a time for these stages: ", partly a guess"."""
     return how_sure([one.pace.measured for one in stages])
+
+
+def hours_left(forecast: Forecast) -> str:
+    """All that is left in one range: "6 to 15 hours, most likely 9"; empty when nothing is.
+
+    The unit is said once where both have the same.
+    """
+    left = forecast.in_all
+    if left is None:
+        return ""
+    range_, middle = hours_between(left), hours(left.middle)
+    unit = range_.rpartition(" ")[2]
+    if middle.endswith(f" {unit}"):
+        middle = middle.removesuffix(f" {unit}")
+    return f"{range_}, most likely {middle}"
+
+
+def sessions_left(forecast: Forecast) -> str:
+    """ "11 to 24 sessions like yours, partly a guess"; empty when nothing is left."""
+    if forecast.in_all is None:
+        return ""
+    whose = "like yours" if forecast.own_sessions else f"of {_length(forecast.session_hours)}"
+    many = several(*forecast.sessions, "session", "sessions")
+    return f"{many} {whose}{surely(forecast.stages)}"
 
 
 def summary(forecast: Forecast) -> tuple[str, ...]:
@@ -37,9 +62,7 @@ def summary(forecast: Forecast) -> tuple[str, ...]:
         )
     if guessed is not None:
         lines.append(_guess(forecast, hours_between(guessed)))
-    whose = "like yours" if forecast.own_sessions else f"of {_length(forecast.session_hours)}"
-    many = several(*forecast.sessions, "session", "sessions")
-    lines.append(f"{_first(many)} {whose}{surely(forecast.stages)}.")
+    lines.append(f"{_first(sessions_left(forecast))}.")
     return tuple(lines)
 
 
@@ -92,6 +115,22 @@ def table(forecast: Forecast) -> tuple[Columns, ...]:
             source=f"your {one.pace.timed}" if one.pace.measured else "a guess",
         )
         for one in forecast.stages
+    )
+
+
+def why(one: StageForecast) -> tuple[str, ...]:
+    """What a stage's hours come from, a sentence each."""
+    return (
+        f"{_first(one.to_do_in_words)} to go: {hours_between(one.hours)}.",
+        f"{_first(one.pace.reason)}.",
+    )
+
+
+def why_in_all(forecast: Forecast) -> tuple[str, ...]:
+    """What the whole is made of, and how sure a range is."""
+    return (
+        *summary(forecast),
+        f"A range is so made that it holds the truth {HELD * 10:.0f} times in 10.",
     )
 
 

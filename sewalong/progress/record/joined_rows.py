@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 from sewalong.piecing.method import Noun
+from sewalong.progress.record.limits import a_stage
+from sewalong.progress.record.readiness import ready
 from sewalong.progress.record.route import JOIN_ROWS, ROW
 from sewalong.progress.record.rows_sewn import rows_sewn, rows_wanted
 from sewalong.progress.record.state import State
@@ -11,6 +13,14 @@ from sewalong.progress.record.state import State
 def unnumbered(state: State) -> int:
     """Seams between rows that were counted without saying which rows."""
     return state.done.get(JOIN_ROWS, 0) - len(state.joints)
+
+
+def asks_which_rows(state: State, stage: str) -> bool:
+    """Whether a join that is counted at `stage` is to be told by its rows: while all so far were.
+
+    Once one was counted without, nobody can say which are left, and no further one is asked about.
+    """
+    return stage == JOIN_ROWS and not unnumbered(state) and ready(state, a_stage(state, stage)) > 0
 
 
 def joined(state: State, first: int, second: int) -> bool:

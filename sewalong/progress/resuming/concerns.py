@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from datetime import datetime
+from enum import IntEnum
 
 from msgspec import Struct
 
@@ -17,18 +18,37 @@ from sewalong.progress.record.state import State
 from sewalong.progress.record.time_words import ago
 
 
-class Concern(Struct, frozen=True):
-    """A label of a word or two, since when it is so, and one or two sentences."""
+class Kind(IntEnum):
+    """What is wrong, the worst first: what may hurt, then in the order in which it is spoken of
+    while sewing (see `notice`), last what is only worth a look."""
 
+    LEFT_UNSAFE = 1
+    AT_RISK = 2
+    SHORT = 3
+    SEAM = 4
+    MISSING = 5
+    ON_THE_BIAS = 6
+    COUNT_FIRST = 7
+
+
+class Concern(Struct, frozen=True):
+    """A label of a word or two, since when it is so (None: not known), and one or two sentences."""
+
+    kind: Kind
     label: str
-    since: datetime
+    since: datetime | None
     text: str
+
+
+def worst_first(found: Iterable[Concern]) -> tuple[Concern, ...]:
+    """In order of their kinds; those of one kind as they came."""
+    return tuple(sorted(found, key=lambda one: one.kind))
 
 
 def concerns(
     state: State, record: Sequence[e.Recorded], now: datetime, now_plan: Plan
 ) -> tuple[Concern, ...]:
-    """The concerns that still matter, the oldest first.
+    """The concerns that still matter, the worst first.
 
     Pieces at risk until they were seen to, a seam changed since it was proved while there is
     still something to sew; and while pieces are still wanted, those that are missing and
@@ -40,7 +60,7 @@ def concerns(
     ]
     if pieces_wanted(now_plan):
         found += [*_missing(state, record, now), *_on_the_bias(state, now)]
-    return tuple(sorted(found, key=lambda worry: worry.since))
+    return worst_first(found)
 
 
 def missing_in_words(state: State) -> str:
@@ -63,7 +83,7 @@ def _at_risk(state: State, record: Sequence[e.Recorded]) -> Iterator[Concern]:
     risk = still_at_risk(state, record)
     if risk is not None:
         said = " ".join(risk.lines).removeprefix("These may be wrong: ")
-        yield Concern("May be wrong", risk.failed.at, said)
+        yield Concern(Kind.AT_RISK, "May be wrong", risk.failed.at, said)
 
 
 def _missing(state: State, record: Sequence[e.Recorded], now: datetime) -> Iterator[Concern]:
@@ -79,7 +99,7 @@ def _missing(state: State, record: Sequence[e.Recorded], now: datetime) -> Itera
             now,
         )
         what = f"{noun_of(state, pile).count(n)} {_made(state, pile)}, but not found"
-        yield Concern("Missing", since, f"{what} ({ago(since, now)}).")
+        yield Concern(Kind.MISSING, "Missing", since, f"{what} ({ago(since, now)}).")
 
 
 def _seam(state: State, now: datetime, now_plan: Plan) -> Iterator[Concern]:
@@ -95,7 +115,7 @@ def _seam(state: State, now: datetime, now_plan: Plan) -> Iterator[Concern]:
         since = next((each.at for each in state.seam_changes if each.seq > last.seq), now)
     else:
         return
-    yield Concern("Seam", since, f"Not tested as it is now: {told.why}.")
+    yield Concern(Kind.SEAM, "Seam", since, f"Not tested as it is now: {told.why}.")
 
 
 def _on_the_bias(state: State, now: datetime) -> Iterator[Concern]:
@@ -106,6 +126,7 @@ def _on_the_bias(state: State, now: datetime) -> Iterator[Concern]:
     cut = [session.last_at for session in state.sessions if session.counts.get(soft.cut, 0) > 0]
     if wait and cut:
         yield Concern(
+            Kind.ON_THE_BIAS,
             "On the bias",
             cut[-1],
             f"{' and '.join(wait)} with edges on the bias, cut {ago(cut[-1], now)}: don't pull "

@@ -52,7 +52,7 @@ def _count_of(written: Definition, pile: str) -> Question:
     return Question(f"{COUNT_OF}{pile}", many, f"How many {many} are there?", _HOW_MANY)
 
 
-_HOW_MANY = "A count, such as 168, or packs, such as 4 packs of 42. Count one: packs differ."
+_HOW_MANY = "168, or packs such as 4 packs of 42. Count one: packs differ."
 
 _METHOD = Question(
     METHOD,
@@ -76,10 +76,10 @@ _THE_REST = (
     ),
     Question(
         SETTING,
-        "set",
+        "setting",
         "How are the units set?",
-        "Edge to edge, on point, or sashes with the width they are cut at, such as sashes 2 in; "
-        "with sashes also frame and cornerstones.",
+        "Edge to edge, on point, or sashes 2 in, the width they are cut at; with sashes also frame "
+        "and cornerstones.",
     ),
     Question(
         LAYOUT,

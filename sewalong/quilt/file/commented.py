@@ -61,6 +61,15 @@ _ABOUT = {
     "cloth": "What holds for cloth, joins and thread.",
 }
 
+_ABOUT_HERS = "Or one of the fabrics you have squares of, to make sets from."
+_OF_HERS = {
+    "letter": "your own",
+    "squares": "so many of it",
+    "colour": "or value = \"medium\", and no second colour, where that is all there is to say",
+    "share": "of the second colour, in a hundred",
+    "kind": "or \"solid\", \"large print\", \"one-way\"",
+}  # fmt: skip
+
 
 def commented_file(quilt: Quilt, method_file: str = "") -> str:
     """The file; with `method_file` it names that file, of the method `quilt` goes by."""
@@ -89,8 +98,8 @@ def _remarked(table: Sequence[str], quilt: Quilt) -> Iterator[str]:
             yield _with_remark(f"# {key} = {value}")
 
 
-def _with_remark(line: str) -> str:
-    remark = _REMARKS.get(line.removeprefix("# ").partition(" = ")[0])
+def _with_remark(line: str, remarks: Mapping[str, str] = _REMARKS) -> str:
+    remark = remarks.get(line.removeprefix("# ").partition(" = ")[0])
     return f"{line:<34} # {remark}" if remark and " = " in line else line
 
 
@@ -149,14 +158,23 @@ def _left_out(quilt: Quilt) -> Iterator[tuple[str, list[str]]]:
     yield _block("border", "[[border]]", border)
     fabric = {"letter": '"A"', "name": '"indigo print"', "colour": '"#243b6b"'}
     yield _block("fabric", "[[fabric]]", fabric)
+    hers = {"letter": '"H"', "name": '"rust dots"', "squares": "16", "colour": '"#a5532f"'}
+    hers |= {"second": '"#f3ead8"', "share": "30", "kind": '"small print"'}
+    yield _block("fabric", "[[fabric]]", hers, _ABOUT_HERS, _OF_HERS)
     yield _block("cloth", "[cloth]", _choices(quilt))
     yield _block("finishing", "[finishing]", {"stages": '["layer", "quilt", "bind"]'})
 
 
-def _block(name: str, heading: str, keys: Mapping[str, str]) -> tuple[str, list[str]]:
-    about = [f"# ({_ABOUT[name]})"] if name in _ABOUT else []
-    lines = [_with_remark(f"# {key} = {value}") for key, value in keys.items()]
-    return name, [*about, f"# {heading}", *lines]
+def _block(
+    name: str,
+    heading: str,
+    keys: Mapping[str, str],
+    about: str = "",
+    remarks: Mapping[str, str] = _REMARKS,
+) -> tuple[str, list[str]]:
+    about = about or _ABOUT.get(name, "")
+    lines = [_with_remark(f"# {key} = {value}", remarks) for key, value in keys.items()]
+    return name, [*([f"# ({about})"] if about else []), f"# {heading}", *lines]
 
 
 def _sash(quilt: Quilt) -> Length:

@@ -24,12 +24,20 @@ class InShort(Struct, frozen=True):
     borders: str
 
     @property
-    def lines(self) -> tuple[str, ...]:
-        """All of it, one fact a line."""
-        trim = (f"Units are trimmed to {self.trim}.",) if self.trim else ()
-        borders = (self.borders,) if self.borders else ()
-        sizes = (f"A unit finishes at {self.unit}, the top at {self.top}.",)
-        return (self.makes, self.left, *trim, *sizes, *borders)
+    def first(self) -> tuple[str, ...]:
+        """What is to be known first, one fact a line."""
+        return (self.makes, self.left, self.sizes)
+
+    @property
+    def then(self) -> tuple[str, ...]:
+        """What is to be known besides."""
+        trim = f"Units are trimmed to {self.trim}." if self.trim else ""
+        return tuple(filter(None, (trim, self.borders)))
+
+    @property
+    def sizes(self) -> str:
+        """What unit and top finish at, in a sentence."""
+        return f"A unit finishes at {self.unit}, the top at {self.top}."
 
 
 def in_short(basis: Basis, units: int) -> InShort:

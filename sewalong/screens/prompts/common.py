@@ -43,7 +43,7 @@ async def which_pile(
 
 def in_place(place: str | None) -> str:
     """Where a pile lies, to stand after its name."""
-    return f", in {place}" if place else ""
+    return f" – {place}" if place else ""
 
 
 def _waiting_pile(desk: Desk) -> str | None:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
+from itertools import dropwhile, takewhile
 from typing import Generic, TypeVar
 
 from msgspec import Struct
@@ -10,6 +11,7 @@ from textual.app import ComposeResult
 from textual.binding import Binding
 from textual.containers import VerticalScroll
 from textual.content import Content
+from textual.events import Key
 from textual.screen import ModalScreen
 from textual.widgets import Input, OptionList
 from textual.widgets.option_list import Option
@@ -35,10 +37,11 @@ class Dialog(LeftOnce[Result], ModalScreen[Result], Generic[Result]):
 
     BINDINGS = [Binding("escape", "leave", "leave", id="dialog.leave")]
 
-    def takes_early(self, character: str) -> bool:
-        """Whether this, pressed while the dialog was on its way, is for it: typed into it, that is,
-        for nothing is read, chosen, confirmed or left by somebody who did not see it yet."""
-        return False
+    def meant_early(self, keys: Sequence[Key], opened_by: str) -> Sequence[Key]:
+        """Those `keys`, pressed behind the key `opened_by` while the dialog was on its way, that were
+        meant for it: none, as nothing is read, chosen, confirmed or left by somebody who did not
+        see it yet. Text typed ahead is another thing."""
+        return ()
 
     def on_resize(self) -> None:
         mark_size(self)
@@ -95,12 +98,44 @@ class QuestionDialog(Dialog[str]):
             yield Words(self._place or "Before you turn away", classes="field-label")
             yield Words(self._question.ask, classes="dialog-title")
             yield Words("If not, see to it now; this can wait.", classes="dialog-line last")
+            yield Words("", classes="dialog-kept")
             keys = ("y: yes   n: no   d: did not look", self._hint)
             yield Words("\n".join(filter(None, keys)), classes="dialog-hint")
 
     def action_answer(self, answer: str) -> None:
         """Give the answer."""
         self.dismiss(answer)
+
+
+class OwnQuestionDialog(QuestionDialog):
+    """A question the program puts by itself while somebody counts on: what is counted over it is
+    kept, to be counted `at` that stage when it is answered, or left.
+
+    Only the key that counts one is kept. A number is looked at while it is typed, so who types one
+    sees the question first.
+    """
+
+    BINDINGS = [Binding("space", "keep_count", "count 1", show=False, id="dialog.count")]
+
+    kept = 0
+    """Counts so far."""
+
+    def __init__(self, question: Question, at: str, count_keys: Sequence[str]) -> None:
+        super().__init__(question)
+        self._at = at
+        self._count_keys = count_keys
+
+    def meant_early(self, keys: Sequence[Key], opened_by: str) -> Sequence[Key]:
+        """Counts, which go on; they answer nothing."""
+        return list(takewhile(lambda key: key.key in self._count_keys, keys))
+
+    def action_keep_count(self) -> None:
+        """Keep one count more."""
+        self.kept += 1
+        more = "1 more is" if self.kept == 1 else f"{self.kept} more are"
+        line = self.query_one(".dialog-kept", Words)
+        line.say(f"{more} counted at {self._at} after this.")
+        line.display = True
 
 
 class Choice(Struct, frozen=True):
@@ -159,8 +194,8 @@ class Field(Struct, frozen=True):
     prose: bool = False
 
 
-NUMBERS_SIGNS = " /.,x×-"
-"""What stands in numbers, lengths, layouts and dates beside their digits."""
+IN_NUMBERS = "0123456789 /.,x×-"
+"""What numbers, lengths, layouts and dates are written with."""
 
 
 class FormDialog(Dialog[bool]):
@@ -188,11 +223,15 @@ class FormDialog(Dialog[bool]):
         self._words_ahead = words_ahead
         self._passes_over = passes_over
 
-    def takes_early(self, character: str) -> bool:
-        """Into its first line."""
+    def meant_early(self, keys: Sequence[Key], opened_by: str) -> Sequence[Key]:
+        """What was typed ahead, for its first line; not the key that opened it, held down."""
+        if all(key.key == opened_by for key in keys):
+            return ()
         if self._fields[0].prose:
-            return self._words_ahead
-        return character.isdigit() or character in NUMBERS_SIGNS
+            return list(takewhile(lambda key: key.is_printable, keys)) if self._words_ahead else ()
+        # No number begins with a space, which is what counts elsewhere.
+        rest = dropwhile(lambda key: key.key == "space", keys)
+        return list(takewhile(lambda key: (key.character or "no sign") in IN_NUMBERS, rest))
 
     def compose(self) -> ComposeResult:
         crowded = " crowded" if len(self._fields) > FEW else ""

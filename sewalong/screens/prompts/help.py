@@ -71,6 +71,10 @@ class HelpDialog(Dialog[str]):
         Binding("pagedown", "move('page_down')", show=False, id="help.page_down", priority=True),
     ]
 
+    def takes_early(self, character: str) -> bool:
+        """Words typed behind the ? are what is looked for."""
+        return True
+
     def __init__(self, keys: Sequence[Key]) -> None:
         super().__init__()
         self._keys = (*keys, *ANYWHERE)

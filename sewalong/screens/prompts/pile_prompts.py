@@ -65,10 +65,10 @@ async def count_by_hand(desk: Asker, count: ToCount) -> bool:
         counted[:] = [whole(values["n"])]
         return None
 
-    there = f" in {count.place}" if count.place else ""
+    there = f" – {count.place} –" if count.place else ""
     said = "nothing sure" if count.recorded is None else noun.count(count.recorded)
     lines = (Field("n", f"Count the {noun.many}{there} by hand. How many are there?"),)
-    hint = f"The record says {said}{there}. Your count stands.{beside_the_pile(state, pile)}"
+    hint = f"The record says {said}. Your count stands.{beside_the_pile(state, pile)}"
     form = FormDialog(f"Recount {noun.many}", lines, take, hint)
     if not await desk.app.push_screen_wait(form) or not counted:
         return False

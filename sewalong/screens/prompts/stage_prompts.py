@@ -7,7 +7,7 @@ shows in the dialog, which stays; leaving with escape changes nothing.
 from __future__ import annotations
 
 from sewalong.progress.acts.begun import BeginRows
-from sewalong.progress.acts.counting import Unpick
+from sewalong.progress.acts.counting import Count, Unpick
 from sewalong.progress.acts.joining import JoinRows
 from sewalong.progress.acts.standing import LayAside, MarkDone, PickUp
 from sewalong.progress.acts.steering import ChangeTarget, ChooseStage
@@ -16,8 +16,7 @@ from sewalong.progress.joining.next_joins import joining
 from sewalong.progress.joining.orientation_checks import before_the_next
 from sewalong.progress.joining.row_tags import read_label, row_label
 from sewalong.progress.plan.plan import StageLine
-from sewalong.progress.record.events.counting import can_be_unpicked
-from sewalong.progress.record.refused import Refused
+from sewalong.progress.record.events.counting import can_be_unpicked, still_whole
 from sewalong.progress.record.route import JOIN_ROWS
 from sewalong.progress.record.state import Standing
 from sewalong.progress.resuming.resume_facts import rows_begun_in_words
@@ -54,10 +53,11 @@ def _how_it_stands(line: StageLine) -> str:
 
 async def unpick(desk: Desk) -> None:
     """Take something apart again."""
+    state = desk.quilt.state
     choices = [
-        Choice(line.stage.id, f"{line.stage.label}: {line.done} done")
+        Choice(line.stage.id, _how_many_to_unpick(line, still_whole(state, line.stage)))
         for line in desk.outcome.plan.lines
-        if line.done and can_be_unpicked(desk.quilt.state, line.stage)
+        if line.done and can_be_unpicked(state, line.stage)
     ]
     if not choices:
         desk.tell(
@@ -82,6 +82,11 @@ async def unpick(desk: Desk) -> None:
     await desk.app.push_screen_wait(FormDialog("Unpick", lines, carry_out, hint))
 
 
+def _how_many_to_unpick(line: StageLine, whole: int) -> str:
+    done = f"{line.stage.label}: {line.done} done"
+    return done if whole == line.done else f"{done}, {whole} can be unpicked"
+
+
 async def target(desk: Desk) -> None:
     """Change the rows and columns wanted."""
     now = desk.quilt.state.target
@@ -103,22 +108,22 @@ async def target(desk: Desk) -> None:
 
 
 async def join(desk: Desk) -> None:
-    """Join two neighbouring rows by their tags; which come next is offered."""
+    """Join two neighbouring rows by their tags; which come next is offered. With neither tag the
+    seam is counted and nobody can say any more which are left."""
     found = joining(desk.quilt.state)
 
     def carry_out(values: dict[str, str]) -> str | None:
-        try:
-            first, second = read_label(values["first"]), read_label(values["second"])
-        except Refused as refusal:
-            return str(refusal)
-        return desk.count(JoinRows(first, second))
+        if not any(tag.strip() for tag in values.values()):
+            return desk.count(Count(JOIN_ROWS))
+        return desk.count(JoinRows(read_label(values["first"]), read_label(values["second"])))
 
     offered = found.joins[0] if found.joins else None
     lines = (
         Field("first", "One row's tag", row_label(offered.first) if offered else ""),
         Field("second", "Its neighbour's tag", row_label(offered.second) if offered else ""),
     )
-    hint = " ".join([*found.lines[:2], before_the_next(JOIN_ROWS)])
+    without = "Clear both tags to count a seam without them."
+    hint = " ".join([*found.lines[:2], before_the_next(JOIN_ROWS), without])
     await desk.app.push_screen_wait(FormDialog("Join two rows", lines, carry_out, hint))
 
 
@@ -126,10 +131,7 @@ async def begun(desk: Desk) -> None:
     """Write down what is sewn of rows that are not whole yet."""
 
     def carry_out(values: dict[str, str]) -> str | None:
-        try:
-            return desk.count(BeginRows(read_begun(values["sewn"])))
-        except Refused as refusal:
-            return str(refusal)
+        return desk.count(BeginRows(read_begun(values["sewn"])))
 
     lines = (Field("sewn", "What lies sewn together now, all in all?", prose=True),)
     hint = f"Write {HOW_TO_SAY}. {rows_begun_in_words(desk.quilt.state)}".strip()

@@ -6,17 +6,33 @@ from typing import Any
 
 from textual.screen import Screen
 
+LOOK_AGAIN = 1.0
+"""Seconds between looks at the record for what another window wrote, and at the clock."""
+
 NARROW_BELOW = 70
 SHORT_BELOW = 24
+WIDE_FROM = 130
+"""Columns from which on two columns of a page stand side by side."""
 ROOMY = (110, 34)
 """From this many columns and lines on, the number is drawn at twice the size."""
 
 
 def mark_size(screen: Screen[Any]) -> None:
-    """Set the classes `narrow` and `short` from the terminal's size now."""
+    """Set the classes `narrow`, `short` and `wide` from the terminal's size now."""
     width, height = screen.app.size
     screen.set_class(width < NARROW_BELOW, "narrow")
     screen.set_class(height < SHORT_BELOW, "short")
+    screen.set_class(is_wide(screen), "wide")
+
+
+def is_narrow(screen: Screen[Any]) -> bool:
+    """Whether one thing stands below the other."""
+    return screen.app.size.width < NARROW_BELOW
+
+
+def is_wide(screen: Screen[Any]) -> bool:
+    """Whether two columns of a page stand side by side."""
+    return screen.app.size.width >= WIDE_FROM
 
 
 def is_roomy(screen: Screen[Any]) -> bool:

@@ -1,7 +1,8 @@
 """Two looks of our own: indigo cloth by lamplight, and calico by day.
 
 Every text colour has a contrast of at least 7:1 on its background (tested), because the
-screen is read from a metre away by tired eyes. Nothing is told by colour alone.
+screen is read from a metre away by tired eyes; it has so too where a terminal shows the nearest
+of 256 colours. Nothing is told by colour alone.
 """
 
 from __future__ import annotations
@@ -13,7 +14,7 @@ LAMPLIGHT = Theme(
     dark=True,
     background="#171c2b",
     surface="#1f2638",
-    panel="#2a3349",
+    panel="#2a2f49",
     foreground="#f3ecdd",
     primary="#ffc857",
     secondary="#a9cdea",
@@ -43,14 +44,14 @@ DAYLIGHT = Theme(
     panel="#e5dabf",
     foreground="#1d2233",
     primary="#7d2413",
-    secondary="#173f66",
+    secondary="#172f66",
     accent="#7d2413",
     warning="#7f1e0e",
     error="#7f1e0e",
     success="#1f4d22",
     variables={
         "number": "#7d2413",
-        "stage": "#173f66",
+        "stage": "#172f66",
         "quiet": "#3f3b33",
         "refusal": "#7f1e0e",
         "good": "#1f4d22",

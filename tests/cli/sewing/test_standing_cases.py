@@ -28,7 +28,7 @@ def test_a_pile_in_three_places_is_counted_place_by_place(desk: Desk) -> None:
     said = desk.ok("recount", "square", "11", "--place", "bag", "--as", "found", "--json").data
     assert said["there"] == 91 == 71 + 9 + 11
     assert said["places"] == {"wall": 71, "table": 9, "bag": 11}
-    assert "91 squares in: wall (71), table (9), bag (11)." in desk.ok("status").out
+    assert "91 squares: wall (71), table (9), bag (11)" in desk.ok("status").out
 
 
 QUILT = """\
@@ -88,7 +88,7 @@ def test_a_pile_of_old_is_named_with_its_number_its_size_and_its_use(sewn: Sewn)
     desk.ok("put-away", "pair", "clipped in tens")
     desk.wait(days=700)
     lines = desk.ok("status").lines
-    assert "Put away: 20 pairs in: clipped in tens." in lines
+    assert "Put away: 20 pairs: clipped in tens" in lines
     assert {"Pair: 20 of 32 done.", "Pair: 24 squares wait."} <= set(lines)
     said = desk.ok("measure", "pair", "4 1/2", "--look").lines
     assert said[:2] == ["Go on.", "Pair should be 4 1/2 in: right."]

@@ -116,7 +116,7 @@ def test_q008_of_a_hundred_and_sixty_two_only_the_later_fifty_four_are_doubtful(
         "These may be wrong: 27 sewn pairs from sew both sides, sewn since the check of 4 Nov.",
         "They are for 54 units.",
         "Sewn on 6 Nov: 27.",
-        "The sewn pairs among them are in: paper bag.",
+        "Where the sewn pairs among them lie: paper bag.",
         "What was sewn before that check is not in doubt.",
     )
 

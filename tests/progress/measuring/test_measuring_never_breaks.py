@@ -10,10 +10,10 @@ from hypothesis import given, settings
 from sewalong.progress.measuring.at_risk import at_risk
 from sewalong.progress.measuring.proof import ProofStanding, proof
 from sewalong.progress.plan.plan import plan
+from sewalong.progress.resuming.coming_back import coming_back, facts
 from sewalong.progress.resuming.interruption import after_interruption
 from sewalong.progress.resuming.pause_note import pause_note
 from sewalong.progress.resuming.recount_advice import offer_in_words, worth_counting
-from sewalong.progress.resuming.resume_facts import facts
 from sewalong.quilt.quilt import Quilt
 from tests.progress.building import Record
 from tests.progress.wandering import Ask, histories, small_quilt, wander
@@ -32,7 +32,7 @@ def test_every_view_can_be_had_after_any_history(quilt: Quilt, history: Sequence
         assert event.event.words(state, record).strip()
     for later in LATER:
         now = step.at + later
-        assert all(fact.label and fact.text for fact in facts(state, now, record))
+        assert all(text for _, text in facts(coming_back(state, record, now)))
         note = pause_note(state, now, now_plan)
         assert note.stop.why.endswith(".")
         assert (note.stop.offer == "") == (note.stop.n == 0)

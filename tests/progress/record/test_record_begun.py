@@ -20,7 +20,7 @@ from sewalong.progress.record.begun_rows import (
     units_in,
 )
 from sewalong.progress.record.events.begun import RowsBegun
-from sewalong.progress.resuming.resume_facts import facts
+from sewalong.progress.resuming.coming_back import coming_back, facts
 from tests.progress import every_act as c
 from tests.progress.building import EVENING, a_quilt, all_units, go_on, play, refusal
 
@@ -51,7 +51,7 @@ def test_all_pairs_of_four_rows_leave_one_unit_each_to_take() -> None:
 def test_what_was_begun_is_there_after_weeks() -> None:
     state, record = play(PLAIN, *all_units(PLAIN), c.BeginRows(((1, 5),)))
     later = record[-1].event.at + timedelta(days=40)
-    said = {fact.label: fact.text for fact in facts(state, later, record)}
+    said = dict(facts(coming_back(state, record, later)))
     assert said["Begun"] == "1 row begun: 1 piece of 5 units sewn, 4 more units finish it."
 
 
@@ -59,9 +59,9 @@ def test_a_session_in_which_only_a_row_was_begun_is_told_as_such() -> None:
     state, record = play(PLAIN, *all_units(PLAIN), c.CloseSession(ALL))
     state = go_on(state, record, c.BeginRows(((3, 3),)), at=record[-1].event.at + timedelta(days=1))
     later = record[-1].event.at + timedelta(days=40)
-    said = {fact.label: fact.text for fact in facts(state, later, record)}
+    said = dict(facts(coming_back(state, record, later)))
     assert said["Last time"].endswith(": rows begun.")
-    assert "machine" in said["Not asked"]
+    assert "the machine is off" in said["First"]
 
 
 ALL = dict.fromkeys(("iron", "blade", "machine", "pins"), "yes")

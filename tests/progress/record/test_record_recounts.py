@@ -8,7 +8,7 @@ from sewalong.progress.plan.plan import plan
 from sewalong.progress.record.joined_rows import joined, unnumbered
 from sewalong.progress.record.recount_rules import Accepted, ToCount, can_be_made, to_count, ways
 from sewalong.progress.record.state import State
-from sewalong.progress.resuming.resume_facts import facts
+from sewalong.progress.resuming.coming_back import coming_back, facts
 from tests.progress import every_act as c
 from tests.progress.building import EVENING, Record, a_quilt, everything, go_on, play, refusal
 
@@ -59,7 +59,9 @@ def test_missing_pieces_are_a_pile_of_their_own_until_found() -> None:
     state, record = after_recount(26, "missing")
     assert (state.piles["four-patch"], state.missing) == (26, {"four-patch": 4})
     assert last(state, record).endswith("4 fewer than recorded; made, but not found.")
-    worries = [fact.text for fact in facts(state, EVENING, record) if fact.label == "Missing"]
+    worries = [
+        text for label, text in facts(coming_back(state, record, EVENING)) if label == "Missing"
+    ]
     assert worries == ["4 four-patches made, but not found (today)."]
     state = go_on(state, record, c.Find("four-patch", 3))
     assert (state.missing, state.piles["four-patch"]) == ({"four-patch": 1}, 29)
@@ -91,7 +93,9 @@ def test_a_shortfall_says_to_look_for_the_missing_first() -> None:
     state, record = play(quilt, *everything(quilt, "cut-twice"))
     state = go_on(state, record, c.Recount("cut-unit", 4, "missing"))
     assert plan(state).shortfall is not None
-    (short,) = [fact.text for fact in facts(state, EVENING, record) if fact.label == "Short"]
+    (short,) = [
+        text for label, text in facts(coming_back(state, record, EVENING)) if label == "Short"
+    ]
     assert short.endswith("Look for what is missing first: 4 cut units made, but not found.")
 
 
@@ -136,7 +140,7 @@ def in_two_places() -> tuple[State, Record]:
 def test_a_pile_in_several_places_says_how_many_lie_where() -> None:
     state, record = in_two_places()
     assert state.where == {"pair": "tin (40), blue bag (12)"}
-    assert last(state, record) == "Put 12 pairs in: blue bag."
+    assert last(state, record) == "Put 12 pairs away: blue bag."
     assert dict(state.places["pair"]) == {"tin": 40, "blue bag": 12}
 
 
@@ -163,7 +167,7 @@ def test_only_one_place_is_counted_and_only_it_changes() -> None:
     state = go_on(state, record, c.Recount("pair", 9, "missing", "blue bag"))
     assert (state.piles["pair"], state.missing) == (49, {"pair": 3})
     assert dict(state.places["pair"]) == {"tin": 40, "blue bag": 9}
-    assert last(state, record).startswith("Recounted the pairs in: blue bag: 9, 3 fewer")
+    assert last(state, record).startswith("Recounted the pairs – blue bag: 9, 3 fewer")
 
 
 def test_counting_place_after_place_brings_the_difference_to_light_at_the_last() -> None:

@@ -48,8 +48,8 @@ THREE_AT_RIGHT = (Fraction(7, 2), Fraction(57, 16))
         ([c.Spoil("square", 2, "oh dear!")], "Spoiled 2 squares: oh dear!", None),
         ([c.Find("square", 3)], "Found 3 squares.", None),
         ([c.Find("square", 1, "bought")], "Bought 1 square.", None),
-        ([c.PutPileAway("square", "the tin")], "Put the squares in: the tin.", None),
-        ([c.PutPileAway("square", "the tin", 1)], "Put 1 square in: the tin.", None),
+        ([c.PutPileAway("square", "the tin")], "Put the squares away: the tin.", None),
+        ([c.PutPileAway("square", "the tin", 1)], "Put 1 square away: the tin.", None),
         ([c.WriteNote("blue runs")], "Noted: blue runs", None),
         ([c.NotePress("press", "to the dark")], "Pressing at press: to the dark.", None),
         (
@@ -121,7 +121,7 @@ THREE_AT_RIGHT = (Fraction(7, 2), Fraction(57, 16))
         ([c.Recount("square", 39)], "Recounted the squares: 39, 1 fewer than recorded.", None),
         (
             [c.PutPileAway("square", "tin", 10), c.Recount("square", 9, "lost", "tin")],
-            "Recounted the squares in: tin: 9, 1 fewer than recorded; lost.",
+            "Recounted the squares – tin: 9, 1 fewer than recorded; lost.",
             None,
         ),
         (

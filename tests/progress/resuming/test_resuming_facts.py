@@ -12,7 +12,8 @@ from sewalong.progress.joining.current_stage import in_hand
 from sewalong.progress.plan.plan import plan
 from sewalong.progress.record.settings import Settings
 from sewalong.progress.record.state import State
-from sewalong.progress.resuming.resume_facts import AWAY, facts, was_away
+from sewalong.progress.resuming.coming_back import coming_back, facts
+from sewalong.progress.resuming.resume_facts import AWAY, was_away
 from tests.progress import every_act as c
 from tests.progress.building import (
     EVENING,
@@ -31,7 +32,7 @@ WEEKS_LATER = EVENING + timedelta(days=24)
 
 
 def said(state: State, label: str) -> list[str]:
-    return [fact.text for fact in facts(state, WEEKS_LATER) if fact.label == label]
+    return [text for one, text in facts(coming_back(state, (), WEEKS_LATER)) if one == label]
 
 
 def test_after_24_days_the_facts_say_where_things_stood() -> None:
@@ -43,35 +44,17 @@ def test_after_24_days_the_facts_say_where_things_stood() -> None:
         c.WriteNote("two blues alike"),
         c.CloseSession({"iron": "no", "machine": "yes"}, next_step="press the other seven"),
     )
-    assert said(state, "Look first") == ["Asked about the iron at the end, you said: no."]
+    assert said(state, "First") == ["See that the iron is off: you said no last time."]
     assert said(state, "You wrote") == ["press the other seven"]
     assert said(state, "Next") == [
         "Press (at the iron): 7 four-patches wait; 8 pressed four-patches to go."
     ]
-    assert said(state, "Put away") == ["7 four-patches in: shoe box, shelf."]
+    assert said(state, "Put away") == ["7 four-patches: shoe box, shelf"]
     assert said(state, "Also there") == ["2 pressed four-patches; nobody wrote down where."]
     assert said(state, "Note") == ["two blues alike (24 days ago)"]
     assert said(state, "Spoiled") == ["1 pressed four-patch: scorched (24 days ago)"]
     assert said(state, "Short") == [
         "4 × 5 is 4 units short. Find or buy 4 squares more, or take 4 × 4 or 3 × 5."
-    ]
-
-
-def test_a_forgotten_session_says_what_nobody_asked_about() -> None:
-    state, _ = play(QUILT, *everything(QUILT, "press"))
-    assert said(state, "Not asked") == [
-        "That session was never closed, so nobody asked about the iron or the machine."
-    ]
-
-
-def test_nobody_is_told_of_questions_not_asked_while_sewing_or_after_closing() -> None:
-    state, record = play(QUILT, *everything(QUILT, "press"))
-    soon = record[-1].event.at + MINUTE
-    assert "Not asked" not in [fact.label for fact in facts(state, soon)]
-    state = go_on(state, record, c.CloseSession({"iron": "yes", "machine": "did not look"}))
-    assert said(state, "Not asked") == []
-    assert said(state, "Look first") == [
-        "Asked about the machine at the end, you said: you did not look."
     ]
 
 

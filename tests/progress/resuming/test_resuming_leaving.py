@@ -14,11 +14,11 @@ from sewalong.progress.record.measurable import read_piece
 from sewalong.progress.record.settings import Settings
 from sewalong.progress.record.state import State
 from sewalong.progress.resuming.by_place import by_place
+from sewalong.progress.resuming.coming_back import coming_back, facts
 from sewalong.progress.resuming.concerns import concerns
 from sewalong.progress.resuming.interruption import after_interruption
 from sewalong.progress.resuming.pause_note import pause_note
 from sewalong.progress.resuming.recount_advice import offer_in_words, worth_counting
-from sewalong.progress.resuming.resume_facts import facts
 from sewalong.progress.resuming.stop_advice import StopHere, stop_here
 from sewalong.quilt.setting import Sashing, SetOnPoint, Setting
 from tests.progress import every_act as c
@@ -36,7 +36,7 @@ def stop(*commands: c.Act) -> StopHere:
 
 
 def labels(state: State, record: Record, later: timedelta) -> list[str]:
-    return [fact.label for fact in facts(state, EVENING + later, record)]
+    return [label for label, _ in facts(coming_back(state, record, EVENING + later))]
 
 
 def test_a_chain_half_sewn_is_no_place_to_stop_and_its_end_is_offered() -> None:
@@ -123,7 +123,7 @@ def test_piles_not_touched_tonight_are_not_asked_about() -> None:
     assert [one.pile for one in note.piles] == ["pair", "four-patch"]
 
 
-def test_coming_back_the_oldest_worry_comes_first() -> None:
+def test_coming_back_the_worst_comes_first() -> None:
     state, record = play(
         QUILT, c.Count("pair", 84), GOOD, c.Count("sew", 30), c.Recount("four-patch", 26, "missing")
     )
@@ -134,7 +134,7 @@ def test_coming_back_the_oldest_worry_comes_first() -> None:
     found = [
         label for label in labels(state, record, 5 * DAY) if label in ("Missing", "May be wrong")
     ]
-    assert found == ["Missing", "May be wrong"]
+    assert found == ["May be wrong", "Missing"]
 
 
 def test_pieces_that_were_seen_to_are_no_worry_any_more() -> None:
@@ -161,9 +161,9 @@ def test_the_machine_and_presses_already_done_with_are_left_out() -> None:
 def test_edges_on_the_bias_that_waited_are_said_with_how_long() -> None:
     state, record = play(QUILT, *everything(QUILT, "cut-twice"), CLOSE)
     (worry,) = [
-        fact.text
-        for fact in facts(state, EVENING + 21 * DAY, record)
-        if fact.label == "On the bias"
+        text
+        for label, text in facts(coming_back(state, record, EVENING + 21 * DAY))
+        if label == "On the bias"
     ]
     assert worry == (
         "84 cut units with edges on the bias, cut 21 days ago: don't pull them, and measure one "
@@ -223,7 +223,9 @@ def test_after_a_long_absence_only_the_piles_that_matter_next_are_counted() -> N
     assert worth_counting(state, EVENING + 13 * DAY, plan(state)) == ()
     piles = [one.pile for one in worth_counting(state, later, plan(state))]
     assert piles == ["four-patch", "pressed-four-patch", "pair"]
-    (offer,) = [fact.text for fact in facts(state, later, record) if fact.label == "Count first"]
+    (offer,) = [
+        text for label, text in facts(coming_back(state, record, later)) if label == "Count first"
+    ]
     assert offer == (
         "It has been long: count the four-patches, then the pressed four-patches, then the pairs "
         "before you go on."

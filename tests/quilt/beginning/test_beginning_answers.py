@@ -79,7 +79,7 @@ def test_the_sketch() -> None:
         "how many": "4 packs of 42",
         "seam": "1/4 in",
         "trim": "not trimmed",
-        "set": "edge to edge",
+        "setting": "edge to edge",
         "layout": "9 × 9",
         "borders": "2 1/2 in, 5 in",
         "finishing": "layer, quilt, bind",

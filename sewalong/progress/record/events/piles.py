@@ -103,4 +103,4 @@ class PutAway(Event, frozen=True, kw_only=True, tag="put away"):
     def words(self, state: State, record: Sequence[Recorded]) -> str:
         noun = noun_of(state, self.pile)
         pieces = f"the {noun.many}" if self.n is None else noun.count(self.n)
-        return f"Put {pieces} in: {stopped(self.place)}"
+        return f"Put {pieces} away: {stopped(self.place)}"

@@ -85,7 +85,7 @@ class Recounted(Event, frozen=True, kw_only=True, tag="recounted"):
 
     def words(self, state: State, record: Sequence[Recorded]) -> str:
         noun, difference = noun_of(state, self.pile), self.difference
-        where = f" in: {self.place}" if self.place else ""
+        where = f" – {self.place}" if self.place else ""
         counted = f"Recounted the {noun.many}{where}: {self.counted}"
         if difference == 0:
             given_up = "; what was missing is given up" if self.how == "lost" else ""

@@ -1,0 +1,48 @@
+"""`new`: a quilt by a few questions, in the app or in plain lines, or a quilt file to edit."""
+
+from __future__ import annotations
+
+import argparse
+import os
+
+from sewalong.cli.frame.context import Context
+from sewalong.cli.frame.errors import CommandError
+from sewalong.cli.frame.report import Report
+from sewalong.cli.quilts.opening import DUMB, in_the_app
+from sewalong.service.preferences import own_preferences
+from sewalong.store.home import record_path
+
+
+def new(args: argparse.Namespace, context: Context) -> Report:
+    """`new [--plain | --file FILE]`"""
+    if args.file is not None:
+        if args.plain:
+            raise CommandError("Give --file or --plain, not both.")
+        return _file(args.file)
+    if args.plain or args.json or not context.interactive or os.environ.get("TERM") == DUMB:
+        from sewalong.cli.quilts.plain_questions import PlainQuestions
+
+        return PlainQuestions(context).ask_all()
+    return in_the_app(record_path(), None, False, new=True)
+
+
+def _file(file: str) -> Report:
+    """A quilt as it is with no question answered, written out to be edited."""
+    from sewalong.lengths import Unit
+    from sewalong.quilt.beginning.answers import Answers
+    from sewalong.quilt.beginning.filled_in import fill_in
+    from sewalong.quilt.file.commented import commented_file
+    from sewalong.store.own_folder import refuse_own_folder
+    from sewalong.store.writing import write_whole
+
+    if os.path.lexists(file):
+        raise CommandError(f"{file} is there already. Name another file.")
+    refuse_own_folder(file)
+    quilt = fill_in(Answers(own_preferences()[0].unit or Unit.INCH)).quilt
+    assert quilt is not None
+    write_whole(file, commented_file(quilt))
+    lines = (
+        f"Written: {file}",
+        "Edit it, then: sewalong check FILE, and to begin: sewalong start FILE",
+    )
+    return Report(lines, {"file": file}, recorded=True)

@@ -1,0 +1,255 @@
+"""Every screen and dialog can be read at every size, and resizing loses nothing.
+
+Each is opened once and resized while it stands there: nothing is cut off or under a scroll bar,
+what has the focus keeps it, and what was typed stays.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+from textual.app import ComposeResult
+from textual.containers import VerticalScroll
+from textual.screen import Screen
+from textual.widgets import Input, OptionList
+
+from sewalong.piecing.catalogue import method_ids
+from sewalong.progress.safety.cautions import Caution, caution_due
+from sewalong.progress.safety.closing_questions import _ON_CLOSING, ON_LEAVING_THE_IRON
+from sewalong.screens.prompts.dialogs import CautionDialog, Dialog, QuestionDialog
+from sewalong.screens.prompts.help import HelpDialog
+from sewalong.screens.prompts.leaving import HINT
+from sewalong.screens.quilts import QuiltsScreen
+from sewalong.screens.returning import ReturnScreen
+from sewalong.screens.sewing import SewingScreen
+from sewalong.screens.widgets.keys import SEWING_KEYS
+from sewalong.screens.widgets.literal_text import Words
+from sewalong.screens.worksheet import WorksheetScreen
+from tests.progress import every_act as c
+from tests.progress.building import a_quilt as quilt_by
+from tests.progress.building import opening
+from tests.screens.fitting import faults_of
+from tests.screens.sewing_room import (
+    ALL_YES,
+    DAY,
+    EVENING,
+    HOUR,
+    MINUTE,
+    Room,
+    StandingClock,
+    a_quilt,
+    at_sewing,
+    put_on_shelf,
+    the_app,
+    up_to,
+)
+from tests.screens.test_screens_unsaved import only_to_be_read
+
+SIZES = ((80, 24), (40, 20), (120, 36), (200, 60))
+"""In this order, and round again at the next: smaller, larger and back."""
+
+LONG_NAME = "The quilt for the spare room with the window towards the harbour, spring"
+
+
+async def look(room: Room, what: str) -> list[str]:
+    """The faults of what stands in front, at every size."""
+    screen, focused = room.app.screen, room.app.focused
+    typed = [box.value for box in screen.query(Input)]
+    # What lies below is not looked at, and need not be drawn.
+    screen.styles.background = "black"
+    found = []
+    for width, height in SIZES:
+        await room.pilot.resize_terminal(width, height)
+        at = f"{what} at {width}x{height}"
+        assert room.app.screen is screen, at
+        found += [f"{at}: {fault}" for fault in faults_of(screen)]
+        if room.app.focused is not focused:
+            found.append(f"{at}: the focus went elsewhere")
+        if [box.value for box in screen.query(Input)] != typed:
+            found.append(f"{at}: what was typed is gone")
+    return found
+
+
+OPENS = [key.key for key in SEWING_KEYS if key.action.startswith(("ask(", "help", "pace", "close"))]
+
+
+async def go_through(room: Room, key: str) -> list[str]:
+    """Open what a key opens, and what comes behind it, and look at each."""
+    found = []
+    await room.press(key)
+    assert not isinstance(room.app.screen, SewingScreen), f"{key} opens nothing\n{room.text}"
+    for turn in range(6):
+        screen = room.app.screen
+        if isinstance(screen, SewingScreen):
+            break
+        if isinstance(screen.focused, Input) and not isinstance(screen, HelpDialog):
+            await room.write("9")
+        found += await look(room, f"{key}, {turn} ({type(screen).__name__})")
+        if isinstance(screen, WorksheetScreen):
+            for page in "2345678":
+                await room.press(page)
+                found += await look(room, f"{key}, page {page}")
+        takes = isinstance(screen, Dialog) and isinstance(screen.focused, OptionList | Input)
+        await room.press("enter" if takes else "escape")
+    while not isinstance(room.app.screen, SewingScreen):
+        await room.press("escape")
+    return found
+
+
+@pytest.mark.parametrize("keys", [OPENS[::2], OPENS[1::2]], ids=["one half", "the other"])
+async def test_whatever_a_key_opens(tmp_path: Path, keys: list[str]) -> None:
+    quilt = a_quilt(LONG_NAME)
+    async with at_sewing(tmp_path / "quilts.db", *up_to("cut-twice"), quilt=quilt) as room:
+        found = []
+        for key in keys:
+            found += await go_through(room, key)
+    assert found == [], "\n".join(found)
+
+
+def cautions() -> Iterator[Caution]:
+    """Every caution of any stage of any method, for every reason there is."""
+    together = {
+        stage.hazards
+        for method in method_ids()
+        for stage in opening(quilt_by(method)).route.stages
+        if stage.hazards
+    }
+    reasons = {
+        "first": (EVENING, None),
+        "again": (EVENING + HOUR, None),
+        "late": (EVENING + 4 * HOUR, None),
+        "new blade": (EVENING + MINUTE, EVENING + MINUTE),
+    }
+    for hazards in sorted(together):
+        for now, blade in reasons.values():
+            read = {str(hazard): EVENING for hazard in hazards}
+            caution = caution_due(
+                hazards, read=read, opened=EVENING, blade_changed=blade, now=now
+            ) or caution_due(hazards, read={}, opened=EVENING, blade_changed=None, now=EVENING)
+            assert caution is not None
+            yield caution
+
+
+def dialogs() -> Iterator[tuple[str, CautionDialog | QuestionDialog]]:
+    """The dialogs that come unasked: every caution and every question."""
+    for caution in dict.fromkeys(cautions()):
+        yield caution.title, CautionDialog(caution, "sew all round")
+    for question in (ON_LEAVING_THE_IRON, *(question for _, question in _ON_CLOSING)):
+        yield question.id, QuestionDialog(question, "Before you go (2 of 4)", HINT)
+
+
+async def test_what_is_said_and_asked_unasked(tmp_path: Path) -> None:
+    found = []
+    async with the_app(tmp_path / "quilts.db", StandingClock()) as room:
+        for what, dialog in dialogs():
+            await room.app.push_screen(dialog)
+            found += await look(room, what)
+            await room.app.pop_screen()
+    assert found == [], "\n".join(found)
+
+
+async def test_coming_back(tmp_path: Path) -> None:
+    """The list, what was left unasked, where was I, and the sewing screen."""
+    path, clock = tmp_path / "quilts.db", StandingClock()
+    for n in range(9):
+        put_on_shelf(path, clock, c.OpenSession(), quilt=a_quilt(f"{LONG_NAME} {n}"))
+    key = put_on_shelf(
+        path,
+        clock,
+        c.OpenSession(),
+        *up_to("cut-twice"),
+        *(c.PutPileAway(pile, "in the blue biscuit tin") for pile in ("square", "sewn-stack")),
+        *(c.WriteNote("the grey ones are bias, go easy, and press before cutting " * 3),) * 3,
+        c.CloseSession(ALL_YES, "cut the five stacks " * 4),
+        quilt=a_quilt(LONG_NAME),
+        every=9 * MINUTE,
+    )
+    clock.forward(24 * DAY)
+    found = []
+    async with the_app(path, clock) as room:
+        await room.screen_is(QuiltsScreen)
+        await room.press("end")
+        found += await look(room, "the list")
+        await room.press("home", "enter")
+        await room.screen_is(ReturnScreen)
+        found += await look(room, "where was I")
+        await room.press("r")
+        await room.until(lambda: isinstance(room.app.screen, Dialog), "what is counted first")
+        found += await look(room, "count first")
+    assert key
+    assert found == [], "\n".join(found)
+
+
+async def test_where_there_is_no_quilt_yet(tmp_path: Path) -> None:
+    async with the_app(tmp_path / "quilts.db", StandingClock()) as room:
+        await room.screen_is(QuiltsScreen)
+        assert await look(room, "no quilt yet") == []
+
+
+async def test_the_sewing_screen_whatever_it_says(tmp_path: Path) -> None:
+    """What it says in passing is there whole; below it a tip may have no room for that while."""
+    quilt = a_quilt(LONG_NAME)
+    async with at_sewing(tmp_path / "quilts.db", *up_to("cut-twice"), quilt=quilt) as room:
+        found = await look(room, "at the mat")
+        await room.press("9")
+        found += await look(room, "half typed")
+        assert "9" in room.sewing.typed
+        await room.press("enter")
+        await room.sees("Not done:")
+        refused = await look(room, "refused")
+        only_to_be_read(room)
+        await room.press("space", "enter")
+        await room.sees("NOT SAVED")
+        not_saved = await look(room, "not saved")
+    found += [fault for fault in refused if "Not done" in fault or "to go" in fault]
+    found += [fault for fault in not_saved if "NOT SAVED" in fault or "CUT TWICE" in fault]
+    assert found == [], "\n".join(found)
+
+
+class Unreadable(Screen[None]):
+    """Everything that the tests above look for."""
+
+    CSS = """
+    #low { height: 1; }
+    #none { width: 0; }
+    #wide { width: 90; }
+    .sheet { height: 4; width: 100%; }
+    #under { width: 120%; }
+    #narrow { width: 9; }
+    """
+
+    def compose(self) -> ComposeResult:
+        yield Words("words " * 60, id="low")
+        yield Words("label", id="none")
+        yield Words("wide", id="wide")
+        with VerticalScroll(classes="sheet", can_focus=False):
+            yield Words("under the bar", id="under")
+            yield Words("line\n" * 9)
+        yield Input("what is typed", id="narrow")
+
+
+async def test_what_cannot_be_read_is_found(tmp_path: Path) -> None:
+    async with the_app(tmp_path / "quilts.db", StandingClock()) as room:
+        await room.app.push_screen(Unreadable())
+        await room.pilot.pause()
+        found = faults_of(room.app.screen)
+        kinds = (
+            "cut off below",
+            "nothing is seen",
+            "sticks out",
+            "at the side",
+            "no key",
+            "type in",
+            "larger",
+        )
+        assert [[kind for kind in kinds if kind in fault] for fault in found] == [
+            ["cut off below"],
+            ["nothing is seen"],
+            ["sticks out"],
+            ["no key"],
+            ["at the side"],
+            ["type in"],
+            ["larger"],
+        ]
