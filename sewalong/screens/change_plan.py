@@ -8,14 +8,15 @@ from sewalong.progress.acts.replanning import ChangePlan
 from sewalong.quilt.beginning.filled_in import FilledIn
 from sewalong.quilt.worksheet.basis import basis
 from sewalong.quilt.worksheet.in_short import InShort, in_short
-from sewalong.screens.answers import WALKING, AnswersScreen
+from sewalong.screens.answers import CHANGE, WALKING, AnswersScreen
 from sewalong.screens.widgets.keys import Key, help_at, keys_with
 from sewalong.service.open_quilt import OpenQuilt
 from sewalong.service.plan_form import PlanForm
 
 KEYS = (
-    *WALKING,
+    CHANGE,
     Key("plan.have_it_so", "s", "have_it_so", "have it so", "Change the plan to this.", True),
+    *WALKING,
     Key(
         "plan.made_so",
         "m",
@@ -53,7 +54,7 @@ class ChangePlanScreen(AnswersScreen[bool]):
         if not found.changes:
             return short, (*short.first, "Change what you like; what is sewn is held against it.")
         so = ("What is made already was made so.",) if self._plan.as_sewn else ()
-        return short, (*found.lines, *so, *short.first[:2])
+        return short, (*so, *found.lines, *short.first[:2])
 
     def fixed(self, id: str) -> str:
         return self._plan.fixed.get(id, "")

@@ -69,7 +69,7 @@ KEYS = (
 class PaceScreen(FollowingScreen[None]):
     """A table with its reasons behind enter, and plots of the same record."""
 
-    CSS_PATH = ["facts.tcss", "sheet.tcss", "pace.tcss"]
+    CSS_PATH = ["facts.tcss", "sheet.tcss", "reasoned.tcss", "pace.tcss"]
     BINDINGS = [
         *(key.binding() for key in KEYS),
     ]
@@ -132,10 +132,7 @@ class PaceScreen(FollowingScreen[None]):
     async def show_anew(self) -> None:
         """The page as it stands now, in the form that fits the window."""
         self._going = how_it_goes(self.quilt)
-        page = self.query_one(ReasonedPage)
-        await page.remove_children()
-        await page.mount_all(self._page())
-        page.mark()
+        await self.query_one(ReasonedPage).put(self._page(), keep=True)
 
     def action_why(self) -> None:
         """What the marked number comes from."""

@@ -20,7 +20,7 @@ from sewalong.screens.carrying_out import CarryingOut
 from sewalong.screens.prompts.registry import ask
 from sewalong.screens.widgets.breakpoints import LOOK_AGAIN, is_roomy, mark_size
 from sewalong.screens.widgets.hand_panel import HandPanel, picture_room
-from sewalong.screens.widgets.keys import SEWING_KEYS, cap_of, key_line, keys_with
+from sewalong.screens.widgets.keys import SEWING_KEYS, cap_of, key_line
 from sewalong.screens.widgets.literal_text import Words
 from sewalong.screens.widgets.picture_view import PictureView
 from sewalong.screens.widgets.route_panel import RoutePanel
@@ -48,7 +48,6 @@ class SewingScreen(CarryingOut):
     def __init__(self, quilt: OpenQuilt) -> None:
         super().__init__(quilt)
         self.typed = ""
-        self.keys = keys_with(quilt.preferences.keys)
 
     def compose(self) -> ComposeResult:
         now, hand = self._outcome.plan, self._outcome.hand
@@ -213,12 +212,6 @@ class SewingScreen(CarryingOut):
             return
         n, self.typed = int(self.typed), ""
         self._count(n)
-
-    @property
-    def count_keys(self) -> tuple[str, ...]:
-        """The keys that count one."""
-        count = next(key for key in self.keys if key.id == "sew.count")
-        return (count.key, *count.others)
 
     def _count(self, n: int) -> None:
         self.count(Count(self._outcome.hand.line.stage.id, n))

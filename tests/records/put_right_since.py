@@ -21,7 +21,9 @@ from pathlib import Path
 
 from sewalong.cli.frame.facts import sentences
 from sewalong.cli.quilts.status_report import HER_OWN
+from sewalong.cli.sewing.at_risk import SEEN_TO
 from sewalong.progress.joining.orientation_checks import which_way_up
+from sewalong.progress.measuring.at_risk import GET_RID
 from sewalong.progress.plan.plan import out_of
 from sewalong.progress.record.route import JOIN_ROWS
 from tests.records.coming_back_since import coming_back, places_as_written
@@ -63,7 +65,7 @@ def put_right(line: str, said: str, archives: str) -> str:
     if line.startswith("status --quilt"):
         said = coming_back(said)
     said = _where_it_was(said, archives)
-    said = _which_end_is_up(_nothing_waits_in_one_piece(said))
+    said = _how_it_goes_away(_which_end_is_up(_nothing_waits_in_one_piece(said)))
     for old, new in {**PLAINER, **(NO_TAPE if line.startswith("join") else {})}.items():
         said = said.replace(old, new)
     return said if "--json" in line else _one_fact_a_line(line.split()[0], said)
@@ -135,7 +137,9 @@ def _facts(command: str, line: str) -> list[str]:
 def _in_doubt(line: str) -> list[str]:
     """Where it is a fact of coming back, all of it stands in one line under a label."""
     facts: list[str] = []
-    for one in re.split(r" (?=At risk since |The |What |Where )", line.removeprefix("At risk: ")):
+    for one in re.split(
+        r" (?=At risk since |The |What |Where |Measure )", line.removeprefix("At risk: ")
+    ):
         if found := DOUBT.fullmatch(one):
             facts.append(f"These may be wrong: {found['these']}, sewn since {found['since']}.")
             if found["units"]:
@@ -144,7 +148,7 @@ def _in_doubt(line: str) -> list[str]:
         elif one.startswith("The machine was changed"):
             facts += _batches(one)
         else:
-            facts.append(one)
+            facts += sentences(one)
     if line.startswith("At risk: "):
         facts[0] = facts[0].replace("These may be wrong", "May be wrong")
     return facts
@@ -226,6 +230,12 @@ def _which_end_is_up(said: str) -> str:
     """Asked before a row is joined since; version 1 asked only for edges."""
     asked = "Before each seam: "
     return said.replace(f"{asked}Do both", f"{asked}{which_way_up(JOIN_ROWS)[0]} Do both")
+
+
+def _how_it_goes_away(said: str) -> str:
+    """Of pieces that may be wrong it is said since how that goes away."""
+    said = re.sub(r"^(At risk: .*)$", rf"\1 {GET_RID}", said, flags=re.MULTILINE)
+    return said.replace(f"\n{SEEN_TO}", f"\n{GET_RID}\n{SEEN_TO}")
 
 
 def _nothing_waits_in_one_piece(said: str) -> str:

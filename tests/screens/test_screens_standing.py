@@ -9,7 +9,7 @@ import pytest
 
 from sewalong.progress.record.settings import Settings
 from sewalong.screens.pace import PaceScreen
-from sewalong.screens.prompts.dialogs import LinesDialog
+from sewalong.screens.prompts.dialogs import ChoiceDialog, LinesDialog
 from sewalong.screens.sewing import SewingScreen
 from sewalong.screens.worksheet import WorksheetScreen
 from tests.progress import every_act as c
@@ -78,6 +78,33 @@ async def test_pieces_at_risk_are_said_until_they_were_seen_to(path: Path) -> No
         await room.press("enter")
         await room.sees("Noted: all three unpicked")
         assert "may be wrong" not in room.flowing
+        await room.press("u", "u")
+        await room.sees("These may be wrong", "i: measure, or say that they are right.")
+
+
+async def test_one_of_them_measured_right_asks_whether_they_all_are(path: Path) -> None:
+    sewn: list[c.Act] = [c.Count("pair", 20), c.Count("sew", 3), c.Measure("four-patch", (F(9),))]
+    async with at_sewing(path, *sewn) as room:
+        for answer, risk in (("not all of them", True), ("all are right", False)):
+            await room.press("i")
+            await choose(room, "four-patch")
+            await room.write("9 1/2")
+            await room.press("enter")
+            await room.screen_is(LinesDialog)
+            await room.press("enter")
+            await room.screen_is(ChoiceDialog)
+            await room.sees("These were sewn like the wrong one", "Are they right, too?")
+            await choose(room, answer)
+            await room.screen_is(SewingScreen)
+            assert bool(room.on_disk().seen_to) is not risk
+        # A test sewn since says nothing of them, nor does one more when they are seen to.
+        await room.press("i")
+        await choose(room, "four-patch")
+        await room.write("9 1/2")
+        await room.press("enter")
+        await room.screen_is(LinesDialog)
+        await room.press("enter")
+        await room.screen_is(SewingScreen)
 
 
 async def test_a_reading_that_is_no_length_is_refused_in_the_dialog(path: Path) -> None:
@@ -210,7 +237,7 @@ async def test_how_it_is_going_tells_sessions_and_what_is_left(
     async with at_sewing(path, *up_to("cut-twice"), size=size) as room:
         await room.press("g")
         await room.screen_is(PaceScreen)
-        await room.sees("What is left, as a range and not a promise", "hours")
+        await room.sees("hours left, most likely", "sessions")
         await room.press("escape")
         await room.screen_is(SewingScreen)
 

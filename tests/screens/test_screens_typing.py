@@ -88,10 +88,11 @@ async def test_a_long_text_that_is_offered_shows_how_it_begins(path: Path) -> No
     long = f"A {'very ' * 20}long way, then open"
     async with at_sewing(path, c.NotePress("pair", long)) as room:
         await room.press("d")
-        await room.sees("A very very")
+        await room.sees("A very very", "…")
         assert "then open" not in room.text
         await room.press("!")
         await room.sees("then open!")
+        assert "…" not in room.text
 
 
 async def test_a_number_typed_ahead_of_the_form_replaces_what_it_offers(path: Path) -> None:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import argparse
+import os
 from collections.abc import Iterable, Mapping
 from typing import TYPE_CHECKING
 
@@ -10,13 +11,14 @@ from sewalong.cli.frame.context import Context
 from sewalong.cli.frame.errors import CommandError, sentence_of
 from sewalong.cli.frame.report import Report
 from sewalong.cli.frame.run import REFUSED
-from sewalong.cli.frame.selection import NO_QUILT, any_library, chosen_quilt
+from sewalong.cli.frame.selection import NO_QUILT, any_library, chosen_quilt, where
 from sewalong.progress.record.time_words import ago, day_and_time
-from sewalong.service.listing import summary
+from sewalong.service.listing import drafts_in, summary
 from sewalong.store.library import Library, Shelved
 
 if TYPE_CHECKING:
     from sewalong.service.open_quilt import OpenQuilt
+    from sewalong.store.drafts import Draft
 
 
 def places(args: argparse.Namespace, context: Context) -> Report:
@@ -48,14 +50,31 @@ def list_quilts(args: argparse.Namespace, context: Context) -> Report:
         gone = library.missing() if library else ""
         if library and not entries:
             library.refuse_damage()
-        if library is None or not (entries or gone):
-            return Report((NO_QUILT,), {"quilts": []})
-        told = [_told(library, entry, context) for entry in entries]
+        drafts, unread = drafts_in(os.path.dirname(where(args, context)))
+        told = [_told(library, entry, context) for entry in entries] if library else []
     lines, data = [line for some, _ in told for line in some], [data for _, data in told]
-    if gone or any("unreadable" in one for one in data):
-        aside = (gone,) if gone else ()
-        return Report(tuple(lines), {"quilts": data}, aside, exit_status=REFUSED)
-    return Report(tuple(lines), {"quilts": data})
+    lines += [] if lines or gone else NO_QUILT.splitlines()
+    for draft in drafts:
+        lines += _draft_told(draft, context)
+    aside = tuple(filter(None, (gone, unread)))
+    all_of_it: dict[str, object] = {"quilts": data}
+    if drafts:
+        all_of_it["drafts"] = [_draft_data(draft) for draft in drafts]
+    bad = gone or any("unreadable" in one for one in data)
+    return Report(tuple(lines), all_of_it, aside, exit_status=REFUSED if bad else 0)
+
+
+def _draft_told(draft: Draft, context: Context) -> tuple[str, str]:
+    name, last = _draft_name(draft), ago(draft.at, context.clock())
+    return f"A draft, not begun: {name}, {last}.", "Go on with it: sewalong new --plain"
+
+
+def _draft_data(draft: Draft) -> dict[str, object]:
+    return {"name": _draft_name(draft), "kept_at": draft.at.isoformat()}
+
+
+def _draft_name(draft: Draft) -> str:
+    return draft.answers.said.get("name", "a new quilt")
 
 
 def _told(

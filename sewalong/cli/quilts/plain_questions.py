@@ -27,6 +27,10 @@ HELP = (
     "An empty line takes what stands in [ ]; back goes back; ? lists what there is to choose from."
 )
 
+KEPT = (
+    "Your answers are kept as a draft. Go on with: sewalong new --plain, or in the list of quilts."
+)
+
 
 class LeftOff(Exception):
     """Nobody answers any more."""
@@ -55,7 +59,7 @@ class PlainQuestions:
         if beginning is not None and beginning.fault:
             return f"Nothing was begun. {beginning.fault}"
         if beginning is not None and beginning.is_kept:
-            return "Nothing was begun. Your answers are kept as a draft; go on with: sewalong new"
+            return f"Nothing was begun. {KEPT}"
         return "Nothing was begun, and nothing was answered that could be kept."
 
     def _begun_or_new(self) -> Beginning:
@@ -190,6 +194,9 @@ class PlainQuestions:
         if sys.stderr is not None:
             print(shown(question), end=" ", file=sys.stderr, flush=True)
         line = sys.stdin.readline() if sys.stdin is not None else ""
+        if not self._context.interactive:
+            # Nobody pressed enter where the question stands.
+            self._say("")
         if not line.endswith("\n"):
             raise LeftOff
         return line.strip()

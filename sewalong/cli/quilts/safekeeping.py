@@ -48,7 +48,7 @@ def examine(args: argparse.Namespace, context: Context) -> Report:
     record = looked_through(path)
     backups = [(one, looked_through(one.path)) for one in backups_of(path)]
     if not record.there:
-        return Report((NO_QUILT,), {"record": None, "backups": []})
+        return Report(tuple(NO_QUILT.splitlines()), {"record": None, "backups": []})
     bad = sum(not found.sound for _, found in backups)
     lines = [_verdict(record, bad), *_record_lines(record)]
     lines += [_backup_line(one, found) for one, found in backups] or [*_NO_BACKUP]
@@ -127,7 +127,7 @@ def restore(args: argparse.Namespace, context: Context) -> Report:
         if args.which is not None:
             raise CommandError("Name a backup, or --empty; not both.")
         done = begin_empty(path, context.clock())
-        line = "The record is empty now. Begin a quilt with: sewalong start FILE"
+        line = "The record is empty now. Begin a quilt with: sewalong new"
         lines = (line, *_kept_lines(done))
         return Report(lines, _restored_data(None, done), recorded=True)
     backups = backups_of(path)

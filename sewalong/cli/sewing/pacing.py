@@ -18,6 +18,7 @@ from sewalong.progress.pace.by_date import (
     by_date,
     read_day,
 )
+from sewalong.progress.pace.course import course, end_in_words
 from sewalong.progress.pace.duration_words import each_takes, hours
 from sewalong.progress.pace.forecast import Forecast
 from sewalong.progress.pace.forecast_words import by_stage, summary
@@ -44,7 +45,8 @@ def forecast(args: argparse.Namespace, context: Context) -> Report:
             raise CommandError(
                 "--times goes with --session: so many sessions of so many minutes a week."
             )
-        found = how_it_goes(quilt, minutes).left
+        going = how_it_goes(quilt, minutes)
+        found = going.left
     lines = [*summary(found), *by_stage(found)]
     data = {"quilt": quilt.entry.name, **_forecast_data(found)}
     if found.in_all is not None:
@@ -59,13 +61,17 @@ def forecast(args: argparse.Namespace, context: Context) -> Report:
         data["hours_a_week"] = habit.hours
     if wanted is not None:
         asked = by_date(found, now.date(), wanted, a_week)
+        seen = course(going.sessions, found, now.date(), wanted)
         lines += [one for line in asked.lines for one in sentences(line)]
+        if seen.a_week is not None:
+            lines += end_in_words(seen)
         data["by"] = {
             "date": wanted.isoformat(),
             "days": asked.days,
             "hours_a_week": [round(asked.low, 2), round(asked.high, 2)],
             "verdict": asked.verdict.value,
             "said": list(asked.lines),
+            "done_between": seen.early and seen.late and [str(seen.early), str(seen.late)],
         }
     return Report(tuple(lines), data)
 

@@ -326,6 +326,11 @@ def cap_of(name: str, keys: tuple[Key, ...]) -> str:
     return next(key.cap for key in keys if key.id == f"sew.{name}")
 
 
+def keys_of(name: str, keys: tuple[Key, ...]) -> tuple[str, ...]:
+    """The keys of the sewing screen called `name`, as the terminal's library calls them."""
+    return next((key.key, *key.others) for key in keys if key.id == f"sew.{name}")
+
+
 def line_of(width: int, keys: tuple[Key, ...]) -> str:
     """The keys of a screen that are `shown`, as many as fit whole in `width` columns.
 

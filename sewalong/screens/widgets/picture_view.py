@@ -59,7 +59,9 @@ class PictureView(Widget):
         width = self.size.width
         if y >= len(self._strips):
             return Strip.blank(width, self.rich_style)
-        return self._strips[y].apply_style(self.rich_style).adjust_cell_length(width)
+        return (
+            self._strips[y].apply_style(self.rich_style).adjust_cell_length(width, self.rich_style)
+        )
 
 
 def _plain(picture: Picture) -> list[Strip]:

@@ -124,9 +124,12 @@ def test_the_list_says_how_far_each_quilt_is(begun: Desk) -> None:
 
 
 def test_looking_where_nothing_was_begun_makes_no_record(desk: Desk) -> None:
-    assert "sewalong start FILE" in desk.ok("list").out
+    assert desk.ok("list").lines == [
+        "There is no quilt yet. Begin one by a few questions: sewalong new",
+        "To look around first: sewalong demo",
+    ]
     assert desk.ok("list", "--json").data == {"quilts": []}
-    assert "sewalong start FILE" in desk.refused("status").err
+    assert "sewalong new" in desk.refused("status").err
     desk.refused("count", "pair")
     desk.refused("export", "x.json")
     assert not (desk.folder / "home").exists()

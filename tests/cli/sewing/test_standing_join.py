@@ -56,7 +56,8 @@ def test_rows_that_are_no_neighbours_or_no_rows_are_refused(rows: Desk) -> None:
 
 
 def test_seams_counted_without_numbers_leave_it_open_which(rows: Desk) -> None:
-    rows.ok("count", "join-rows", "2", "--caution-read")
+    counted = rows.ok("count", "join-rows", "2", "--caution-read")
+    assert any("counted without numbers" in line for line in counted.lines)
     said = rows.ok("join")
     assert "counted without numbers" in said.lines[1]
     assert rows.ok("join", "--json").data["next"] == []

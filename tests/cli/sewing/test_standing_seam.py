@@ -125,6 +125,11 @@ def test_a_failed_check_names_what_was_sewn_since_and_where(sewn: Sewn) -> None:
     risk = desk.ok("proof", "--json").data["at_risk"]
     assert [(one["stage"], one["n"]) for one in risk["stages"]] == [("sew", 3)]
     assert risk["places"]["four-patch"] == "blue bag"
+    assert desk.ok("measure", "four-patch", "8 1/2").lines[-1] == (
+        "This one is right. These were sewn like the wrong one: 3 four-patches from sew. "
+        "If they are all right, or put right: sewalong proof --seen-to"
+    )
+    assert "sewn like" not in desk.ok("measure", "square", "4 1/2").out
     assert "seen to" in desk.ok("proof", "--seen-to").lines[-1]
     assert desk.ok("proof", "--json").data["at_risk"]["seen_to"]
     assert "already" in desk.refused("proof", "--seen-to").err

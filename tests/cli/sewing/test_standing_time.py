@@ -67,6 +67,19 @@ def test_a_day_wanted_gives_hours_a_week_and_on_the_first_evening_no_verdict(beg
     assert "2026-12-24" in begun.refused("forecast", "--by", "Christmas").err
 
 
+def test_once_a_habit_shows_the_days_it_may_be_done_between_are_said(begun: Desk) -> None:
+    for _ in range(3):
+        begun.ok("count", "pair", "4")
+        begun.wait(minutes=20)
+        begun.ok("count", "pair", "4")
+        begun.ok("close")
+        begun.wait(minutes=8 * 24 * 60)
+    said = begun.ok("forecast", "--by", "2027-06-01")
+    assert any(" a week, as so far, it is done between " in line for line in said.lines)
+    early, late = begun.ok("forecast", "--by", "2027-06-01", "--json").data["by"]["done_between"]
+    assert "2026-11-26" < early < late
+
+
 def test_a_session_of_her_own_length_so_many_times_a_week(begun: Desk) -> None:
     # Q158, old.quiltube.com: "30 min a day … 7*30/60 = 3.5 h a week".
     said = begun.ok("forecast", "--session", "30", "--times", "7", "--json").data

@@ -8,7 +8,7 @@ from fractions import Fraction
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from sewalong.progress.measuring.at_risk import AtRisk, at_risk, still_at_risk
+from sewalong.progress.measuring.at_risk import AtRisk, at_risk, speaks_for_them, still_at_risk
 from sewalong.progress.record.state import State
 from tests.progress import every_act as c
 from tests.progress.building import EVENING, Record, a_quilt, go_on, play
@@ -42,8 +42,13 @@ def test_what_was_seen_to_or_leaves_nothing_in_doubt_is_not_still_at_risk() -> N
     assert still_at_risk(state, record) is None
     state, record = play(QUILT, *sewn, BAD)
     assert still_at_risk(state, record) == risk(state, record)
-    state = go_on(state, record, c.Mention(risk(state, record).mention))
-    assert still_at_risk(state, record) is None
+    failed = risk(state, record).failed.seq
+    # As the first versions wrote it, and as it is written now.
+    for seen_to in (c.Mention(f"at-risk-{failed}"), c.SeeTo(failed)):
+        seen, so_far = state, [*record]
+        assert still_at_risk(go_on(seen, so_far, seen_to), so_far) is None
+    state = go_on(state, record, c.SeeTo(failed), c.Undo())
+    assert still_at_risk(state, record) is not None
 
 
 def test_only_what_was_sewn_since_the_last_good_check_is_named() -> None:
@@ -118,6 +123,7 @@ def test_q008_of_a_hundred_and_sixty_two_only_the_later_fifty_four_are_doubtful(
         "Sewn on 6 Nov: 27.",
         "Where the sewn pairs among them lie: paper bag.",
         "What was sewn before that check is not in doubt.",
+        "Measure some of them. When all are right, or put right, say so where you measure.",
     )
 
 
@@ -194,7 +200,7 @@ def test_what_was_sewn_after_the_fault_was_mended_is_not_at_risk_but_the_rest_st
     found = risk(state, record)
     assert counts(found) == {"sew": 8}
     assert not found.seen_to
-    assert risk(go_on(state, record, c.Mention(found.mention)), record).seen_to
+    assert risk(go_on(state, record, c.SeeTo(found.failed.seq)), record).seen_to
 
 
 def test_rows_joined_by_number_are_counted_among_the_seams_of_the_centre() -> None:
@@ -226,3 +232,14 @@ def test_at_risk_are_the_counts_between_the_two_checks_whatever_the_order(
     found = at_risk(state, record)
     wanted = since if failed else doubtful
     assert (None if found is None else sum(counts(found).values())) == wanted
+
+
+def test_one_of_them_that_is_right_speaks_for_them_and_a_test_sewn_since_does_not() -> None:
+    state, record = play(QUILT, c.Count("pair", 84), c.Count("sew", 20), BAD)
+    found = risk(state, record)
+    assert found.what == "20 four-patches from sew"
+    assert speaks_for_them(state, found, "four-patch")
+    assert speaks_for_them(state, found, "unit")
+    assert not speaks_for_them(state, found, "pair")
+    assert not speaks_for_them(state, found, "strips:3:3/2")
+    assert not speaks_for_them(state, found, "allowance")

@@ -6,6 +6,8 @@ from fractions import Fraction as F
 from math import cos, radians, sin, sqrt
 
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 from msgspec.structs import replace
 
 from sewalong.lengths import CENTIMETRE, Unit, from_cm
@@ -13,7 +15,14 @@ from sewalong.piecing.cloth import Flat, Patch
 from sewalong.piecing.derive import derive
 from sewalong.piecing.geometry import Point
 from sewalong.quilt.size import Size
-from sewalong.quilt.worksheet.line import Line, length_text, plural, size_text
+from sewalong.quilt.worksheet.line import (
+    Line,
+    length_line,
+    length_text,
+    plural,
+    size_line,
+    size_text,
+)
 from sewalong.quilt.worksheet.unit_lines import edge_line, seam_room_line
 
 
@@ -127,3 +136,20 @@ def test_a_unit_with_nothing_over_its_trim_size_stands_no_error() -> None:
 def test_where_no_seam_changes_the_size_any_error_is_stood() -> None:
     line = seam_room_line(derive("plain-squares", F(6)), (F(6), F(6)), Unit.INCH)
     assert line.text == "any: no seam of this method changes the unit's size"
+
+
+@pytest.mark.parametrize("unit", Unit)
+@given(inches=st.fractions(F(1, 64), 200), down=st.fractions(F(1, 64), 200))
+def test_a_number_and_its_rounding_are_what_stands_in_the_line(
+    unit: Unit, inches: F, down: F
+) -> None:
+    for line in (
+        length_line("row", inches, unit, "raw edge to raw edge; as sewn"),
+        size_line("centre", Size(inches, down), unit, "raw edge to raw edge; as sewn"),
+    ):
+        assert "(" not in line.number
+        rounded = f" ({line.rounded})" if line.rounded else ""
+        assert line.text == f"{line.number}{rounded}"
+        assert str(line) == f"{line.label}: {line.text} ({line.reason})"
+        assert line.why[:2] == ("Raw edge to raw edge.", "As sewn.")
+        assert len(line.why) == 2 + bool(line.rounded)
