@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterator, Sequence
 
 from textual.app import ComposeResult
 from textual.containers import Horizontal
@@ -22,7 +22,7 @@ from sewalong.quilt.worksheet.worksheet import LayoutLine, Section, Worksheet, w
 from sewalong.screens.following import FollowingScreen
 from sewalong.screens.prompts.desk import Desk
 from sewalong.screens.prompts.dialogs import LinesDialog
-from sewalong.screens.widgets.breakpoints import mark_size
+from sewalong.screens.widgets.breakpoints import is_narrow, mark_size
 from sewalong.screens.widgets.keys import Key, help_at, keys_with, line_of
 from sewalong.screens.widgets.lined_up import lined_up
 from sewalong.screens.widgets.literal_text import Words
@@ -169,13 +169,13 @@ class WorksheetScreen(FollowingScreen[None]):
 
     async def _fill_lines(self, section: Section, *, keep: bool) -> None:
         lines = self.query_one("#lines", ReasonedPage)
-        await lines.put(_rows(section), keep=keep)
+        await lines.put(_rows(section, narrow=is_narrow(self)), keep=keep)
         lines.focus()
 
     def _fill_layouts(self, layouts: OptionList) -> None:
         layouts.clear_options()
-        for layout in self.layouts:
-            layouts.add_option(Option(Content(_layout_line(layout, self.quilt))))
+        for line in _layout_lines(self.layouts, self.quilt):
+            layouts.add_option(Option(Content(line)))
         layouts.highlighted = 0
         layouts.focus()
         hidden = len(self._numbers.layouts) - len(self.layouts)
@@ -269,16 +269,22 @@ def _pages(sections: tuple[Section, ...], page: int) -> Content:
     return Content.assemble(*parts)
 
 
-def _layout_line(layout: LayoutLine, quilt: OpenQuilt) -> str:
-    mark = "> now " if layout.current else "      "
-    size = layout.size.show(quilt.state.quilt.unit)
-    left = f", {layout.spare} spare" if layout.spare else ""
-    lacking = f", {layout.short} short" if layout.short else ""
-    return f"{mark}{layout.target!s:<8} {size}{left}{lacking}"
+def _layout_lines(layouts: Sequence[LayoutLine], quilt: OpenQuilt) -> Iterator[str]:
+    """Rows and columns, what the top finishes at, and what is over or short."""
+    sizes = lined_up([layout.size.show(quilt.state.quilt.unit) for layout in layouts])
+    widest = max(map(len, sizes), default=0)
+    for layout, size in zip(layouts, sizes, strict=True):
+        mark = "> now" if layout.current else "     "
+        over = f"{layout.spare:>4} spare" if layout.spare else ""
+        lacking = f"{layout.short:>4} short" if layout.short else ""
+        target = f"{layout.target.rows:>2} × {layout.target.columns:<2}"
+        yield f"{mark} {target}   {size:<{widest}} {over}{lacking}".rstrip()
 
 
-def _rows(section: Section) -> list[ReasonedRow]:
+def _rows(section: Section, *, narrow: bool) -> list[ReasonedRow]:
+    """Numbers below one another, where a line has room for one whole."""
     numbers = [line.number for line in section.lines]
+    shown = numbers if narrow else lined_up(numbers)
     return [
         ReasonedRow(
             Words(line.label, classes="number-label"),
@@ -286,7 +292,7 @@ def _rows(section: Section) -> list[ReasonedRow]:
             of=f"{line.label[:1].upper()}{line.label[1:]}: {line.number}",
             why=line.why,
         )
-        for line, number in zip(section.lines, lined_up(numbers), strict=True)
+        for line, number in zip(section.lines, shown, strict=True)
     ]
 
 

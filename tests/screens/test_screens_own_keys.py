@@ -87,6 +87,15 @@ async def test_her_own_words_of_caution_come_first_and_as_she_wrote_them(path: P
     await with_own_keys(path, room_does, *up_to("cut-twice"))
 
 
+async def test_a_key_that_came_later_gives_way_to_her_own(path: Path) -> None:
+    async def room_does(room: Room) -> None:
+        await room.press("v")
+        await room.until(lambda: room.state.done["pair"] == 1)
+        assert not room.sewing.has_class("far")
+
+    await with_own_keys(path, room_does, preferences=Preferences(keys={"count": ("v",)}))
+
+
 async def test_her_count_key_counts_on_behind_a_question_too(path: Path) -> None:
     async def room_does(room: Room) -> None:
         await room.press("plus")
@@ -98,10 +107,16 @@ async def test_her_count_key_counts_on_behind_a_question_too(path: Path) -> None
     await with_own_keys(path, room_does, *counts)
 
 
-async def test_a_key_that_came_later_gives_way_to_her_own(path: Path) -> None:
+async def test_where_hers_is_the_key_that_puts_back_that_is_another(path: Path) -> None:
     async def room_does(room: Room) -> None:
-        await room.press("v")
-        await room.until(lambda: room.state.done["pair"] == 1)
-        assert not room.sewing.has_class("far")
+        await room.press("u")
+        await room.sees("Undone: counted 4 pairs. ctrl+y puts it back.")
+        await room.press("q")
+        await room.sees("A note for yourself")
+        await room.press("escape")
+        await room.screen_is(SewingScreen)
+        await room.press("ctrl+y")
+        await room.sees("Put back: counted 4 pairs.")
 
-    await with_own_keys(path, room_does, preferences=Preferences(keys={"count": ("v",)}))
+    hers = Preferences(keys={"note": ("q",)})
+    await with_own_keys(path, room_does, c.Count("pair", 4), preferences=hers)
