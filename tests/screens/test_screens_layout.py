@@ -127,7 +127,7 @@ async def test_four_digits_keep_the_picture(tmp_path: Path, size: tuple[int, int
     quilt = replace(a_quilt(pieces=9000), target=Target(50, 50))
     async with at_sewing(tmp_path / "quilts.db", quilt=quilt, size=size) as room:
         await room.sees("pairs to go 0 of 2500 done")
-        picture = room.sewing.query_one("#picture").region
+        picture = (await regions(room))["#picture"]
         assert (picture.width, picture.height) == (10, 5)
         assert room.sewing.region.contains_region(picture)
 
@@ -206,7 +206,7 @@ async def test_done_is_done(tmp_path: Path) -> None:
             await room.sees("First note: begun by the window", "Last note: given away")
             assert "not ready" not in room.text
             assert "█" not in room.text
-            picture = room.sewing.query_one("#picture").region
+            picture = (await regions(room))["#picture"]
             assert picture.height >= 5
             assert room.sewing.region.contains_region(picture)
 
@@ -217,7 +217,7 @@ async def test_a_picture_follows_the_look(tmp_path: Path) -> None:
         await room.sees("CUT TWICE")
 
         def colours() -> set[str]:
-            strips = room.sewing.query_one(PictureView)._strips
+            strips = room.sewing.query_one("#picture", PictureView)._strips
             styles = [one.style for strip in strips for one in strip if one.style]
             return {
                 str(part.name) for style in styles for part in (style.color, style.bgcolor) if part
