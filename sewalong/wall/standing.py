@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from enum import Enum
 
 from msgspec import Struct
@@ -56,8 +57,8 @@ class _Shown(Enum):
 
 
 class _Marks(Enum):
-    """How a piece that is not sewn is marked: by its edges before and above, or too thin for these by
-    the corner between them, or not at all."""
+    """How a piece that is not sewn is marked: by its edges, or too thin for these by the corner
+    between the first two, or not at all."""
 
     EDGES = "edges"
     CORNER = "corner"
@@ -71,6 +72,7 @@ def standing_picture(laid: Laid, sewn: Sewn, lit: Lit = NOTHING_LIT) -> Picture:
     """
     sizes = _sizes(laid.places)
     shown = {place: _shown(place, sewn, lit) for place in sizes}
+    marks = {place: _marks(place.kind, min(sizes[place]), laid.outlined_from) for place in sizes}
     high = len(laid.places)
     by_turns = len({place.row for place in sizes if place.kind is Kind.UNIT}) == len(sewn.units)
     pixels: list[list[Key | None]] = []
@@ -79,7 +81,6 @@ def standing_picture(laid: Laid, sewn: Sewn, lit: Lit = NOTHING_LIT) -> Picture:
         for x, (key, place) in enumerate(zip(keys, places, strict=True)):
             how = shown[place]
             if how is _Shown.OUTLINED:
-                marks = _marks(place.kind, min(sizes[place]), laid.outlined_from)
                 line.append(OUTLINE if _is_marked(laid.places, x, y, marks) else None)
                 continue
             below = laid.places[y + 1][x] if y + 1 < high else place
@@ -162,15 +163,20 @@ def _marks(kind: Kind, pixels: int, outlined_from: int) -> _Marks:
     return _Marks.CORNER if pixels > 1 and kind is Kind.UNIT else _Marks.NONE
 
 
-def _is_marked(places: list[list[Place]], x: int, y: int, marks: _Marks) -> bool:
-    """Whether the outline of a piece that is not sewn runs here: always along the edge of the top."""
+def _is_marked(places: list[list[Place]], x: int, y: int, marks: Mapping[Place, _Marks]) -> bool:
+    """Whether the outline of a piece that is not sewn runs here: always along the edge of the top.
+
+    A piece with edges draws those before and above it, and the others where its neighbour is too
+    thin to draw them.
+    """
     if x == 0 or y == 0 or x == len(places[y]) - 1 or y == len(places) - 1:
         return True
     here = places[y][x]
     before, above = places[y][x - 1] != here, places[y - 1][x] != here
-    match marks:
+    after = [one for one in (places[y][x + 1], places[y + 1][x]) if one != here]
+    match marks[here]:
         case _Marks.EDGES:
-            return before or above
+            return before or above or any(marks[one] is not _Marks.EDGES for one in after)
         case _Marks.CORNER:
             return before and above
         case _Marks.NONE:
