@@ -14,7 +14,7 @@ from sewalong.progress.joining.cut_span import ruler_words
 from sewalong.progress.joining.next_joins import joining
 from sewalong.progress.joining.next_stage import then_in_words
 from sewalong.progress.joining.stage_words import what_to_do
-from sewalong.progress.plan.plan import over_in_words, spare_in_words
+from sewalong.progress.plan.plan import out_of, over_in_words, spare_in_words
 from sewalong.progress.record.events.sessions import session_length
 from sewalong.progress.record.joined_rows import asks_which_rows, unnumbered
 from sewalong.progress.record.route import ADD_BORDERS
@@ -212,7 +212,7 @@ class SewingScreen(CarryingOut):
         state, now = self.quilt.state, self._outcome.plan
         session = state.session
         length = clock(session_length(session, self.quilt.now())) if session else "closed"
-        units = f"{now.units.made} of {state.units_wanted} units"
+        units = out_of(now.units.made, state.units_wanted, "units")
         wide = self.app.size.width >= 70
         return f"{units}   session {length}" if wide else f"session {length}"
 

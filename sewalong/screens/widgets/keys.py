@@ -142,7 +142,7 @@ SEWING_KEYS = (
         "m",
         "ask('machine')",
         "machine settings",
-        "Write down machine, foot, needle, thread and the test that proved them.",
+        "Write down machine, foot, needle, thread and how they were tested.",
         words="needle foot thread stitch length tension settings test seam proof",
     ),
     Key(
