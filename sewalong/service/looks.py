@@ -23,7 +23,6 @@ if TYPE_CHECKING:
     from sewalong.progress.record.recount_rules import ToCount
     from sewalong.progress.record.route import RouteStage
     from sewalong.progress.resuming.coming_back import ComingBack
-    from sewalong.progress.resuming.done_facts import Fact
     from sewalong.progress.resuming.pause_note import PauseNote
     from sewalong.wall.stage_picture import StagePicture
 
@@ -139,6 +138,16 @@ def top_pictured(quilt: OpenQuilt, across: int, down: int) -> StagePicture | Non
 
     state = quilt.state
     return top_in_hand(state.quilt, state.target, sewn_top(state), across, down)
+
+
+def return_pictured(quilt: OpenQuilt, across: int, down: int) -> StagePicture | None:
+    """What to show a person coming back: the work of the stage in hand, or the top where none is."""
+    from sewalong.progress.joining.current_stage import in_hand
+
+    now = plan(quilt.state)
+    if now.suggestion is None:
+        return top_pictured(quilt, across, down)
+    return work_pictured(quilt, in_hand(quilt.state, now), across, down)
 
 
 def came_to(quilt: OpenQuilt, now: Plan) -> tuple[tuple[str, str], ...]:
