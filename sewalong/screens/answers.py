@@ -145,6 +145,7 @@ class AnswersScreen(HelpedScreen[Result], Generic[Result]):
         self.set_class(is_roomy(self), "roomy")
         self._show_keys()
         self.call_after_refresh(self._show_beside)
+        self.call_after_refresh(self.query_one("#offered", OptionList).scroll_to_highlight)
 
     def _show_rows(self) -> None:
         rows = self._form.filled.rows
