@@ -30,6 +30,7 @@ from sewalong.screens.quilts import QuiltsScreen
 from sewalong.screens.returning import ReturnScreen
 from sewalong.screens.sewing import SewingScreen
 from sewalong.screens.widgets.keys import SEWING_KEYS
+from sewalong.screens.widgets.return_sheet import ReturnSheet
 from tests.goldens import compare
 from tests.screens.sewing_room import DAY, HOUR, MINUTE, Room, StandingClock, the_app
 
@@ -223,6 +224,8 @@ async def weeks_later(maker: Newcomer) -> None:
     room = maker.room
     await room.press("enter")
     await room.screen_is(ReturnScreen)
+    sheet = room.app.screen.query_one(ReturnSheet)
+    await room.until(lambda: sheet.is_filled, "hours and picture")
     await room.pilot.pause()
     maker.look("where was I")
     await room.press("enter")
