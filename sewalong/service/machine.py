@@ -16,7 +16,7 @@ from sewalong.progress.record.refused import Refused
 from sewalong.service.acting import Outcome, do
 from sewalong.service.open_quilt import OpenQuilt
 
-PROOF_LOST = "The test noted before proved other settings, so it is not carried over. "
+PROOF_LOST = "The test noted before was sewn with other settings, so it is not carried over. "
 """What is told of `proof_lost`, before how to note the next test."""
 
 NOTHING_CHANGED = "Nothing was changed, so nothing was recorded."
@@ -103,7 +103,7 @@ def saw_to_them(quilt: OpenQuilt) -> Outcome:
     quilt.refresh()
     risk = at_risk(quilt.state, quilt.record)
     if risk is None or risk.none:
-        raise Refused("Nothing is at risk. Nothing was recorded.")
+        raise Refused("Nothing is in doubt. Nothing was recorded.")
     if risk.seen_to:
         raise Refused("You said already that they are seen to. Nothing was recorded.")
     return do(quilt, SeeTo(risk.failed.seq))

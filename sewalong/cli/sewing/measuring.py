@@ -7,6 +7,7 @@ from fractions import Fraction
 
 from sewalong.cli.frame.context import Context
 from sewalong.cli.frame.errors import CommandError
+from sewalong.cli.frame.facts import sentences
 from sewalong.cli.frame.length_arguments import read_text
 from sewalong.cli.frame.report import Report
 from sewalong.cli.frame.selection import chosen_quilt, pile_id
@@ -47,7 +48,7 @@ def measure(args: argparse.Namespace, context: Context) -> Report:
         took = measure_piece(
             quilt, piece, " ".join(args.readings), alike=args.alike, record=not args.look
         )
-        lines = list(took.found.lines)
+        lines = [fact for line in took.found.lines for fact in sentences(line)]
         data: dict[str, object] = {"quilt": quilt.entry.name, **_data(took.found)}
         recorded = done(took.outcome) if took.outcome else []
         if args.look:
@@ -62,7 +63,7 @@ def measure(args: argparse.Namespace, context: Context) -> Report:
             short = shortfall_in_words(quilt.state, took.outcome.plan)
             also = said_besides(took.outcome, short)
             # Pieces at risk are told at length already.
-            lines += [also[1]] if also and also[0] != "at risk" else []
+            lines += sentences(also[1]) if also and also[0] != "at risk" else []
         return Report(tuple(lines), data)
 
 

@@ -150,16 +150,17 @@ def _downstream(state: State, stages: Sequence[RouteStage]) -> list[str]:
 def _lines(state: State, found: AtRisk) -> tuple[str, ...]:
     since = f"the check of {day_said(found.proved.at.date())}" if found.proved else "the beginning"
     if found.none:
-        return (f"Nothing was sewn since {since}, so nothing is at risk.",)
+        return (f"Nothing was sewn since {since}, so nothing else can be wrong.",)
     unit = state.route.piles[state.quilt.method.unit].noun
     lines = []
     for stage in found.stages:
-        days = ", ".join(f"{day_said(then.day)}: {then.n}" for then in stage.sewn)
-        units = f", {unit.count(stage.units)}" if stage.units else ""
-        lines.append(f"At risk since {since}: {_in_words(state, stage)}{units} ({days}).")
+        lines.append(f"These may be wrong: {_in_words(state, stage)}, sewn since {since}.")
+        if stage.units:
+            lines.append(f"They are for {unit.count(stage.units)}.")
+        lines += [f"Sewn on {day_said(then.day)}: {then.n}." for then in stage.sewn]
     if len(found.batches) > 1:
-        begun = "; ".join(f"since {batch.since}" for batch in found.batches)
-        lines.append(f"The machine was changed in between: measure one of each. {begun}.")
+        lines.append("The machine was changed in between: measure one of each.")
+        lines += [f"One sewn since {batch.since}." for batch in found.batches]
     for pile, place in found.places.items():
         lines.append(f"Where the {state.route.piles[pile].noun.many} among them lie: {place}.")
     if found.proved:

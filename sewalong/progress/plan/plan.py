@@ -341,6 +341,14 @@ def over_in_words(state: State, now: Plan) -> str:
     return ", ".join(piles[one.pile].noun.count(one.count) for one in now.over)
 
 
+def out_of(done: int, wanted: int, what: str) -> str:
+    """ "7 of 21 done"; "21 of 21 done, 3 more" where more was made than is wanted."""
+    if done and not wanted:
+        return f"{done} {what}, none wanted"
+    more = f", {done - wanted} more" if done > wanted else ""
+    return f"{min(done, wanted)} of {wanted} {what}{more}"
+
+
 def spare_in_words(now: Plan) -> str:
     """Units over what is wanted, or how many there will be too few: "3 units spare"."""
     if now.shortfall is not None:

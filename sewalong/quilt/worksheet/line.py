@@ -16,6 +16,7 @@ from sewalong.quilt.as_fraction import exactly
 from sewalong.quilt.cloth.to_cut import ruler_line
 from sewalong.quilt.refusal import NumbersFault
 from sewalong.quilt.size import Size
+from sewalong.quilt.worksheet.one_fact import apart
 
 CANNOT_BE_HAD = (NumbersFault, SizeRefused, MethodFault, UnknownMethod)
 """What says in a sentence why there is no number."""
@@ -50,6 +51,22 @@ class Line(Struct, frozen=True):
     def __str__(self) -> str:
         said = f"{self.label}: {self.text}" if self.label else self.text
         return f"{said} ({self.reason})" if self.reason else said
+
+    @property
+    def facts(self) -> tuple[str, ...]:
+        """One fact a line: the number, then how it came about, part by part.
+
+        A reason of a word or two stands in brackets behind the number.
+        """
+        said, why = apart(self.text), apart(self.reason)
+        if len(said) == 1 and _is_short(self.reason):
+            return (str(self),)
+        label = f"{self.label}: " if self.label else ""
+        return (*(f"{label}{one}" for one in said), *(f"why: {one}" for one in why))
+
+
+def _is_short(reason: str) -> bool:
+    return reason.count(",") < 2 and not any(sign in reason for sign in ";:(")
 
 
 class Section(Struct, frozen=True):

@@ -46,7 +46,7 @@ def notes_and_the_rest(back: ComingBack) -> list[str]:
 
 
 def machine_and_proof(back: ComingBack) -> list[str]:
-    """The machine's settings and what proved them."""
+    """The machine's settings and how they were tested."""
     if not back.machine:
         return ["Nothing is written down of the machine, or nothing is left to sew."]
     return [f"{label}: {text}" for label, text in back.machine]

@@ -41,7 +41,7 @@ _SETTING_LABELS = {
     "needle_position": "Needle position",
     "stitch_length": "Stitch length",
     "thread": "Thread",
-    "proof": "What proved it? (3 strips came to …)",
+    "proof": "How was it tested? (3 strips came to …)",
 }
 
 _NUMBERS = ("needle_position", "stitch_length")
@@ -136,7 +136,9 @@ async def measure(desk: Desk) -> None:
     if state.standing is Standing.IN_PROGRESS:
         choices.append(Choice(TRIM_ALL, "nothing: say what all units are trimmed to"))
     if (risk := in_doubt(desk.quilt)) is not None and not risk.none:
-        choices.insert(0, Choice(SEEN_TO, "nothing: the pieces at risk were all looked through"))
+        choices.insert(
+            0, Choice(SEEN_TO, "nothing: the pieces that may be wrong were all looked through")
+        )
     piece = await desk.app.push_screen_wait(ChoiceDialog("Measure what?", choices, suggested))
     if piece is None:
         return

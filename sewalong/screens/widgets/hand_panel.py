@@ -9,6 +9,7 @@ from textual.content import Content
 from textual.strip import Strip
 
 from sewalong.progress.joining.current_stage import InHand
+from sewalong.progress.plan.plan import out_of
 from sewalong.screens.widgets.big_number import BigText
 from sewalong.screens.widgets.hand_words import HandWords, facts_fitted, fitted
 from sewalong.screens.widgets.keys import Key, cap_of
@@ -54,6 +55,9 @@ class HandText(LinesView):
         self._words, self._caption_at = words, caption_at
         if self._fitted_to == self.size:
             self.show_lines(self._fitted())
+        else:
+            # Not on the screen now: fitted when it is drawn next, whatever its room then.
+            self._fitted_to = (0, 0)
 
     def render_line(self, y: int) -> Strip:
         if self._fitted_to != self.size:
@@ -131,7 +135,7 @@ def _noun(hand: InHand, other: str) -> str:
     noun = line.stage.counts.of(line.to_do)
     if line.to_do == 0:
         return f"{noun} to go: this stage is done. {other}."
-    return f"{noun} to go   {line.done} of {line.needed} done"
+    return f"{noun} to go   {out_of(line.done, line.needed, 'done')}"
 
 
 def _flow(hand: InHand) -> str:

@@ -142,7 +142,7 @@ SEWING_KEYS = (
         "m",
         "ask('machine')",
         "machine settings",
-        "Write down machine, foot, needle, thread and the test that proved them.",
+        "Write down machine, foot, needle, thread and how they were tested.",
         words="needle foot thread stitch length tension settings test seam proof",
     ),
     Key(
@@ -323,6 +323,8 @@ def keys_with(
     for key in keys:
         screen, _, name = key.id.partition(".")
         if name in GIVES_WAY and name not in moved and key.key in taken:
+            if instead := GIVES_WAY[name]:
+                found.append(replace(key, key=instead))
             continue
         usual = {one.key for one in keys if one.id != key.id}
         wanted = moved.get(name, (key.key,))

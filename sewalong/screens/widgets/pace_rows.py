@@ -16,7 +16,7 @@ from sewalong.progress.pace.forecast_words import (
     why,
     why_in_all,
 )
-from sewalong.progress.pace.session_words import session_line
+from sewalong.progress.pace.session_words import session_lines
 from sewalong.progress.pace.sessions import SessionFacts, StageTime
 from sewalong.progress.record.route import Route
 from sewalong.progress.record.time_words import day_said
@@ -79,7 +79,7 @@ def session_rows(
         text = Content.assemble(
             f"{day:>6}  {session.pieces:>{digits}}  ", (_bar(session.pieces, most, widest), "$good")
         )
-        yield ReasonedRow(Words(text), of=f"The {day}", why=(session_line(session, route),))
+        yield ReasonedRow(Words(text), of=f"The {day}", why=session_lines(session, route))
 
 
 def time_rows(times: Sequence[StageTime], widest: int) -> Iterator[Words | ReasonedRow]:

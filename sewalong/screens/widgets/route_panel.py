@@ -117,7 +117,7 @@ def _not_shown(stages: int, where: str) -> Content:
 def _stage_line(line: StageLine, current: str) -> tuple[str, Content]:
     stage = line.stage.id
     mark = "> " if stage == current else "  "
-    counted = f"{line.done}/{line.needed}"
+    counted = f"{min(line.done, line.needed)}/{line.needed}"
     label = _fitted(line.stage.label, LABEL_AND_COUNT - len(counted) - 1)
     room = LABEL_AND_COUNT - len(label)
     text = f"{mark}{label}{counted:>{room}}   {_waiting(line)}"

@@ -34,7 +34,7 @@ def test_taking_every_usual_answer_begins_a_quilt(desk: Desk) -> None:
     assert f"Kept in: {record_path()}" in said.lines
     assert "The same as a quilt file: sewalong quilt-file" in said.lines
     assert said.lines[-1] == "Open it with: sewalong"
-    assert "Target: 9 × 9, 81 units in all." in desk.ok("status").lines
+    assert "Target: 9 × 9" in desk.ok("status").lines
     # Its draft is gone with the beginning.
     assert drafts() == ()
 
@@ -86,6 +86,12 @@ def read_method_name(id: str) -> str:
     from sewalong.piecing.catalogue import written_method
 
     return written_method(id).name
+
+
+def test_a_bare_number_at_the_trim_is_a_length(desk: Desk) -> None:
+    said = answered(desk, "", "", "", "", "?", "2", *[""] * 5, "")
+    assert "  - not trimmed" in said.err
+    assert "Units are trimmed to 2 in." in said.err
 
 
 def test_a_method_with_several_piles_asks_for_each(desk: Desk) -> None:

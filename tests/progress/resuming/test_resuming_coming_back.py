@@ -264,7 +264,7 @@ def test_the_machine_stands_there_where_it_is_wanted_next(stage: str, wanted: bo
     assert found.at_machine is wanted
     assert found.machine == (
         ("Machine", "foot 1/4 in"),
-        ("Proved by", "three strips (24 days ago)"),
+        ("Tested by", "three strips (24 days ago)"),
     )
 
 

@@ -124,7 +124,7 @@ MACHINE = (
     Case(
         "the pieces at risk were seen to",
         c.SeeTo,
-        (press("i"), pick("the pieces at risk were all looked through")),
+        (press("i"), pick("the pieces that may be wrong were all looked through")),
         ("proof --seen-to",),
         ("seen to",),
         MEASURED_WRONG,
