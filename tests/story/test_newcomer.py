@@ -175,7 +175,7 @@ async def first_evening(maker: Newcomer) -> None:
     await maker.count(11)
     await maker.ask("machine", "old machine", *[">enter"] * 8)
     await maker.ask("changed", ">enter")
-    await maker.ask("measure", ">enter", "5", ">enter")
+    await maker.ask("measure", ">home", ">down", ">down", ">enter", "9 1/2", ">enter")
     await maker.read_on()
     await maker.ask("tonight", ">enter", ">enter", ">enter")
     await maker.ask("press", ">enter", "towards the dark", ">enter")
