@@ -17,6 +17,7 @@ from sewalong.progress.resuming.coming_back import coming_back, facts
 from sewalong.quilt.quilt import Target
 
 HER_OWN = (
+    "",
     "You wrote",
     "Laid aside",
     "Note",
@@ -26,7 +27,8 @@ HER_OWN = (
     "Tested by",
     "Press",
 )
-"""Facts that hold what the owner wrote, which is told as she wrote it."""
+"""Facts that hold what the owner wrote, which is told as she wrote it. What to pick up has no label:
+it names the place in her words."""
 
 
 def status_lines(state: State, now: datetime, record: Sequence[Recorded] = ()) -> tuple[str, ...]:
