@@ -30,7 +30,7 @@ from sewalong.wall.picture import Picture
 Result = TypeVar("Result")
 
 ANOTHER = "something else: type it"
-BRIEFLY = {"change": "edit", "keep as a draft": "keep", "leave it": "leave"}
+BRIEFLY = {"change": "edit", "have it so": "do it", "keep as a draft": "keep", "leave it": "leave"}
 """What stands in the line of keys where there is little room."""
 
 TYPING = (

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterator, Sequence
 
 from textual.app import ComposeResult
 from textual.containers import Horizontal
@@ -174,8 +174,8 @@ class WorksheetScreen(FollowingScreen[None]):
 
     def _fill_layouts(self, layouts: OptionList) -> None:
         layouts.clear_options()
-        for layout in self.layouts:
-            layouts.add_option(Option(Content(_layout_line(layout, self.quilt))))
+        for line in _layout_lines(self.layouts, self.quilt):
+            layouts.add_option(Option(Content(line)))
         layouts.highlighted = 0
         layouts.focus()
         hidden = len(self._numbers.layouts) - len(self.layouts)
@@ -191,7 +191,11 @@ class WorksheetScreen(FollowingScreen[None]):
         if view.display:
             state = self.quilt.state
             room = (width - 6 if own_page else width // 3, height - 8)
-            view.show(picture_of_top(state.quilt, state.target, *room), own_colours(state.quilt))
+            picture = picture_of_top(state.quilt, state.target, *room)
+            view.show(picture, own_colours(state.quilt))
+            if own_page:
+                part = "; part of it is shown" if picture and not picture.is_whole else ""
+                self.query_one("#section-title", Words).say(f"The top, {state.target}{part}")
 
     async def action_page(self, number: int) -> None:
         """Go to a page by its number."""
@@ -265,12 +269,16 @@ def _pages(sections: tuple[Section, ...], page: int) -> Content:
     return Content.assemble(*parts)
 
 
-def _layout_line(layout: LayoutLine, quilt: OpenQuilt) -> str:
-    mark = "> now " if layout.current else "      "
-    size = layout.size.show(quilt.state.quilt.unit)
-    left = f", {layout.spare} spare" if layout.spare else ""
-    lacking = f", {layout.short} short" if layout.short else ""
-    return f"{mark}{layout.target!s:<8} {size}{left}{lacking}"
+def _layout_lines(layouts: Sequence[LayoutLine], quilt: OpenQuilt) -> Iterator[str]:
+    """Rows and columns, what the top finishes at, and what is over or short."""
+    sizes = lined_up([layout.size.show(quilt.state.quilt.unit) for layout in layouts])
+    widest = max(map(len, sizes), default=0)
+    for layout, size in zip(layouts, sizes, strict=True):
+        mark = "> now" if layout.current else "     "
+        over = f"{layout.spare:>4} spare" if layout.spare else ""
+        lacking = f"{layout.short:>4} short" if layout.short else ""
+        target = f"{layout.target.rows:>2} × {layout.target.columns:<2}"
+        yield f"{mark} {target}   {size:<{widest}} {over}{lacking}".rstrip()
 
 
 def _rows(section: Section) -> list[ReasonedRow]:

@@ -280,7 +280,11 @@ async def test_after_24_days_the_facts_come_first(path: Path) -> None:
         await room.press("enter")
         await room.press("enter")
         await room.screen_is(SewingScreen)
-        await room.sees("CUT TWICE at the cutting mat", "5 sewn stacks wait.", "session 0 h 00")
+        await room.sees(
+            "CUT TWICE at the cutting mat",
+            "5 sewn stacks wait: blue biscuit tin.",
+            "session 0 h 00",
+        )
         assert len(room.on_disk().sessions) == 2
 
 

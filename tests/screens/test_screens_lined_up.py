@@ -28,6 +28,14 @@ def test_lengths_and_both_sides_of_sizes_line_up() -> None:
     ]
 
 
+def test_sizes_without_a_unit_between_line_up_too() -> None:
+    assert lined_up(["42 × 72 7/8 in", "52 1/4 × 52 in", "7 × 8 in"]) == [
+        "    42 × 72 7/8 in",
+        "52 1/4 ×     52 in",
+        "     7 ×      8 in",
+    ]
+
+
 @given(st.lists(st.text(alphabet="0123456789 /.×inacrosdw", max_size=30)))
 def test_nothing_but_spaces_is_added(numbers: list[str]) -> None:
     shown = lined_up(numbers)

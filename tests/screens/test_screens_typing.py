@@ -104,6 +104,25 @@ async def test_a_number_typed_ahead_of_the_form_replaces_what_it_offers(path: Pa
         assert room.on_disk().target == room.state.target
 
 
+async def test_a_number_typed_straight_behind_the_choice_is_in_the_form(path: Path) -> None:
+    async with at_sewing(path) as room:
+        await room.press("s")
+        await room.screen_is(ChoiceDialog)
+        # What was pressed before it was chosen is not.
+        await room.press("7")
+        await room.burst("enter", "3", "enter")
+        await room.screen_is(FormDialog)
+        await room.until(lambda: boxes(room)[0].value == "3", "3 and not 13")
+        assert room.on_disk().spoilage == ()
+        await room.press("escape")
+        await room.screen_is(SewingScreen)
+        await room.press("s")
+        await room.screen_is(ChoiceDialog)
+        await room.press("7", "escape")
+        await room.screen_is(SewingScreen)
+        assert room.sewing.typed == ""
+
+
 @pytest.mark.parametrize("all_at_once", [True, False])
 async def test_an_answer_pressed_once_too_often_is_not_in_the_words_that_follow(
     path: Path, all_at_once: bool

@@ -239,8 +239,17 @@ def _waiting(state: State, stage: RouteStage) -> tuple[int, Noun]:
         return pieces_to_join(state)
     if not stage.takes:
         return ready(state, stage), stage.counts
-    scarcest = min(stage.takes, key=lambda taken: state.piles[taken.pile] // taken.count)
-    return state.piles[scarcest.pile], state.route.piles[scarcest.pile].noun
+    pile = scarcest(state, stage)
+    assert pile is not None, "what takes nothing waits for nothing"
+    return state.piles[pile], state.route.piles[pile].noun
+
+
+def scarcest(state: State, stage: RouteStage) -> str | None:
+    """Of the piles a stage takes from the one that holds the fewest counts; None for none."""
+    fewest = min(
+        stage.takes, key=lambda taken: state.piles[taken.pile] // taken.count, default=None
+    )
+    return fewest.pile if fewest else None
 
 
 def _shortfall(state: State, possible: int, missing: Mapping[str, int]) -> Shortfall | None:

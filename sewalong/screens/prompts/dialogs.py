@@ -156,6 +156,9 @@ class Choice(Struct, frozen=True):
 class ChoiceDialog(Dialog[str]):
     """Choose one line with the arrows and enter."""
 
+    is_left_by = "enter"
+    """The key behind which whatever is pressed was meant for what follows."""
+
     def __init__(self, title: str, choices: Sequence[Choice], first: str | None = None) -> None:
         super().__init__()
         self._title = title

@@ -9,6 +9,7 @@ from msgspec.structs import replace
 from textual.binding import Binding
 
 from sewalong.owner.key_names import cap
+from sewalong.owner.preferences import GIVES_WAY
 
 
 class Key(Struct, frozen=True):
@@ -177,6 +178,14 @@ SEWING_KEYS = (
         words="resume come back places piles last time",
     ),
     Key(
+        "sew.far",
+        "v",
+        "far_view",
+        "far view",
+        "The number, the stage and what is said as large as the window; again for near.",
+        words="large big across the room distance zoom",
+    ),
+    Key(
         "sew.measure",
         "i",
         "ask('measure')",
@@ -310,8 +319,11 @@ def keys_with(
     the help moves with it, where its new key is free there.
     """
     found = []
+    taken = {one for others in moved.values() for one in others}
     for key in keys:
         screen, _, name = key.id.partition(".")
+        if name in GIVES_WAY and name not in moved and key.key in taken:
+            continue
         usual = {one.key for one in keys if one.id != key.id}
         wanted = moved.get(name, (key.key,))
         if screen != "sew" and (name != "help" or usual.intersection(wanted)):

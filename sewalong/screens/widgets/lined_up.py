@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 
-_LENGTH = re.compile(r"^([\d][\d /.]*)( (?:in|cm|mm)\b.*)$")
+_LENGTH = re.compile(r"^([\d][\d /.]*?)(| (?:in|cm|mm|yd|m)\b.*)$")
 _TIMES = " × "
 
 

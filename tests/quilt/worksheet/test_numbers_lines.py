@@ -11,6 +11,7 @@ from hypothesis import strategies as st
 from msgspec.structs import replace
 
 from sewalong.lengths import CENTIMETRE, Unit, from_cm
+from sewalong.piecing.catalogue import method_ids
 from sewalong.piecing.cloth import Flat, Patch
 from sewalong.piecing.derive import derive
 from sewalong.piecing.geometry import Point
@@ -24,6 +25,8 @@ from sewalong.quilt.worksheet.line import (
     size_text,
 )
 from sewalong.quilt.worksheet.unit_lines import edge_line, seam_room_line
+from sewalong.quilt.worksheet.worksheet import worksheet
+from tests.progress.building import a_quilt, suited
 
 
 def test_a_line_is_its_label_text_and_reason_where_it_has_them() -> None:
@@ -153,3 +156,10 @@ def test_a_number_and_its_rounding_are_what_stands_in_the_line(
         assert str(line) == f"{line.label}: {line.text} ({line.reason})"
         assert line.why[:2] == ("Raw edge to raw edge.", "As sewn.")
         assert len(line.why) == 2 + bool(line.rounded)
+
+
+@pytest.mark.parametrize("method_id", method_ids())
+def test_no_number_has_a_bracket_behind_it(method_id: str) -> None:
+    # Of the layouts the screen shows the size alone.
+    for section in worksheet(suited(a_quilt(method_id, 90, 3, 4, borders=2))).sections[:-1]:
+        assert [line.number for line in section.lines if "(" in line.number] == []
