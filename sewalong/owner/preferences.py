@@ -42,8 +42,9 @@ USUAL_KEYS: Mapping[str, str] = {
 }
 """What can be done by a key at the sewing screen, and the key it usually has."""
 
-GIVES_WAY = ("redo", "far")
-"""What came when owners had keys of their own already: what she moved to its usual key has it."""
+GIVES_WAY: Mapping[str, str] = {"redo": "ctrl+y", "far": ""}
+"""What came when owners had keys of their own already: what she moved to its usual key has it.
+Behind each the key it then has, empty for none."""
 
 CAUTIONED = ("iron", "cutter", "needle", "pins")
 """What she can have a word of caution of her own for."""

@@ -13,18 +13,19 @@ from sewalong.screens.widgets.keys import Key, help_at, keys_with
 from sewalong.service.open_quilt import OpenQuilt
 from sewalong.service.plan_form import PlanForm
 
+MADE_SO = Key(
+    "plan.made_so",
+    "m",
+    "made_so",
+    "made so already",
+    "What is made already was made by the new plan; the plan had it wrong.",
+    words="sewn already wrong plan correct",
+)
 KEYS = (
     CHANGE,
     Key("plan.have_it_so", "s", "have_it_so", "have it so", "Change the plan to this.", True),
     *WALKING,
-    Key(
-        "plan.made_so",
-        "m",
-        "made_so",
-        "made so already",
-        "What is made already was made by the new plan; the plan had it wrong.",
-        words="sewn already wrong plan correct",
-    ),
+    MADE_SO,
     Key("plan.leave", "escape", "leave", "leave it", "Leave the plan as it was.", True),
     help_at("plan"),
 )
@@ -54,6 +55,8 @@ class ChangePlanScreen(AnswersScreen[bool]):
         if not found.changes:
             return short, (*short.first, "Change what you like; what is sewn is held against it.")
         so = ("What is made already was made so.",) if self._plan.as_sewn else ()
+        if found.refused and not so:
+            so = (f"{MADE_SO.cap}: what is made already was made so.",)
         return short, (*so, *found.lines, *short.first[:2])
 
     def fixed(self, id: str) -> str:

@@ -11,11 +11,12 @@ from sewalong.progress.acts.steering import ChooseStage
 from sewalong.progress.acts.undoing import Redo, Undo
 from sewalong.progress.joining.border_side import expected_in_words
 from sewalong.progress.joining.cut_span import ruler_words
+from sewalong.progress.joining.next_joins import joining
 from sewalong.progress.joining.next_stage import then_in_words
 from sewalong.progress.joining.stage_words import what_to_do
 from sewalong.progress.plan.plan import out_of, over_in_words, spare_in_words
 from sewalong.progress.record.events.sessions import session_length
-from sewalong.progress.record.joined_rows import asks_which_rows
+from sewalong.progress.record.joined_rows import asks_which_rows, unnumbered
 from sewalong.progress.record.route import ADD_BORDERS
 from sewalong.progress.record.state import Standing
 from sewalong.progress.record.time_words import clock
@@ -275,10 +276,7 @@ class SewingScreen(CarryingOut):
                 f"Press {several} to count {self.typed}, or {clear} to clear it.", refused=True
             )
             return
-        if asks_which_rows(self.quilt.state, self._outcome.hand.line.stage.id):
-            self.action_ask("join")
-        else:
-            self._count(1)
+        self._count(1)
 
     def action_count_typed(self) -> None:
         """Count as many as were typed."""
@@ -290,7 +288,14 @@ class SewingScreen(CarryingOut):
         self._count(n)
 
     def _count(self, n: int) -> None:
-        self.count(Count(self._outcome.hand.line.stage.id, n))
+        stage = self._outcome.hand.line.stage.id
+        named = asks_which_rows(self.quilt.state, stage)
+        if named and n == 1:
+            self.action_ask("join")
+            return
+        self.count(Count(stage, n))
+        if named and unnumbered(self.quilt.state):
+            self.tell(f"{self._message} {joining(self.quilt.state).lines[0]}")
         self._ask_on_leaving()
 
     def action_undo(self) -> None:

@@ -22,7 +22,7 @@ from sewalong.quilt.worksheet.worksheet import LayoutLine, Section, Worksheet, w
 from sewalong.screens.following import FollowingScreen
 from sewalong.screens.prompts.desk import Desk
 from sewalong.screens.prompts.dialogs import LinesDialog
-from sewalong.screens.widgets.breakpoints import mark_size
+from sewalong.screens.widgets.breakpoints import is_narrow, mark_size
 from sewalong.screens.widgets.keys import Key, help_at, keys_with, line_of
 from sewalong.screens.widgets.lined_up import lined_up
 from sewalong.screens.widgets.literal_text import Words
@@ -169,7 +169,7 @@ class WorksheetScreen(FollowingScreen[None]):
 
     async def _fill_lines(self, section: Section, *, keep: bool) -> None:
         lines = self.query_one("#lines", ReasonedPage)
-        await lines.put(_rows(section), keep=keep)
+        await lines.put(_rows(section, narrow=is_narrow(self)), keep=keep)
         lines.focus()
 
     def _fill_layouts(self, layouts: OptionList) -> None:
@@ -281,8 +281,10 @@ def _layout_lines(layouts: Sequence[LayoutLine], quilt: OpenQuilt) -> Iterator[s
         yield f"{mark} {target}   {size:<{widest}} {over}{lacking}".rstrip()
 
 
-def _rows(section: Section) -> list[ReasonedRow]:
+def _rows(section: Section, *, narrow: bool) -> list[ReasonedRow]:
+    """Numbers below one another, where a line has room for one whole."""
     numbers = [line.number for line in section.lines]
+    shown = numbers if narrow else lined_up(numbers)
     return [
         ReasonedRow(
             Words(line.label, classes="number-label"),
@@ -290,7 +292,7 @@ def _rows(section: Section) -> list[ReasonedRow]:
             of=f"{line.label[:1].upper()}{line.label[1:]}: {line.number}",
             why=line.why,
         )
-        for line, number in zip(section.lines, lined_up(numbers), strict=True)
+        for line, number in zip(section.lines, shown, strict=True)
     ]
 
 

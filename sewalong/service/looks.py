@@ -140,6 +140,16 @@ def top_pictured(quilt: OpenQuilt, across: int, down: int) -> StagePicture | Non
     return top_in_hand(state.quilt, state.target, sewn_top(state), across, down)
 
 
+def return_pictured(quilt: OpenQuilt, across: int, down: int) -> StagePicture | None:
+    """What to show a person coming back: the work of the stage in hand, or the top where none is."""
+    from sewalong.progress.joining.current_stage import in_hand
+
+    now = plan(quilt.state)
+    if now.suggestion is None:
+        return top_pictured(quilt, across, down)
+    return work_pictured(quilt, in_hand(quilt.state, now), across, down)
+
+
 def came_to(quilt: OpenQuilt, now: Plan) -> tuple[tuple[str, str], ...]:
     """What a quilt that is done came to, a label and a text each; empty until it is."""
     from sewalong.progress.resuming.done_facts import done_facts, is_done

@@ -235,7 +235,8 @@ def _which_end_is_up(said: str) -> str:
 def _how_it_goes_away(said: str) -> str:
     """Of pieces that may be wrong it is said since how that goes away."""
     said = re.sub(r"^(At risk: .*)$", rf"\1 {GET_RID}", said, flags=re.MULTILINE)
-    return said.replace(f"\n{SEEN_TO}", f"\n{GET_RID}\n{SEEN_TO}")
+    old = "\nWhen they are measured and seen to: sewalong proof --seen-to"
+    return said.replace(old, f"\n{GET_RID}\n{SEEN_TO}")
 
 
 def _nothing_waits_in_one_piece(said: str) -> str:

@@ -13,7 +13,7 @@ from sewalong.progress.resuming.coming_back import AT_MOST, ComingBack, coming_b
 from sewalong.screens.prompts.facts import machine_and_proof, notes_and_the_rest
 from sewalong.screens.returning import ReturnScreen
 from sewalong.screens.widgets.picture_view import PictureView
-from sewalong.screens.widgets.return_sheet import LARGE, LITTLE, USUAL, ReturnSheet
+from sewalong.screens.widgets.return_sheet import LITTLE, USUAL, ReturnSheet
 from sewalong.service.open_quilt import OpenQuilt
 from sewalong.store.library import Library
 from tests.progress import building
@@ -97,7 +97,8 @@ async def test_three_concerns_are_said_and_how_many_more_there_are(tmp_path: Pat
 
 
 @pytest.mark.parametrize(
-    ("size", "room_for"), [((80, 24), USUAL), ((40, 20), LITTLE), ((160, 50), LARGE)]
+    ("size", "room_for"),
+    [((80, 24), USUAL), ((40, 20), LITTLE), ((120, 36), (44, 22)), ((160, 50), (84, 42))],
 )
 async def test_the_first_sentence_and_the_piece_are_seen_at_once_at_every_size(
     tmp_path: Path, size: tuple[int, int], room_for: tuple[int, int]

@@ -8,6 +8,7 @@ import pytest
 
 from sewalong.quilt.worksheet.worksheet import worksheet
 from sewalong.screens.prompts.dialogs import LinesDialog
+from sewalong.screens.widgets.reasoned import ReasonedRow
 from sewalong.screens.worksheet import WorksheetScreen
 from sewalong.service.open_quilt import OpenQuilt
 from sewalong.store.library import Library
@@ -56,3 +57,16 @@ async def test_the_open_page_follows_what_another_window_records(path: Path) -> 
         await room.sees("row of 4")
         await room.press("enter")
         await room.sees("Four-patch: 9 1/2 in")
+
+
+async def test_a_click_on_a_number_asks_for_its_reasons(path: Path) -> None:
+    async with at_sewing(path) as room:
+        await room.press("h")
+        await room.screen_is(WorksheetScreen)
+        await room.sees("unit unfinished")
+        (row,) = [one for one in room.app.screen.query(ReasonedRow) if "finishes" in one.of][:1]
+        await room.pilot.click(row, offset=(2, 0))
+        await room.screen_is(LinesDialog)
+        dialog = room.app.screen
+        assert isinstance(dialog, LinesDialog)
+        assert dialog._title == row.of

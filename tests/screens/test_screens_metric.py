@@ -5,16 +5,13 @@ from __future__ import annotations
 import re
 from pathlib import Path
 
-from textual.widgets import Input, OptionList
-
 from sewalong.quilt.file.reader import read_quilt
-from sewalong.screens.prompts.dialogs import Dialog
 from sewalong.screens.sewing import SewingScreen
 from sewalong.screens.worksheet import WorksheetScreen
 from tests.cli.frame.test_frame_units import AN_INCH, METRIC_QUILT
 from tests.progress import every_act as c
 from tests.screens.sewing_room import Room, at_sewing
-from tests.screens.test_screens_every_size import OPENS
+from tests.screens.test_screens_every_size import OPENS, go_on, open_by
 
 SO_MANY_IN_SO_LONG = re.compile(r"\d+ in (?=\d+ (?:h|min)|no time)")
 """Pieces in a time are no inches."""
@@ -28,7 +25,7 @@ AT_THE_MAT = (
 
 async def seen_behind(room: Room, key: str) -> list[str]:
     """All that a key opens, and what comes behind it when its first line is taken."""
-    await room.press(key)
+    await open_by(room, key)
     seen = []
     for _ in range(4):
         screen = room.app.screen
@@ -39,8 +36,7 @@ async def seen_behind(room: Room, key: str) -> list[str]:
             for page in "2345678":
                 await room.press(page)
                 seen.append(room.flowing)
-        takes = isinstance(screen, Dialog) and isinstance(screen.focused, OptionList | Input)
-        await room.press("enter" if takes else "escape")
+        await go_on(room)
     while not isinstance(room.app.screen, SewingScreen):
         await room.press("escape")
     return seen

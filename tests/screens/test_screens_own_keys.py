@@ -105,3 +105,18 @@ async def test_her_count_key_counts_on_behind_a_question_too(path: Path) -> None
 
     counts = (c.Count("pair", 20), c.Count("sew", 10), c.ChooseStage("press"), c.Count("press", 9))
     await with_own_keys(path, room_does, *counts)
+
+
+async def test_where_hers_is_the_key_that_puts_back_that_is_another(path: Path) -> None:
+    async def room_does(room: Room) -> None:
+        await room.press("u")
+        await room.sees("Undone: counted 4 pairs. ctrl+y puts it back.")
+        await room.press("q")
+        await room.sees("A note for yourself")
+        await room.press("escape")
+        await room.screen_is(SewingScreen)
+        await room.press("ctrl+y")
+        await room.sees("Put back: counted 4 pairs.")
+
+    hers = Preferences(keys={"note": ("q",)})
+    await with_own_keys(path, room_does, c.Count("pair", 4), preferences=hers)

@@ -194,6 +194,16 @@ async def test_a_join_counted_by_space_asks_for_its_rows_until_one_is_counted_wi
         assert room.on_disk().joints == ((1, 2),)
 
 
+async def test_several_joins_at_once_have_no_rows_and_it_is_said_what_that_leaves_unknown(
+    path: Path,
+) -> None:
+    async with at_sewing(path, *ROWS, c.Answer("iron", "yes")) as room:
+        await room.press("1", "enter")
+        await room.sees("Join two rows")
+        await room.press("escape", "2", "enter")
+        await room.sees("Counted 2 seams at join rows. 1 seam to go of 3.", "look at the tags.")
+
+
 async def test_it_is_said_how_many_can_be_unpicked_where_others_went_further(path: Path) -> None:
     async with at_sewing(path, c.Count("pair", 20), c.Count("sew", 8), c.Count("press", 8)) as room:
         await room.press("k")

@@ -5,7 +5,7 @@ from __future__ import annotations
 from sewalong.cli.frame.facts import sentences
 from sewalong.progress.measuring.at_risk import AtRisk
 
-SEEN_TO = "When they are measured and seen to: sewalong proof --seen-to"
+SEEN_TO = "To say so: sewalong proof --seen-to"
 ALL_RIGHT = "If they are all right, or put right: sewalong proof --seen-to"
 
 

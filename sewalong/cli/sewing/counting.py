@@ -59,7 +59,7 @@ def bobbin(args: argparse.Namespace, context: Context) -> Report:
 def undo(args: argparse.Namespace, context: Context) -> Report:
     """`undo`"""
     with chosen_quilt(args, context) as quilt:
-        return aftermath(quilt, do(quilt, Undo()))
+        return aftermath(quilt, do(quilt, Undo()), first=("To put it back: sewalong redo",))
 
 
 def redo(args: argparse.Namespace, context: Context) -> Report:

@@ -55,6 +55,9 @@ class HandText(LinesView):
         self._words, self._caption_at = words, caption_at
         if self._fitted_to == self.size:
             self.show_lines(self._fitted())
+        else:
+            # Not on the screen now: fitted when it is drawn next, whatever its room then.
+            self._fitted_to = (0, 0)
 
     def render_line(self, y: int) -> Strip:
         if self._fitted_to != self.size:

@@ -323,6 +323,8 @@ def keys_with(
     for key in keys:
         screen, _, name = key.id.partition(".")
         if name in GIVES_WAY and name not in moved and key.key in taken:
+            if instead := GIVES_WAY[name]:
+                found.append(replace(key, key=instead))
             continue
         usual = {one.key for one in keys if one.id != key.id}
         wanted = moved.get(name, (key.key,))

@@ -88,6 +88,12 @@ def read_method_name(id: str) -> str:
     return written_method(id).name
 
 
+def test_a_bare_number_at_the_trim_is_a_length(desk: Desk) -> None:
+    said = answered(desk, "", "", "", "", "?", "2", *[""] * 5, "")
+    assert "  - not trimmed" in said.err
+    assert "Units are trimmed to 2 in." in said.err
+
+
 def test_a_method_with_several_piles_asks_for_each(desk: Desk) -> None:
     said = answered(desk, "Rail fence from strips", *[""] * 12, "")
     assert "How many medium strips are there? [20] (of 2 1/2 in)" in said.err

@@ -102,7 +102,10 @@ def test_an_answer_nobody_asked_for_is_refused(begun: Desk) -> None:
 def test_undo_takes_back_the_last_and_then_the_one_before(begun: Desk) -> None:
     begun.ok("count", "pair", "8")
     begun.ok("count", "pair", "3")
-    assert begun.ok("undo").lines[0] == "Undid number 3: Counted 3 pairs."
+    assert begun.ok("undo").lines[:2] == [
+        "Undid number 3: Counted 3 pairs.",
+        "To put it back: sewalong redo",
+    ]
     assert begun.ok("undo").lines[0] == "Undid number 2: Counted 8 pairs."
     assert begun.status()["piles"]["square"] == 64
     begun.refused("undo")

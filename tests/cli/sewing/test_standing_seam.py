@@ -121,7 +121,7 @@ def test_a_failed_check_names_what_was_sewn_since_and_where(sewn: Sewn) -> None:
     desk.ok("put-away", "four-patch", "blue bag", "--part", "3")
     said = desk.ok("measure", "four-patch", "8 3/8")
     assert any("3 four-patches from sew" in line for line in said.lines)
-    assert said.lines[-1] == "When they are measured and seen to: sewalong proof --seen-to"
+    assert said.lines[-1] == "To say so: sewalong proof --seen-to"
     risk = desk.ok("proof", "--json").data["at_risk"]
     assert [(one["stage"], one["n"]) for one in risk["stages"]] == [("sew", 3)]
     assert risk["places"]["four-patch"] == "blue bag"
