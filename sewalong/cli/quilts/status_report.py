@@ -29,6 +29,15 @@ HER_OWN = (
 """Facts that hold what the owner wrote, which is told as she wrote it."""
 
 
+LAST_TIME = "Last time"
+
+
+def _last_time(text: str) -> list[str]:
+    """When and how long it was, then what was done, one stage a line."""
+    when, _, did = text.removesuffix(".").partition(": ")
+    return each(LAST_TIME, [f"{when}.", *(f"{one}." for one in did.split(", ") if one)])
+
+
 def status_lines(state: State, now: datetime, record: Sequence[Recorded] = ()) -> tuple[str, ...]:
     """One fact a line: the quilt, where the person was, every stage, what is over."""
     now_plan = plan(state)
@@ -42,7 +51,10 @@ def status_lines(state: State, now: datetime, record: Sequence[Recorded] = ()) -
     ]
     for label, text in facts(coming_back(state, record, now)):
         told = f"{label}: {text}" if label else text
-        lines += [told] if label in HER_OWN else sentences(told)
+        if label == LAST_TIME:
+            lines += _last_time(text)
+        else:
+            lines += [told] if label in HER_OWN else sentences(told)
     for line in now_plan.lines:
         lines += stage_words(line)
     lines.append(f"Made: {unit.count(units.made)} so far.")
