@@ -34,6 +34,15 @@ HER_OWN = (
 it names the place in her words."""
 
 
+LAST_TIME = "Last time"
+
+
+def _last_time(text: str) -> list[str]:
+    """When and how long it was, then what was done, one stage a line."""
+    when, _, did = text.removesuffix(".").partition(": ")
+    return each(LAST_TIME, [f"{when}.", *(f"{one}." for one in did.split(", ") if one)])
+
+
 def status_lines(state: State, now: datetime, record: Sequence[Recorded] = ()) -> tuple[str, ...]:
     """One fact a line: the quilt, where the person was, every stage, what is over."""
     now_plan = plan(state)
@@ -48,7 +57,10 @@ def status_lines(state: State, now: datetime, record: Sequence[Recorded] = ()) -
     told = [*facts(coming_back(state, record, now)), *_afterwards(state, now_plan, now)]
     for label, text in told:
         line = f"{label}: {text}" if label else text
-        lines += [line] if label in HER_OWN else sentences(line)
+        if label == LAST_TIME:
+            lines += _last_time(text)
+        else:
+            lines += [line] if label in HER_OWN else sentences(line)
     for stage in now_plan.lines:
         lines += stage_words(stage)
     lines.append(f"Made: {unit.count(units.made)} so far.")
