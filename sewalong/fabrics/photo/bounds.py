@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 import warnings
 from collections.abc import Iterator
 from contextlib import contextmanager
@@ -20,7 +21,7 @@ MOST_BYTES = 50_000_000
 MOST_DECODED = 170_000_000
 """Bytes that decoding may take: with the file, the libraries and the reckoning under 300 MB."""
 
-MOST_SCANS = 50
+MOST_SCANS = 40
 """Scans of a JPEG: ordinary progressive ones have about ten, and each costs a pass over all
 pixels (own choice)."""
 
@@ -31,6 +32,10 @@ _HALVINGS = (1, 2, 4, 8)
 """By how much a JPEG can be made smaller while it is decoded."""
 
 _SMALLER = "Save it smaller, about 4000 pixels on its long side, and try again."
+
+
+_MARKER = re.compile(rb"\xff[^\x00\x01\xd0-\xd8\xff]")
+_END, _SCAN = 0xD9, 0xDA
 
 
 def opened(source: bytes | BinaryIO) -> tuple[Image.Image, int]:
@@ -52,7 +57,7 @@ def opened(source: bytes | BinaryIO) -> tuple[Image.Image, int]:
             "Use the photograph as the camera took it."
         )
     jpeg = image.format in ("JPEG", "MPO")
-    if jpeg and data.count(b"\xff\xda") > MOST_SCANS:
+    if jpeg and _scans(data) > MOST_SCANS:
         raise PhotoRefused("The JPEG is stored in far too many scans. Save it anew and try again.")
     for by in _HALVINGS if jpeg else (1,):
         if _cost(image, by) <= MOST_DECODED:
@@ -60,6 +65,21 @@ def opened(source: bytes | BinaryIO) -> tuple[Image.Image, int]:
                 image.draft(None, (wide // by, high // by))
             return image, by
     raise PhotoRefused(f"The picture has {wide} by {high} pixels, too many to decode. {_SMALLER}")
+
+
+def _scans(data: bytes) -> int:
+    """Scans of the first picture in a JPEG, at most one more than are decoded. What telephones
+    hang on behind it, as a second picture or a film, does not count. Source: ITU-T T.81, annex B.
+    """
+    count, at = 0, 2
+    while count <= MOST_SCANS and (found := _MARKER.search(data, at)) is not None:
+        marker, at = data[found.start() + 1], found.end()
+        if marker == _END:
+            break
+        if marker == _SCAN:
+            count += 1
+        at += int.from_bytes(data[at : at + 2])
+    return count
 
 
 def _cost(image: Image.Image, by: int) -> int:

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
 
 import numpy as np
 from msgspec import Struct
 
-from sewalong.fabrics.photo.blobs import blobs
+from sewalong.fabrics.photo.blobs import blobs, narrower, without_lines
 from sewalong.fabrics.photo.homography import Homography, fitted
 from sewalong.fabrics.photo.lattice import settled
 from sewalong.fabrics.photo.picture import Picture
@@ -22,6 +23,10 @@ prints have, is then two pixels, the least that shows it (sampling theorem)."""
 
 _LEAST_FOUND = 1 / 3
 """Of the squares, seen as squares, so that the grid is theirs (own choice)."""
+
+_TAKEN_OFF = (0.02, 0.04)
+"""Of a step, at each edge of a square. Twice that is the widest bridge between two that comes
+apart; a print of ground and motifs comes apart too, so as little as will do (own choice)."""
 
 _STRAY = 0.1
 """Share of what looks like a square that may lie off the grid (own choice)."""
@@ -53,8 +58,25 @@ class Grid(Struct, frozen=True):
 def grid_of(mask: Flags, picture: Picture, rows: int, columns: int) -> Grid:
     """The grid of `rows` × `columns` squares that the pixels off the ground make up.
 
-    Raises PhotoRefused where they make up another, or none.
+    Where squares lie so near that they hang together, it is looked for again with more taken off
+    their edges. Raises PhotoRefused, for what was seen at first, where they make up another grid,
+    or none.
     """
+    step = min(mask.shape[1] / columns, mask.shape[0] / rows)
+    refused = None
+    for share in (0.0, *_TAKEN_OFF):
+        off = math.ceil(share * step)
+        kept = narrower(mask, off) if off else without_lines(mask)
+        try:
+            return _grid_of(kept, off, picture, rows, columns)
+        except PhotoRefused as why:
+            refused = refused or why
+    assert refused is not None
+    raise refused
+
+
+def _grid_of(mask: Flags, off: int, picture: Picture, rows: int, columns: int) -> Grid:
+    """As `grid_of`, of squares that `off` pixels were taken off on each side."""
     high, wide = mask.shape
     seen = blobs(mask)
     least = (0.2 * min(wide / columns, high / rows)) ** 2
@@ -66,14 +88,12 @@ def grid_of(mask: Flags, picture: Picture, rows: int, columns: int) -> Grid:
     if len(areas) < max(2, _LEAST_FOUND * rows * columns):
         raise _too_few(len(areas), rows * columns)
     at = settled(middles)
-    if at is None:
-        raise _too_few(len(areas), rows * columns)
-    lattice, cells, near = at
-    if np.sum(~near) > max(1, _STRAY * len(near)):
+    if at is None or np.sum(~at[2]) > max(1, _STRAY * len(areas)):
         raise PhotoRefused(
             f"The squares do not lie in {rows} straight rows of {columns}. Lay them straight, "
             "with the same gap between all, or give the four corners."
         )
+    lattice, cells, near = at
     first = cells[near].min(axis=0)
     across, down = (cells[near].max(axis=0) - first + 1).tolist()
     if (down, across) != (rows, columns):
@@ -84,7 +104,9 @@ def grid_of(mask: Flags, picture: Picture, rows: int, columns: int) -> Grid:
     found = np.zeros((rows, columns), dtype=bool)
     side = np.median(
         [
-            np.sqrt(areas[i]) * picture.scale / shifted.pitch((cells[i] - first).astype(float))
+            (np.sqrt(areas[i]) + 2 * off)
+            * picture.scale
+            / shifted.pitch((cells[i] - first).astype(float))
             for i in np.flatnonzero(near)
         ]
     )
@@ -137,7 +159,7 @@ def must_suit(grid: Grid, picture: Picture) -> None:
         )
     if grid.pixels < LEAST_PIXELS:
         raise PhotoRefused(
-            f"A square is only {grid.pixels:.0f} pixels wide; {LEAST_PIXELS} are needed. "
+            f"A square is only {math.floor(grid.pixels)} pixels wide; {LEAST_PIXELS} are needed. "
             "Photograph from nearer, or fewer squares at a time."
         )
 
@@ -168,7 +190,7 @@ def _another(down: int, across: int, rows: int, columns: int) -> PhotoRefused:
         else " Give the grid as it lies, or take away what lies beside the squares."
     )
     return PhotoRefused(
-        f"{_rows(down)} of {across} were found, not {_rows(rows)} of {columns}.{turned}"
+        f"{_rows(down)} of {across} {'was' if down == 1 else 'were'} found, not {_rows(rows)} of {columns}.{turned}"
     )
 
 

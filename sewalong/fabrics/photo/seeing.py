@@ -8,7 +8,6 @@ from typing import BinaryIO
 
 import numpy as np
 
-from sewalong.fabrics.photo.blobs import without_lines
 from sewalong.fabrics.photo.blur import WIDEST_EDGE, edge_width
 from sewalong.fabrics.photo.doubles import Look, lettered
 from sewalong.fabrics.photo.grid import LEAST_PIXELS, Corner, Grid, grid_of, must_suit, spanned
@@ -32,7 +31,6 @@ _FOR_BLOBS = 640
 """Pixels on the long side in which squares are looked for: a gap of an eighth of a step is then
 two pixels wide with 40 squares in a row."""
 
-
 _OF_A_STEP = 0.7
 """Side of a square as a share of the picture's, split among them, where no grid was found to
 measure it by: with gaps and a margin it is about that (own choice)."""
@@ -50,7 +48,7 @@ def seen(
     widest = min(picture.wide / columns, picture.high / rows)
     if widest < LEAST_PIXELS:
         raise PhotoRefused(
-            f"The picture leaves {widest:.0f} pixels for a square; {LEAST_PIXELS} are needed. "
+            f"The picture leaves {math.floor(widest)} pixels for a square; {LEAST_PIXELS} are needed. "
             "Use the photograph as the camera took it, or lay fewer squares at a time."
         )
     small = picture.smaller(_FOR_BLOBS)
@@ -93,7 +91,7 @@ def _found(picture: Picture, small: Picture, rows: int, columns: int) -> tuple[G
     if ground.in_other_light:
         mask &= ~ground.same_cloth(small.light)
     try:
-        return grid_of(without_lines(mask), small, rows, columns), ground
+        return grid_of(mask, small, rows, columns), ground
     except PhotoRefused:
         _must_be_sharp(picture, _OF_A_STEP * min(picture.wide / columns, picture.high / rows))
         if ground.in_other_light:
@@ -131,7 +129,8 @@ def _like_ground(grid: Grid, ground: Ground, picture: Picture) -> list[str]:
         return []
     names = ", ".join(f"{row + 1}·{column + 1}" for row, column in np.argwhere(bare))
     return [
-        f"These places can hardly be told from the cloth beneath; look whether a square lies there: {names}."
+        "These places can hardly be told from the cloth beneath; look whether a square lies "
+        f"there: {names}."
     ]
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import numpy as np
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 from scipy import ndimage  # type: ignore[import-untyped]
 
@@ -68,6 +68,7 @@ def test_what_is_over_at_the_edge_is_left_when_pixels_are_averaged() -> None:
     assert averaged(light, 2)[0, 0].tolist() == light[:2, :2].mean(axis=(0, 1)).tolist()
 
 
+@settings(max_examples=30)
 @given(SEED, st.floats(0.2, 0.7))
 def test_blobs_are_those_that_another_library_labels(seed: int, share: float) -> None:
     mask = np.random.default_rng(seed).random((23, 31)) < share
@@ -124,6 +125,7 @@ def askew(seed: int) -> Homography:
 CELLS = np.stack(np.meshgrid(np.arange(7.0), np.arange(6.0)), axis=-1).reshape(-1, 2)
 
 
+@settings(max_examples=30)
 @given(SEED)
 def test_a_grid_seen_askew_is_found_from_its_points(seed: int) -> None:
     true = askew(seed)
@@ -146,6 +148,7 @@ def test_a_row_of_points_is_laid_on_squares() -> None:
     assert on(np.array([[0.0, 0], [0, 1]])) == pytest.approx(np.array([[10, 20], [-30, 50]]))
 
 
+@settings(max_examples=30)
 @given(SEED, st.sets(st.integers(0, 41), max_size=14))
 def test_squares_find_their_rows_though_some_are_missing_and_in_any_order(
     seed: int, missing: set[int]
@@ -171,6 +174,7 @@ def test_where_there_is_no_grid_none_is_found(
     assert settled(points) is None
 
 
+@settings(max_examples=30)
 @given(SEED, st.lists(st.floats(-0.3, 0.3), min_size=6, max_size=6))
 def test_light_is_found_though_a_fifth_of_the_ground_is_covered(
     seed: int, factors: list[float]

@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
+import contextlib
 import sys
 from collections.abc import Callable
 
 import numpy as np
 import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
 from PIL import Image
 
 from sewalong.fabrics.photo.read import read_photo
@@ -18,7 +21,7 @@ Lamp = Callable[[Field, Field], Field]
 
 
 def scene(**how: object) -> Scene:
-    how.setdefault("size", (560, 470))
+    how.setdefault("size", (470, 395))
     return Scene(squares=laid(ROWS, COLUMNS), **how)  # type: ignore[arg-type]
 
 
@@ -134,7 +137,7 @@ def test_cloth_that_is_not_plain_is_refused() -> None:
 
 
 def test_too_few_pixels_are_refused_with_how_many_are_needed() -> None:
-    assert "32 pixels wide; 40 are needed" in refusal(scene(size=(220, 182)))
+    assert "31 pixels wide; 40 are needed" in refusal(scene(size=(220, 182)))
     assert refusal(scene(size=(190, 160))).startswith("The picture leaves 38 pixels for a square")
     assert "only 60 by 50 pixels" in refusal(scene(size=(60, 50)))
 
@@ -156,7 +159,7 @@ def test_squares_cut_off_by_the_edge_are_refused() -> None:
         ([(0, 0), (0, 300), (300, 300), (300, 0)], "do not go round the squares"),
         ([(0, 0), (300, 300), (300, 0), (0, 300)], "do not go round the squares"),
         ([(5, 5), (5, 5), (5, 5), (5, 5)], "do not go round the squares"),
-        ([(0, 0), (9000, 0), (9000, 300), (0, 300)], "outside the picture, which is 560 by 470"),
+        ([(0, 0), (9000, 0), (9000, 300), (0, 300)], "outside the picture, which is 470 by 395"),
         ([(0, 0), (90, 0), (90, 90), (0, 90)], "pixels wide; 40 are needed"),
     ],
 )
@@ -177,3 +180,22 @@ def test_without_its_libraries_it_says_what_to_install(
 ) -> None:
     monkeypatch.setitem(sys.modules, missing, None)
     assert "sewalong[photo]" in refusal(b"")
+
+
+@settings(max_examples=25)
+@given(st.integers(0, 10_000))
+def test_pictures_of_anything_at_all_are_read_or_refused_and_nothing_else(seed: int) -> None:
+    rng = np.random.default_rng(seed)
+    across, down, block = (int(side) for side in rng.integers([100, 100, 1], [240, 240, 60]))
+    colours = rng.integers(0, 256, (down // block + 1, across // block + 1, 3))
+    if rng.random() < 0.5:
+        colours = np.where(
+            colours[..., :1] > rng.integers(20, 235), colours[:1, :1], colours[-1:, -1:]
+        )
+    pixels = np.kron(colours, np.ones((block, block, 1)))[:down, :across].astype(np.uint8)
+    corners = None
+    if rng.random() < 0.5:
+        whole = np.array([(0, 0), (across, 0), (across, down), (0, down)])
+        corners = [(float(x), float(y)) for x, y in whole * rng.uniform(0.6, 1, (4, 2))]
+    with contextlib.suppress(PhotoRefused):
+        read_photo(file_of(Image.fromarray(pixels)), 2, 2, corners=corners)
