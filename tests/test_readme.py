@@ -2,7 +2,11 @@
 
 from __future__ import annotations
 
+import os
 import re
+import shlex
+import subprocess
+import sys
 from pathlib import Path
 
 import pytest
@@ -65,3 +69,34 @@ def test_the_readme_opens_with_the_job() -> None:
     for word in ("squares", "units", "evenings", "presser foot", "on disk", "iron"):
         assert word in first
     assert "makers' instructions" in README
+
+
+def test_the_sewing_screen_in_the_readme_is_the_one_that_is_drawn() -> None:
+    golden = Path(__file__).parent / "screens" / "goldens" / "counted-80x24.txt"
+    assert f"```text\n{golden.read_text(encoding='utf-8').rstrip()}\n```" in README
+
+
+def test_the_steps_in_plain_lines_run_as_written(tmp_path: Path) -> None:
+    section = README.split("## Begin, count, come back")[1].split("## Your own quilt")[0]
+    steps = re.findall(r"```sh\n(.*?)```", section, flags=re.DOTALL)
+    (lines,) = (step.splitlines() for step in steps)
+    said = []
+    for line in lines:
+        words = shlex.split(line)
+        assert words[0] == "sewalong"
+        done = subprocess.run(
+            [sys.executable, "-m", "sewalong", *words[1:]],
+            # Every usual answer is taken.
+            input="\n" * 20,
+            env={**os.environ, "SEWALONG_HOME": str(tmp_path)},
+            capture_output=True,
+            text=True,
+            check=False,
+        )
+        assert done.returncode == 0, f"{line}\n{done.stdout}{done.stderr}"
+        said.append(done.stdout)
+    begun, counted, closed, status = said
+    assert "Begun: " in begun
+    assert "Counted 12 pairs." in counted
+    assert "the pairs of the rain prints first" in closed + status
+    assert "Pick up" in status or "Next:" in status

@@ -7,7 +7,7 @@ from sewalong.lengths.across_and_down import parse_across_and_down
 from sewalong.lengths.cloth import cloth_length, round_up_cloth
 from sewalong.lengths.fault import LengthFault
 from sewalong.lengths.printing import as_given, direction, show, show_some, show_stated
-from sewalong.lengths.reading import parse
+from sewalong.lengths.reading import parse, unit_typed
 from sewalong.lengths.rounding import Rounding, round_to
 from sewalong.lengths.several import parse_several
 from sewalong.lengths.units import (
@@ -49,4 +49,5 @@ __all__ = [
     "show_some",
     "show_stated",
     "to_cm",
+    "unit_typed",
 ]

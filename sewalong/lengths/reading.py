@@ -22,6 +22,7 @@ from sewalong.lengths.fault import LengthFault, quoted
 from sewalong.lengths.number import read_number
 from sewalong.lengths.printing import show
 from sewalong.lengths.rounding import Rounding
+from sewalong.lengths.shared_unit import unit_behind
 from sewalong.lengths.units import (
     CENTIMETRE,
     LONGEST,
@@ -85,6 +86,14 @@ def parse(text: str, unit: Unit = Unit.INCH) -> Length:
             f"A length is at most {_limit(unit)}."
         )
     return length
+
+
+def unit_typed(text: str) -> Unit | None:
+    """The unit to work in that a length was typed in; None where it has none of its own."""
+    one = _UNITS.get(unit_behind(text).lower())
+    if one is None:
+        return None
+    return Unit.CM if one in (MILLIMETRE, CENTIMETRE, METRE) else Unit.INCH
 
 
 def _split(line: str) -> tuple[str, str]:

@@ -35,11 +35,16 @@ USUAL_KEYS: Mapping[str, str] = {
     "aside": "a",
     "elsewhere": "z",
     "look": "l",
+    "far": "v",
     "close": "x",
     "help": "question_mark",
     "leave": "escape",
 }
 """What can be done by a key at the sewing screen, and the key it usually has."""
+
+GIVES_WAY: Mapping[str, str] = {"redo": "ctrl+y", "far": ""}
+"""What came when owners had keys of their own already: what she moved to its usual key has it.
+Behind each the key it then has, empty for none."""
 
 CAUTIONED = ("iron", "cutter", "needle", "pins")
 """What she can have a word of caution of her own for."""

@@ -24,7 +24,7 @@ from msgspec import Struct
 from msgspec.structs import asdict
 
 from sewalong.owner.models import PreferencesFile
-from sewalong.owner.preferences import USUAL_KEYS, Preferences
+from sewalong.owner.preferences import GIVES_WAY, USUAL_KEYS, Preferences
 from sewalong.quilt.file.faults import FaultList
 from sewalong.quilt.file.model_reader import read_as
 from sewalong.quilt.file.toml_errors import decode, read_toml
@@ -64,7 +64,8 @@ def _given(table: Struct | None) -> dict[str, tuple[str, ...]]:
 
 def _check_clashes(moved: dict[str, tuple[str, ...]], faults: FaultList) -> None:
     """No key does two things: neither two that were moved, nor one moved and one left as usual."""
-    usual = {key: name for name, key in USUAL_KEYS.items() if name not in moved}
+    stay = [name for name in USUAL_KEYS if name not in moved and name not in GIVES_WAY]
+    usual = {USUAL_KEYS[name]: name for name in stay}
     taken = dict(usual)
     for name, keys in moved.items():
         for key in keys:

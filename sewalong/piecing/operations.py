@@ -8,12 +8,22 @@ place, when the pieces are not such as it needs; the caller adds file and stage.
 from __future__ import annotations
 
 import math
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 
 from msgspec import Struct, field
 
 from sewalong.piecing import primitive
-from sewalong.piecing.cloth import Flat, Layered, Patches, Piece, Top, flat, kept, turned
+from sewalong.piecing.cloth import (
+    Flat,
+    Layered,
+    Patches,
+    Piece,
+    Segment,
+    Top,
+    flat,
+    kept,
+    turned,
+)
 from sewalong.piecing.faults import MethodFault, SizeRefused
 from sewalong.piecing.geometry import (
     NEAR,
@@ -29,6 +39,9 @@ ROOM_TO_LAP = 0.5
 """Inches. Cut exactly, two corners of flying geese lap by two seam allowances (geometry); this is
 room for cutting both a little large and trimming."""
 
+SEGMENTS_NOTED = 16
+"""Cuts across a strip that are noted: more than are ever drawn of one."""
+
 MOST_SEGMENTS = 4000
 """Segments of one strip: twice what the longest strip gives, if it is all but used up by seams."""
 
@@ -36,7 +49,8 @@ MOST_SEGMENTS = 4000
 class Table(Struct):
     """What a stage has in hand, and how much it has sewn and cut so far.
 
-    `longest_cut` is the longest of the cuts through a whole piece: a ruler must span it.
+    `longest_cut` is the longest of the cuts through a whole piece: a ruler must span it. `cut_into`
+    is the first piece that was cut, as it was before, and where the cuts go through it.
     """
 
     seam: float
@@ -44,6 +58,7 @@ class Table(Struct):
     sewn: float = 0.0
     cut: float = 0.0
     longest_cut: float = 0.0
+    cut_into: tuple[Piece, tuple[Segment, ...]] | None = None
     work: int = 0
     """Patches moved, sewn or cut so far, one by one."""
 
@@ -157,7 +172,7 @@ def sew_beside_diagonal(*, other: bool = False) -> Operation:
         _refuse_deep_laps(table)
 
         def lines(piece: Layered) -> list[tuple[Line, tuple[int, ...]]]:
-            line = _diagonal(piece.base, other)
+            line = diagonal(piece.base, other)
             return [(line.shifted(table.seam), ()), (line.shifted(-table.seam), ())]
 
         _sew(table, lines)
@@ -188,7 +203,7 @@ def sew_across_corners(table: Table) -> None:
             )
 
     def lines(piece: Layered) -> list[tuple[Line, tuple[int, ...]]]:
-        return [(_across(piece, top), (n,)) for n, top in enumerate(piece.tops)]
+        return [(across_corner(piece, top), (n,)) for n, top in enumerate(piece.tops)]
 
     _sew(table, lines)
 
@@ -202,7 +217,7 @@ def _lap_depth(a: tuple[float, float, float, float], b: tuple[float, float, floa
     return min(min(a[2], b[2]) - max(a[0], b[0]), min(a[3], b[3]) - max(a[1], b[1]))
 
 
-def _across(piece: Layered, top: Top) -> Line:
+def across_corner(piece: Layered, top: Top) -> Line:
     """The diagonal of `top` that cuts off its corner of the base, normal to the corner."""
     own, base = _corners(top.patches), _corners(piece.base)
     for i in range(4):
@@ -212,7 +227,8 @@ def _across(piece: Layered, top: Top) -> Line:
     raise MethodFault("a piece to be flipped must lie on a corner")
 
 
-def _diagonal(patches: Patches, other: bool) -> Line:
+def diagonal(patches: Patches, other: bool) -> Line:
+    """From corner 1 to corner 3, or of the other, 2 to 4."""
     a, b, c, d = _corners(patches)
     return line_through(b, d) if other else line_through(a, c)
 
@@ -225,28 +241,49 @@ def _cut(table: Table, lines: Callable[[Patches], list[Line]]) -> None:
     parts: list[Piece] = []
     for piece in table.pieces:
         base = piece.base if isinstance(piece, Layered) else piece.patches
-        some, lengths = primitive.cut(piece, lines(base))
+        where = lines(base)
+        _note_cuts(table, piece, where)
+        some, lengths = primitive.cut(piece, where)
         parts += some
         table.cut += sum(lengths)
         table.longest_cut = max(table.longest_cut, *lengths)
     table.pieces = parts
 
 
+def _note_cuts(table: Table, piece: Piece, lines: Sequence[Line]) -> None:
+    if table.cut_into is None:
+        base = piece.base if isinstance(piece, Layered) else piece.patches
+        table.cut_into = piece, through(base, lines)
+
+
+def through(patches: Patches, lines: Sequence[Line]) -> tuple[Segment, ...]:
+    """Where lines enter and leave the patches; those that miss them are left out."""
+    found = []
+    for line in lines:
+        spans = [one for patch in patches if (one := span(patch.points, line)) is not None]
+        if spans:
+            ends = min(a for a, _ in spans), max(b for _, b in spans)
+            found.append(
+                (primitive.point_along(line, ends[0]), primitive.point_along(line, ends[1]))
+            )
+    return tuple(found)
+
+
 def cut_diagonal(*, other: bool = False) -> Operation:
     """One cut, corner 1 to corner 3 (or 2 to 4)."""
-    return lambda table: _cut(table, lambda base: [_diagonal(base, other)])
+    return lambda table: _cut(table, lambda base: [diagonal(base, other)])
 
 
 def cut_both_diagonals(table: Table) -> None:
     """Two cuts, corner to corner both ways."""
-    _cut(table, lambda base: [_diagonal(base, False), _diagonal(base, True)])
+    _cut(table, lambda base: [diagonal(base, False), diagonal(base, True)])
 
 
 def cut_eighths(table: Table) -> None:
     """Four cuts through the middle: both ways and on both diagonals."""
     _cut(
         table,
-        lambda base: [*_crosswise(base), _diagonal(base, False), _diagonal(base, True)],
+        lambda base: [*_crosswise(base), diagonal(base, False), diagonal(base, True)],
     )
 
 
@@ -280,7 +317,9 @@ def trim_corners(table: Table) -> None:
     pieces = table.layered()
     for i, piece in enumerate(pieces):
         loose = piece.loose
-        for line in [_across(piece, top) for top in piece.tops]:
+        outside = [across_corner(piece, top).shifted(table.seam) for top in piece.tops]
+        _note_cuts(table, piece, outside)
+        for line in [across_corner(piece, top) for top in piece.tops]:
             body = line.reversed().shifted(-table.seam)
             _, lengths = primitive.cut(piece, [body])
             table.cut += sum(lengths)
@@ -319,6 +358,8 @@ def cut_segments(*, square: bool) -> Operation:
                 raise SizeRefused(
                     "The strip is shorter than one segment; use a longer strip or cut it narrower."
                 )
+            places = range(1, min(count, SEGMENTS_NOTED) + 1)
+            _note_cuts(table, piece, [Line((0.0, n * across), (0.0, -1.0)) for n in places])
             part = flat(kept(piece.patches, Line((0.0, across), (0.0, -1.0))))
             segments += [part] * count
             table.cut += width * count

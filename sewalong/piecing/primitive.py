@@ -65,7 +65,7 @@ def sewn(
         if not tops or number in tops:
             above = union_of_spans(span(patch.points, line) for patch in top.patches)
             for a, b in _common(union_of_spans(beneath), above, limit):
-                seams.append((_place(line, a), _place(line, b)))
+                seams.append((point_along(line, a), point_along(line, b)))
                 stitched.append((a, b))
         new.append(Top(top.patches, tuple(seams)))
     length = sum(b - a for a, b in union_of_spans(stitched))
@@ -83,7 +83,8 @@ def _common(
     return [(a, b) for a, b in shared if b - a > NEAR]
 
 
-def _place(line: Line, along: float) -> Point:
+def point_along(line: Line, along: float) -> Point:
+    """The point of `line` that lies `along` it, in inches from its own."""
     nx, ny = line.normal
     return (line.at[0] - along * ny, line.at[1] + along * nx)
 
@@ -186,7 +187,7 @@ def _parted(tops: list[Patches], lines: list[Line]) -> list[Patches]:
             mine, theirs = _reach(tops[i], line), _reach(tops[j], line)
             if mine[0] < theirs[0] < mine[1] < theirs[1]:
                 nx, ny = line.normal
-                middle = Line(_place(line, (theirs[0] + mine[1]) / 2), (ny, -nx))
+                middle = Line(point_along(line, (theirs[0] + mine[1]) / 2), (ny, -nx))
                 tops[i] = kept(tops[i], middle)
                 tops[j] = kept(tops[j], middle.reversed())
     return tops

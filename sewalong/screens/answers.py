@@ -6,6 +6,7 @@ from abc import abstractmethod
 from collections.abc import Sequence
 from typing import Generic, Protocol, TypeVar
 
+from msgspec.structs import replace
 from textual.app import ComposeResult
 from textual.containers import Horizontal, Vertical, VerticalScroll
 from textual.content import Content
@@ -14,6 +15,7 @@ from textual.widgets.option_list import Option
 
 from sewalong.quilt.beginning.filled_in import FilledIn, Row
 from sewalong.quilt.beginning.offered import FROM_A_LIST, Offered, offered
+from sewalong.quilt.beginning.questions import LAYOUT
 from sewalong.quilt.quilt import Quilt
 from sewalong.quilt.worksheet.in_short import InShort
 from sewalong.screens.helped import HelpedScreen
@@ -28,29 +30,32 @@ from sewalong.wall.picture import Picture
 Result = TypeVar("Result")
 
 ANOTHER = "something else: type it"
+BRIEFLY = {"change": "edit", "have it so": "do it", "keep as a draft": "keep", "leave it": "leave"}
+"""What stands in the line of keys where there is little room."""
+
 TYPING = (
     "enter take it   esc leave it as it was   empty: as usual",
     "enter take it  esc as it was",
 )
 CHOOSING = ("up/down look   enter take it   esc leave it as it was", "enter take it  esc as it was")
 
+CHANGE = Key(
+    "form.change",
+    "enter",
+    "change",
+    "change",
+    "Change the answer in hand.",
+    True,
+    ("space",),
+    words="edit type answer choose",
+)
 WALKING = (
-    Key(
-        "form.change",
-        "enter",
-        "change",
-        "change",
-        "Change the answer in hand.",
-        True,
-        ("space",),
-        words="edit type answer choose",
-    ),
     Key("form.down", "down", "walk(1)", "next", "To the next question.", True),
     Key("form.up", "up", "walk(-1)", "before", "To the question before.", words="back"),
     Key("form.read_on", "pagedown", "read(1)", "read on", "Read on below the questions."),
     Key("form.read_back", "pageup", "read(-1)", "read back", "Back up below the questions."),
 )
-"""The keys of every form."""
+"""The keys to walk by, of every form; CHANGE comes first of all."""
 
 
 class Form(Protocol):
@@ -96,6 +101,16 @@ class AnswersScreen(HelpedScreen[Result], Generic[Result]):
 
     def taken(self) -> None:
         """Called when an answer was taken."""
+
+    def trouble(self) -> str:
+        """What is to be said although every answer will do; empty for nothing."""
+        layout = self._form.filled.layouts[0]
+        if not layout.short or self._form.filled.row(LAYOUT).usual:
+            return ""
+        return (
+            f"layout: {layout.target} is {layout.short:,} short now. Enter at it shows those "
+            "that fit."
+        )
 
     # -- showing -------------------------------------------------------------------
 
@@ -149,14 +164,17 @@ class AnswersScreen(HelpedScreen[Result], Generic[Result]):
         for row in (here or faults)[:1]:
             self.tell(f"{row.question.label}: {row.fault}", refused=True)
         if not faults:
-            self.tell("")
+            self.tell(self.trouble(), refused=True)
 
     def _show_keys(self) -> None:
         width = self.app.size.width - 4
         if self.is_changing:
             said = first_that_fits(width, *(TYPING if self._typing else CHOOSING))
         else:
-            said = line_of(width, self.keys)
+            narrow = self.has_class("narrow")
+            keys = (replace(key, short=BRIEFLY.get(key.short, key.short)) for key in self.keys)
+            # Narrow screens have less beside the line, too.
+            said = line_of(width + 2, tuple(keys)) if narrow else line_of(width, self.keys)
         self.query_one("#keys", Words).say(said)
 
     def _show_beside(self) -> None:
@@ -343,9 +361,9 @@ class AnswersScreen(HelpedScreen[Result], Generic[Result]):
         self._drawn_again()
 
     def _drawn_again(self) -> None:
+        self.taken()
         self._show_rows()
         self.look_at(self._form.filled)
-        self.taken()
 
     def action_leave(self) -> None:
         """Leave the answer in hand as it was; else leave the form."""

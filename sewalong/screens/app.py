@@ -16,7 +16,7 @@ from textual.screen import ModalScreen
 from textual.theme import Theme
 
 from sewalong.owner.preferences import AS_USUAL, Preferences
-from sewalong.progress.resuming.resume_facts import was_away
+from sewalong.progress.resuming.resume_facts import was_away, was_begun_today
 from sewalong.screens.ascii_filter import AsciiFilter
 from sewalong.screens.background import Asking
 from sewalong.screens.key_order import LEAVES, KeyOrder
@@ -135,13 +135,15 @@ class SewalongApp(App[int]):
             from sewalong.screens.new_quilt import NewQuiltScreen
 
             self._new = False
-            wanted = await self.push_screen_wait(NewQuiltScreen(self._library, self._clock))
+            wanted = await self.push_screen_wait(
+                NewQuiltScreen(self._library, self._clock, self._preferences)
+            )
         while True:
             if wanted is None:
                 from sewalong.screens.quilts import QuiltsScreen
 
                 wanted = await self.push_screen_wait(
-                    QuiltsScreen(self._library, self._clock, self._title, self._preferences.keys)
+                    QuiltsScreen(self._library, self._clock, self._title, self._preferences)
                 )
             if wanted is None:
                 if await self._leave():
@@ -154,7 +156,8 @@ class SewalongApp(App[int]):
             await ask_what_was_left(self, quilt)
             if self._leaving:
                 return
-            if was_away(quilt.state, quilt.now()):
+            new = was_begun_today(quilt.record, quilt.entry.started, quilt.now())
+            if was_away(quilt.state, quilt.now()) and not new:
                 from sewalong.screens.returning import ReturnScreen
 
                 if not await self.push_screen_wait(ReturnScreen(quilt)):

@@ -15,9 +15,11 @@ from sewalong.progress.acts.joining import JoinRows
 from sewalong.progress.acts.said import Answer
 from sewalong.progress.record.joined_rows import asks_which_rows
 from sewalong.progress.record.refused import Refused
+from sewalong.progress.resuming.notice import Notice
 from sewalong.progress.safety.cautions import CautionFirst
 from sewalong.screens.helped import HelpedScreen
 from sewalong.screens.prompts.registry import ask
+from sewalong.screens.widgets.keys import cap_of, keys_of, keys_with
 from sewalong.service.acting import Outcome, chain_or_stage_done, do, looked
 from sewalong.service.open_quilt import OpenQuilt
 from sewalong.service.unsaved import Unsaved
@@ -34,6 +36,7 @@ class CarryingOut(HelpedScreen[None]):
     def __init__(self, quilt: OpenQuilt) -> None:
         super().__init__()
         self.quilt = quilt
+        self.keys = keys_with(quilt.preferences.keys)
         self.unsaved = Unsaved(quilt)
         self._outcome = looked(quilt)
         self._message = ""
@@ -43,11 +46,6 @@ class CarryingOut(HelpedScreen[None]):
         self._unread = ""
         self._dialog_coming = False
         self._leaves_without = False
-
-    @property
-    @abstractmethod
-    def count_keys(self) -> tuple[str, ...]:
-        """The keys that count one."""
 
     async def count_here(self, n: int) -> None:
         """Count `n` at the stage in hand; of joins the rows are asked for, one after the other."""
@@ -80,6 +78,11 @@ class CarryingOut(HelpedScreen[None]):
 
     def _advise(self, text: str) -> None:
         self._advice, self._advised_at = text, self._stands_at()
+
+    def _in_words(self, notice: Notice) -> str:
+        if notice.kind != "at risk":
+            return notice.text
+        return f"{notice.text} {cap_of('measure', self.keys)}: measure, or say that they are right."
 
     def _stands_at(self) -> tuple[object, ...]:
         """What a message can speak of: the last act, how the quilt stands, the stage in hand."""
@@ -131,7 +134,7 @@ class CarryingOut(HelpedScreen[None]):
                 # The dialog in front says it, and it is past when that is left.
                 self.show()
             return str(refusal)
-        self._advise(outcome.notice.text if outcome.notice else "")
+        self._advise(self._in_words(outcome.notice) if outcome.notice else "")
         if say and outcome.words:
             self.tell(outcome.words)
         else:
@@ -207,7 +210,7 @@ class CarryingOut(HelpedScreen[None]):
 
         question, stage = self._outcome.question, self._outcome.hand.line.stage
         assert question is not None
-        dialog = OwnQuestionDialog(question, stage.label, self.count_keys)
+        dialog = OwnQuestionDialog(question, stage.label, keys_of("count", self.keys))
         answer = await self.app.push_screen_wait(dialog)
         self._dialog_coming = False
         if answer is not None:

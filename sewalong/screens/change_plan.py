@@ -8,22 +8,24 @@ from sewalong.progress.acts.replanning import ChangePlan
 from sewalong.quilt.beginning.filled_in import FilledIn
 from sewalong.quilt.worksheet.basis import basis
 from sewalong.quilt.worksheet.in_short import InShort, in_short
-from sewalong.screens.answers import WALKING, AnswersScreen
+from sewalong.screens.answers import CHANGE, WALKING, AnswersScreen
 from sewalong.screens.widgets.keys import Key, help_at, keys_with
 from sewalong.service.open_quilt import OpenQuilt
 from sewalong.service.plan_form import PlanForm
 
+MADE_SO = Key(
+    "plan.made_so",
+    "m",
+    "made_so",
+    "made so already",
+    "What is made already was made by the new plan; the plan had it wrong.",
+    words="sewn already wrong plan correct",
+)
 KEYS = (
-    *WALKING,
+    CHANGE,
     Key("plan.have_it_so", "s", "have_it_so", "have it so", "Change the plan to this.", True),
-    Key(
-        "plan.made_so",
-        "m",
-        "made_so",
-        "made so already",
-        "What is made already was made by the new plan; the plan had it wrong.",
-        words="sewn already wrong plan correct",
-    ),
+    *WALKING,
+    MADE_SO,
     Key("plan.leave", "escape", "leave", "leave it", "Leave the plan as it was.", True),
     help_at("plan"),
 )
@@ -53,7 +55,9 @@ class ChangePlanScreen(AnswersScreen[bool]):
         if not found.changes:
             return short, (*short.first, "Change what you like; what is sewn is held against it.")
         so = ("What is made already was made so.",) if self._plan.as_sewn else ()
-        return short, (*found.lines, *so, *short.first[:2])
+        if found.refused and not so:
+            so = (f"{MADE_SO.cap}: what is made already was made so.",)
+        return short, (*so, *found.lines, *short.first[:2])
 
     def fixed(self, id: str) -> str:
         return self._plan.fixed.get(id, "")

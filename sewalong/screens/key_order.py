@@ -32,6 +32,7 @@ class KeyOrder:
         self._stands_since: WeakKeyDictionary[Screen[Any], float] = WeakKeyDictionary()
         self._early: list[Key] = []
         self._last = ""
+        """The last key that was for the screen in front; none yet since it stands there."""
 
     def watch(self) -> None:
         """Follow which screen is in front; the app must be running."""
@@ -44,18 +45,25 @@ class KeyOrder:
             return False
         if event.key in LEAVES and self._stood_there(event.time):
             return False
-        if self.are_for_the_screen_in_front(event.time):
+        if not self.are_for_the_screen_in_front(event.time):
+            self._early.append(event)
+            return True
+        if not on_its_way_back:
+            left_by = getattr(self._app.screen, "is_left_by", "")
+            if left_by and left_by == self._last:
+                self._early.append(event)
+                return True
             self._early.clear()
             self._last = event.key
-            return False
-        self._early.append(event)
-        return True
+        return False
 
     def are_for_the_screen_in_front(self, pressed: float) -> bool:
         """Whether keys of that moment are: it stood there by then, and asks nothing."""
-        screen = self._app.screen
-        asks = isinstance(screen, AskingScreen) and (screen.asks or self._app_asks())
-        return not asks and self._stood_there(pressed)
+        return not self._asks(self._app.screen) and self._stood_there(pressed)
+
+    def _asks(self, screen: Screen[Any]) -> bool:
+        """Whether something is asked over a screen, and no key is for it."""
+        return isinstance(screen, AskingScreen) and bool(screen.asks or self._app_asks())
 
     def _stood_there(self, pressed: float) -> bool:
         return pressed >= self._stands_since.get(self._app.screen, 0.0)
@@ -66,9 +74,12 @@ class KeyOrder:
 
     def _it_stands(self, screen: Screen[Any]) -> None:
         """The screen is there, filled and with its focus; from now on keys are for it."""
-        early, self._early = self._early, []
         self._stands_since[screen] = Event().time
         self._stands()
+        if self._asks(screen):
+            return
+        early, self._early = self._early, []
         meant_early = getattr(screen, "meant_early", None)
-        for key in meant_early(early, self._last) if meant_early else ():
+        last, self._last = self._last, ""
+        for key in meant_early(early, last) if meant_early else ():
             self._app.post_message(Key(key.key, key.character))

@@ -5,18 +5,21 @@ from __future__ import annotations
 import os
 from collections.abc import Sequence
 
+from msgspec.structs import replace
+
+from sewalong.owner.preferences import AS_USUAL, Preferences
 from sewalong.quilt.beginning.filled_in import FilledIn
 from sewalong.quilt.worksheet.in_short import InShort
-from sewalong.screens.answers import WALKING, AnswersScreen
+from sewalong.screens.answers import CHANGE, WALKING, AnswersScreen
 from sewalong.screens.prompts.begun_prompt import BegunDialog
 from sewalong.screens.prompts.dialogs import Choice, ChoiceDialog, Field, FormDialog
 from sewalong.screens.widgets.keys import Key, help_at, keys_with
-from sewalong.service.beginning import Beginning, beside, write_quilt_file
+from sewalong.service.beginning import Beginning, beside
 from sewalong.service.open_quilt import Clock
-from sewalong.service.preferences import own_preferences
 from sewalong.store.drafts import Draft, Drafts
 from sewalong.store.faults import StoreFault
 from sewalong.store.library import Library
+from sewalong.store.quilt_files import write_quilt_file
 from sewalong.store.writing import file_stem
 
 START = Key("new.start", "s", "start", "start", "Begin the quilt.", True, words="done go begin")
@@ -46,7 +49,7 @@ LEAVE = Key(
     True,
     words="quit later",
 )
-KEYS = (*WALKING, START, FILE, THROW_AWAY, LEAVE, help_at("new"))
+KEYS = (CHANGE, START, FILE, *WALKING, THROW_AWAY, LEAVE, help_at("new"))
 
 
 class NewQuiltScreen(AnswersScreen[str]):
@@ -54,8 +57,13 @@ class NewQuiltScreen(AnswersScreen[str]):
 
     BINDINGS = [*(key.binding() for key in KEYS)]
 
-    def __init__(self, library: Library, clock: Clock, draft: Draft | None = None) -> None:
-        preferences, _ = own_preferences()
+    def __init__(
+        self,
+        library: Library,
+        clock: Clock,
+        preferences: Preferences = AS_USUAL,
+        draft: Draft | None = None,
+    ) -> None:
         self._library = library
         self._beginning = Beginning(
             Drafts(library.folder),
@@ -65,7 +73,15 @@ class NewQuiltScreen(AnswersScreen[str]):
             draft=draft,
         )
         super().__init__(self._beginning, "A new quilt", "what shall it be?")
-        self.keys = keys_with(preferences.keys, KEYS)
+        self._all_keys = keys_with(preferences.keys, KEYS)
+        self.keys = self._keys_now()
+
+    def _keys_now(self) -> tuple[Key, ...]:
+        """Where nothing is answered yet, there is nothing to keep or to throw away."""
+        if self._beginning.is_kept:
+            return self._all_keys
+        keys = (key for key in self._all_keys if key.id != THROW_AWAY.id)
+        return tuple(replace(key, short="back") if key.id == LEAVE.id else key for key in keys)
 
     def said_of(self, filled: FilledIn) -> tuple[InShort | None, Sequence[str]]:
         return (None, ()) if filled.quilt is None else beside(filled.quilt, filled.units)
@@ -74,8 +90,10 @@ class NewQuiltScreen(AnswersScreen[str]):
         return ""
 
     def taken(self) -> None:
-        if self._beginning.fault:
-            self.tell(self._beginning.fault, refused=True)
+        self.keys = self._keys_now()
+
+    def trouble(self) -> str:
+        return self._beginning.fault or super().trouble()
 
     def left(self) -> None:
         self.dismiss(None)
@@ -123,7 +141,7 @@ class NewQuiltScreen(AnswersScreen[str]):
 
         start = os.path.join(os.path.expanduser("~"), f"{file_stem(name)}.toml")
         hint = "What is filled in, with a remark at each key. Nothing is begun by it."
-        fields = (Field("path", "To which file?", start),)
+        fields = (Field("path", "To which file?", start, prose=True),)
         await self.app.push_screen_wait(FormDialog("As a quilt file", fields, carry_out, hint))
         for path in written:
             self.tell(f"Written: {path}. Begin from it with: sewalong start FILE")

@@ -2,31 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 from datetime import date
 
 from textual.app import ComposeResult
 from textual.containers import Horizontal, Vertical
-from textual.content import Content
 from textual.widget import Widget
 
 from sewalong.progress.pace.by_date import by_date, hours_of_habit, read_day
 from sewalong.progress.pace.course import course, course_in_words
-from sewalong.progress.pace.duration_words import each_short, hours_short
-from sewalong.progress.pace.forecast import Forecast
-from sewalong.progress.pace.forecast_words import (
-    HEADINGS,
-    Columns,
-    hours_left,
-    sessions_left,
-    table,
-    why,
-    why_in_all,
-)
-from sewalong.progress.pace.session_words import session_line
-from sewalong.progress.pace.sessions import SessionFacts, StageTime
-from sewalong.progress.record.route import Route
-from sewalong.progress.record.time_words import day_said
+from sewalong.progress.pace.forecast_words import sessions_left
 from sewalong.screens.following import FollowingScreen
 from sewalong.screens.prompts.common import whole
 from sewalong.screens.prompts.dialogs import Field, FormDialog, LinesDialog
@@ -34,13 +19,17 @@ from sewalong.screens.widgets.breakpoints import is_narrow, is_wide, mark_size
 from sewalong.screens.widgets.course_view import CourseView
 from sewalong.screens.widgets.keys import Key, help_at, keys_with, line_of
 from sewalong.screens.widgets.literal_text import Words
-from sewalong.screens.widgets.reasoned import ReasonedPage, ReasonedRow
+from sewalong.screens.widgets.pace_rows import (
+    NARROW_BAR,
+    WIDEST_BAR,
+    answer,
+    session_rows,
+    stage_rows,
+    time_rows,
+)
+from sewalong.screens.widgets.reasoned import ReasonedPage
 from sewalong.service.looks import how_it_goes
 from sewalong.service.open_quilt import OpenQuilt
-
-LAST_SESSIONS = 12
-BAR = "▇"
-WIDEST_BAR, NARROW_BAR = 24, 10
 
 KEYS = (
     Key(
@@ -69,7 +58,7 @@ KEYS = (
 class PaceScreen(FollowingScreen[None]):
     """A table with its reasons behind enter, and plots of the same record."""
 
-    CSS_PATH = ["facts.tcss", "sheet.tcss", "pace.tcss"]
+    CSS_PATH = ["facts.tcss", "sheet.tcss", "reasoned.tcss", "pace.tcss"]
     BINDINGS = [
         *(key.binding() for key in KEYS),
     ]
@@ -90,14 +79,14 @@ class PaceScreen(FollowingScreen[None]):
 
     def _page(self) -> Iterator[Widget]:
         left, narrow = self._going.left, is_narrow(self)
-        yield Words(_answer(left), classes="answer")
+        yield Words(answer(left), classes="answer")
         sessions = sessions_left(left)
         yield Words(f"{sessions[:1].upper()}{sessions[1:]}." if sessions else "")
         bar = NARROW_BAR if narrow else WIDEST_BAR
-        numbers = [*_table(left, self._going.spent, narrow=narrow)]
+        numbers = [*stage_rows(left, self._going.spent, narrow=narrow)]
         plots = [
             Words("Pieces in each session", classes="sheet-title spaced"),
-            *_sessions(self._going.sessions, self.quilt.state.route, bar),
+            *session_rows(self._going.sessions, self.quilt.state.route, bar),
             Words("Hours over the dates", classes="sheet-title spaced"),
             *self._course(),
         ]
@@ -105,7 +94,7 @@ class PaceScreen(FollowingScreen[None]):
         (numbers if is_wide(self) else plots).extend(
             (
                 Words("What took the time", classes="sheet-title spaced"),
-                *_times(self._going.spent, bar),
+                *time_rows(self._going.spent, bar),
             )
         )
         halves = (Vertical(*half, classes="half") for half in (numbers, plots))
@@ -132,10 +121,7 @@ class PaceScreen(FollowingScreen[None]):
     async def show_anew(self) -> None:
         """The page as it stands now, in the form that fits the window."""
         self._going = how_it_goes(self.quilt)
-        page = self.query_one(ReasonedPage)
-        await page.remove_children()
-        await page.mount_all(self._page())
-        page.mark()
+        await self.query_one(ReasonedPage).put(self._page(), keep=True)
 
     def action_why(self) -> None:
         """What the marked number comes from."""
@@ -181,79 +167,3 @@ class PaceScreen(FollowingScreen[None]):
     def action_leave(self) -> None:
         """Back to sewing."""
         self.dismiss(None)
-
-
-def _answer(left: Forecast) -> str:
-    """All that is left, in one range."""
-    words = hours_left(left)
-    if not words:
-        return "Nothing is left to do."
-    range_, _, likely = words.partition(",")
-    return f"{range_[:1].upper()}{range_[1:]} left,{likely}"
-
-
-def _table(
-    left: Forecast, spent: Sequence[StageTime], *, narrow: bool
-) -> Iterator[Words | ReasonedRow]:
-    """A row for each stage with something to do, and one for all of them."""
-    rows = table(left)
-    if not rows or left.in_all is None:
-        return
-    widest = max(len(row.label) for row in rows)
-    yield Words(_columns(HEADINGS, widest, narrow=narrow), classes="heading spaced")
-    took = {one.stage: one.sentence for one in spent}
-    for row, one in zip(rows, left.stages, strict=True):
-        so_far = took.get(one.pace.stage.id)
-        reasons = (*why(one), *((f"So far {so_far}.",) if so_far else ()))
-        words = Words(_columns(row, widest, narrow=narrow))
-        yield ReasonedRow(words, of=one.pace.stage.label.capitalize(), why=reasons)
-    in_all = Columns("in all", "", "", hours_short(left.in_all), "enter: why")
-    words = Words(_columns(in_all, widest, narrow=narrow))
-    yield ReasonedRow(words, of="In all", why=why_in_all(left))
-
-
-def _columns(row: Columns, widest: int, *, narrow: bool) -> str:
-    """A row as it lines up; what a small window has no room for is behind enter."""
-    if narrow:
-        return f"{row.label:<{widest}} {row.in_all:>12} {row.source}"
-    return f"{row.label:<{widest}}{row.to_go:>7}   {row.each:<13}{row.in_all:<17}{row.source}"
-
-
-def _sessions(
-    facts: Sequence[SessionFacts], route: Route, widest: int
-) -> Iterator[Words | ReasonedRow]:
-    """The last few in which anything was counted: day, pieces, bar."""
-    shown = [session for session in facts if session.pieces][-LAST_SESSIONS:]
-    if not shown:
-        yield Words("Nothing counted yet.")
-        return
-    most = max(session.pieces for session in shown)
-    digits = len(str(most))
-    for session in shown:
-        day = day_said(session.opened.date())
-        text = Content.assemble(
-            f"{day:>6}  {session.pieces:>{digits}}  ", (_bar(session.pieces, most, widest), "$good")
-        )
-        yield ReasonedRow(Words(text), of=f"The {day}", why=(session_line(session, route),))
-
-
-def _times(times: Sequence[StageTime], widest: int) -> Iterator[Words | ReasonedRow]:
-    """The longest first: stage, hours, bar."""
-    if not times:
-        yield Words("Not enough is known yet.")
-        return
-    most = max(time.hours for time in times)
-    label = max(len(time.label) for time in times)
-    for time in times:
-        spent = each_short(time.hours * 60) if time.hours else "no time"
-        text = Content.assemble(
-            f"{time.label:<{label}}  {spent:>10}  ", (_bar(time.hours, most, widest), "$good")
-        )
-        reason = f"{time.sentence[:1].upper()}{time.sentence[1:]}."
-        yield ReasonedRow(Words(text), of=time.label.capitalize(), why=(reason,))
-
-
-def _bar(amount: float, most: float, widest: int) -> str:
-    """A bar as long as its share of the most; never nothing for something."""
-    cells = max(1, round(widest * amount / most)) if most and amount > 0 else 0
-    return BAR * cells

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
 from typing import TYPE_CHECKING
 
 from textual.app import ComposeResult
@@ -11,7 +10,7 @@ from textual.content import Content
 from textual.widgets import OptionList
 from textual.widgets.option_list import Option
 
-from sewalong.owner.preferences import AS_USUAL
+from sewalong.owner.preferences import AS_USUAL, Preferences
 from sewalong.progress.record.time_words import ago
 from sewalong.screens.helped import HelpedScreen
 from sewalong.screens.widgets.breakpoints import mark_size
@@ -78,16 +77,17 @@ class QuiltsScreen(HelpedScreen[str]):
         library: Library,
         clock: Clock,
         title: str,
-        moved: Mapping[str, tuple[str, ...]] = AS_USUAL.keys,
+        preferences: Preferences = AS_USUAL,
     ) -> None:
-        """`moved` are the keys that the owner moved."""
         super().__init__()
-        self.keys = keys_with(moved, KEYS)
+        self.keys = keys_with(preferences.keys, KEYS)
+        self._preferences = preferences
         self._library = library
         self._clock = clock
         self._title = title
         self._entries: tuple[Shelved, ...] = ()
         self._drafts: tuple[Draft, ...] = ()
+        self._unread = ""
 
     def compose(self) -> ComposeResult:
         with Horizontal(id="top"):
@@ -124,12 +124,14 @@ class QuiltsScreen(HelpedScreen[str]):
         except StoreFault as cannot_read:
             self._entries, fault = (), str(cannot_read)
         self._drafts, unread = drafts_in(self._library.folder)
+        # What was set aside is found once, and said as long as this screen stands.
+        self._unread = unread or self._unread
         for entry in self._entries:
             options.add_option(Option(self._line(entry), id=entry.key))
         for draft in self._drafts:
             options.add_option(Option(self._draft_line(draft), id=f"{DRAFT}{draft.key}"))
         count = options.option_count
-        said = " ".join(filter(None, (fault, unread)))
+        said = " ".join(filter(None, (fault, self._unread)))
         self.query_one("#none-yet", Words).say(said or ("" if count else NONE_YET))
         options.display = bool(count)
         if count:
@@ -167,7 +169,7 @@ class QuiltsScreen(HelpedScreen[str]):
         from sewalong.screens.new_quilt import NewQuiltScreen
 
         try:
-            screen = NewQuiltScreen(self._library, self._clock, draft)
+            screen = NewQuiltScreen(self._library, self._clock, self._preferences, draft)
         except StoreFault as fault:
             self.query_one("#none-yet", Words).say(str(fault))
             return

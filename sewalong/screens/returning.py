@@ -49,7 +49,7 @@ KEYS = (
         "m",
         "machine",
         "machine",
-        "The machine's settings and what proved them.",
+        "The machine's settings and how they were tested.",
         True,
         words="foot needle stitch seam tested settings",
     ),
@@ -142,7 +142,7 @@ class ReturnScreen(FollowingScreen[bool]):
         await self.bring_up_to_date()
 
     def action_machine(self) -> None:
-        """The machine's settings and what proved them."""
+        """The machine's settings and how they were tested."""
         self.app.push_screen(LinesDialog("Machine", machine_and_proof(self._back)))
 
     def action_notes(self) -> None:

@@ -4,31 +4,43 @@ from __future__ import annotations
 
 from textual.app import ComposeResult
 from textual.binding import Binding
-from textual.containers import Horizontal
+from textual.containers import Horizontal, Vertical
 
 from sewalong.progress.acts.counting import Count
 from sewalong.progress.acts.steering import ChooseStage
 from sewalong.progress.acts.undoing import Redo, Undo
+from sewalong.progress.joining.border_side import expected_in_words
 from sewalong.progress.joining.cut_span import ruler_words
+from sewalong.progress.joining.next_joins import joining
+from sewalong.progress.joining.next_stage import then_in_words
 from sewalong.progress.joining.stage_words import what_to_do
-from sewalong.progress.plan.plan import over_in_words, spare_in_words
+from sewalong.progress.plan.plan import out_of, over_in_words, spare_in_words
 from sewalong.progress.record.events.sessions import session_length
-from sewalong.progress.record.joined_rows import asks_which_rows
+from sewalong.progress.record.joined_rows import asks_which_rows, unnumbered
+from sewalong.progress.record.route import ADD_BORDERS
+from sewalong.progress.record.state import Standing
 from sewalong.progress.record.time_words import clock
 from sewalong.progress.resuming.interruption import after_interruption
+from sewalong.progress.safety.cautions import hazards_in_words
 from sewalong.screens.carrying_out import CarryingOut
 from sewalong.screens.prompts.registry import ask
-from sewalong.screens.widgets.breakpoints import LOOK_AGAIN, is_roomy, mark_size
-from sewalong.screens.widgets.hand_panel import HandPanel, picture_room
-from sewalong.screens.widgets.keys import SEWING_KEYS, cap_of, key_line, keys_with
+from sewalong.screens.widgets.breakpoints import LOOK_AGAIN, mark_size
+from sewalong.screens.widgets.far_view import Far, FarView
+from sewalong.screens.widgets.hand_panel import HandPanel, Saying, Shown
+from sewalong.screens.widgets.keys import SEWING_KEYS, cap_of, key_line
 from sewalong.screens.widgets.literal_text import Words
 from sewalong.screens.widgets.picture_view import PictureView
-from sewalong.screens.widgets.route_panel import RoutePanel
+from sewalong.screens.widgets.route_panel import RoutePanel, route_height
+from sewalong.screens.widgets.sewing_layout import SewingLayout, sewing_layout
 from sewalong.screens.widgets.unsaved_banner import UnsavedBanner
 from sewalong.service.acting import sit_down
+from sewalong.service.looks import came_to, top_pictured, work_pictured
 from sewalong.service.open_quilt import OpenQuilt
 
 MOST_DIGITS = 4
+
+FAR = "far"
+"""The class of the screen while it is shown for far off."""
 
 
 class SewingScreen(CarryingOut):
@@ -48,7 +60,7 @@ class SewingScreen(CarryingOut):
     def __init__(self, quilt: OpenQuilt) -> None:
         super().__init__(quilt)
         self.typed = ""
-        self.keys = keys_with(quilt.preferences.keys)
+        self._caption = ""
 
     def compose(self) -> ComposeResult:
         now, hand = self._outcome.plan, self._outcome.hand
@@ -57,13 +69,23 @@ class SewingScreen(CarryingOut):
             yield Words(self._clock_line(), id="top-clock")
         yield UnsavedBanner(self.unsaved, cap_of("elsewhere", self.keys))
         with Horizontal(id="body"):
-            yield HandPanel(hand, now, self._do(), self.keys, scale=self._scale, id="hand")
-            yield RoutePanel(now, hand.line.stage.id, self._footer(), id="route")
+            yield HandPanel(self.keys, self._shown(), id="hand")
+            with Vertical(id="beside"):
+                yield RoutePanel(now, hand.line.stage.id, self._footer(), id="route")
+                yield Words(id="top-caption")
+                yield PictureView(id="top-now")
         yield Words(id="message")
         yield Words(key_line(self.app.size.width - 4, self.keys), id="keys")
 
+    def _place_the_route(self, layout: SewingLayout) -> None:
+        beside = self.query_one("#beside")
+        beside.display = layout.route > 0
+        if layout.route:
+            beside.styles.width = layout.route
+
     def on_mount(self) -> None:
         mark_size(self)
+        self._place_the_route(self._layout())
         self.set_interval(LOOK_AGAIN, self._look_again)
         # The number comes first. What else there is to say, and the picture, which wants the
         # geometry loaded, come when it stands.
@@ -78,7 +100,8 @@ class SewingScreen(CarryingOut):
         if not self._is_filled:
             return
         self.carry(lambda: sit_down(self.quilt), say=False)
-        self._show_picture()
+        self._show_pictures()
+        self.show()
 
     def on_resize(self) -> None:
         mark_size(self)
@@ -96,9 +119,9 @@ class SewingScreen(CarryingOut):
         now, hand = self._outcome.plan, self._outcome.hand
         self._show_top()
         self.query_one(UnsavedBanner).show()
-        self.query_one(HandPanel).show(hand, now, self._do(), scale=self._scale)
         if self.query_one(PictureView).was_shown:
-            self._show_picture()
+            self._show_pictures()
+        self.query_one(HandPanel).show(self._shown(), self._caption)
         self.query_one(RoutePanel).show(now, hand.line.stage.id, self._footer())
         self._show_message()
         self.query_one("#keys", Words).say(key_line(self.app.size.width - 4, self.keys))
@@ -113,22 +136,73 @@ class SewingScreen(CarryingOut):
         )
 
     @property
-    def _scale(self) -> int:
-        return 2 if is_roomy(self) else 1
+    def _came_to(self) -> tuple[str, ...]:
+        """What a quilt that is done came to, one fact each; empty until it is."""
+        facts = came_to(self.quilt, self._outcome.plan)
+        return tuple(f"{label}: {text}" for label, text in facts)
 
-    def _show_picture(self) -> None:
-        """What the stage in hand makes, beside the number."""
-        from sewalong.wall.of_quilt import own_colours, picture_made
+    def _layout(self) -> SewingLayout:
+        now, line = self._outcome.plan, self._outcome.hand.line
+        width, height = self.app.size
+        digits = len(str(max(line.needed, line.to_do)))
+        return sewing_layout(width, height, digits, route_height(len(now.lines), height))
 
-        state, pile = self.quilt.state, self._outcome.hand.makes_pile
-        picture = picture_made(state.quilt, state.target, pile, *picture_room(self._scale))
-        self.query_one(PictureView).show(picture, own_colours(state.quilt))
+    def _shown(self) -> Shown:
+        layout, done = self._layout(), self._came_to
+        # Beside the top where the route stood, else below it.
+        facts = () if layout.route else done
+        mark = f"Every stage is done. Press {cap_of('aside', self.keys)} to mark the quilt done."
+        if done and self.quilt.state.standing is not Standing.DONE:
+            facts = (mark, *facts)
+        return Shown(self._outcome.hand, self._saying(), layout, bool(done), facts)
 
-    def _do(self) -> str:
-        quilt, stage = self.quilt.state.quilt, self._outcome.hand.line.stage
-        ruler = ruler_words(quilt, stage.id)
-        do = f"{self._outcome.hand.which} {what_to_do(quilt, stage)}".strip()
-        return f"{do} Ruler: {ruler}." if ruler else do
+    def _saying(self) -> Saying:
+        state, hand = self.quilt.state, self._outcome.hand
+        stage, which = hand.line.stage, hand.which
+        if stage.id == ADD_BORDERS:
+            expected = expected_in_words(state.quilt, state.target, state.done[stage.id])
+            which = f"{which} {expected}".strip()
+        return Saying(
+            do=what_to_do(state.quilt, stage),
+            which=which,
+            ruler=ruler_words(state.quilt, stage.id),
+            then=then_in_words(state, self._outcome.plan, hand.line),
+        )
+
+    def _far(self) -> Far:
+        """The same from far off: of what is said one thing, else the caution of the stage."""
+        hand, now = self._outcome.hand, self._outcome.plan
+        line = hand.line
+        typed = f"{self.typed}, then enter" if self.typed else ""
+        then = then_in_words(self.quilt.state, now, line)
+        return Far(
+            number=line.to_do,
+            digits=len(str(max(line.needed, line.to_do))),
+            stage="done" if self._came_to else line.stage.label,
+            noun=f"{line.stage.counts.of(line.to_do)} to go",
+            said=typed or self._message or self._advice or then or hazards_in_words(line.stage),
+        )
+
+    def _show_pictures(self) -> None:
+        """The work of the stage in hand beside the number, and where there is room the top."""
+        from sewalong.progress.joining.sewn_top import said_of_the_top
+        from sewalong.wall.of_quilt import own_colours
+
+        state, layout = self.quilt.state, self._layout()
+        own = own_colours(state.quilt)
+        if self._came_to:
+            found = top_pictured(self.quilt, *layout.whole_picture)
+        else:
+            found = work_pictured(self.quilt, self._outcome.hand, *layout.picture)
+        self._caption = found.shows.value if found else ""
+        self.query_one("#picture", PictureView).show(found.picture if found else None, own)
+        self._place_the_route(layout)
+        top = None if self._came_to else top_pictured(self.quilt, *layout.top)
+        beside = "\n\n".join(self._came_to) or (said_of_the_top(state) if top else "")
+        self.query_one("#top-caption", Words).say(beside)
+        self.query_one(RoutePanel).display = not self._came_to
+        self.set_class(bool(self._came_to), "done")
+        self.query_one("#top-now", PictureView).show(top.picture if top else None, own)
 
     def _show_top(self) -> None:
         self.query_one("#top-name", Words).say(self.quilt.state.quilt.name)
@@ -138,12 +212,14 @@ class SewingScreen(CarryingOut):
         state, now = self.quilt.state, self._outcome.plan
         session = state.session
         length = clock(session_length(session, self.quilt.now())) if session else "closed"
-        units = f"{now.units.made} of {state.units_wanted} units"
+        units = out_of(now.units.made, state.units_wanted, "units")
         wide = self.app.size.width >= 70
         return f"{units}   session {length}" if wide else f"session {length}"
 
     def _show_message(self) -> None:
         self._forget_what_is_past()
+        if self.has_class(FAR):
+            self.query_one(FarView).show(self._far())
         line = self.query_one("#message", Words)
         typing = bool(self.typed) and not self._refused
         line.set_class(self._refused, "refusal")
@@ -200,10 +276,7 @@ class SewingScreen(CarryingOut):
                 f"Press {several} to count {self.typed}, or {clear} to clear it.", refused=True
             )
             return
-        if asks_which_rows(self.quilt.state, self._outcome.hand.line.stage.id):
-            self.action_ask("join")
-        else:
-            self._count(1)
+        self._count(1)
 
     def action_count_typed(self) -> None:
         """Count as many as were typed."""
@@ -214,14 +287,15 @@ class SewingScreen(CarryingOut):
         n, self.typed = int(self.typed), ""
         self._count(n)
 
-    @property
-    def count_keys(self) -> tuple[str, ...]:
-        """The keys that count one."""
-        count = next(key for key in self.keys if key.id == "sew.count")
-        return (count.key, *count.others)
-
     def _count(self, n: int) -> None:
-        self.count(Count(self._outcome.hand.line.stage.id, n))
+        stage = self._outcome.hand.line.stage.id
+        named = asks_which_rows(self.quilt.state, stage)
+        if named and n == 1:
+            self.action_ask("join")
+            return
+        self.count(Count(stage, n))
+        if named and unnumbered(self.quilt.state):
+            self.tell(f"{self._message} {joining(self.quilt.state).lines[0]}")
         self._ask_on_leaving()
 
     def action_undo(self) -> None:
@@ -259,8 +333,18 @@ class SewingScreen(CarryingOut):
         if self.typed:
             self._type("")
             return
+        if self.has_class(FAR):
+            self.action_far_view()
+            return
         if self.can_be_left():
             self.dismiss(None)
+
+    def action_far_view(self) -> None:
+        """The number as large as the window; again for all that stands beside it."""
+        if not self.query(FarView):
+            self.mount(FarView(id="far"), before="#message")
+        self.toggle_class(FAR)
+        self.call_after_refresh(self.show)
 
     def action_ask(self, what: str) -> None:
         """One of the longer asks, by its name; then the iron's question, if owed."""

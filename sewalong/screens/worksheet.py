@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterator, Sequence
 
 from textual.app import ComposeResult
-from textual.containers import Horizontal, Vertical, VerticalScroll
+from textual.containers import Horizontal
 from textual.content import Content
 from textual.style import Style
 from textual.widgets import OptionList
@@ -19,12 +19,15 @@ from sewalong.progress.record.refused import Refused
 from sewalong.progress.record.state import Standing
 from sewalong.quilt.worksheet.line import CANNOT_BE_HAD
 from sewalong.quilt.worksheet.worksheet import LayoutLine, Section, Worksheet, worksheet
-from sewalong.screens.helped import HelpedScreen
+from sewalong.screens.following import FollowingScreen
 from sewalong.screens.prompts.desk import Desk
-from sewalong.screens.widgets.breakpoints import mark_size
+from sewalong.screens.prompts.dialogs import LinesDialog
+from sewalong.screens.widgets.breakpoints import is_narrow, mark_size
 from sewalong.screens.widgets.keys import Key, help_at, keys_with, line_of
+from sewalong.screens.widgets.lined_up import lined_up
 from sewalong.screens.widgets.literal_text import Words
 from sewalong.screens.widgets.picture_view import PictureView
+from sewalong.screens.widgets.reasoned import ReasonedPage, ReasonedRow
 from sewalong.service.open_quilt import OpenQuilt
 from sewalong.wall.of_quilt import own_colours, picture_of_top
 
@@ -60,6 +63,15 @@ KEYS = (
         ("shift+tab",),
     ),
     Key(
+        "numbers.why",
+        "enter",
+        "why",
+        "why",
+        "What the marked number comes from.",
+        True,
+        words="reason explain how rounded",
+    ),
+    Key(
         "numbers.plan",
         "c",
         "change_plan",
@@ -78,24 +90,23 @@ Attempt = Callable[[Act], str | None]
 """Carries an act out, or says why not."""
 
 
-class WorksheetScreen(HelpedScreen[None]):
+class WorksheetScreen(FollowingScreen[None]):
     """One section at a time. `attempt` changes the target or the plan, or says why it can't be."""
 
-    CSS_PATH = ["lists.tcss", "facts.tcss", "worksheet.tcss"]
+    CSS_PATH = ["lists.tcss", "facts.tcss", "reasoned.tcss", "worksheet.tcss"]
     BINDINGS = [
         *(key.binding() for key in KEYS),
     ]
 
     def __init__(self, quilt: OpenQuilt, attempt: Attempt) -> None:
-        super().__init__()
-        self._quilt = quilt
+        super().__init__(quilt)
         self._attempt = attempt
         self._page = 0
         self.keys = keys_with(quilt.preferences.keys, KEYS)
         self._numbers = self._worked_out()
 
     def _worked_out(self) -> Worksheet:
-        state = self._quilt.state
+        state = self.quilt.state
         now = plan(state)
         pieces = () if now.shortfall is None else now.shortfall.pieces
         short = {one.pile: one.count for one in pieces}
@@ -104,7 +115,7 @@ class WorksheetScreen(HelpedScreen[None]):
     @property
     def layouts(self) -> tuple[LayoutLine, ...]:
         """The layouts that can be taken as the target, and the one that is."""
-        state = self._quilt.state
+        state = self.quilt.state
         under_way = state.standing is Standing.IN_PROGRESS
         return tuple(
             one
@@ -114,13 +125,12 @@ class WorksheetScreen(HelpedScreen[None]):
 
     def compose(self) -> ComposeResult:
         with Horizontal(id="top"):
-            yield Words(self._quilt.state.quilt.name, id="top-name")
+            yield Words(self.quilt.state.quilt.name, id="top-name")
             yield Words("how much?", id="top-clock")
         yield Words(id="pages")
         yield Words(id="section-title")
         with Horizontal(id="numbers"):
-            with VerticalScroll(id="lines"):
-                yield Vertical(id="facts")
+            yield ReasonedPage(id="lines")
             yield OptionList(id="layouts")
             yield PictureView(id="top-picture")
         yield Words(id="message")
@@ -128,17 +138,24 @@ class WorksheetScreen(HelpedScreen[None]):
 
     async def on_mount(self) -> None:
         await self._show()
+        self.follow()
+
+    async def show_anew(self) -> None:
+        """The same page with the numbers as they are now."""
+        self._numbers = self._worked_out()
+        self.query_one("#top-name", Words).say(self.quilt.state.quilt.name)
+        await self._show(keep=True)
 
     def on_resize(self) -> None:
         mark_size(self)
         self.query_one("#keys", Words).say(line_of(self.app.size.width - 4, self.keys))
         self._show_picture()
 
-    async def _show(self) -> None:
+    async def _show(self, *, keep: bool = False) -> None:
         sections = self._numbers.sections
         self.query_one("#pages", Words).say(_pages(sections, self._page))
         section = sections[self._page] if self._page < len(sections) else None
-        title = section.title if section else f"The top, {self._quilt.state.target}"
+        title = section.title if section else f"The top, {self.quilt.state.target}"
         self.query_one("#section-title", Words).say(title)
         choosing = section is not None and section.id == LAYOUTS and bool(self._numbers.layouts)
         layouts = self.query_one("#layouts", OptionList)
@@ -147,21 +164,18 @@ class WorksheetScreen(HelpedScreen[None]):
         if choosing:
             self._fill_layouts(layouts)
         elif section is not None:
-            await self._fill_lines(section)
+            await self._fill_lines(section, keep=keep)
         self._show_picture()
 
-    async def _fill_lines(self, section: Section) -> None:
-        facts = self.query_one("#facts", Vertical)
-        await facts.remove_children()
-        await facts.mount_all(_rows(section))
-        lines = self.query_one("#lines", VerticalScroll)
-        lines.scroll_home(animate=False)
+    async def _fill_lines(self, section: Section, *, keep: bool) -> None:
+        lines = self.query_one("#lines", ReasonedPage)
+        await lines.put(_rows(section, narrow=is_narrow(self)), keep=keep)
         lines.focus()
 
     def _fill_layouts(self, layouts: OptionList) -> None:
         layouts.clear_options()
-        for layout in self.layouts:
-            layouts.add_option(Option(Content(_layout_line(layout, self._quilt))))
+        for line in _layout_lines(self.layouts, self.quilt):
+            layouts.add_option(Option(Content(line)))
         layouts.highlighted = 0
         layouts.focus()
         hidden = len(self._numbers.layouts) - len(self.layouts)
@@ -175,9 +189,13 @@ class WorksheetScreen(HelpedScreen[None]):
         width, height = self.app.size
         view.display = own_page or width >= BESIDE
         if view.display:
-            state = self._quilt.state
+            state = self.quilt.state
             room = (width - 6 if own_page else width // 3, height - 8)
-            view.show(picture_of_top(state.quilt, state.target, *room), own_colours(state.quilt))
+            picture = picture_of_top(state.quilt, state.target, *room)
+            view.show(picture, own_colours(state.quilt))
+            if own_page:
+                part = "; part of it is shown" if picture and not picture.is_whole else ""
+                self.query_one("#section-title", Words).say(f"The top, {state.target}{part}")
 
     async def action_page(self, number: int) -> None:
         """Go to a page by its number."""
@@ -199,10 +217,23 @@ class WorksheetScreen(HelpedScreen[None]):
         target = layout.target
         refusal = self._attempt(ChangeTarget(target.rows, target.columns))
         if refusal is None:
-            self._numbers = self._worked_out()
-            await self._show()
+            await self.bring_up_to_date()
         said = f"Not done: {refusal}" if refusal else f"The target is now {layout.target}."
         self.query_one("#message", Words).say(said)
+
+    def action_why(self) -> None:
+        """What the marked number comes from."""
+        page = self.query_one("#lines", ReasonedPage)
+        if page.display:
+            page.ask()
+
+    def on_reasoned_page_asked(self, event: ReasonedPage.Asked) -> None:
+        """The reasons behind a number, in a dialog."""
+        event.stop()
+        if event.row.why:
+            self.app.push_screen(LinesDialog(event.row.of, event.row.why))
+        else:
+            self.query_one("#message", Words).say("Nothing more stands behind this one.")
 
     def action_change_plan(self) -> None:
         """Change the plan by the questions a quilt begins with."""
@@ -210,8 +241,8 @@ class WorksheetScreen(HelpedScreen[None]):
         from sewalong.screens.change_plan import ChangePlanScreen
 
         try:
-            must_be_in_progress(self._quilt.state)
-            screen = ChangePlanScreen(self._quilt, self._attempt)
+            must_be_in_progress(self.quilt.state)
+            screen = ChangePlanScreen(self.quilt, self._attempt)
         except (Refused, *CANNOT_BE_HAD) as refusal:
             self.query_one("#message", Words).say(str(refusal))
             return
@@ -219,9 +250,7 @@ class WorksheetScreen(HelpedScreen[None]):
 
     async def _plan_changed(self, changed: bool | None) -> None:
         if changed:
-            self._numbers = self._worked_out()
-            await self._show()
-            self.query_one("#top-name", Words).say(self._quilt.state.quilt.name)
+            await self.bring_up_to_date()
             self.query_one("#message", Words).say("The plan is changed. Undo takes it back.")
 
     def action_leave(self) -> None:
@@ -240,23 +269,31 @@ def _pages(sections: tuple[Section, ...], page: int) -> Content:
     return Content.assemble(*parts)
 
 
-def _layout_line(layout: LayoutLine, quilt: OpenQuilt) -> str:
-    mark = "> now " if layout.current else "      "
-    size = layout.size.show(quilt.state.quilt.unit)
-    left = f", {layout.spare} spare" if layout.spare else ""
-    lacking = f", {layout.short} short" if layout.short else ""
-    return f"{mark}{layout.target!s:<8} {size}{left}{lacking}"
+def _layout_lines(layouts: Sequence[LayoutLine], quilt: OpenQuilt) -> Iterator[str]:
+    """Rows and columns, what the top finishes at, and what is over or short."""
+    sizes = lined_up([layout.size.show(quilt.state.quilt.unit) for layout in layouts])
+    widest = max(map(len, sizes), default=0)
+    for layout, size in zip(layouts, sizes, strict=True):
+        mark = "> now" if layout.current else "     "
+        over = f"{layout.spare:>4} spare" if layout.spare else ""
+        lacking = f"{layout.short:>4} short" if layout.short else ""
+        target = f"{layout.target.rows:>2} × {layout.target.columns:<2}"
+        yield f"{mark} {target}   {size:<{widest}} {over}{lacking}".rstrip()
 
 
-def _rows(section: Section) -> list[Horizontal]:
-    rows = []
-    for line in section.lines:
-        text = Content.assemble(
-            (line.text, "bold"), (f"  {line.reason}" if line.reason else "", "$quiet")
+def _rows(section: Section, *, narrow: bool) -> list[ReasonedRow]:
+    """Numbers below one another, where a line has room for one whole."""
+    numbers = [line.number for line in section.lines]
+    shown = numbers if narrow else lined_up(numbers)
+    return [
+        ReasonedRow(
+            Words(line.label, classes="number-label"),
+            Words(number, classes="fact-text"),
+            of=f"{line.label[:1].upper()}{line.label[1:]}: {line.number}",
+            why=line.why,
         )
-        label = Words(line.label, classes="number-label")
-        rows.append(Horizontal(label, Words(text, classes="fact-text"), classes="fact"))
-    return rows
+        for line, number in zip(section.lines, shown, strict=True)
+    ]
 
 
 async def how_much(desk: Desk) -> None:

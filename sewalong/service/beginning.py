@@ -7,13 +7,13 @@ from collections.abc import Callable, Collection
 from datetime import UTC, datetime
 from functools import lru_cache
 
-from sewalong.lengths import Unit
+from sewalong.lengths import Unit, unit_typed
 from sewalong.progress.joining.stage_words import what_is_left_of_the_point
 from sewalong.progress.pace.before_sewing import hours_before_sewing
 from sewalong.progress.pace.duration_words import hours_between
 from sewalong.quilt.beginning.answers import Answers
 from sewalong.quilt.beginning.filled_in import FilledIn, fill_in
-from sewalong.quilt.beginning.questions import METHOD
+from sewalong.quilt.beginning.questions import METHOD, SIZE
 from sewalong.quilt.beginning.tables import method_in
 from sewalong.quilt.file.commented import commented_file
 from sewalong.quilt.quilt import Quilt
@@ -24,9 +24,8 @@ from sewalong.store.bounded import read_at_most
 from sewalong.store.drafts import Draft, Drafts, new_key
 from sewalong.store.faults import StoreFault
 from sewalong.store.library import Library
-from sewalong.store.own_folder import refuse_own_folder
+from sewalong.store.quilt_files import write_quilt_file
 from sewalong.store.shelved import Shelved, folded
-from sewalong.store.writing import write_whole
 
 ANY_TIME = datetime(2000, 1, 1, tzinfo=UTC)
 """When nothing has happened yet, it changes nothing how long ago that was."""
@@ -54,6 +53,7 @@ class Beginning:
         self._drafts = drafts
         self._clock = clock
         self._taken = frozenset(map(folded, names))
+        self._prefers_one = unit is not None
         self._key = draft.key if draft else new_key()
         self.is_kept = draft is not None
         self.fault = ""
@@ -73,10 +73,25 @@ class Beginning:
         filled = self.with_answer(id, text)
         if why := fault_of(filled, id):
             return why
+        filled = self._in_its_unit(filled, id, text)
         if filled.answers != self.filled.answers:
             self.filled = filled
             self._keep()
         return ""
+
+    def _in_its_unit(self, filled: FilledIn, id: str, text: str) -> FilledIn:
+        """Where she prefers no unit, she works in that of the size she typed; what she said before
+        stays what it was."""
+        unit = unit_typed(text)
+        if unit is None or unit is filled.answers.unit or id != SIZE:
+            return filled
+        if self._prefers_one or filled.quilt is None:
+            return filled
+        said = {
+            key: text if key == METHOD else filled.row(key).text
+            for key, text in filled.answers.said.items()
+        }
+        return self.with_all(Answers(unit, said))
 
     def _keep(self) -> None:
         try:
@@ -164,11 +179,3 @@ def load_method(file: str) -> bytes:
         return read_at_most(file, LONGEST_METHOD_FILE)
     except StoreFault as fault:
         raise ValueError(str(fault)) from fault
-
-
-def write_quilt_file(path: str, text: str) -> None:
-    """Write a quilt file where nothing lies yet. Raises StoreFault."""
-    if os.path.lexists(path):
-        raise StoreFault(f"{path} is there already. Name another file.")
-    refuse_own_folder(path)
-    write_whole(path, text)

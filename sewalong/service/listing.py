@@ -6,7 +6,7 @@ import os
 from typing import TYPE_CHECKING
 
 from sewalong.service.summary import Summary, from_json, to_json
-from sewalong.store.home import DRAFTS
+from sewalong.store.home import DRAFT, DRAFTS
 from sewalong.store.library import Library, Shelved
 
 if TYPE_CHECKING:
@@ -31,7 +31,11 @@ def summary(library: Library, entry: Shelved) -> Summary:
 def drafts_in(folder: str) -> tuple[tuple[Draft, ...], str]:
     """The drafts beside the record in `folder`, the last kept first, and what to say of those that
     cannot be read; empty where all can."""
-    if not os.path.isdir(os.path.join(folder, DRAFTS)):
+    try:
+        names = os.listdir(os.path.join(folder, DRAFTS))
+    except OSError:
+        return (), ""
+    if not any(name.endswith(DRAFT) for name in names):
         return (), ""
     from sewalong.store.drafts import Drafts  # most have none
 

@@ -14,14 +14,17 @@ from sewalong.progress.plan.plan import plan
 from sewalong.service.open_quilt import OpenQuilt
 
 if TYPE_CHECKING:
+    from sewalong.progress.joining.current_stage import InHand
     from sewalong.progress.pace.forecast import Forecast
     from sewalong.progress.pace.paces import Paces
     from sewalong.progress.pace.sessions import SessionFacts, StageTime
     from sewalong.progress.pace.tonight import Tonight
+    from sewalong.progress.plan.plan import Plan
     from sewalong.progress.record.recount_rules import ToCount
     from sewalong.progress.record.route import RouteStage
     from sewalong.progress.resuming.coming_back import ComingBack
     from sewalong.progress.resuming.pause_note import PauseNote
+    from sewalong.wall.stage_picture import StagePicture
 
 
 class Going(Struct, frozen=True):
@@ -109,3 +112,46 @@ def pause(quilt: OpenQuilt) -> PauseNote:
     from sewalong.progress.resuming.pause_note import pause_note
 
     return pause_note(quilt.state, quilt.now(), plan(quilt.state))
+
+
+def work_pictured(quilt: OpenQuilt, hand: InHand, across: int, down: int) -> StagePicture | None:
+    """The work of the stage in hand in at most `across` x `down` cells; None where the pieces are too
+    small for their seams."""
+    from sewalong.piecing.method import Stage
+    from sewalong.progress.joining.sewn_top import in_hand_of_the_top, sewn_top
+    from sewalong.wall.stage_picture import stage_picture
+    from sewalong.wall.top_in_hand import top_in_hand
+
+    state, stage = quilt.state, hand.line.stage
+    if isinstance(stage, Stage):
+        found = stage_picture(state.quilt, stage, across, down)
+        if found is not None:
+            return found
+    lit = in_hand_of_the_top(state, hand.line)
+    return top_in_hand(state.quilt, state.target, sewn_top(state), across, down, lit)
+
+
+def top_pictured(quilt: OpenQuilt, across: int, down: int) -> StagePicture | None:
+    """The top as it stands, as `work_pictured`."""
+    from sewalong.progress.joining.sewn_top import sewn_top
+    from sewalong.wall.top_in_hand import top_in_hand
+
+    state = quilt.state
+    return top_in_hand(state.quilt, state.target, sewn_top(state), across, down)
+
+
+def return_pictured(quilt: OpenQuilt, across: int, down: int) -> StagePicture | None:
+    """What to show a person coming back: the work of the stage in hand, or the top where none is."""
+    from sewalong.progress.joining.current_stage import in_hand
+
+    now = plan(quilt.state)
+    if now.suggestion is None:
+        return top_pictured(quilt, across, down)
+    return work_pictured(quilt, in_hand(quilt.state, now), across, down)
+
+
+def came_to(quilt: OpenQuilt, now: Plan) -> tuple[tuple[str, str], ...]:
+    """What a quilt that is done came to, a label and a text each; empty until it is."""
+    from sewalong.progress.resuming.done_facts import done_facts, is_done
+
+    return done_facts(quilt.state, now, quilt.now()) if is_done(quilt.state, now) else ()

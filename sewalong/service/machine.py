@@ -7,9 +7,8 @@ from collections.abc import Mapping
 from msgspec import Struct
 
 from sewalong.lengths import parse_several
-from sewalong.progress.acts.said import Mention
-from sewalong.progress.acts.seam import Measure, RecordSettings, settings_after
-from sewalong.progress.measuring.at_risk import AtRisk, at_risk
+from sewalong.progress.acts.seam import Measure, RecordSettings, SeeTo, settings_after
+from sewalong.progress.measuring.at_risk import AtRisk, at_risk, speaks_for_them
 from sewalong.progress.measuring.beside import beside
 from sewalong.progress.measuring.diagnosis import Diagnosis, diagnose
 from sewalong.progress.record.measurable import Unmeasurable
@@ -17,12 +16,17 @@ from sewalong.progress.record.refused import Refused
 from sewalong.service.acting import Outcome, do
 from sewalong.service.open_quilt import OpenQuilt
 
-PROOF_LOST = "The test noted before proved other settings, so it is not carried over. "
+PROOF_LOST = "The test noted before was sewn with other settings, so it is not carried over. "
 """What is told of `proof_lost`, before how to note the next test."""
 
 NOTHING_CHANGED = "Nothing was changed, so nothing was recorded."
 
-ALL_SEEN_TO = "The pieces that were at risk are seen to."
+ALL_SEEN_TO = "The pieces that may have been wrong are seen to."
+
+
+def still_in_doubt(risk: AtRisk) -> str:
+    """What is asked when one of the pieces measured right."""
+    return f"This one is right. These were sewn like the wrong one: {risk.what}."
 
 
 class SettingsWritten(Struct, frozen=True):
@@ -34,11 +38,13 @@ class SettingsWritten(Struct, frozen=True):
 
 class Measurement(Struct, frozen=True):
     """A measurement and what it means. `outcome` is None where it was only looked at; `risk`
-    is what is in doubt because of it."""
+    is what is in doubt because of it, and `may_clear` what was in doubt before and may be right
+    as well, since one of it is."""
 
     outcome: Outcome | None
     found: Diagnosis
     risk: AtRisk | None
+    may_clear: AtRisk | None
 
 
 def write_settings(quilt: OpenQuilt, given: Mapping[str, str]) -> SettingsWritten:
@@ -79,8 +85,11 @@ def measure(
     except Unmeasurable as error:
         raise Refused(str(error)) from error
     outcome = do(quilt, Measure(piece, lengths)) if record else None
-    doubtful = not found.passed and found.piece.allowances > 0 and outcome is not None
-    return Measurement(outcome, found, in_doubt(quilt) if doubtful else None)
+    risk = in_doubt(quilt) if found.piece.allowances > 0 and outcome is not None else None
+    if risk is None or not found.passed:
+        return Measurement(outcome, found, risk, None)
+    asks = not risk.none and speaks_for_them(quilt.state, risk, found.piece.id)
+    return Measurement(outcome, found, None, risk if asks else None)
 
 
 def in_doubt(quilt: OpenQuilt) -> AtRisk | None:
@@ -94,7 +103,7 @@ def saw_to_them(quilt: OpenQuilt) -> Outcome:
     quilt.refresh()
     risk = at_risk(quilt.state, quilt.record)
     if risk is None or risk.none:
-        raise Refused("Nothing is at risk. Nothing was recorded.")
+        raise Refused("Nothing is in doubt. Nothing was recorded.")
     if risk.seen_to:
         raise Refused("You said already that they are seen to. Nothing was recorded.")
-    return do(quilt, Mention(risk.mention))
+    return do(quilt, SeeTo(risk.failed.seq))

@@ -17,7 +17,7 @@ from sewalong.lengths import Unit
 from sewalong.quilt.beginning.answers import LONGEST_ANSWER, Answers
 from sewalong.store.bounded import TooLong, read_at_most
 from sewalong.store.faults import StoreFault
-from sewalong.store.home import DRAFTS
+from sewalong.store.home import DRAFT, DRAFTS
 from sewalong.store.writing import free_name, make_folder, write_whole
 
 MOST_DRAFTS = 50
@@ -26,7 +26,6 @@ MOST_DRAFTS = 50
 LONGEST_DRAFT = 60_000
 """Bytes of a draft: every answer as long as it may be, in letters of four bytes."""
 
-ENDING = ".json"
 ASIDE = ".damaged"
 
 _Id = Annotated[str, Meta(max_length=100)]
@@ -110,10 +109,10 @@ class Drafts:
             names = sorted(os.listdir(self._folder))
         except OSError:
             return []
-        return [name.removesuffix(ENDING) for name in names if name.endswith(ENDING)][:MOST_DRAFTS]
+        return [name.removesuffix(DRAFT) for name in names if name.endswith(DRAFT)][:MOST_DRAFTS]
 
     def _path(self, key: str) -> str:
-        return os.path.join(self._folder, f"{key}{ENDING}")
+        return os.path.join(self._folder, f"{key}{DRAFT}")
 
 
 def _set_aside(path: str) -> str:

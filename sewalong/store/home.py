@@ -8,6 +8,8 @@ FILE_NAME = "quilts.db"
 PREFERENCES = "preferences.toml"
 DRAFTS = "drafts"
 """The folder beside the record for quilts that are not begun yet."""
+DRAFT = ".json"
+"""What the name of each of their files ends with."""
 
 
 def data_folder() -> str:

@@ -113,7 +113,7 @@ class Library:
         # Damage may be why: a quilt can be lost, or its name.
         damage = self._db.damage()
         if not entries:
-            raise damage or StoreFault("There is no quilt yet. Begin one with: sewalong start FILE")
+            raise damage or StoreFault("There is no quilt yet. Begin one with: sewalong new")
         names = ", ".join(f"“{entry.name}”" for entry in entries)
         said = f"There is no quilt “{wanted[:80]}”. There are: {names}."
         raise StoreFault(f"{said} {damage}" if damage else said)

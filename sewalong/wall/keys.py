@@ -11,8 +11,20 @@ STITCHES = "stitches"
 SASH = "sash"
 CORNERSTONE = "cornerstone"
 SETTING = "setting triangle"
+OUTLINE = "outline"
+"""The edge of what is not sewn yet."""
+GAP = "gap"
+"""Between rows that are not joined yet: the ground of the screen, drawn."""
+SEWN = "sewn"
+"""What is sewn, where there is no room for its fabrics."""
+LIT = "in hand"
+"""What is in hand, where there is no room for its fabrics."""
+MARK = "marked line"
+CUT = "cut"
+TRIMMED = "trimmed off"
 
 _BORDER = "border "
+_DIM = "dim "
 
 
 def wrong_side(letter: Key) -> Key:
@@ -36,3 +48,14 @@ def border_number(key: Key) -> int | None:
     """Which border the key is for, 1 the innermost; None for anything else."""
     number = key.removeprefix(_BORDER)
     return int(number) if number != key and number.isdecimal() else None
+
+
+def dim(key: Key) -> Key:
+    """The same key further back, beside what is in hand."""
+    return key if key in (OUTLINE, LIT, SEWN) else f"{_DIM}{key}"
+
+
+def undimmed(key: Key) -> Key | None:
+    """The key that was made dim; None for one that was not."""
+    plain = key.removeprefix(_DIM)
+    return plain if plain != key else None

@@ -13,10 +13,10 @@ from sewalong.quilt.quilt import Quilt, Target
 from sewalong.quilt.setting import SetOnPoint
 from sewalong.quilt.unit_size import decided_unit
 from sewalong.wall.keys import CORNERSTONE, SASH, SETTING, Key, border_key
-from sewalong.wall.on_point import on_point_picture
-from sewalong.wall.picture import Picture
+from sewalong.wall.on_point import Slanting
+from sewalong.wall.picture import EMPTY, Picture
 from sewalong.wall.pieces import piece_picture
-from sewalong.wall.tops import Sashes, top_picture
+from sewalong.wall.tops import Level, Sashes, Turned
 
 
 @lru_cache(maxsize=16)
@@ -38,32 +38,26 @@ def picture_made(
 
 def picture_of_top(quilt: Quilt, target: Target, across: int, down: int) -> Picture | None:
     """The top with its borders to scale, the units of one batch placed by turns; None when the
-    pieces are too small for their seams."""
+    pieces are too small for their seams. Part of it where there is no room for all its units."""
+    top = the_top(quilt, target)
+    if top is None:
+        return None
+    return EMPTY if across < 1 or down < 1 else top.laid(across, down).picture
+
+
+def the_top(quilt: Quilt, target: Target, *, with_borders: bool = True) -> Level | Slanting | None:
+    """The top of a quilt, to be drawn; None when the pieces are too small for their seams."""
     derivation = derived_if_any(quilt)
     if derivation is None:
         return None
     finished = decided_unit(quilt, derivation).grown(-quilt.seam)
-    widths = [float(border.cut - 2 * quilt.seam) for border in quilt.borders]
+    borders = tuple(float(border.cut - 2 * quilt.seam) for border in quilt.borders if with_borders)
+    corners = Turned(quilt.choices.corners)
     if quilt.is_on_point:
-        return on_point_picture(
-            derivation,
-            target.rows,
-            target.columns,
-            side=float(finished.width),
-            across=across,
-            down=down,
-            borders=widths,
-        )
-    return top_picture(
-        derivation,
-        target.rows,
-        target.columns,
-        unit=(float(finished.width), float(finished.length)),
-        across=across,
-        down=down,
-        borders=widths,
-        sashes=_sashes(quilt),
-    )
+        side = float(finished.width)
+        return Slanting(derivation, target.rows, target.columns, side, borders, corners)
+    unit = (float(finished.width), float(finished.length))
+    return Level(derivation, target.rows, target.columns, unit, borders, _sashes(quilt), corners)
 
 
 def _sashes(quilt: Quilt) -> Sashes | None:

@@ -7,12 +7,20 @@ from collections.abc import Mapping
 from sewalong.fabrics.colours import Colour, parse_colour
 from sewalong.wall.keys import (
     CORNERSTONE,
+    CUT,
+    GAP,
+    LIT,
+    MARK,
+    OUTLINE,
     SASH,
     SETTING,
+    SEWN,
     STITCHES,
+    TRIMMED,
     Key,
     border_number,
     is_wrong_side,
+    undimmed,
 )
 
 # Twenty-six steps of lightness from L* 25 to 90, dealt out so that the first nine letters
@@ -41,7 +49,17 @@ _OTHERS: Mapping[Key, Colour] = {
     SASH: parse_colour("#9a9183"),
     CORNERSTONE: parse_colour("#453d52"),
     SETTING: parse_colour("#878d86"),
+    OUTLINE: parse_colour("#7a8096"),
+    GAP: parse_colour("#171c2b"),
+    SEWN: parse_colour("#8f8a7d"),
+    LIT: parse_colour("#e0a030"),
+    MARK: parse_colour("#e0a030"),
+    CUT: parse_colour("#e0a030"),
+    TRIMMED: parse_colour("#6b6f80"),
 }
+
+_FAR = parse_colour("#7d7d80")
+"""What is dim goes towards a middle grey, so that it steps back on a dark ground and a light one."""
 
 
 def colour_of(key: Key, own: Mapping[Key, Colour] | None = None) -> Colour:
@@ -52,6 +70,9 @@ def colour_of(key: Key, own: Mapping[Key, Colour] | None = None) -> Colour:
     """
     if own and key in own:
         return own[key]
+    plain = undimmed(key)
+    if plain is not None:
+        return colour_of(plain, own).mixed(_FAR, 0.6)
     if is_wrong_side(key):
         return colour_of(key.upper(), own).mixed(_WRONG_SIDE, 0.6)
     number = border_number(key)

@@ -9,16 +9,20 @@ from collections.abc import Iterable, Sequence
 
 from msgspec import Struct
 
-from sewalong.piecing.cloth import Flat, Layered, Patches
+from sewalong.piecing.cloth import Flat, Layered, Patches, Segment
 from sewalong.piecing.geometry import box
 from sewalong.wall.keys import STITCHES, Key, wrong_side
-from sewalong.wall.raster import Layer, Pixels, draw_line, raster
+from sewalong.wall.raster import Layer, draw_line, raster
 
 
 class Picture(Struct, frozen=True):
-    """Rows of pixels, two to a row of cells; an even number of them, all equally long."""
+    """Rows of pixels, two to a row of cells; an even number of them, all equally long.
+
+    `is_whole` is False for part of a top, shown where there is no room for all its units.
+    """
 
     pixels: tuple[tuple[Key | None, ...], ...]
+    is_whole: bool = True
 
     @property
     def across(self) -> int:
@@ -44,12 +48,12 @@ class Picture(Struct, frozen=True):
 EMPTY = Picture(())
 
 
-def from_pixels(rows: Sequence[Sequence[Key | None]]) -> Picture:
+def from_pixels(rows: Sequence[Sequence[Key | None]], *, is_whole: bool = True) -> Picture:
     """The rows as a picture; an odd one at the end has nothing below it."""
     pixels = [tuple(row) for row in rows]
     if len(pixels) % 2:
         pixels.append((None,) * len(pixels[-1]))
-    return Picture(tuple(pixels))
+    return Picture(tuple(pixels), is_whole)
 
 
 def fitted(size: tuple[float, float], across: int, down: int) -> tuple[int, int]:
@@ -62,12 +66,19 @@ def fitted(size: tuple[float, float], across: int, down: int) -> tuple[int, int]
     return wide, min(2 * down, max(1, round(size[1] * scale)))
 
 
-def picture_of(piece: Flat | Layered | Patches, across: int, down: int) -> Picture:
+Line = tuple[Segment, Key]
+"""A line drawn over a piece, in its inches, and the key it is drawn in."""
+
+
+def picture_of(
+    piece: Flat | Layered | Patches, across: int, down: int, lines: Sequence[Line] = ()
+) -> Picture:
     """A piece as the eye sees it, as large as `across` x `down` cells hold, its shape kept.
 
     An open piece shows the right side of its fabrics. Of pieces face to face the one on top
-    shows its wrong side, with the rows of stitches on it, and hides what is beneath. No room
-    (a widget of no width) gives an empty picture; a piece of nothing raises ValueError.
+    shows its wrong side, with the rows of stitches on it, and hides what is beneath. `lines` are
+    drawn over all of it. No room (a widget of no width) gives an empty picture; a piece of nothing
+    raises ValueError.
     """
     patches = piece if isinstance(piece, tuple) else piece.patches
     if not patches:
@@ -78,8 +89,11 @@ def picture_of(piece: Flat | Layered | Patches, across: int, down: int) -> Pictu
     size = (x1 - x0, y1 - y0)
     wide, high = fitted(size, across, down)
     pixels = raster(_layers(piece), size, wide, high, (x0, y0))
-    if isinstance(piece, Layered):
-        _stitch(pixels, piece, (size[0] / wide, size[1] / high), (x0, y0))
+    seams = piece.seams if isinstance(piece, Layered) else ()
+    step = (size[0] / wide, size[1] / high)
+    for (start, end), key in (*((seam, STITCHES) for seam in seams), *lines):
+        a, b = (start[0] - x0, start[1] - y0), (end[0] - x0, end[1] - y0)
+        draw_line(pixels, a, b, step, key)
     return from_pixels(pixels)
 
 
@@ -94,10 +108,3 @@ def _layers(piece: Flat | Layered | Patches) -> list[Layer]:
 def right_sides(patches: Patches) -> Layer:
     """Patches lying face up."""
     return [(patch.points, patch.letter) for patch in patches]
-
-
-def _stitch(
-    pixels: Pixels, piece: Layered, step: tuple[float, float], at: tuple[float, float]
-) -> None:
-    for (ax, ay), (bx, by) in piece.seams:
-        draw_line(pixels, (ax - at[0], ay - at[1]), (bx - at[0], by - at[1]), step, STITCHES)

@@ -6,21 +6,46 @@ from collections import Counter
 
 from sewalong.wall.keys import (
     CORNERSTONE,
+    CUT,
+    GAP,
+    LIT,
+    MARK,
+    OUTLINE,
     SASH,
     SETTING,
+    SEWN,
     STITCHES,
+    TRIMMED,
     Key,
     border_number,
     is_wrong_side,
+    undimmed,
 )
 from sewalong.wall.picture import Picture
 
 _FABRICS = dict(zip("ABCDEFGHIJ", "#+.%/=@:*~", strict=True))
 """Unlike in weight for the fabrics that meet in one unit; later letters stand for themselves."""
 
-_OTHERS = {STITCHES: "-", SASH: "_", CORNERSTONE: "$", SETTING: "'"}
+_OTHERS = {
+    STITCHES: "-",
+    SASH: "_",
+    CORNERSTONE: "$",
+    SETTING: "'",
+    OUTLINE: ",",
+    GAP: ";",
+    SEWN: '"',
+    LIT: "&",
+    MARK: "!",
+    CUT: "|",
+    TRIMMED: "^",
+}
+_LINES = (STITCHES, CUT, MARK, GAP)
+"""Drawn over the cloth and one pixel thick: never lost beside it."""
 
-_SPARE = '&?^|!;<>(){}[]\\",`'
+DIM = "`"
+"""All that is dim looks alike: it is not what is in hand."""
+
+_SPARE = "?;<>(){}[]\\"
 """For keys that only the caller knows, dealt out in alphabetical order."""
 
 NOTHING = " "
@@ -35,6 +60,8 @@ def texture_of(key: Key) -> str | None:
     number = border_number(key)
     if number is not None:
         return str(number % 10)
+    if undimmed(key) is not None:
+        return DIM
     if is_wrong_side(key) or (len(key) == 1 and key not in _FABRICS):
         return key
     return _FABRICS.get(key) or _OTHERS.get(key)
@@ -50,7 +77,7 @@ def legend(picture: Picture) -> dict[Key, str]:
 def textures(picture: Picture) -> list[str]:
     """One line of text for each row of cells, one character for each cell.
 
-    A cell whose halves differ gets the mark of one of them: stitches before anything, anything
+    A cell whose halves differ gets the mark of one of them: a line before anything, anything
     before nothing, a key that shows less than half as much in the whole picture before the
     other, so that thin borders and small corners are not lost; else the upper half.
     What each mark stands for is in `legend(picture)`.
@@ -61,9 +88,9 @@ def textures(picture: Picture) -> list[str]:
     def chosen(upper: Key | None, lower: Key | None) -> Key | None:
         if upper == lower or lower is None:
             return upper
-        if upper is None or lower == STITCHES:
+        if upper is None or lower in _LINES:
             return lower
-        return lower if upper != STITCHES and 2 * shown[lower] < shown[upper] else upper
+        return lower if upper not in _LINES and 2 * shown[lower] < shown[upper] else upper
 
     lines: list[str] = []
     for pair in picture.pairs:

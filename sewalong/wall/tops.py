@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
+from enum import Enum
 from functools import cache
 
 from msgspec import Struct
@@ -11,11 +12,13 @@ from sewalong.piecing.cloth import Flat, turned
 from sewalong.piecing.derive import Derivation
 from sewalong.piecing.geometry import turn
 from sewalong.quilt.layouts.setting_sashed import Meeting
-from sewalong.wall.keys import CORNERSTONE, SASH, Key, border_key
-from sewalong.wall.picture import EMPTY, Picture, from_pixels, right_sides
+from sewalong.wall.keys import CORNERSTONE, SASH, SEWN, Key, border_key
+from sewalong.wall.picture import EMPTY, Picture, right_sides
 from sewalong.wall.pieces import finished_unit
+from sewalong.wall.places import Kind, Laid, Place
 from sewalong.wall.raster import Pixels, raster
-from sewalong.wall.tracks import Side, tracks
+from sewalong.wall.tracks import Side, Tracks, even_tracks, tracks, whole_tracks
+from sewalong.wall.unit_pixels import least_across
 
 
 class Placed(Struct, frozen=True):
@@ -27,6 +30,14 @@ class Placed(Struct, frozen=True):
 
 Arrangement = Callable[[int, int], Placed]
 """Row and column, both from 0, to the unit that lies there."""
+
+
+class Turned(Enum):
+    """How borders turn the corners of a top."""
+
+    SIDES_FIRST = "sides first"
+    ENDS_FIRST = "ends first"
+    MITRED = "mitred"
 
 
 class Sashes(Struct, frozen=True):
@@ -70,39 +81,116 @@ def top_picture(
 
     `unit` is the size they finish at in inches, that of the derivation unless given.
     `borders` are the widths they finish at in inches, the innermost first; their keys are
-    `border_key(1)` and up. The arrangement is `by_turns` unless given. Raises ValueError for
+    `border_key(1)` and up. The arrangement is `by_turns` unless given. Where there is no room for
+    all units so large that their patches show, only the first of them are. Raises ValueError for
     fewer than one row or column, for widths that are not above zero, or for a quarter turn of a
     unit that is not square.
     """
     refuse_no_top(rows, columns, [*borders, sashes.width] if sashes else borders)
     if across < 1 or down < 1:
         return EMPTY
-    place = arrangement or by_turns(len(derivation.units))
-    width, height = unit or finished_unit(derivation, 0).size
-    wide, high = tracks(
-        _side(columns, width, borders, sashes),
-        _side(rows, height, borders, sashes),
-        across,
-        2 * down,
-    )
-    kinds_across = _kinds(columns, len(borders), sashes)
-    kinds_down = _kinds(rows, len(borders), sashes)
-    tile = _tiles(derivation)
-    pixels: Pixels = []
-    for kind_down, tall in zip(kinds_down, high, strict=False):
-        band: Pixels = [[] for _ in range(tall)]
-        for kind_across, broad in zip(kinds_across, wide, strict=False):
-            plain = _plain(kind_down, kind_across, sashes)
-            if plain is None:
-                for line, part in zip(
-                    band, tile(place(kind_down, kind_across), broad, tall), strict=True
-                ):
-                    line += part
-            else:
-                for line in band:
-                    line += [plain] * broad
-        pixels += band
-    return from_pixels(pixels)
+    top = Level(derivation, rows, columns, unit, tuple(borders), sashes)
+    return top.laid(across, down, arrangement=arrangement).picture
+
+
+class Level(Struct, frozen=True):
+    """A top whose rows lie level; as in `top_picture`. `corners` says in which order the sides of
+    a border are sewn on."""
+
+    derivation: Derivation
+    rows: int
+    columns: int
+    unit: tuple[float, float] | None
+    borders: tuple[float, ...] = ()
+    sashes: Sashes | None = None
+    corners: Turned = Turned.SIDES_FIRST
+
+    def laid(
+        self,
+        across: int,
+        down: int,
+        *,
+        arrangement: Arrangement | None = None,
+        with_pattern: bool = True,
+    ) -> Laid:
+        """In at most `across` x `down` cells; without its pattern a unit is all of one key."""
+        place = arrangement or by_turns(len(self.derivation.units))
+        sides = self._sides()
+        if with_pattern:
+            *pair, is_whole = tracks(*sides, across, 2 * down, self._least())
+            wide, high = pair
+        else:
+            alike = whole_tracks(*sides, across, 2 * down, 1)
+            wide, high = alike or even_tracks(*sides, across, 2 * down)
+            is_whole = True
+        return self._drawn(wide, high, place, is_whole=is_whole, with_pattern=with_pattern)
+
+    def shows_its_pattern(self, across: int, down: int) -> bool:
+        """Whether all units show their patches in so many cells."""
+        return whole_tracks(*self._sides(), across, 2 * down, self._least()) is not None
+
+    def _least(self) -> int:
+        numbers = range(len(self.derivation.units))
+        return least_across([finished_unit(self.derivation, number) for number in numbers])
+
+    def _sides(self) -> tuple[Side, Side]:
+        width, height = self.unit or finished_unit(self.derivation, 0).size
+        return (
+            _side(self.columns, width, self.borders, self.sashes),
+            _side(self.rows, height, self.borders, self.sashes),
+        )
+
+    def _drawn(
+        self, wide: Tracks, high: Tracks, place: Arrangement, *, is_whole: bool, with_pattern: bool
+    ) -> Laid:
+        kinds_across = _kinds(self.columns, len(self.borders), self.sashes)
+        kinds_down = _kinds(self.rows, len(self.borders), self.sashes)
+        tile = _tiles(self.derivation)
+        pixels: Pixels = []
+        places: list[list[Place]] = []
+        for d, tall in enumerate(high.pixels, start=high.first):
+            band: Pixels = [[] for _ in range(tall)]
+            lies: list[list[Place]] = [[] for _ in range(tall)]
+            for a, broad in enumerate(wide.pixels, start=wide.first):
+                ends = (len(kinds_down) - 1 - d, len(kinds_across) - 1 - a)
+                there = self._place(kinds_down[d], kinds_across[a], (d, a), ends)
+                plain = _plain(kinds_down[d], kinds_across[a], self.sashes)
+                if plain is None and with_pattern:
+                    part = tile(place(kinds_down[d], kinds_across[a]), broad, tall)
+                else:
+                    part = [[SEWN if plain is None else plain] * broad] * tall
+                for line, row, more in zip(band, lies, part, strict=True):
+                    line += more
+                    row += [there] * broad
+            pixels += band
+            places += lies
+        return Laid(pixels, places, is_whole)
+
+    def _place(self, down: int, across: int, at: tuple[int, int], ends: tuple[int, int]) -> Place:
+        least = min(down, across)
+        if least < _IS_SASH:
+            return Place(Kind.BORDER, _IS_SASH - least, border_side(at, ends, self.corners))
+        framed = self.sashes is not None and self.sashes.outer
+        inner = len(self.borders)
+        if down == _IS_SASH:
+            # Between two units or sashes of a column every second track is a sash.
+            return Place(Kind.LYING, (at[0] - inner + (0 if framed else 1)) // 2)
+        if across == _IS_SASH:
+            return Place(Kind.STANDING, down + 1, (at[1] - inner + (0 if framed else 1)) // 2)
+        return Place(Kind.UNIT, down + 1, across + 1)
+
+
+def border_side(at: tuple[int, int], ends: tuple[int, int], corners: Turned) -> int:
+    """Which side of its border a place is, in the order they are sewn on, from 1: of those first
+    sewn to the top, the second two run over the ends.
+
+    `at` is how far down and across it lies from the first edges, `ends` how far from the last.
+    """
+    down, across = min(at[0], ends[0]), min(at[1], ends[1])
+    is_end = down < across or (down == across and corners is not Turned.ENDS_FIRST)
+    second = ends[0] < at[0] if is_end else ends[1] < at[1]
+    first_two = is_end is (corners is Turned.ENDS_FIRST)
+    return (1 if first_two else 3) + second
 
 
 # What a track is: a unit's row or column from 0 up, a sash, or a border (-2 is border 1).
@@ -141,8 +229,6 @@ def _tiles(derivation: Derivation) -> Callable[[Placed, int, int], Pixels]:
 
     @cache
     def tile(placed: Placed, wide: int, high: int) -> Pixels:
-        if not wide or not high:
-            return [[] for _ in range(high)]
         unit = placed_unit(derivation, placed)
         return raster([right_sides(unit.patches)], unit.size, wide, high)
 

@@ -2,20 +2,19 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
-from itertools import pairwise
+from collections.abc import Sequence
+from itertools import accumulate, pairwise
 from math import floor
 
 from msgspec import Struct
 
-CRISP = 3
-"""From so many pixels on, all units are drawn the same size; below it they share what there is."""
+from sewalong.wall.unit_pixels import high_for
 
 SMALLER = 0.7
-"""A top may be drawn this much smaller than its room so that all its units are the same size."""
+"""A top may be drawn this much smaller than its room so that its units keep their shape."""
 
 SKEW = 0.04
-"""And its units may be this much out of shape, as a share of their height."""
+"""How much out of shape a unit is drawn that keeps its shape, as a share of its height."""
 
 
 class Side(Struct, frozen=True):
@@ -43,6 +42,13 @@ class Side(Struct, frozen=True):
         return sum(self.is_unit)
 
 
+class Tracks(Struct, frozen=True):
+    """Pixels of the tracks that are shown, and which is the first of them."""
+
+    pixels: tuple[int, ...]
+    first: int = 0
+
+
 def shared(total: int, parts: int) -> list[int]:
     """`total` pixels over `parts` as evenly as can be, the same read from both ends.
 
@@ -53,51 +59,84 @@ def shared(total: int, parts: int) -> list[int]:
     return [b - a for a, b in pairwise(bounds)]
 
 
-def tracks(across: Side, down: Side, wide: int, high: int) -> tuple[list[int], list[int]]:
-    """Pixels for every track across and down, in a room of `wide` x `high` pixels.
+def tracks(
+    across: Side, down: Side, wide: int, high: int, least: int
+) -> tuple[Tracks, Tracks, bool]:
+    """Pixels for the tracks across and down, in a room of `wide` x `high` pixels, and whether
+    they are all of them.
 
-    Borders and sashes are to scale within a pixel, but never thinner than one while there is
-    room for it. Units are all the same size if that costs no more than a third of
-    the room and they are `CRISP` or more; else they share their room evenly.
+    All units are the same size, as large as the room allows and in their shape if that costs no
+    more than a third of it. Borders and sashes are to scale within a pixel, but never thinner than
+    one. Where units would be fewer than `least` pixels across, they are that large and fewer of
+    them are shown, from the first on.
     """
+    found = whole_tracks(across, down, wide, high, least)
+    if found is not None:
+        return (*found, True)
+    unit = (across.unit, down.unit)
+    least, tall = min(least, wide), min(high_for(unit, min(least, wide)), high)
+    scale = least / across.unit
+    return (
+        _part(_filled(across, scale, [least] * across.units), across.is_unit, wide),
+        _part(_filled(down, scale, [tall] * down.units), down.is_unit, high),
+        False,
+    )
+
+
+def whole_tracks(
+    across: Side, down: Side, wide: int, high: int, least: int
+) -> tuple[Tracks, Tracks] | None:
+    """As `tracks`, or None where not all units have `least` pixels."""
     scale = min(wide / across.total, high / down.total)
-    for candidate in _candidates(across, down, scale):
-        columns, rows = candidate
-        if sum(columns) <= wide and sum(rows) <= high:
-            return columns, rows
-    return [1], [1]
-
-
-def _candidates(across: Side, down: Side, scale: float) -> Iterator[tuple[list[int], list[int]]]:
-    """Ways to draw the top, the best first."""
-    for pixels in range(floor(across.unit * scale + 1e-9), CRISP - 1, -1):
+    largest: tuple[Tracks, Tracks] | None = None
+    for pixels in range(floor(across.unit * scale + 1e-9), least - 1, -1):
         finer = pixels / across.unit
-        high = down.unit * finer
-        if finer >= SMALLER * scale and abs(round(high) - high) <= SKEW * high and high >= CRISP:
-            for up in (0.5, 0.0):
-                yield (
-                    _filled(across, finer, [pixels] * across.units, 1, up),
-                    _filled(down, finer, [round(high)] * down.units, 1, up),
-                )
-    for thinnest in (1, 0):
-        for percent in range(100, 0, -2):
-            finer = scale * percent / 100
-            if thinnest and percent < 50:
+        tall = down.unit * finer
+        in_shape = abs(round(tall) - tall) <= SKEW * tall
+        if largest is not None and (finer < SMALLER * scale or not in_shape):
+            continue
+        for up in (0.5, 0.0):
+            columns = _filled(across, finer, [pixels] * across.units, up)
+            rows = _filled(down, finer, [max(1, round(tall))] * down.units, up)
+            if sum(columns) <= wide and sum(rows) <= high:
+                found = Tracks(tuple(columns)), Tracks(tuple(rows))
+                if in_shape:
+                    return found
+                largest = largest or found
                 break
-            yield _evenly(across, finer, thinnest), _evenly(down, finer, thinnest)
+    return largest
 
 
-def _evenly(side: Side, scale: float, thinnest: int) -> list[int]:
+def even_tracks(across: Side, down: Side, wide: int, high: int) -> tuple[Tracks, Tracks]:
+    """All tracks, sharing the room evenly however small the units get: for tops whose units are
+    drawn without their pattern."""
+    scale = min(wide / across.total, high / down.total)
+    for percent in range(100, 0, -2):
+        finer = scale * percent / 100
+        columns, rows = _evenly(across, finer), _evenly(down, finer)
+        if sum(columns) <= wide and sum(rows) <= high:
+            return Tracks(tuple(columns)), Tracks(tuple(rows))
+    return Tracks((1,)), Tracks((1,))
+
+
+def _evenly(side: Side, scale: float) -> list[int]:
     total = max(1, round(side.units * side.unit * scale))
-    return _filled(side, scale, shared(total, side.units), thinnest)
+    return _filled(side, scale, shared(total, side.units))
 
 
-def _filled(
-    side: Side, scale: float, units: Sequence[int], thinnest: int, up: float = 0.5
-) -> list[int]:
+def _filled(side: Side, scale: float, units: Sequence[int], up: float = 0.5) -> list[int]:
     """The units' pixels with the others' between; `up` 0.5 rounds to the nearest, 0 down."""
     sizes = iter(units)
     return [
-        next(sizes) if unit else max(thinnest, floor(inches * scale + up))
+        next(sizes) if unit else max(1, floor(inches * scale + up))
         for inches, unit in zip(side.inches, side.is_unit, strict=True)
     ]
+
+
+def _part(pixels: Sequence[int], is_unit: Sequence[bool], room: int) -> Tracks:
+    """The tracks that fit, from the first on; one unit at the least, from which on they then are."""
+    for first in (0, is_unit.index(True)):
+        fit = sum(end <= room for end in accumulate(pixels[first:]))
+        if any(is_unit[first : first + fit]):
+            return Tracks(tuple(pixels[first : first + fit]), first)
+    raise AssertionError("no unit is larger than the room")

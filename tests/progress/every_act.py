@@ -11,7 +11,7 @@ from sewalong.progress.acts.piles import Find, PutPileAway, Spoil
 from sewalong.progress.acts.recounting import Recount
 from sewalong.progress.acts.replanning import ChangePlan
 from sewalong.progress.acts.said import Answer, Mention
-from sewalong.progress.acts.seam import ChangeTool, GoOn, Measure, RecordSettings
+from sewalong.progress.acts.seam import ChangeTool, GoOn, Measure, RecordSettings, SeeTo
 from sewalong.progress.acts.sessions import CloseSession, OpenSession
 from sewalong.progress.acts.sizing import DecideUnit
 from sewalong.progress.acts.standing import LayAside, MarkDone, PickUp
@@ -52,6 +52,7 @@ __all__ = [
     "Recount",
     "Redo",
     "Refused",
+    "SeeTo",
     "Spoil",
     "Undo",
     "Unpick",

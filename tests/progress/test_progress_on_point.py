@@ -120,7 +120,7 @@ def test_the_row_in_hand_and_its_ends_are_said() -> None:
     assert in_hand(state, plan(state)).which.endswith("It has 1 unit.")
     state = go_on(state, record, c.Count("sew-rows", 2), c.ChooseStage("sew-rows"))
     said = in_hand(state, plan(state)).which
-    assert said.startswith("Row 2: press its seams away from the edge with the tape.")
+    assert said.startswith("Row 2: press its seams away from where the row begins.")
     assert said.endswith("It has 3 units.")
     state = go_on(state, record, c.ChooseStage("add-side-triangles"))
     assert in_hand(state, plan(state)).which == "Row 1: at both ends."

@@ -232,7 +232,7 @@ def test_rows_are_joined_once_their_sash_is_on() -> None:
     state, record = play(quilt, *ready_for_rows(quilt), c.Count("sew-rows", 4))
     with pytest.raises(Refused, match="Add the sash between two rows first"):
         do(state, record, c.JoinRows(1, 2), record[-1].event.at)
-    assert joining(state).lines == ("3 seams to go of 3. Add the sash between two rows first.",)
+    assert joining(state).lines == ("3 seams to go.", "Add the sash between two rows first.")
     state = go_on(state, record, c.Count("add-sashes", 2))
     # Put on from row 1 on: those of rows 1 and 2, so that row 3 has none yet.
     assert [(join.first, join.second) for join in joining(state).joins] == [(1, 2)]

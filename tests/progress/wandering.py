@@ -69,6 +69,7 @@ ASKS = (
     "done",
     "undo",
     "redo",
+    "see to",
     "open",
     "close",
 )
@@ -254,6 +255,8 @@ def as_command(ask: Ask, state: State) -> c.Act:
             return c.Measure(PIECES[ask.place % len(PIECES)], (Fraction(ask.n, 2),))
         case "go on":
             return c.GoOn(stage)
+        case "see to":
+            return c.SeeTo(ask.n)
         case "press":
             return c.NotePress(stage, "towards the dark")
         case "join":

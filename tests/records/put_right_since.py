@@ -6,6 +6,9 @@ it had measured, so that one session was 0 minutes long in one place and 7 1/2 h
 it forecast hours measured and hours guessed as one range; and it did not mark a guess as one. The
 lengths of sessions, the hours measured and the forecasts from them are other numbers since,
 for every record in which anything was counted.
+
+Version 1 packed several facts into one line, and used words that were not understood: `PLAINER`
+has the words, `_one_fact_a_line` takes the lines apart.
 """
 
 from __future__ import annotations
@@ -16,7 +19,12 @@ from collections.abc import Mapping
 from datetime import UTC, datetime
 from pathlib import Path
 
+from sewalong.cli.frame.facts import sentences
+from sewalong.cli.quilts.status_report import HER_OWN
+from sewalong.cli.sewing.at_risk import SEEN_TO
 from sewalong.progress.joining.orientation_checks import which_way_up
+from sewalong.progress.measuring.at_risk import GET_RID
+from sewalong.progress.plan.plan import out_of
 from sewalong.progress.record.route import JOIN_ROWS
 from tests.records.coming_back_since import coming_back, places_as_written
 
@@ -57,7 +65,149 @@ def put_right(line: str, said: str, archives: str) -> str:
     if line.startswith("status --quilt"):
         said = coming_back(said)
     said = _where_it_was(said, archives)
-    return _which_end_is_up(_nothing_waits_in_one_piece(said))
+    said = _how_it_goes_away(_which_end_is_up(_nothing_waits_in_one_piece(said)))
+    for old, new in {**PLAINER, **(NO_TAPE if line.startswith("join") else {})}.items():
+        said = said.replace(old, new)
+    return said if "--json" in line else _one_fact_a_line(line.split()[0], said)
+
+
+PLAINER: Mapping[str, str] = {
+    # Words that only the program's makers used.
+    "rows' worth": "rows",
+    "row's worth": "row",
+    "made, whereabouts unknown": "made, but not found",
+    ", whereabouts unknown": ", but not found",
+    "made but not found": "made, but not found",
+    ", proved by ": ", tested by ",
+    "Proved by: ": "Tested by: ",
+    "Not proved as it is now": "Not tested as it is now",
+    "The seam: not proved yet.": "The seam is not tested yet.",
+    "The seam: proved.": "The seam is tested.",
+    "The seam: proved, but changed since.": "The seam was tested, but something was changed since.",
+    "The seam: measured wrong.": "The seam measured wrong.",
+    "To prove it, measure": "To test it, measure",
+    "so nothing is at risk": "so nothing else can be wrong",
+}
+"""Words said otherwise since, in every command, and why."""
+
+NO_TAPE: Mapping[str, str] = {
+    # No stage said to put tape on; every row has a tag.
+    "even rows away from the edge with the tape. Mark the edge where the rows begin with tape.": (
+        "even rows away from there. A row begins at the unit its tag is pinned on."
+    ),
+    "towards the edge with the tape": "towards where the row begins",
+    "away from the edge with the tape": "away from where the row begins",
+    "Do both tags lie at the edge with the tape?": (
+        "Do both tags lie at the same edge, where the rows begin?"
+    ),
+}
+"""Of `join`; what the owner wrote of tape is hers."""
+
+
+def _one_fact_a_line(command: str, said: str) -> str:
+    """What stood in one line stands in several since: a screen reader reads one after the other."""
+    lines = []
+    for line in said.splitlines():
+        lines += _facts(command, line)
+    return "".join(f"{line}\n" for line in lines)
+
+
+def _facts(command: str, line: str) -> list[str]:
+    if command == "list":
+        return _of_the_list(line)
+    if command not in ("status", "join", "proof"):
+        return [line]
+    label, _, text = line.partition(": ")
+    if line.startswith("At risk"):
+        return _in_doubt(line)
+    if line.startswith("The machine was changed in between"):
+        return _batches(line)
+    if label in (*HER_OWN, "About") and not STAGE.fullmatch(line):
+        return [line]
+    if label == "Target":
+        target, _, wanted = text.partition(", ")
+        return [f"Target: {target}", f"Wanted: {wanted}"]
+    if command == "status" and (stage := STAGE.fullmatch(line)):
+        return _of_a_stage(stage)
+    if command == "join":
+        return _of_joining(line)
+    return sentences(line)
+
+
+def _in_doubt(line: str) -> list[str]:
+    """Where it is a fact of coming back, all of it stands in one line under a label."""
+    facts: list[str] = []
+    for one in re.split(
+        r" (?=At risk since |The |What |Where |Measure )", line.removeprefix("At risk: ")
+    ):
+        if found := DOUBT.fullmatch(one):
+            facts.append(f"These may be wrong: {found['these']}, sewn since {found['since']}.")
+            if found["units"]:
+                facts.append(f"They are for {found['units']}.")
+            facts += [f"Sewn on {day}." for day in found["days"].split(", ")]
+        elif one.startswith("The machine was changed"):
+            facts += _batches(one)
+        else:
+            facts += sentences(one)
+    if line.startswith("At risk: "):
+        facts[0] = facts[0].replace("These may be wrong", "May be wrong")
+    return facts
+
+
+DOUBT = re.compile(
+    r"At risk since (?P<since>[^:]+): (?P<these>\d+ .* from [^,(]+?)(?:, (?P<units>\d+ units?))? "
+    r"\((?P<days>[^)]*)\)\."
+)
+
+
+def _batches(line: str) -> list[str]:
+    first, _, begun = line.partition("each. ")
+    since = begun.removesuffix(".").split("; ")
+    return [f"{first}each.", *(f"One sewn {one}." for one in since)]
+
+
+STAGE = re.compile(
+    r"(?P<label>[^:]+): (?P<done>\d+)(?: of (?P<needed>\d+) done| done, (?P<only>\d+) needed)"
+    r"(?:, \d+ to do)?(?:, (?P<waiting>[^,]+) waiting| ?(?P<cloth>, from cloth)|, nothing waiting yet)?\."
+)
+
+
+def _of_a_stage(found: re.Match[str]) -> list[str]:
+    done, needed = int(found["done"]), int(found["needed"] or found["only"])
+    facts = [f"{found['label']}: {out_of(done, needed, 'done')}."]
+    if found["cloth"]:
+        facts.append(f"{found['label']}: From cloth.")
+    elif found["waiting"] and found["waiting"] != "nothing":
+        verb = "waits" if found["waiting"].startswith("1 ") else "wait"
+        facts.append(f"{found['label']}: {found['waiting']} {verb}.")
+    return facts
+
+
+def _of_the_list(line: str) -> list[str]:
+    found = LISTED.fullmatch(line)
+    assert found is not None, line
+    facts = [f"{found['name']}: {found['standing']}."]
+    if found["next"]:
+        facts.append(f"Next: {found['next']}.")
+    return [*facts, f"Work done: {found['done']}.", f"Last touched: {found['last']}."]
+
+
+LISTED = re.compile(
+    r"(?P<name>.*): (?P<standing>[a-z ]+), (?P<done>\d+%) of the work done, "
+    r"last touched (?P<last>[^(]*\([^)]*\))(?:, next (?P<next>.*))?\."
+)
+
+
+def _of_joining(line: str) -> list[str]:
+    for label in ("Before each seam", "Tags"):
+        if line.startswith(f"{label}: "):
+            return [f"{label}: {one}" for one in sentences(line.removeprefix(f"{label}: "))]
+    seams, stop, more = SEAMS.sub(r"\1", line).partition(" to go. ")
+    return [f"{seams} to go.", more] if stop else sentences(seams)
+
+
+SEAMS = re.compile(r"(\d+ seams? to go) of \d+(?:, in pairs: \d+ joins? for any one row)?")
+"""Not understood by whoever read it; what it was for stands below the joins."""
 
 
 def _where_it_was(said: str, archives: str) -> str:
@@ -80,6 +230,13 @@ def _which_end_is_up(said: str) -> str:
     """Asked before a row is joined since; version 1 asked only for edges."""
     asked = "Before each seam: "
     return said.replace(f"{asked}Do both", f"{asked}{which_way_up(JOIN_ROWS)[0]} Do both")
+
+
+def _how_it_goes_away(said: str) -> str:
+    """Of pieces that may be wrong it is said since how that goes away."""
+    said = re.sub(r"^(At risk: .*)$", rf"\1 {GET_RID}", said, flags=re.MULTILINE)
+    old = "\nWhen they are measured and seen to: sewalong proof --seen-to"
+    return said.replace(old, f"\n{GET_RID}\n{SEEN_TO}")
 
 
 def _nothing_waits_in_one_piece(said: str) -> str:

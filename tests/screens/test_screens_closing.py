@@ -266,7 +266,7 @@ async def test_after_24_days_the_facts_come_first(path: Path) -> None:
         await room.press("m")
         await room.sees(
             "Machine: foot quarter inch, needle position 5.5",
-            "Proved by: 3 strips gave 3 1/2 in (24 days ago)",
+            "Tested by: 3 strips gave 3 1/2 in (24 days ago)",
         )
         await room.press("enter", "n")
         await room.sees(
@@ -280,7 +280,11 @@ async def test_after_24_days_the_facts_come_first(path: Path) -> None:
         await room.press("enter")
         await room.press("enter")
         await room.screen_is(SewingScreen)
-        await room.sees("CUT TWICE at the cutting mat", "5 sewn stacks wait.", "session 0 h 00")
+        await room.sees(
+            "CUT TWICE at the cutting mat",
+            "5 sewn stacks wait: blue biscuit tin.",
+            "session 0 h 00",
+        )
         assert len(room.on_disk().sessions) == 2
 
 
@@ -330,7 +334,7 @@ async def test_after_a_long_absence_the_piles_that_matter_are_counted_one_by_one
         await room.sees("Count the sewn stacks by hand", "The record says 5 sewn stacks")
         await room.write("4")
         await room.press("enter")
-        await choose(room, "made, whereabouts unknown")
+        await choose(room, "made, but not found")
         await room.until(lambda: room.on_disk().missing == {"sewn-stack": 1})
 
 
@@ -348,7 +352,7 @@ async def test_a_recount_that_cannot_be_kept_on_coming_back_is_said(path: Path) 
         await room.sees("Count the sewn stacks by hand")
         await room.write("4")
         await room.press("enter")
-        await choose(room, "made, whereabouts unknown")
+        await choose(room, "made, but not found")
         await room.until(lambda: any("Nothing was recorded" in said.message for said in told(room)))
         assert room.on_disk().missing == {}
 

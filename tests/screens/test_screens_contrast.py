@@ -7,7 +7,9 @@ Contrast and relative luminance as in WCAG 2.2, "relative luminance" and "contra
 
 from __future__ import annotations
 
+import sqlite3
 from collections.abc import Callable, Iterator
+from contextlib import closing
 from pathlib import Path
 
 import pytest
@@ -22,9 +24,18 @@ from sewalong.screens.quilts import QuiltsScreen
 from sewalong.screens.sewing import SewingScreen
 from sewalong.screens.widgets.few_colours import FEW
 from sewalong.screens.widgets.themes import THEMES
+from sewalong.screens.worksheet import WorksheetScreen
 from tests.progress import every_act as c
-from tests.screens.sewing_room import Room, at_sewing, up_to
-from tests.screens.test_screens_every_size import OPENS
+from tests.screens.sewing_room import (
+    Room,
+    StandingClock,
+    a_quilt,
+    at_sewing,
+    put_on_shelf,
+    the_app,
+    up_to,
+)
+from tests.screens.test_screens_every_size import OPENS, open_by
 
 ENHANCED = 7.0
 """Success criterion 1.4.6."""
@@ -200,8 +211,7 @@ async def everywhere(room: Room) -> list[Drawn]:
     gather("caution")
     await room.press("escape")
     for key in OPENS:
-        await room.press(key)
-        assert not isinstance(room.app.screen, SewingScreen), key
+        await open_by(room, key)
         if isinstance(room.app.focused, Input):
             await room.write("9")
         gather(key)
@@ -295,6 +305,48 @@ async def test_without_colour_the_marked_line_of_a_list_stands_out(
         await room.press("down")
         assert underlined(room, "press open: 20")
         assert not underlined(room, "cut twice: 5")
+
+
+async def test_without_colour_the_page_and_the_line_in_hand_stand_out(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setenv("NO_COLOR", "1")
+    async with at_sewing(tmp_path / "quilts.db", *AT_THE_MAT) as room:
+        await room.press("h")
+        await room.screen_is(WorksheetScreen)
+        await room.press("3")
+        assert underlined(room, "3\N{NO-BREAK SPACE}cloth")
+        assert not underlined(room, "1\N{NO-BREAK SPACE}sizes")
+        await room.press("escape", "t")
+        await room.sees("Rows (down)")
+        for field in ("field-rows", "field-columns"):
+            # Where the next letter goes is shown the other way round, and nowhere else.
+            assert [box.id for box in room.app.screen.query(Input) if reversed_in(room, box)] == [
+                field
+            ]
+            await room.press("tab")
+
+
+async def test_without_colour_words_say_what_became_of_a_quilt(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setenv("NO_COLOR", "1")
+    path, clock = tmp_path / "quilts.db", StandingClock()
+    put_on_shelf(path, clock, c.LayAside("out of grey"), quilt=a_quilt("Attic stairs"))
+    put_on_shelf(path, clock, c.MarkDone(), quilt=a_quilt("Bench"))
+    put_on_shelf(path, clock, quilt=a_quilt("Window seat"))
+    with closing(sqlite3.connect(path)) as record:
+        record.execute("UPDATE plan_mark SET mark = mark + 1 WHERE quilt = 3")
+        record.commit()
+    async with the_app(path, clock) as room:
+        await room.sees("laid aside", "out of grey", "done", "is damaged")
+
+
+def reversed_in(room: Room, box: Input) -> bool:
+    """Whether anything in a line to fill in is shown the other way round."""
+    strip = room.app.screen._compositor.render_strips()[box.region.y]
+    inside = strip.crop(box.region.x, box.region.right)
+    return any(segment.style is not None and segment.style.reverse for segment in inside)
 
 
 def underlined(room: Room, words: str) -> bool:

@@ -75,11 +75,28 @@ async def look(room: Room, what: str) -> list[str]:
 OPENS = [key.key for key in SEWING_KEYS if key.action.startswith(("ask(", "help", "pace", "close"))]
 
 
+async def open_by(room: Room, key: str) -> None:
+    """Press a key of the sewing screen, and wait for what it opens."""
+    await room.press(key)
+    await room.until(lambda: not isinstance(room.app.screen, SewingScreen), f"what {key} opens")
+    await room.pilot.pause()
+
+
+async def go_on(room: Room) -> None:
+    """Take the first line of what stands there, or leave it; and wait for what comes of that."""
+    screen = room.app.screen
+    takes = isinstance(screen, Dialog) and isinstance(screen.focused, OptionList | Input)
+    await room.press("enter" if takes else "escape")
+    await room.until(
+        lambda: not isinstance(room.app.screen, SewingScreen) or not room.app.screen.asks
+    )
+    await room.pilot.pause()
+
+
 async def go_through(room: Room, key: str) -> list[str]:
     """Open what a key opens, and what comes behind it, and look at each."""
     found = []
-    await room.press(key)
-    assert not isinstance(room.app.screen, SewingScreen), f"{key} opens nothing\n{room.text}"
+    await open_by(room, key)
     for turn in range(6):
         screen = room.app.screen
         if isinstance(screen, SewingScreen):
@@ -91,8 +108,7 @@ async def go_through(room: Room, key: str) -> list[str]:
             for page in "2345678":
                 await room.press(page)
                 found += await look(room, f"{key}, page {page}")
-        takes = isinstance(screen, Dialog) and isinstance(screen.focused, OptionList | Input)
-        await room.press("enter" if takes else "escape")
+        await go_on(room)
     while not isinstance(room.app.screen, SewingScreen):
         await room.press("escape")
     return found

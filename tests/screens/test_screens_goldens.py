@@ -18,6 +18,7 @@ from pathlib import Path
 import pytest
 
 from sewalong.progress.record.settings import Settings
+from sewalong.screens.new_quilt import NewQuiltScreen
 from sewalong.screens.prompts.dialogs import CautionDialog
 from sewalong.screens.prompts.help import HelpDialog
 from sewalong.screens.quilts import QuiltsScreen
@@ -52,8 +53,14 @@ async def which_quilt(room: Room) -> None:
     await room.screen_is(QuiltsScreen)
 
 
+async def new_quilt(room: Room) -> None:
+    await room.press("n")
+    await room.screen_is(NewQuiltScreen)
+    await room.sees("168 squares make 84 units.")
+
+
 async def what_now(room: Room) -> None:
-    await room.press("enter")
+    await room.press("escape", "enter")
     await room.screen_is(ReturnScreen)
     await room.press("enter")
     await room.screen_is(SewingScreen)
@@ -77,6 +84,7 @@ async def counted(room: Room) -> None:
 SCREENS: tuple[Callable[[Room], Awaitable[None]], ...] = (
     where_was_i,
     which_quilt,
+    new_quilt,
     what_now,
     help,
     caution,

@@ -246,4 +246,4 @@ async def test_the_list_names_every_quilt_and_q_leaves(path: Path) -> None:
 
 async def test_an_empty_shelf_says_how_to_begin(path: Path) -> None:
     async with the_app(path, StandingClock()) as room:
-        await room.sees("No quilt yet.", "sewalong start FILE", "sewalong demo")
+        await room.sees("No quilt yet.", "Begin one by a few questions: n", "sewalong demo")

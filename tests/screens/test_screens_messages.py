@@ -123,8 +123,8 @@ async def test_advice_on_what_was_done_goes_with_it(path: Path) -> None:
     wrong = c.Measure("four-patch", (Fraction(9),))
     async with at_sewing(path, c.Count("pair", 20), c.Count("sew", 4), wrong) as room:
         await room.press("space")
-        await room.sees("At risk")
+        await room.sees("hese may be wrong")
         with another_window(path) as other:
             for _ in range(2):
                 other.do(c.Undo())
-        await gone(room, "At risk")
+        await gone(room, "hese may be wrong")

@@ -24,12 +24,14 @@ def test_the_names_of_keys_are_those_of_the_screen() -> None:
     assert {key.id.removeprefix("sew."): key.key for key in SEWING_KEYS} == USUAL_KEYS
 
 
-async def with_own_keys(path: Path, room_does: object, *acts: c.Act) -> None:
+async def with_own_keys(
+    path: Path, room_does: object, *acts: c.Act, preferences: Preferences = PEDAL
+) -> None:
     clock = StandingClock()
     key = put_on_shelf(path, clock, c.OpenSession(), *acts)
     library = Library(path, clock())
     try:
-        app = SewalongApp(library, quilt=key, clock=clock, preferences=PEDAL)
+        app = SewalongApp(library, quilt=key, clock=clock, preferences=preferences)
         app.animation_level = "none"
         async with app.run_test(size=(80, 24)) as pilot:
             room = Room(app, pilot, path, key)
@@ -85,6 +87,15 @@ async def test_her_own_words_of_caution_come_first_and_as_she_wrote_them(path: P
     await with_own_keys(path, room_does, *up_to("cut-twice"))
 
 
+async def test_a_key_that_came_later_gives_way_to_her_own(path: Path) -> None:
+    async def room_does(room: Room) -> None:
+        await room.press("v")
+        await room.until(lambda: room.state.done["pair"] == 1)
+        assert not room.sewing.has_class("far")
+
+    await with_own_keys(path, room_does, preferences=Preferences(keys={"count": ("v",)}))
+
+
 async def test_her_count_key_counts_on_behind_a_question_too(path: Path) -> None:
     async def room_does(room: Room) -> None:
         await room.press("plus")
@@ -94,3 +105,18 @@ async def test_her_count_key_counts_on_behind_a_question_too(path: Path) -> None
 
     counts = (c.Count("pair", 20), c.Count("sew", 10), c.ChooseStage("press"), c.Count("press", 9))
     await with_own_keys(path, room_does, *counts)
+
+
+async def test_where_hers_is_the_key_that_puts_back_that_is_another(path: Path) -> None:
+    async def room_does(room: Room) -> None:
+        await room.press("u")
+        await room.sees("Undone: counted 4 pairs. ctrl+y puts it back.")
+        await room.press("q")
+        await room.sees("A note for yourself")
+        await room.press("escape")
+        await room.screen_is(SewingScreen)
+        await room.press("ctrl+y")
+        await room.sees("Put back: counted 4 pairs.")
+
+    hers = Preferences(keys={"note": ("q",)})
+    await with_own_keys(path, room_does, c.Count("pair", 4), preferences=hers)

@@ -120,7 +120,7 @@ async def test_the_clock_of_the_session_and_its_length_are_one(path: Path) -> No
             await room.press("down")
         await room.sees("4 Nov 20 ▇")
         await room.press("enter")
-        await room.sees("49 minutes, 20 pairs", "20 without a time.")
+        await room.sees("49 minutes.", "20 pairs at pair.", "20 without a time.")
 
 
 async def test_the_first_evening_is_not_told_that_a_day_cannot_be_kept(path: Path) -> None:

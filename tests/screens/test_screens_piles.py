@@ -170,13 +170,13 @@ async def test_nothing_sewn_is_nothing_to_unpick(path: Path) -> None:
         assert room.seq() == before
 
 
-async def test_units_that_are_not_there_are_made_whereabouts_unknown(path: Path) -> None:
+async def test_units_that_are_not_there_are_made_but_not_found(path: Path) -> None:
     async with at_sewing(path, c.Count("pair", 8)) as room:
         await room.press("r")
         await choose(room, "pairs: 8")
         await room.write("5")
         await room.press("enter")
-        await choose(room, "made, whereabouts unknown")
+        await choose(room, "made, but not found")
         await room.until(lambda: room.on_disk().missing.get("pair") == 3)
         assert room.on_disk().piles["pair"] == 5
 

@@ -88,10 +88,11 @@ async def test_a_long_text_that_is_offered_shows_how_it_begins(path: Path) -> No
     long = f"A {'very ' * 20}long way, then open"
     async with at_sewing(path, c.NotePress("pair", long)) as room:
         await room.press("d")
-        await room.sees("A very very")
+        await room.sees("A very very", "…")
         assert "then open" not in room.text
         await room.press("!")
         await room.sees("then open!")
+        assert "…" not in room.text
 
 
 async def test_a_number_typed_ahead_of_the_form_replaces_what_it_offers(path: Path) -> None:
@@ -101,6 +102,25 @@ async def test_a_number_typed_ahead_of_the_form_replaces_what_it_offers(path: Pa
         await room.screen_is(FormDialog)
         await room.until(lambda: boxes(room)[0].value == "8", "8 and not 48")
         assert room.on_disk().target == room.state.target
+
+
+async def test_a_number_typed_straight_behind_the_choice_is_in_the_form(path: Path) -> None:
+    async with at_sewing(path) as room:
+        await room.press("s")
+        await room.screen_is(ChoiceDialog)
+        # What was pressed before it was chosen is not.
+        await room.press("7")
+        await room.burst("enter", "3", "enter")
+        await room.screen_is(FormDialog)
+        await room.until(lambda: boxes(room)[0].value == "3", "3 and not 13")
+        assert room.on_disk().spoilage == ()
+        await room.press("escape")
+        await room.screen_is(SewingScreen)
+        await room.press("s")
+        await room.screen_is(ChoiceDialog)
+        await room.press("7", "escape")
+        await room.screen_is(SewingScreen)
+        assert room.sewing.typed == ""
 
 
 @pytest.mark.parametrize("all_at_once", [True, False])

@@ -77,7 +77,7 @@ async def test_pieces_another_window_saw_to_first_are_not_said_to_be_seen_to_twi
         other = Library(path, EVENING)
         try:
             await room.press("i")
-            await room.sees("the pieces at risk were all looked through")
+            await room.sees("the pieces that may be wrong were all looked")
             saw_to_them(OpenQuilt(other, other.entries()[0], StandingClock()))
             await room.press("home", "enter")
             await room.sees("Not done: You said already that they are seen to.")

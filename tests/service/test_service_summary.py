@@ -149,7 +149,7 @@ def test_the_list_reads_it_without_the_record(
             do(window.quilt, act)
         expected = worked_out(window.library, entry_of(window.library))[0]
     said = listed(monkeypatch, capsys, window.clock)
-    assert f"{expected.work_done:.0%} of the work done" in said
+    assert f"Work done: {expected.work_done:.0%}." in said
     assert expected.standing in said
 
 
@@ -159,7 +159,7 @@ def test_after_sitting_down_the_list_still_reads_it_without_the_record(
     with a_window(home, *PAIRED) as window:
         sit_down(window.quilt)
         sit_down(window.quilt)
-    assert "of the work done" in listed(monkeypatch, capsys, window.clock)
+    assert "Work done:" in listed(monkeypatch, capsys, window.clock)
 
 
 def listed(

@@ -73,7 +73,7 @@ def she_sews_them_again(diary: Diary) -> None:
     diary.do(c.Measure("four-patch", (Fraction(21, 2),)), after=2)
     doubtful = at_risk(diary.quilt.state, diary.quilt.record)
     assert doubtful is not None
-    diary.do(c.Mention(doubtful.mention))
+    diary.do(c.SeeTo(doubtful.failed.seq))
     diary.do(c.WriteNote("The cushion's foot looks like the patchwork foot. It is not."))
     diary.close()
 

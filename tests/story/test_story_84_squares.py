@@ -92,7 +92,7 @@ def test_a_quilt_of_84_squares_lives_through_it_all(library: Library) -> None:
     # Before the first stitch: 84 squares, 5 × 8 wanted, ten stacks for forty units.
     assert quilt.piles() == {"square": 84}
     assert quilt.proof().standing is proofs.ProofStanding.NEVER
-    assert "Prove it on one first" in quilt.proof().say
+    assert "Test it on one first" in quilt.proof().say
     assert "not all 84 pieces" in quilt.proof().say
     at_first = quilt.forecast()
     assert not at_first.own_sessions

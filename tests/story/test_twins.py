@@ -24,8 +24,8 @@ from tests.story.twins.undo_cases import UNDOABLE, UNDOING
 
 CASES = (*COUNTING, *PILES, *MACHINE, *LEAVING, *UNDOING)
 
-NOBODY_ASKS = {"OpenSession"}
-"""Sitting down goes with whatever is asked first."""
+NOBODY_ASKS = {"OpenSession", "Mention"}
+"""Sitting down goes with whatever is asked first; what was said is written by the program."""
 
 NO_KEY = {"ChangePlan"}
 """Asked by a command, `alter`, alone."""

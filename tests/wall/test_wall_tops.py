@@ -236,7 +236,8 @@ def test_on_point_every_unit_is_asked_for_and_borders_go_around() -> None:
 
 def test_units_are_all_the_same_size_when_they_have_pixels_enough() -> None:
     side = Side((5.0, *[6.0] * 9, 5.0), (False, *[True] * 9, False))
-    columns, rows = tracks(side, side, 60, 60)
-    assert set(columns[1:-1]) == {5}
+    columns, rows, is_whole = tracks(side, side, 60, 60, 3)
+    assert is_whole
+    assert set(columns.pixels[1:-1]) == {5}
     assert columns == rows
-    assert columns[0] == columns[-1] == 4
+    assert columns.pixels[0] == columns.pixels[-1] == 4

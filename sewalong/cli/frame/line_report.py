@@ -5,7 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterable
 from typing import TYPE_CHECKING
 
+from sewalong.cli.frame.facts import each
 from sewalong.cli.frame.report import Report
+from sewalong.quilt.worksheet.one_fact import apart
 
 if TYPE_CHECKING:
     from sewalong.quilt.worksheet.line import Line, Section
@@ -14,7 +16,18 @@ if TYPE_CHECKING:
 def told(lines: Iterable[Line], **data: object) -> Report:
     """The lines as they stand."""
     kept = tuple(lines)
-    return Report(tuple(map(str, kept)), {**data, "lines": [line_data(one) for one in kept]})
+    return Report(facts_of(kept), {**data, "lines": [line_data(one) for one in kept]})
+
+
+def facts_of(lines: Iterable[Line]) -> tuple[str, ...]:
+    """All lines, one fact each."""
+    return tuple(fact for line in lines for fact in line.facts)
+
+
+def all_facts(line: Line) -> tuple[str, ...]:
+    """A line whose reason is no reason but more of what it tells: its facts, each under its label."""
+    told = [*apart(line.text), *apart(line.reason.replace(", ", "; "))]
+    return tuple(each(line.label, told))
 
 
 def line_data(line: Line) -> dict[str, object]:
@@ -33,7 +46,7 @@ def line_data(line: Line) -> dict[str, object]:
 def section_lines(sections: Iterable[Section]) -> tuple[str, ...]:
     """Each section's title on a line of its own before its lines."""
     return tuple(
-        text for one in sections for text in (f"{one.title}:", *map(str, one.lines)) if one.lines
+        text for one in sections for text in (f"{one.title}:", *facts_of(one.lines)) if one.lines
     )
 
 

@@ -18,7 +18,11 @@ if TYPE_CHECKING:
     from sewalong.progress.record.route import Route
     from sewalong.service.open_quilt import OpenQuilt
 
-NO_QUILT = "There is no quilt yet. Begin one with: sewalong start FILE, or try: sewalong demo"
+NO_QUILT = (
+    "There is no quilt yet. Begin one by a few questions: sewalong new\n"
+    "To look around first: sewalong demo"
+)
+"""Two lines of what to do."""
 
 
 def where(args: argparse.Namespace, context: Context) -> str:

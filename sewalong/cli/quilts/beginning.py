@@ -7,6 +7,7 @@ import os
 
 from sewalong.cli.frame.context import Context
 from sewalong.cli.frame.errors import CommandError
+from sewalong.cli.frame.input_files import STDIN
 from sewalong.cli.frame.report import Report
 from sewalong.cli.quilts.opening import DUMB, in_the_app
 from sewalong.service.preferences import own_preferences
@@ -32,15 +33,14 @@ def _file(file: str) -> Report:
     from sewalong.quilt.beginning.answers import Answers
     from sewalong.quilt.beginning.filled_in import fill_in
     from sewalong.quilt.file.commented import commented_file
-    from sewalong.store.own_folder import refuse_own_folder
-    from sewalong.store.writing import write_whole
+    from sewalong.store.quilt_files import write_quilt_file
 
-    if os.path.lexists(file):
-        raise CommandError(f"{file} is there already. Name another file.")
-    refuse_own_folder(file)
     quilt = fill_in(Answers(own_preferences()[0].unit or Unit.INCH)).quilt
     assert quilt is not None
-    write_whole(file, commented_file(quilt))
+    text = commented_file(quilt)
+    if file == STDIN:
+        return Report(data={"file": text}, whole=text)
+    write_quilt_file(file, text)
     lines = (
         f"Written: {file}",
         "Edit it, then: sewalong check FILE, and to begin: sewalong start FILE",

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import argparse
+import os
 from collections.abc import Iterable, Mapping
 from typing import TYPE_CHECKING
 
@@ -10,13 +11,14 @@ from sewalong.cli.frame.context import Context
 from sewalong.cli.frame.errors import CommandError, sentence_of
 from sewalong.cli.frame.report import Report
 from sewalong.cli.frame.run import REFUSED
-from sewalong.cli.frame.selection import NO_QUILT, any_library, chosen_quilt
+from sewalong.cli.frame.selection import NO_QUILT, any_library, chosen_quilt, where
 from sewalong.progress.record.time_words import ago, day_and_time
-from sewalong.service.listing import summary
+from sewalong.service.listing import drafts_in, summary
 from sewalong.store.library import Library, Shelved
 
 if TYPE_CHECKING:
     from sewalong.service.open_quilt import OpenQuilt
+    from sewalong.store.drafts import Draft
 
 
 def places(args: argparse.Namespace, context: Context) -> Report:
@@ -42,23 +44,42 @@ def places(args: argparse.Namespace, context: Context) -> Report:
 
 
 def list_quilts(args: argparse.Namespace, context: Context) -> Report:
-    """`list`: one line a quilt; one that cannot be read says so and hides no other."""
+    """`list`: a few lines a quilt; one that cannot be read says so and hides no other."""
     with any_library(args, context) as library:
         entries = library.entries() if library else ()
         gone = library.missing() if library else ""
         if library and not entries:
             library.refuse_damage()
-        if library is None or not (entries or gone):
-            return Report((NO_QUILT,), {"quilts": []})
-        told = [_told(library, entry, context) for entry in entries]
-    lines, data = [line for line, _ in told], [data for _, data in told]
-    if gone or any("unreadable" in one for one in data):
-        aside = (gone,) if gone else ()
-        return Report(tuple(lines), {"quilts": data}, aside, exit_status=REFUSED)
-    return Report(tuple(lines), {"quilts": data})
+        drafts, unread = drafts_in(os.path.dirname(where(args, context)))
+        told = [_told(library, entry, context) for entry in entries] if library else []
+    lines, data = [line for some, _ in told for line in some], [data for _, data in told]
+    lines += [] if lines or gone else NO_QUILT.splitlines()
+    for draft in drafts:
+        lines += _draft_told(draft, context)
+    aside = tuple(filter(None, (gone, unread)))
+    all_of_it: dict[str, object] = {"quilts": data}
+    if drafts:
+        all_of_it["drafts"] = [_draft_data(draft) for draft in drafts]
+    bad = gone or any("unreadable" in one for one in data)
+    return Report(tuple(lines), all_of_it, aside, exit_status=REFUSED if bad else 0)
 
 
-def _told(library: Library, entry: Shelved, context: Context) -> tuple[str, dict[str, object]]:
+def _draft_told(draft: Draft, context: Context) -> tuple[str, str]:
+    name, last = _draft_name(draft), ago(draft.at, context.clock())
+    return f"A draft, not begun: {name}, {last}.", "Go on with it: sewalong new --plain"
+
+
+def _draft_data(draft: Draft) -> dict[str, object]:
+    return {"name": _draft_name(draft), "kept_at": draft.at.isoformat()}
+
+
+def _draft_name(draft: Draft) -> str:
+    return draft.answers.said.get("name", "a new quilt")
+
+
+def _told(
+    library: Library, entry: Shelved, context: Context
+) -> tuple[list[str], dict[str, object]]:
     data: dict[str, object] = {
         "number": entry.id,
         "name": entry.name,
@@ -72,20 +93,18 @@ def _told(library: Library, entry: Shelved, context: Context) -> tuple[str, dict
         sentence = sentence_of(error)
         if sentence is None:
             raise
-        return f"{entry.id}. {entry.name}: {sentence}", {**data, "unreadable": sentence}
+        return [f"{entry.id}. {entry.name}: {sentence}"], {**data, "unreadable": sentence}
     data |= {
         "standing": found.standing,
         "work_done": found.work_done,
         "suggested_stage": found.next_stage,
     }
-    parts = [
-        found.standing,
-        f"{found.work_done:.0%} of the work done",
-        f"last touched {ago(entry.last_at, context.clock())} ({day_and_time(entry.last_at)})",
-    ]
+    lines = [f"{entry.id}. {entry.name}: {found.standing}."]
     if found.label is not None:
-        parts.append(f"next {found.label}")
-    return f"{entry.id}. {entry.name}: {', '.join(parts)}.", data
+        lines.append(f"Next: {found.label}.")
+    lines.append(f"Work done: {found.work_done:.0%}.")
+    last = f"{ago(entry.last_at, context.clock())} ({day_and_time(entry.last_at)})"
+    return [*lines, f"Last touched: {last}."], data
 
 
 def status(args: argparse.Namespace, context: Context) -> Report:

@@ -50,19 +50,20 @@ def demo(args: argparse.Namespace, context: Context) -> Report:
 
 
 def _open(path: str, name: str | None, demo: bool, context: Context) -> Report:
+    app = context.interactive and os.environ.get("TERM") != DUMB
     if not is_there(path):
         if name is not None:
             raise CommandError(NO_QUILT)
-        return Report((NO_QUILT,))
+        return in_the_app(path, None, demo) if app else Report(tuple(NO_QUILT.splitlines()))
     with opened(path, context) as library:
         entries = library.entries()
         if name is None and (gone := library.missing()):
             raise CommandError(gone)
         if not entries:
             library.refuse_damage()
-            return Report((NO_QUILT,))
+            return in_the_app(path, None, demo) if app else Report(tuple(NO_QUILT.splitlines()))
         wanted = library.find(name) if name is not None else None
-    if not context.interactive or os.environ.get("TERM") == DUMB:
+    if not app:
         from sewalong.cli.quilts.listing import status
 
         told = status(_looking_at((wanted or entries[0]).name, demo=demo), context)

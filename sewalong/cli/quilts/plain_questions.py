@@ -13,6 +13,7 @@ from sewalong.cli.frame.sanitize import shown
 from sewalong.cli.frame.selection import opened
 from sewalong.quilt.beginning.filled_in import Row
 from sewalong.quilt.beginning.offered import offered
+from sewalong.quilt.beginning.questions import FINISHING, LAYOUT, METHOD, SETTING
 from sewalong.service.beginning import Beginning
 from sewalong.service.preferences import own_preferences
 from sewalong.store.begun import is_there
@@ -22,9 +23,15 @@ from sewalong.store.home import data_folder, record_path
 
 BACK = "back"
 LIST = "?"
+NUMBERED = (METHOD, SETTING, LAYOUT, FINISHING)
+"""Questions whose list is chosen from by number; at the others a bare number is a length."""
 YES = ("", "yes", "y")
 HELP = (
     "An empty line takes what stands in [ ]; back goes back; ? lists what there is to choose from."
+)
+
+KEPT = (
+    "Your answers are kept as a draft. Go on with: sewalong new --plain, or in the list of quilts."
 )
 
 
@@ -55,7 +62,7 @@ class PlainQuestions:
         if beginning is not None and beginning.fault:
             return f"Nothing was begun. {beginning.fault}"
         if beginning is not None and beginning.is_kept:
-            return "Nothing was begun. Your answers are kept as a draft; go on with: sewalong new"
+            return f"Nothing was begun. {KEPT}"
         return "Nothing was begun, and nothing was answered that could be kept."
 
     def _begun_or_new(self) -> Beginning:
@@ -131,12 +138,16 @@ class PlainQuestions:
 
     def _list(self, row: Row) -> None:
         self._say(row.question.how)
-        for number, one in enumerate(offered(self._beginning.filled, row.question.id), start=1):
+        id = row.question.id
+        for number, one in enumerate(offered(self._beginning.filled, id), start=1):
             about = f": {one.about}" if one.about else ""
-            self._say(f"  {number}. {one.text}{about}")
+            mark = f"{number}." if id in NUMBERED else "-"
+            self._say(f"  {mark} {one.text}{about}")
 
     def _meant(self, row: Row, said: str) -> str:
-        """An answer by its number in the list, where there is one and a number is no answer."""
+        """An answer by its number in the list, where a number is no answer itself."""
+        if row.question.id not in NUMBERED:
+            return said
         found = offered(self._beginning.filled, row.question.id)
         if said.isascii() and said.isdigit() and 1 <= int(said[:4]) <= len(found):
             return found[int(said[:4]) - 1].text
@@ -190,6 +201,9 @@ class PlainQuestions:
         if sys.stderr is not None:
             print(shown(question), end=" ", file=sys.stderr, flush=True)
         line = sys.stdin.readline() if sys.stdin is not None else ""
+        if not self._context.interactive:
+            # Nobody pressed enter where the question stands.
+            self._say("")
         if not line.endswith("\n"):
             raise LeftOff
         return line.strip()

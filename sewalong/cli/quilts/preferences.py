@@ -40,9 +40,10 @@ def preferences(args: argparse.Namespace, context: Context) -> Report:
         known = read_preferences(read_bytes(path, LONGEST_FILE)) if there else AS_USUAL
     except QuiltFileFaults as error:
         return faults_report(path, error.faults, "All is as usual until put right.")
-    where = f"File: {path}" if there else f"File: none; sewalong preferences --write makes {path}"
+    none = ("File: none", f"It would be: {path}", "Make it with: sewalong preferences --write")
+    where = (f"File: {path}",) if there else none
     data: dict[str, object] = {"file": path if there else None, "faults": [], "keys": _keys(known)}
-    return Report((where, *_lines(known)), data)
+    return Report((*where, *_lines(known)), data)
 
 
 def _keys(known: Preferences) -> dict[str, list[str]]:

@@ -8,6 +8,7 @@ from shlex import quote
 
 from sewalong.cli.frame.context import Context
 from sewalong.cli.frame.errors import CommandError
+from sewalong.cli.frame.facts import each
 from sewalong.cli.frame.report import Report, events_said
 from sewalong.cli.frame.run import REFUSED
 from sewalong.cli.frame.selection import NO_QUILT
@@ -20,7 +21,11 @@ from sewalong.store.own_folder import refuse_own_folder
 from sewalong.store.restoring import Restored, begin_empty, put_back
 
 _PUT_BACK = "Put a backup back with: sewalong restore"
-_NO_BACKUP = "none. One is made before the first write of a day; sewalong backup makes one now."
+_NO_BACKUP = (
+    "Backups: none.",
+    "One is made before the first write of a day.",
+    "Make one now with: sewalong backup",
+)
 
 
 def backup(args: argparse.Namespace, context: Context) -> Report:
@@ -31,9 +36,9 @@ def backup(args: argparse.Namespace, context: Context) -> Report:
         refuse_own_folder(args.folder)
     file = back_up_record(record_path(), context.clock(), args.folder)
     found = looked_through(file)
-    line = f"Backed up: {_holds(found)}, to {file}"
+    lines: tuple[str, ...] = (f"Backed up: {_holds(found)}", f"In: {file}")
     again = f"Put it back with: sewalong restore {quote(file)}" if args.folder else _PUT_BACK
-    lines = (line, f"Read back: {_state(found)}", again)
+    lines += (f"Read back: {_state(found)}", again)
     return Report(lines, {"file": file, **_data(found)}, recorded=True)
 
 
@@ -43,10 +48,10 @@ def examine(args: argparse.Namespace, context: Context) -> Report:
     record = looked_through(path)
     backups = [(one, looked_through(one.path)) for one in backups_of(path)]
     if not record.there:
-        return Report((NO_QUILT,), {"record": None, "backups": []})
+        return Report(tuple(NO_QUILT.splitlines()), {"record": None, "backups": []})
     bad = sum(not found.sound for _, found in backups)
     lines = [_verdict(record, bad), *_record_lines(record)]
-    lines += [_backup_line(one, found) for one, found in backups] or [f"Backups: {_NO_BACKUP}"]
+    lines += [_backup_line(one, found) for one, found in backups] or [*_NO_BACKUP]
     if not record.sound:
         lines.append(_PUT_BACK)
     data = {
@@ -75,13 +80,17 @@ def _record_lines(record: Examined) -> list[str]:
         f"Events: {record.events}",
     ]
     for quilt in record.quilts:
-        how = (
-            f"damaged: {quilt.wrong}"
-            if quilt.wrong
-            else ("numbered without a gap, each as it was written, all readable, the counts add up")
-        )
-        lines.append(f"{quilt.name}, {events_said(quilt.events)}: {how}")
+        found = (f"damaged: {quilt.wrong}",) if quilt.wrong else _SOUND
+        lines += each(quilt.name, (events_said(quilt.events), *found))
     return lines
+
+
+_SOUND = (
+    "numbered without a gap",
+    "each event as it was written",
+    "all readable",
+    "the counts add up",
+)
 
 
 def _backup_line(backup: Backup, found: Examined) -> str:
@@ -118,7 +127,7 @@ def restore(args: argparse.Namespace, context: Context) -> Report:
         if args.which is not None:
             raise CommandError("Name a backup, or --empty; not both.")
         done = begin_empty(path, context.clock())
-        line = "The record is empty now. Begin a quilt with: sewalong start FILE"
+        line = "The record is empty now. Begin a quilt with: sewalong new"
         lines = (line, *_kept_lines(done))
         return Report(lines, _restored_data(None, done), recorded=True)
     backups = backups_of(path)
@@ -128,7 +137,7 @@ def restore(args: argparse.Namespace, context: Context) -> Report:
     done = put_back(path, file, context.clock())
     found = looked_through(path)
     damaged = [f"Damaged in it: {q.name}, {q.wrong}" for q in found.quilts if q.wrong]
-    lines = (f"Put back: {_holds(found)}, from {file}", *damaged, *_kept_lines(done))
+    lines = (f"Put back: {_holds(found)}", f"From: {file}", *damaged, *_kept_lines(done))
     return Report(lines, _restored_data(file, done), recorded=True)
 
 
@@ -142,7 +151,7 @@ def _listed(path: str, backups: tuple[Backup, ...]) -> Report:
     if backups:
         lines.append("Put one back with its number, such as: sewalong restore 1")
     else:
-        lines.append(f"Backups: {_NO_BACKUP}" if record.sound else "Backups: none")
+        lines += _NO_BACKUP if record.sound else ("Backups: none.",)
         lines.append("Put a backup from elsewhere back with: sewalong restore FILE")
     if not record.sound:
         lines.append("Or begin with an empty record: sewalong restore --empty")

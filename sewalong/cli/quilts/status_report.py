@@ -7,13 +7,26 @@ from datetime import datetime
 
 from msgspec.structs import asdict
 
+from sewalong.cli.frame.facts import each, sentences
 from sewalong.piecing.method import Pieces
-from sewalong.progress.plan.plan import Plan, Shortfall, StageLine, plan
+from sewalong.progress.plan.plan import Plan, Shortfall, StageLine, out_of, plan
 from sewalong.progress.record.events.every_kind import Recorded
 from sewalong.progress.record.route import Route
 from sewalong.progress.record.state import SessionRecord, State
-from sewalong.progress.resuming.coming_back import coming_back, in_lines
+from sewalong.progress.resuming.coming_back import coming_back, facts
 from sewalong.quilt.quilt import Target
+
+HER_OWN = (
+    "You wrote",
+    "Laid aside",
+    "Note",
+    "Spoiled",
+    "Put away",
+    "Machine",
+    "Tested by",
+    "Press",
+)
+"""Facts that hold what the owner wrote, which is told as she wrote it."""
 
 
 def status_lines(state: State, now: datetime, record: Sequence[Recorded] = ()) -> tuple[str, ...]:
@@ -24,34 +37,32 @@ def status_lines(state: State, now: datetime, record: Sequence[Recorded] = ()) -
     lines = [
         f"This quilt: {state.quilt.name}",
         f"Method: {state.quilt.method.name}",
-        f"Target: {state.target}, {unit.count(state.units_wanted)} in all.",
+        f"Target: {state.target}",
+        f"Wanted: {unit.count(state.units_wanted)} in all.",
     ]
-    lines += in_lines(coming_back(state, record, now))
-    lines += [stage_words(line) for line in now_plan.lines]
+    for label, text in facts(coming_back(state, record, now)):
+        told = f"{label}: {text}" if label else text
+        lines += [told] if label in HER_OWN else sentences(told)
+    for line in now_plan.lines:
+        lines += stage_words(line)
     lines.append(f"Made: {unit.count(units.made)} so far.")
     lines.append(f"Possible: {unit.count(units.possible)} in all from what there is.")
     over = over_words(now_plan.over, state.route)
-    if over:
-        lines.append(over)
+    lines += sentences(over) if over else []
     if state.quilt.notes:
         lines.append(f"About: {state.quilt.notes}")
     return tuple(lines)
 
 
-def stage_words(line: StageLine) -> str:
-    """A stage as it stands: "Sew around: 7 of 21 done, 14 to do, 28 pressed … waiting."."""
-    parts = [f"{line.done} of {line.needed} done"]
-    if line.done > line.needed:
-        parts = [f"{line.done} done, {line.needed} needed"]
-    if line.to_do:
-        parts.append(f"{line.to_do} to do")
+def stage_words(line: StageLine) -> list[str]:
+    """A stage as it stands: "Sew around: 7 of 21 done.", "Sew around: 28 four-patches wait."."""
+    facts = [f"{out_of(line.done, line.needed, 'done')}."]
     if line.from_cloth:
-        parts.append("from cloth")
+        facts.append("From cloth.")
     elif line.waiting:
-        parts.append(f"{line.waiting_noun.count(line.waiting)} waiting")
-    elif line.to_do:
-        parts.append("nothing waiting yet")
-    return f"{line.stage.label.capitalize()}: {', '.join(parts)}."
+        verb = "waits" if line.waiting == 1 else "wait"
+        facts.append(f"{line.waiting_noun.count(line.waiting)} {verb}.")
+    return each(line.stage.label.capitalize(), facts)
 
 
 def over_words(over: tuple[Pieces, ...], route: Route) -> str:

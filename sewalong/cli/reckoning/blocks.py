@@ -15,7 +15,7 @@ from sewalong.cli.frame.length_arguments import (
     read_size,
     unit_of,
 )
-from sewalong.cli.frame.line_report import line_data
+from sewalong.cli.frame.line_report import all_facts, line_data
 from sewalong.cli.frame.report import Report
 from sewalong.cli.reckoning.wanted_size import wanted_size
 from sewalong.lengths import Unit
@@ -62,14 +62,15 @@ def blocks(args: argparse.Namespace, context: Context) -> Report:
          "columns": one.columns, "blocks": one.blocks}
         for one in found
     ]  # fmt: skip
-    return Report(tuple(map(str, lines)), {"unit": unit.value, "lines": data, "layouts": counts})
+    told = tuple(fact for line in lines for fact in all_facts(line))
+    return Report(told, {"unit": unit.value, "lines": data, "layouts": counts})
 
 
 def _lines(label: str, one: Blocks, method: Method | None, unit: Unit) -> Iterator[Line]:
-    fills = f", {one.fills}" if one.fills else ""
+    fills = f"; {one.fills}" if one.fills else ""
     yield Line(
         label,
-        f"{one.rows} rows of {one.columns}, {one.blocks:,} blocks{fills}, "
+        f"{one.rows} rows of {one.columns}; {one.blocks:,} blocks{fills}; "
         f"{size_text(one.size, unit)}",
         one.fit.reason,
         float(one.size.width),

@@ -12,7 +12,7 @@ from msgspec.structs import replace
 from sewalong.cli.frame.context import Context
 from sewalong.cli.frame.errors import CommandError
 from sewalong.cli.frame.length_arguments import read, read_size, unit_of
-from sewalong.cli.frame.line_report import line_data
+from sewalong.cli.frame.line_report import all_facts, line_data
 from sewalong.cli.frame.report import Report
 from sewalong.cli.reckoning.plan_source import meant
 from sewalong.cli.reckoning.wanted_size import wanted_size
@@ -40,7 +40,7 @@ def layouts(args: argparse.Namespace, context: Context) -> Report:
             {**line_data(line), **({} if one is None else _counts(one))} for line, one in found
         ],
     }
-    return Report(tuple(str(line) for line, _ in found), data)
+    return Report(tuple(fact for line, _ in found for fact in all_facts(line)), data)
 
 
 def _marked(line: Line, one: Layout | None, state: State | None) -> Line:
@@ -102,13 +102,13 @@ def _named(one: Layout) -> str:
 
 
 def _line(label: str, one: Layout, choice: LayoutChoice) -> Line:
-    named = "" if label.endswith(_named(one)) else f"{_named(one)}, "
+    named = "" if label.endswith(_named(one)) else f"{_named(one)}; "
     # On point the corners are alike whatever the counts, so it tells nothing.
     alike = one.corners_alike and not isinstance(choice.setting, SetOnPoint)
     corners = ", corners alike" if alike else ""
     return Line(
         label,
-        f"{named}{size_text(one.size, choice.shown_in)}, {one.leaves}",
+        f"{named}{size_text(one.size, choice.shown_in)}; {one.leaves}",
         f"{one.shape}{corners}" + (f"; {one.fit.reason}" if one.fit else ""),
         float(one.size.width),
         float(one.size.length),

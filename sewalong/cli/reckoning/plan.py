@@ -6,7 +6,7 @@ import argparse
 
 from sewalong.cli.frame.context import Context
 from sewalong.cli.frame.errors import CommandError
-from sewalong.cli.frame.line_report import section_data, section_lines
+from sewalong.cli.frame.line_report import facts_of, section_data, section_lines
 from sewalong.cli.frame.report import Report
 from sewalong.cli.reckoning.plan_source import meant
 
@@ -33,12 +33,13 @@ def plan(args: argparse.Namespace, context: Context) -> Report:
         **section_data(sections),
     }
     if args.only:
-        return Report(tuple(map(str, sections[0].lines)), data)
+        return Report(facts_of(sections[0].lines), data)
     first = [
         f"Quilt: {found.quilt.name}",
         f"Method: {found.quilt.method.name}",
-        f"Target: {found.target.rows} rows of {found.target.columns}, "
-        f"{found.quilt.units_for(found.target):,} units of the {all_of_it.units:,} there will be",
+        f"Target: {found.target.rows} rows of {found.target.columns}",
+        f"Units wanted: {found.quilt.units_for(found.target):,}",
+        f"Units there will be: {all_of_it.units:,}",
     ]
     if found.quilt.setting is not None:
         first.append(f"Set: {found.quilt.setting.words}")

@@ -91,7 +91,7 @@ def ease(args: argparse.Namespace, context: Context) -> Report:
         off = most_off(size)
         lines.append(
             Line(
-                "remake when it is off by more than",
+                "make it again when it is off by more than",
                 exactly(off, unit),
                 f"{float(REMAKE_LIMIT * 100):g} in 100 of its size, one workshop's rule",
                 float(off),

@@ -49,7 +49,7 @@ COMMANDS = (
             Argument(
                 "--as",
                 "what the difference is: made (counted wrongly at its stage), found, lost, "
-                "spoiled, or missing (made, whereabouts unknown, until found)",
+                "spoiled, or missing (made, but not found)",
                 choices=("made", "found", "lost", "spoiled", "missing"),
                 dest="how",
             ),

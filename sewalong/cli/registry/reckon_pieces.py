@@ -69,7 +69,7 @@ COMMANDS = (
     Command(
         "reckon row",
         GROUP,
-        "pieces side by side; what a measured row says of the seam",
+        "pieces side by side, and what a measured row says of the seam",
         "sewalong.cli.reckoning.row:row",
         "sewalong reckon row --pieces 5 --cut 2 1/2 --measured 10",
         (

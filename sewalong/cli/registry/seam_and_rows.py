@@ -64,11 +64,11 @@ COMMANDS = (
     Command(
         "proof",
         GROUP,
-        "what proved the machine, whether it still holds, what is at risk",
+        "how the seam was tested, whether that still holds, what may be wrong",
         "sewalong.cli.sewing.proof:proof",
         "sewalong proof",
         (
-            flag("--seen-to", "say that the pieces at risk were measured and seen to"),
+            flag("--seen-to", "say that the pieces that may be wrong were measured and seen to"),
             *QUILT_NAMED,
         ),
     ),

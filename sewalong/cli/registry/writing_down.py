@@ -20,7 +20,7 @@ COMMANDS = (
     Command(
         "settings",
         GROUP,
-        "the machine's settings and the test that proved them",
+        "the machine's settings and how they were tested",
         "sewalong.cli.sewing.notes_and_settings:settings",
         "sewalong settings --foot 'quarter-inch' --proof '3 strips, 3 1/2 in'",
         (
@@ -30,10 +30,10 @@ COMMANDS = (
             Argument("--needle-position", "where the needle stands", "TEXT"),
             Argument("--stitch-length", "how long the stitch is", "TEXT"),
             Argument("--thread", "which thread", "TEXT"),
-            Argument("--proof", "the test that proved the settings, and what it measured", "TEXT"),
+            Argument("--proof", "the test sewn with these settings, and what it measured", "TEXT"),
             *WHICH_QUILT,
         ),
-        about="What is not named stays as it was, but a test that proved other settings is "
+        about="What is not named stays as it was, but a test sewn with other settings is "
         "not carried over. Without any option the settings are printed.",
     ),
     Command(

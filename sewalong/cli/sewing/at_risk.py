@@ -2,16 +2,21 @@
 
 from __future__ import annotations
 
+from sewalong.cli.frame.facts import sentences
 from sewalong.progress.measuring.at_risk import AtRisk
 
-SEEN_TO = "When they are measured and seen to: sewalong proof --seen-to"
+SEEN_TO = "To say so: sewalong proof --seen-to"
+ALL_RIGHT = "If they are all right, or put right: sewalong proof --seen-to"
 
 
 def at_risk_lines(found: AtRisk | None) -> tuple[str, ...]:
     """What is at risk and what to say when it is seen to."""
     if found is None:
         return ()
-    return found.lines if found.none else (*found.lines, SEEN_TO)
+    if found.none:
+        return found.lines
+    *lines, rid = found.lines
+    return (*lines, *sentences(rid), SEEN_TO)
 
 
 def at_risk_data(found: AtRisk | None) -> dict[str, object] | None:

@@ -12,7 +12,7 @@ from sewalong.progress.record.state import State
 from sewalong.progress.resuming.pause_note import PauseNote, PileToPlace
 from sewalong.progress.resuming.stop_advice import StopHere
 
-_IN_THE_REPORT = ("Machine", "Proved by", "Seam", "Press", "Missing")
+_IN_THE_REPORT = ("Machine", "Tested by", "Seam", "Press", "Missing")
 
 
 def placed(pairs: Sequence[str], state: State) -> dict[str, str]:

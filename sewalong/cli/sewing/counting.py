@@ -12,8 +12,10 @@ from sewalong.cli.sewing.caution_first import with_caution
 from sewalong.cli.sewing.outcome import aftermath
 from sewalong.progress.acts.counting import BobbinEmpty, Count, Unpick
 from sewalong.progress.acts.undoing import Redo, Undo
+from sewalong.progress.joining.next_joins import joining
 from sewalong.progress.plan.plan import StageLine
 from sewalong.progress.record.limits import a_stage
+from sewalong.progress.record.route import JOIN_ROWS
 from sewalong.service.acting import Outcome, do
 from sewalong.service.looks import bobbin_lasts, where_it_ran_out
 from sewalong.service.open_quilt import OpenQuilt
@@ -24,7 +26,9 @@ def count(args: argparse.Namespace, context: Context) -> Report:
     with chosen_quilt(args, context) as quilt:
         stage = stage_id(quilt.state.route, args.stage)
         outcome, aside = with_caution(quilt, Count(stage, args.n), args, context)
-        return _report(quilt, outcome, stage, aside)
+        # Of a join it is told what not naming the rows leaves unknown.
+        more = joining(quilt.state).lines if stage == JOIN_ROWS else ()
+        return _report(quilt, outcome, stage, aside, more)
 
 
 def unpick(args: argparse.Namespace, context: Context) -> Report:
@@ -55,7 +59,7 @@ def bobbin(args: argparse.Namespace, context: Context) -> Report:
 def undo(args: argparse.Namespace, context: Context) -> Report:
     """`undo`"""
     with chosen_quilt(args, context) as quilt:
-        return aftermath(quilt, do(quilt, Undo()))
+        return aftermath(quilt, do(quilt, Undo()), first=("To put it back: sewalong redo",))
 
 
 def redo(args: argparse.Namespace, context: Context) -> Report:
@@ -78,10 +82,16 @@ def _lasts(quilt: OpenQuilt, named: str | None) -> Report:
     return Report(tuple(lines), {"quilt": quilt.entry.name, "bobbin": said})
 
 
-def _report(quilt: OpenQuilt, outcome: Outcome, stage: str, aside: tuple[str, ...] = ()) -> Report:
+def _report(
+    quilt: OpenQuilt,
+    outcome: Outcome,
+    stage: str,
+    aside: tuple[str, ...] = (),
+    besides: tuple[str, ...] = (),
+) -> Report:
     line = outcome.plan.line(stage)
     more: dict[str, object] = {"stage": stage, "done": line.done, "to_go": line.to_do}
-    return aftermath(quilt, outcome, first=(_to_go(line),), aside=aside, more=more)
+    return aftermath(quilt, outcome, first=(_to_go(line), *besides), aside=aside, more=more)
 
 
 def _to_go(line: StageLine) -> str:

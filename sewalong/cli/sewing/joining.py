@@ -6,6 +6,7 @@ import argparse
 
 from sewalong.cli.frame.context import Context
 from sewalong.cli.frame.errors import CommandError
+from sewalong.cli.frame.facts import each, sentences
 from sewalong.cli.frame.report import Report
 from sewalong.cli.frame.selection import chosen_quilt
 from sewalong.cli.sewing.caution_first import with_caution
@@ -14,7 +15,7 @@ from sewalong.progress.acts.joining import JoinRows
 from sewalong.progress.joining.exchanged_rows import exchanged
 from sewalong.progress.joining.next_joins import Joining, joining
 from sewalong.progress.joining.orientation_checks import which_way_up
-from sewalong.progress.joining.press_directions import TAPE, press_rule
+from sewalong.progress.joining.press_directions import BEGINS, press_rule
 from sewalong.progress.joining.row_tags import HOW_TO_TAG, read_label, row_label, trap_pairs
 from sewalong.progress.record.route import JOIN_ROWS
 from sewalong.progress.record.rows_sewn import rows_wanted
@@ -44,10 +45,10 @@ def _next(state: State, *, placed: bool) -> Report:
     now = joining(state)
     lines = list(now.lines)
     if now.seams > now.done:
-        lines.append(f"Before each seam: {' '.join(which_way_up(JOIN_ROWS))}")
+        lines += each("Before each seam", which_way_up(JOIN_ROWS))
         sashed = state.quilt.sashing is not None
-        lines.append(f"Seams within the rows: {press_rule(placed=placed, sashed=sashed)}. {TAPE}")
-        lines.append(f"Tags: {HOW_TO_TAG}")
+        lines.append(f"Seams within the rows: {press_rule(placed=placed, sashed=sashed)}.")
+        lines += [BEGINS, *each("Tags", sentences(HOW_TO_TAG))]
         traps = trap_pairs(rows_wanted(state))
         if traps:
             pairs = ", ".join(f"{one}/{other}" for one, other in traps)
@@ -64,7 +65,7 @@ def _exchanged(state: State, first: int, second: int) -> Report:
         "collide": [list(pair) for pair in found.collide],
         "crossings": found.crossings,
     }
-    return Report((found.sentence,), data)
+    return Report(tuple(sentences(found.sentence)), data)
 
 
 def _data(now: Joining) -> dict[str, object]:

@@ -7,10 +7,11 @@ from fractions import Fraction
 
 from sewalong.cli.frame.context import Context
 from sewalong.cli.frame.errors import CommandError
+from sewalong.cli.frame.facts import sentences
 from sewalong.cli.frame.length_arguments import read_text
 from sewalong.cli.frame.report import Report
 from sewalong.cli.frame.selection import chosen_quilt, pile_id
-from sewalong.cli.sewing.at_risk import at_risk_data, at_risk_lines
+from sewalong.cli.sewing.at_risk import ALL_RIGHT, at_risk_data, at_risk_lines
 from sewalong.cli.sewing.outcome import done, event_data, said_besides
 from sewalong.lengths import Length
 from sewalong.progress.measuring.causes.cause import Cause
@@ -28,6 +29,7 @@ from sewalong.progress.record.rows_sewn import rows_of
 from sewalong.progress.record.state import State
 from sewalong.progress.resuming.resume_facts import shortfall_in_words
 from sewalong.service.machine import measure as measure_piece
+from sewalong.service.machine import still_in_doubt
 
 _TESTS = ("strip-test", "strip-tests", "strips")
 _MIDDLE = ("middle-strip", "middle")
@@ -46,7 +48,7 @@ def measure(args: argparse.Namespace, context: Context) -> Report:
         took = measure_piece(
             quilt, piece, " ".join(args.readings), alike=args.alike, record=not args.look
         )
-        lines = list(took.found.lines)
+        lines = [fact for line in took.found.lines for fact in sentences(line)]
         data: dict[str, object] = {"quilt": quilt.entry.name, **_data(took.found)}
         recorded = done(took.outcome) if took.outcome else []
         if args.look:
@@ -55,11 +57,13 @@ def measure(args: argparse.Namespace, context: Context) -> Report:
         if took.risk is not None:
             lines += at_risk_lines(took.risk)
             data["at_risk"] = at_risk_data(took.risk)
+        if took.may_clear is not None:
+            lines.append(f"{still_in_doubt(took.may_clear)} {ALL_RIGHT}")
         if took.outcome is not None:
             short = shortfall_in_words(quilt.state, took.outcome.plan)
             also = said_besides(took.outcome, short)
             # Pieces at risk are told at length already.
-            lines += [also[1]] if also and also[0] != "at risk" else []
+            lines += sentences(also[1]) if also and also[0] != "at risk" else []
         return Report(tuple(lines), data)
 
 

@@ -60,4 +60,4 @@ def _told(quilt: OpenQuilt, now: Settings) -> Report:
     if now == Settings():
         return Report(("No settings are recorded. See: sewalong settings --help",), data)
     proof = now.proof or "nothing yet. Sew a test piece and measure it."
-    return Report((f"Machine: {settings_in_words(now)}", f"Proved by: {proof}"), data)
+    return Report((f"Machine: {settings_in_words(now)}", f"Tested by: {proof}"), data)

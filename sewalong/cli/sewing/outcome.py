@@ -6,6 +6,7 @@ from collections.abc import Mapping, Sequence
 
 import msgspec
 
+from sewalong.cli.frame.facts import sentences
 from sewalong.cli.frame.report import Report
 from sewalong.progress.plan.plan import Plan
 from sewalong.progress.record.events.event import Recorded
@@ -34,13 +35,14 @@ def aftermath(
     asked, short = outcome.question, shortfall_in_words(state, now)
     also = said_besides(outcome, short)
     lines = [*_which(quilt)]
-    lines += [one.event.in_full(state, quilt.record) for one in done(outcome)]
+    for one in done(outcome):
+        lines += one.event.facts(state, quilt.record)
     lines += first
     lines += _next(state, now)
     if short and (also is None or also[0] != "short"):
-        lines.append(f"Short: {short}")
+        lines += sentences(f"Short: {short}")
     if also is not None:
-        lines.append(also[1])
+        lines += sentences(also[1])
     data: dict[str, object] = {
         "quilt": quilt.entry.name,
         "recorded": [event_data(one, state, quilt.record) for one in done(outcome)],
@@ -70,8 +72,11 @@ def _next(state: State, now: Plan) -> list[str]:
     if state.standing is not Standing.IN_PROGRESS:
         return []
     if now.suggestion is not None:
-        return [f"Next: {next_thing(now.line(now.suggestion.stage))}"]
-    return ["Every stage is done. Mark the quilt done with: sewalong done"] if now.complete else []
+        return sentences(f"Next: {next_thing(now.line(now.suggestion.stage))}")
+    return [*_ALL_DONE] if now.complete else []
+
+
+_ALL_DONE = ("Every stage is done.", "Mark the quilt done with: sewalong done")
 
 
 def said_besides(outcome: Outcome, short: str) -> tuple[str, str] | None:

@@ -8,6 +8,7 @@ from datetime import date
 
 from sewalong.cli.frame.context import Context
 from sewalong.cli.frame.errors import CommandError
+from sewalong.cli.frame.facts import each, sentences
 from sewalong.cli.frame.report import Report
 from sewalong.cli.frame.selection import chosen_quilt
 from sewalong.progress.pace.by_date import (
@@ -17,11 +18,12 @@ from sewalong.progress.pace.by_date import (
     by_date,
     read_day,
 )
+from sewalong.progress.pace.course import course, end_in_words
 from sewalong.progress.pace.duration_words import each_takes, hours
 from sewalong.progress.pace.forecast import Forecast
 from sewalong.progress.pace.forecast_words import by_stage, summary
 from sewalong.progress.pace.hours_ahead import Hours
-from sewalong.progress.pace.session_words import session_line
+from sewalong.progress.pace.session_words import session_lines
 from sewalong.progress.pace.sessions import (
     SessionFacts,
     StageTime,
@@ -29,6 +31,7 @@ from sewalong.progress.pace.sessions import (
     minutes_per_unit,
     usual_hours,
 )
+from sewalong.progress.record.route import Route
 from sewalong.service.looks import how_it_goes
 
 
@@ -42,7 +45,8 @@ def forecast(args: argparse.Namespace, context: Context) -> Report:
             raise CommandError(
                 "--times goes with --session: so many sessions of so many minutes a week."
             )
-        found = how_it_goes(quilt, minutes).left
+        going = how_it_goes(quilt, minutes)
+        found = going.left
     lines = [*summary(found), *by_stage(found)]
     data = {"quilt": quilt.entry.name, **_forecast_data(found)}
     if found.in_all is not None:
@@ -52,18 +56,22 @@ def forecast(args: argparse.Namespace, context: Context) -> Report:
         habit = at_this_habit(found, minutes, args.times)
         a_week = habit.hours
         if found.in_all is not None:
-            lines.append(habit.sentence)
+            lines += sentences(habit.sentence)
         data["weeks"] = list(habit.weeks)
         data["hours_a_week"] = habit.hours
     if wanted is not None:
         asked = by_date(found, now.date(), wanted, a_week)
-        lines += asked.lines
+        seen = course(going.sessions, found, now.date(), wanted)
+        lines += [one for line in asked.lines for one in sentences(line)]
+        if seen.a_week is not None:
+            lines += end_in_words(seen)
         data["by"] = {
             "date": wanted.isoformat(),
             "days": asked.days,
             "hours_a_week": [round(asked.low, 2), round(asked.high, 2)],
             "verdict": asked.verdict.value,
             "said": list(asked.lines),
+            "done_between": seen.early and seen.late and [str(seen.early), str(seen.late)],
         }
     return Report(tuple(lines), data)
 
@@ -128,24 +136,25 @@ def pace(args: argparse.Namespace, context: Context) -> Report:
     facts, took = going.sessions, going.spent
     if not facts:
         return Report(
-            ("Nothing has been counted yet, so there is no pace. Guesses: sewalong forecast",),
+            ("Nothing has been counted yet, so there is no pace.", "Guesses: sewalong forecast"),
             {"quilt": quilt.entry.name, "sessions": [], "stages": []},
         )
-    each = minutes_per_unit(facts)
+    a_unit = minutes_per_unit(facts)
     usual = usual_hours(facts)
-    lines = [session_line(one, state.route) for one in facts]
-    lines += [f"{one.sentence[:1].upper()}{one.sentence[1:]}." for one in took]
+    lines = [line for one in facts for line in session_lines(one, state.route)]
+    for one in took:
+        lines += _stage_lines(one, state.route)
     if usual is not None:
         lines.append(f"A session of yours: {hours(usual)}.")
-    if each is not None:
-        lines.append(f"For each unit so far: {each_takes(each)} measured, all stages together.")
+    if a_unit is not None:
+        lines.append(f"For each unit so far: {each_takes(a_unit)} measured, all stages together.")
     lines.append("Idle gaps and counts without a time are in no measured hour.")
     data = {
         "quilt": quilt.entry.name,
         "sessions": _sessions_data(facts),
         "stages": [_stage_data(one) for one in took],
         "usual_session_hours": None if usual is None else round(usual, 2),
-        "minutes_for_each_unit": None if each is None else round(each, 2),
+        "minutes_for_each_unit": None if a_unit is None else round(a_unit, 2),
     }
     return Report(tuple(lines), data)
 
@@ -167,6 +176,17 @@ def _sessions_data(facts: Sequence[SessionFacts]) -> list[dict[str, object]]:
         }
         for one, so_far in zip(facts, hours_so_far(facts), strict=True)
     ]
+
+
+def _stage_lines(one: StageTime, route: Route) -> list[str]:
+    label, stage = one.label.capitalize(), route.stage(one.stage)
+    pieces = stage.counts.count(one.n) if stage else str(one.n)
+    if one.each is None:
+        return [f"{label}: {pieces} counted without a time."]
+    facts = [f"{hours(one.hours)}.", f"{one.share:.0%} of the time measured.", f"{pieces}."]
+    if one.untimed:
+        facts.append(f"{one.untimed} of them without a time.")
+    return each(label, [*facts, f"{each_takes(one.each)} each."])
 
 
 def _stage_data(one: StageTime) -> dict[str, object]:

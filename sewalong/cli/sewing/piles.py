@@ -54,10 +54,8 @@ def recount(args: argparse.Namespace, context: Context) -> Report:
         if beside := beside_the_pile(quilt.state, pile).strip():
             lines.append(beside)
         if event.difference and args.how is None and may_be:
-            lines.append(
-                f"The difference may be: {', '.join(may_be)}. "
-                f"To say so: sewalong undo, then recount again with --as {may_be[0]}"
-            )
+            lines.append(f"The difference may be: {', '.join(may_be)}.")
+            lines.append(f"To say so: sewalong undo, then recount again with --as {may_be[0]}")
         more = {
             "recorded_before": event.recorded,
             "difference": event.difference,
@@ -72,7 +70,7 @@ def recount(args: argparse.Namespace, context: Context) -> Report:
 def _missing(state: State, pile: str) -> list[str]:
     missing = state.missing.get(pile, 0)
     noun = state.route.piles[pile].noun
-    return [f"Missing: {noun.count(missing)}, made, whereabouts unknown."] if missing else []
+    return [f"Missing: {noun.count(missing)} made, but not found."] if missing else []
 
 
 def _report(

@@ -60,13 +60,13 @@ def go_on(args: argparse.Namespace, context: Context) -> Report:
 
 def _lines(state: State, found: Proof) -> list[str]:
     piece = read_piece(state.quilt, state.target, found.piece)
-    lines = [f"The seam: {found.standing.value}."]
+    lines = [found.standing.words]
     if found.standing is not ProofStanding.NEVER and found.why:
         lines.append(f"Why: {found.why}.")
     if found.went_on:
         lines.append("You chose to go on without measuring again.")
     if found.last is not None:
-        lines.append(f"Proved by: {_check_words(state, found.last)}")
+        lines.append(f"Tested by: {_check_words(state, found.last)}")
         if found.last.settings is not None:
             with_settings = settings_in_words(found.last.settings)
             if with_settings:
@@ -75,7 +75,7 @@ def _lines(state: State, found: Proof) -> list[str]:
         lines.append(f"Failed: {_check_words(state, found.failed)}")
     if found.standing is not ProofStanding.FRESH:
         should = plainly(piece.expected, state.quilt.unit)
-        lines.append(f"To prove it, measure: {piece.words}, which should be {should}.")
+        lines.append(f"To test it, measure: {piece.words}, which should be {should}.")
     return lines
 
 

@@ -8,6 +8,7 @@ from collections.abc import Iterator
 from sewalong.cli.frame.context import Context
 from sewalong.cli.frame.errors import CommandError
 from sewalong.cli.frame.length_arguments import size_of
+from sewalong.cli.frame.line_report import facts_of
 from sewalong.cli.frame.report import Report
 from sewalong.cli.frame.selection import chosen_quilt
 from sewalong.cli.sewing.outcome import aftermath
@@ -27,14 +28,16 @@ def trim(args: argparse.Namespace, context: Context) -> Report:
         if args.usual and args.size:
             raise CommandError("Give a size, or --usual; not both.")
         if not (args.size or args.usual):
-            told = [str(line) for line in _lines(quilt.state)]
+            told = [*facts_of(_lines(quilt.state))]
             return Report(tuple(told), {"quilt": quilt.entry.name, **_data(quilt.state)})
         act = DecideUnit(None, None)
         if args.size:
             size = size_of(" ".join(args.size), quilt.state.quilt.unit)
             act = DecideUnit(size.width, size.length)
         outcome = do(quilt, act)
-        told = [str(line) for line in _lines(quilt.state) if not line.label.startswith("unit unf")]
+        told = [
+            *facts_of(line for line in _lines(quilt.state) if not line.label.startswith("unit unf"))
+        ]
         return aftermath(quilt, outcome, first=told, more=_data(quilt.state))
 
 

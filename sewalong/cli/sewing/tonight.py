@@ -6,6 +6,7 @@ import argparse
 
 from sewalong.cli.frame.context import Context
 from sewalong.cli.frame.errors import CommandError
+from sewalong.cli.frame.facts import sentences
 from sewalong.cli.frame.report import Report
 from sewalong.cli.frame.selection import chosen_quilt
 from sewalong.service.looks import tonight as evening
@@ -20,10 +21,13 @@ def tonight(args: argparse.Namespace, context: Context) -> Report:
     words = [word for text in args.without for word in text.replace(",", " ").split()]
     with chosen_quilt(args, context) as quilt:
         found = evening(quilt, args.minutes, words)
-        lines = [f"{n}. {step.sentence}" for n, step in enumerate(found.steps, start=1)]
+        lines: list[str] = []
+        for n, step in enumerate(found.steps, start=1):
+            first, *others = step.facts
+            lines += [f"{n}. {first}", *others]
         if found.steps:
             lines.append(f"In all {found.in_all}, of your {args.minutes}.")
-        lines.append(found.ending)
+        lines += sentences(found.ending)
         if found.left_out:
             lines.append(f"Left out, and it can wait: {found.left_out}.")
         data = {

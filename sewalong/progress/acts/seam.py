@@ -14,6 +14,7 @@ from sewalong.progress.measuring.verdict import passes
 from sewalong.progress.record.events.event import Event
 from sewalong.progress.record.events.seam import (
     Checked,
+    SeenTo,
     SettingsRecorded,
     Tool,
     ToolChanged,
@@ -69,6 +70,15 @@ class Measure(Act, frozen=True):
         )
         checked.check(state)
         return (checked,)
+
+
+class SeeTo(Act, frozen=True):
+    """The pieces in doubt because of the measurement numbered `of` were looked through."""
+
+    of: int
+
+    def decide(self, state: State, now: Now) -> tuple[Event, ...]:
+        return (SeenTo(at=now.at, session=now.session, of=self.of),)
 
 
 class GoOn(Act, frozen=True):

@@ -7,7 +7,7 @@ from msgspec import Struct
 from sewalong.piecing.method import Pieces, Stage
 from sewalong.progress.joining.next_joins import join_in_words, joining
 from sewalong.progress.joining.press_directions import press_words
-from sewalong.progress.plan.plan import Plan, StageLine
+from sewalong.progress.plan.plan import Plan, StageLine, scarcest
 from sewalong.progress.record.begun_rows import pieces_in_words
 from sewalong.progress.record.point_stages import ADD_SIDES
 from sewalong.progress.record.route import (
@@ -19,7 +19,7 @@ from sewalong.progress.record.route import (
     RouteStage,
     TopStage,
 )
-from sewalong.progress.record.rows_sewn import row_begun, rows_of, rows_sewn
+from sewalong.progress.record.rows_sewn import row_begun, rows_of, rows_pile, rows_sewn
 from sewalong.progress.record.state import State
 from sewalong.quilt.setting import SET_SIDE, SET_UNIT
 
@@ -28,7 +28,9 @@ class InHand(Struct, frozen=True):
     """The stage to show: its line in the plan, and its takes and makes in words.
 
     `which` says which row, seam or side comes next ("Join R2 to R3."), and is empty for the
-    stages of the method. `makes` is empty where the top itself is worked on. `makes_pile` is the pile it fills, None for the top.
+    stages of the method. `makes` is empty where the top itself is worked on. `makes_pile` is the
+    pile it fills, None for the top. `where` says where what waits lies, empty where nobody wrote
+    it down.
     """
 
     line: StageLine
@@ -36,6 +38,7 @@ class InHand(Struct, frozen=True):
     makes: str
     which: str
     makes_pile: str | None
+    where: str = ""
 
 
 def in_hand(state: State, now: Plan) -> InHand:
@@ -53,7 +56,15 @@ def in_hand(state: State, now: Plan) -> InHand:
         makes=_makes(state, line.stage),
         which=_which(state, line),
         makes_pile=line.stage.makes.pile if isinstance(line.stage, Stage) else None,
+        where=_where(state, line),
     )
+
+
+def _where(state: State, line: StageLine) -> str:
+    """Where the pile lies that waits for a stage: of several the one that holds the fewest counts."""
+    stage = line.stage
+    pile = rows_pile(state.quilt).id if stage.id == JOIN_ROWS else scarcest(state, stage)
+    return state.where.get(pile, "") if pile and line.waiting else ""
 
 
 def _takes(state: State, stage: RouteStage) -> str:

@@ -95,19 +95,25 @@ def _lines(state: State, joins: tuple[Join, ...], can: int, loose: int) -> tuple
     if stage_done >= rows - 1:
         return (f"All {rows} rows are joined.",)
     seams = rows - 1 - stage_done
-    left = f"{seams} seam{'' if seams == 1 else 's'} to go of {rows - 1}"
+    left = f"{seams} seam{'' if seams == 1 else 's'} to go"
     if loose:
         return (
-            f"{left}. {loose} of those sewn {'was' if loose == 1 else 'were'} counted without "
-            "numbers, so which come next is not known: look at the tags.",
+            f"{left}.",
+            f"{loose} of those sewn {'was' if loose == 1 else 'were'} counted without numbers, "
+            "so which come next is not known: look at the tags.",
         )
     if not joins:
         if not can and ADD_SASHES in state.done and rows_sewn(state) > stage_done + 1:
-            return (f"{left}. Add the sash between two rows first.",)
-        sew = "Sew more rows first." if not can else "In pairs, the next row comes first: sew it."
-        return (f"{left}. {sew}",)
-    said = [f"{left}, in pairs: {levels(rows)} joins for any one row."]
-    said += [join_in_words(join) for join in joins]
+            return (f"{left}.", "Add the sash between two rows first.")
+        sew = (
+            "Sew more rows first."
+            if not can
+            else "Sew the next row first: rows are joined two by two."
+        )
+        return (f"{left}.", sew)
+    said = [f"{left}.", *(join_in_words(join) for join in joins)]
+    if (most := levels(rows)) > 1:
+        said.append(f"Joined so, two by two, no row goes under the needle more than {most} times.")
     if rows_sewn(state) < rows:
         said.append("That is if the rows are sewn from row 1 on; the tags decide.")
     return tuple(said)

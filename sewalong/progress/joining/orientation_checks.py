@@ -23,14 +23,14 @@ def before_the_next(stage: str) -> str:
 
 
 _SHORT = {
-    JOIN_ROWS: "Before you sew: which end is up (R first)? Both tags at the tape? Which edge is it?",
+    JOIN_ROWS: "Before you sew: which end is up (R first)? Both tags at the same edge? Which edge do you join?",
     ADD_BORDERS: "Before you sew: which edge of the border is inner, and which end is the top?",
 }
 
 
 _LOOK = {
     SEW_ROWS: (
-        "Which unit is first? The tag and the tape are on it.",
+        "Which unit is first? The tag is pinned on it.",
         "Which end of each unit is towards row 1?",
     ),
     ADD_SASHES: (
@@ -39,7 +39,7 @@ _LOOK = {
     ),
     JOIN_ROWS: (
         "Which end is up: does the R come first on both tags?",
-        "Do both tags lie at the edge with the tape?",
+        "Do both tags lie at the same edge, where the rows begin?",
         "Which edge is joined: the one towards the neighbour named on the tag?",
     ),
     ADD_BORDERS: (

@@ -1,6 +1,6 @@
 """Which way seams are pressed so that they nest: by row, and by the place of a unit in the grid.
 
-Said by the tape on the edge of row starts and by row 1, never by hands. Two seams nest when
+Said by where a row begins, which is at the unit with its tag, and by row 1, never by hands. Two seams nest when
 their allowances lie on opposite sides of the line where they meet.
 """
 
@@ -10,14 +10,14 @@ from enum import StrEnum
 
 from msgspec import Struct
 
-TAPE = "Mark the edge where the rows begin with tape."
+BEGINS = "A row begins at the unit its tag is pinned on."
 
 
 class Way(StrEnum):
     """Where the allowance of a seam goes."""
 
-    TO_THE_TAPE = "towards the edge with the tape"
-    FROM_THE_TAPE = "away from the edge with the tape"
+    TO_THE_START = "towards where the row begins"
+    FROM_THE_START = "away from where the row begins"
     TO_ROW_1 = "towards row 1"
     FROM_ROW_1 = "away from row 1"
 
@@ -32,15 +32,15 @@ class UnitWays(Struct, frozen=True):
 
 def row_way(row: int) -> Way:
     """Where the seams between the units of a row are pressed; every other row the other way."""
-    return Way.TO_THE_TAPE if row % 2 else Way.FROM_THE_TAPE
+    return Way.TO_THE_START if row % 2 else Way.FROM_THE_START
 
 
 def unit_ways(row: int, column: int) -> UnitWays:
     """Where the seams inside the unit at a place are pressed, by whether row and column
     together are even or odd: every unit against all four neighbours. Counted from 1."""
     if (row + column) % 2:
-        return UnitWays(Way.FROM_ROW_1, Way.FROM_THE_TAPE)
-    return UnitWays(Way.TO_ROW_1, Way.TO_THE_TAPE)
+        return UnitWays(Way.FROM_ROW_1, Way.FROM_THE_START)
+    return UnitWays(Way.TO_ROW_1, Way.TO_THE_START)
 
 
 def nests(one: Way, other: Way) -> bool:
@@ -48,7 +48,7 @@ def nests(one: Way, other: Way) -> bool:
     return (one, other) in _OPPOSITE or (other, one) in _OPPOSITE
 
 
-_OPPOSITE = ((Way.TO_THE_TAPE, Way.FROM_THE_TAPE), (Way.TO_ROW_1, Way.FROM_ROW_1))
+_OPPOSITE = ((Way.TO_THE_START, Way.FROM_THE_START), (Way.TO_ROW_1, Way.FROM_ROW_1))
 
 
 TOWARDS_THE_SASHES = "towards the sashes"
@@ -72,4 +72,4 @@ def press_rule(*, placed: bool = True, sashed: bool = False) -> str:
         return TOWARDS_THE_SASHES
     if not placed:
         return "open, until the placement is settled"
-    return f"odd rows {Way.TO_THE_TAPE}, even rows {Way.FROM_THE_TAPE}"
+    return f"odd rows {Way.TO_THE_START}, even rows away from there"

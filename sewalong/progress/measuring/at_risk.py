@@ -17,12 +17,15 @@ from sewalong.progress.record.route import RouteStage
 from sewalong.progress.record.state import Check, State
 from sewalong.progress.record.time_words import day_said
 
+GET_RID = "Measure some of them. When all are right, or put right, say so where you measure."
+"""How it goes away."""
+
 
 class AtRisk(Struct, frozen=True):
     """`failed` is the check that failed, `proved` the last that passed before it (None: none).
 
-    `places` says by pile where these pieces were put, in words. Record `Mention(mention)` once
-    they were seen to; `seen_to` is true from then on. `lines` says it all.
+    `places` says by pile where these pieces were put, in words. `SeeTo(failed.seq)` says that they
+    were looked through; `seen_to` is true from then on. `what` names them, `lines` says it all.
     """
 
     failed: Check
@@ -30,8 +33,8 @@ class AtRisk(Struct, frozen=True):
     stages: tuple[Doubtful, ...]
     batches: tuple[Batch, ...]
     places: Mapping[str, str]
-    mention: str
     seen_to: bool
+    what: str
     lines: tuple[str, ...]
 
     @property
@@ -65,15 +68,14 @@ def at_risk(state: State, record: Sequence[e.Recorded]) -> AtRisk | None:
         r.event.stage for r in standing if isinstance(r.event, e.Counted) and first < r.seq < last
     }
     places = _places(state, window, turned_at)
-    mention = _mention(failed)
     found = AtRisk(
         failed=failed,
         proved=proved,
         stages=stages,
         batches=tuple(batch.frozen() for batch in window.batches if any(batch.counts.values())),
         places=places,
-        mention=mention,
-        seen_to=mention in state.mentioned,
+        seen_to=_seen_to(state, failed),
+        what=" and ".join(_in_words(state, stage) for stage in stages),
         lines=(),
     )
     return replace(found, lines=_lines(state, found))
@@ -85,10 +87,19 @@ def still_at_risk(state: State, record: Sequence[e.Recorded]) -> AtRisk | None:
     The record is not gone through where no check failed or the person has seen to it.
     """
     failed = _last_failed(state)
-    if failed is None or _mention(failed) in state.mentioned:
+    if failed is None or _seen_to(state, failed):
         return None
     found = at_risk(state, record)
     return None if found is None or found.none else found
+
+
+def speaks_for_them(state: State, found: AtRisk, piece: str) -> bool:
+    """Whether `piece` is one of what is in doubt, so that it measured right is a reason to ask of
+    the others: a pile's, a row or the top, and not a test sewn since."""
+    head = piece.partition(":")[0]
+    of_the_quilt = head in state.route.piles or head in ("row", "column", "centre", "top")
+    doubtful = {stage.stage for stage in found.stages}
+    return of_the_quilt and any(stage.id in doubtful for stage in feeding(state, piece))
 
 
 def _last_failed(state: State) -> Check | None:
@@ -96,8 +107,14 @@ def _last_failed(state: State) -> Check | None:
     return next(told, None)
 
 
-def _mention(failed: Check) -> str:
-    return f"at-risk-{failed.seq}"
+def _seen_to(state: State, failed: Check) -> bool:
+    # What the first versions recorded as said.
+    return failed.seq in state.seen_to or f"at-risk-{failed.seq}" in state.mentioned
+
+
+def _in_words(state: State, stage: Doubtful) -> str:
+    label = next(s.label for s in state.route.stages if s.id == stage.stage)
+    return f"{stage.noun.count(stage.n)} from {label}"
 
 
 def _places(state: State, window: SewnBetween, turned_at: Set[str]) -> dict[str, str]:
@@ -133,21 +150,20 @@ def _downstream(state: State, stages: Sequence[RouteStage]) -> list[str]:
 def _lines(state: State, found: AtRisk) -> tuple[str, ...]:
     since = f"the check of {day_said(found.proved.at.date())}" if found.proved else "the beginning"
     if found.none:
-        return (f"Nothing was sewn since {since}, so nothing is at risk.",)
+        return (f"Nothing was sewn since {since}, so nothing else can be wrong.",)
     unit = state.route.piles[state.quilt.method.unit].noun
     lines = []
     for stage in found.stages:
-        label = next(s.label for s in state.route.stages if s.id == stage.stage)
-        days = ", ".join(f"{day_said(then.day)}: {then.n}" for then in stage.sewn)
-        units = f", {unit.count(stage.units)}" if stage.units else ""
-        lines.append(
-            f"At risk since {since}: {stage.noun.count(stage.n)} from {label}{units} ({days})."
-        )
+        lines.append(f"These may be wrong: {_in_words(state, stage)}, sewn since {since}.")
+        if stage.units:
+            lines.append(f"They are for {unit.count(stage.units)}.")
+        lines += [f"Sewn on {day_said(then.day)}: {then.n}." for then in stage.sewn]
     if len(found.batches) > 1:
-        begun = "; ".join(f"since {batch.since}" for batch in found.batches)
-        lines.append(f"The machine was changed in between: measure one of each. {begun}.")
+        lines.append("The machine was changed in between: measure one of each.")
+        lines += [f"One sewn since {batch.since}." for batch in found.batches]
     for pile, place in found.places.items():
         lines.append(f"Where the {state.route.piles[pile].noun.many} among them lie: {place}.")
     if found.proved:
         lines.append("What was sewn before that check is not in doubt.")
+    lines.append(GET_RID)
     return tuple(lines)

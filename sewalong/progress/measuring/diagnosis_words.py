@@ -113,7 +113,7 @@ def outcome_said(piece: Measured, outcomes: Sequence[Outcome], decision: Decisio
     return [f"Of {len(outcomes)}: {each} (up to {rule})."]
 
 
-_PIECE = {Outcome.PASS: "right", Outcome.BLOCK: "block to shape", Outcome.REMAKE: "remake"}
+_PIECE = {Outcome.PASS: "right", Outcome.BLOCK: "block to shape", Outcome.REMAKE: "make again"}
 _LONG = {Outcome.PASS: "right", Outcome.BLOCK: "can be eased", Outcome.REMAKE: "too much to ease"}
 
 

@@ -31,6 +31,19 @@ class ProofStanding(StrEnum):
     STALE = "proved, but changed since"
     FAILED = "measured wrong"
 
+    @property
+    def words(self) -> str:
+        """How it is said; the value is what scripts read."""
+        return _IN_WORDS[self]
+
+
+_IN_WORDS = {
+    ProofStanding.NEVER: "The seam is not tested yet.",
+    ProofStanding.FRESH: "The seam is tested.",
+    ProofStanding.STALE: "The seam was tested, but something was changed since.",
+    ProofStanding.FAILED: "The seam measured wrong.",
+}
+
 
 NOT_STALE = "nothing changed since the last check"
 
@@ -168,11 +181,11 @@ def _say(found: Proof) -> str:
         case ProofStanding.NEVER if state.piles.get(piece):
             return f"One {noun} is there: measure it before you sew on."
         case ProofStanding.NEVER if piece not in state.piles:
-            return f"Prove the seam first: sew {noun}, press, measure."
+            return f"Test the seam first: sew {noun}, press, measure."
         case ProofStanding.NEVER:
             lot = sum(start.count for start in state.quilt.starts)
             return (
-                f"Prove it on one first: take one through to the {noun}, pressed, and measure it. "
+                f"Test it on one first: take one through to the {noun}, pressed, and measure it. "
                 f"A wrong seam then costs one, not all {lot} pieces."
             )
         case ProofStanding.FAILED:

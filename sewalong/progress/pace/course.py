@@ -101,12 +101,15 @@ def course_in_words(found: Course) -> tuple[str, ...]:
     lines = [
         f"{hours(found.spent)} measured so far." if found.spent else "Nothing measured so far."
     ]
-    lines[0] = lines[0][:1].upper() + lines[0][1:]
-    if found.high > found.spent:
-        lines.append(_end(found))
+    lines += end_in_words(found)
     if found.wanted is not None:
         lines.append(f"Wanted by {_day(found.wanted)}.")
     return tuple(lines)
+
+
+def end_in_words(found: Course) -> tuple[str, ...]:
+    """When it ends at this habit, in one sentence; none with nothing left."""
+    return (_end(found),) if found.high > found.spent else ()
 
 
 def _end(found: Course) -> str:

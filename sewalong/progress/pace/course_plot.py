@@ -18,9 +18,6 @@ from sewalong.progress.record.time_words import day_said
 
 EIGHTHS = " ▁▂▃▄▅▆▇█"
 PERHAPS, WANTED = "░", "│"
-PLAIN = str.maketrans(
-    {**dict.fromkeys("▄▅▆▇█", "#"), **dict.fromkeys("▁▂▃", "."), "░": ":", "│": "|"}
-)
 
 AXIS = 8
 """Columns for the hours at the edge, with the space behind them."""
@@ -46,10 +43,11 @@ class Run(NamedTuple):
     part: Part
 
 
-def plotted(found: Course, across: int, down: int, *, plain: bool = False) -> list[list[Run]]:
+def plotted(found: Course, across: int, down: int) -> list[list[Run]]:
     """Rows of runs, `across` cells wide in all: `down` rows of the plot, and the dates below it.
 
-    `plain` draws in ASCII. At least AXIS + 20 cells across and 3 down are taken.
+    At least AXIS + 20 cells across and 3 down are taken. In plain ASCII (`owner.ascii_only`) the parts
+    can still be told apart.
     """
     wide, high = max(20, across - AXIS), max(3, down)
     columns = [_column(found, x, wide, high) for x in range(wide)]
@@ -59,7 +57,7 @@ def plotted(found: Course, across: int, down: int, *, plain: bool = False) -> li
         runs = [Run(f"{_hours_at(found, y, high):>{AXIS - 1}} ", Part.WORDS)]
         for part, group in groupby(cells, key=lambda cell: cell[1]):
             text = "".join(sign for sign, _ in group)
-            runs.append(Run(text.translate(PLAIN) if plain else text, part))
+            runs.append(Run(text, part))
         rows.append(runs)
     rows.append([Run(" " * AXIS + _dates(found, wide), Part.WORDS)])
     return rows

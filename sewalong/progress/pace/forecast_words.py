@@ -80,12 +80,12 @@ def _guessed(forecast: Forecast) -> list[StageForecast]:
 
 
 def by_stage(forecast: Forecast) -> tuple[str, ...]:
-    """One line for each stage with its hours and why, then which of them are only guessed."""
-    lines = [
-        f"{_first(one.pace.stage.label)}: {one.to_do_in_words}, {hours_between(one.hours)} "
-        f"({one.pace.reason})"
-        for one in forecast.stages
-    ]
+    """For each stage a line with its hours and lines with why, then which are only guessed."""
+    lines = []
+    for one in forecast.stages:
+        name = _first(one.pace.stage.label)
+        lines.append(f"{name}: {one.to_do_in_words}, {hours_between(one.hours)}")
+        lines += [f"why: {why}" for why in one.pace.reason.split("; ")]
     if forecast.not_begun:
         lines.append(f"Not begun: {listed(forecast.not_begun)}.")
     return tuple(lines)

@@ -69,13 +69,14 @@ def guesses(quilt: Quilt, target: Target) -> Mapping[str, Guess]:
 
 def _from_area(stage: RouteStage, area: float) -> Guess:
     minutes = _by_size(stage, area, (USUAL_TOP if stage.id == "layer" else USUAL_FINISHED) ** 2)
-    return Guess(minutes, f"a guess from handling and size: {each_takes(minutes)} each")
+    return Guess(minutes, f"a guess from its size: {each_takes(minutes)} each")
 
 
 def _guess(quilt: Quilt, stage: RouteStage, now: StageLength, usual: StageLength | None) -> Guess:
     length, compared = _known(now), _known(usual)
     minutes = _by_size(stage, length, compared) if length and compared else stage.minutes
-    return Guess(minutes, f"a guess from {_from(quilt, now)}: {each_takes(minutes)} each")
+    by = _from(quilt, now)
+    return Guess(minutes, f"a guess{f' from {by}' if by else ''}: {each_takes(minutes)} each")
 
 
 def _by_size(stage: RouteStage, size: float, usual: float) -> float:
@@ -92,7 +93,7 @@ def _from(quilt: Quilt, length: StageLength) -> str:
         for inches, what in ((length.sewn, "seam"), (length.cut, "cutting"))
         if inches
     ]
-    return " and ".join((*parts, "handling"))
+    return " and ".join(parts)
 
 
 def _inches(quilt: Quilt, inches: float) -> str:

@@ -27,7 +27,7 @@ from sewalong.progress.record.route import SEW_ROWS, RouteStage
 from sewalong.progress.record.state import State
 
 CHANGE_MINUTES = 3.0
-"""To put one thing away and get the next out, for each change of station. From memory."""
+"""To put one thing away and get the next out, for each move to another place. From memory."""
 
 NEARLY = 0.2
 """An evening may leave this part of its minutes unused to spare a change of station.
@@ -51,6 +51,15 @@ class Step(Struct, frozen=True):
     minutes: float
     measured: bool
     why: str
+
+    @property
+    def facts(self) -> tuple[str, ...]:
+        """The same, one fact each."""
+        return (
+            f"{self.label.capitalize()}, at the {self.station}: {self.n_in_words}.",
+            f"It takes {each_takes(self.minutes)}{'' if self.measured else ', a guess'}.",
+            f"why: {self.why}",
+        )
 
     @property
     def sentence(self) -> str:
@@ -234,7 +243,7 @@ class _Asked(Struct, frozen=True):
         if before.id in bias_cuts(self.state.quilt):
             return "The same evening: cut edges stretch while they wait."
         if before.station is stage.station:
-            return "No change of station."
+            return f"You can stay at the {stage.station}."
         return "Its pieces wait, and there is time left."
 
     def ending(self, best: _Evening) -> str:

@@ -239,8 +239,17 @@ def _waiting(state: State, stage: RouteStage) -> tuple[int, Noun]:
         return pieces_to_join(state)
     if not stage.takes:
         return ready(state, stage), stage.counts
-    scarcest = min(stage.takes, key=lambda taken: state.piles[taken.pile] // taken.count)
-    return state.piles[scarcest.pile], state.route.piles[scarcest.pile].noun
+    pile = scarcest(state, stage)
+    assert pile is not None, "what takes nothing waits for nothing"
+    return state.piles[pile], state.route.piles[pile].noun
+
+
+def scarcest(state: State, stage: RouteStage) -> str | None:
+    """Of the piles a stage takes from the one that holds the fewest counts; None for none."""
+    fewest = min(
+        stage.takes, key=lambda taken: state.piles[taken.pile] // taken.count, default=None
+    )
+    return fewest.pile if fewest else None
 
 
 def _shortfall(state: State, possible: int, missing: Mapping[str, int]) -> Shortfall | None:
@@ -330,6 +339,14 @@ def over_in_words(state: State, now: Plan) -> str:
     """What cannot make a whole one: "1 four-patch, 2 squares"; empty when nothing is over."""
     piles = state.route.piles
     return ", ".join(piles[one.pile].noun.count(one.count) for one in now.over)
+
+
+def out_of(done: int, wanted: int, what: str) -> str:
+    """ "7 of 21 done"; "21 of 21 done, 3 more" where more was made than is wanted."""
+    if done and not wanted:
+        return f"{done} {what}, none wanted"
+    more = f", {done - wanted} more" if done > wanted else ""
+    return f"{min(done, wanted)} of {wanted} {what}{more}"
 
 
 def spare_in_words(now: Plan) -> str:

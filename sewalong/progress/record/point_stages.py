@@ -43,7 +43,7 @@ def slanting_rows(quilt: Quilt, target: Target, *, sew_rows: str) -> tuple[Stage
         makes=Pieces(SET_UNIT.id, 1),
         counts=quilt.method.pile(quilt.method.unit).noun,
         hazards=(Hazard.NEEDLE, Hazard.PINS, Hazard.IRON),
-        do="Sew them edge to edge, right sides together; count each unit once it is in its row.",
+        do="Tag the first unit of a row; sew them edge to edge, right sides together; count each one sewn on.",
         check="tag on the row's first unit; each unit the right way up",
         minutes=1.5,
     )

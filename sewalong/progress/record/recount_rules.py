@@ -16,7 +16,7 @@ Accepted = Literal["stands", "made", "found", "lost", "spoiled", "missing"]
 """What the person says the difference of a recount is.
 
 stands: nothing is said of it. made: it was counted wrongly at the stage that makes the
-pile. missing: made, whereabouts unknown, until found. lost: given up, and with it what was
+pile. missing: made, but not found yet. lost: given up, and with it what was
 missing of this pile before.
 """
 

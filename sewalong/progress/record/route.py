@@ -115,10 +115,10 @@ def route_for(quilt: Quilt, target: Target) -> Route:
 
 def _sew_rows(unit: str, target: Target, sashing: Sashing | None) -> Stage:
     sashes = standing_sashes(sashing, target) if sashing is not None else ()
-    do = "Sew its units edge to edge, right sides together; press as said."
+    do = "Pin a tag on its first unit; sew its units edge to edge, right sides together; press."
     if sashes:
         first = "a sash" if sashing is not None and sashing.frame else "a unit"
-        do = f"Sew its units and sashes in turn, {first} at both ends, easing unit to sash."
+        do = f"Tag the first unit. Sew units and sashes in turn, {first} at both ends, easing unit to sash."
     return Stage(
         id=SEW_ROWS,
         label="sew rows",
@@ -228,7 +228,7 @@ def _quilt(target: Target) -> TopStage:
         label="quilt",
         station=Station.MACHINE,
         steps=target.rows,
-        counts=Noun("row's worth", "rows' worth"),
+        counts=Noun("row", "rows"),
         hazards=(Hazard.NEEDLE, Hazard.PINS),
         do="Quilt from the middle outwards; count one for each row of units quilted through.",
         check="Turn it over: no folds in the back, pins out of the way of the needle.",

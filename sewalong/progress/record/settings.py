@@ -21,9 +21,9 @@ class Settings(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
     proof: str = ""
 
     def in_words(self) -> str:
-        """What was written down, one after the other: "foot quarter-inch, proved by 3 strips"."""
+        """What was written down, one after the other: "foot quarter-inch, tested by 3 strips"."""
         return ", ".join(
-            f"{'proved by' if name == 'proof' else name.replace('_', ' ')} {value}"
+            f"{'tested by' if name == 'proof' else name.replace('_', ' ')} {value}"
             for name in self.__struct_fields__
             if (value := getattr(self, name))
         )

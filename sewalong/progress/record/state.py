@@ -142,6 +142,8 @@ class State(Struct, frozen=True):
     """Pieces of rows that are not whole yet. Their units are not in their pile any more."""
     mentioned: Mapping[str, datetime]
     """By id: when something was last said, so that it is said once."""
+    seen_to: tuple[int, ...]
+    """The numbers of failed measurements of which the pieces in doubt were looked through."""
     iron_asked: bool
     """False while an iron stage was counted in this session and nobody asked since."""
     last_act: tuple[int, ...]

@@ -79,6 +79,7 @@ class Tally(Struct):
     press: dict[str, str] = field(default_factory=dict)
     joints: list[tuple[int, int]] = field(default_factory=list)
     mentioned: dict[str, datetime] = field(default_factory=dict)
+    seen_to: list[int] = field(default_factory=list)
     iron_asked: bool = True
     begun: Begun = ()
     acts: list[tuple[int, ...]] = field(default_factory=list)
@@ -198,6 +199,7 @@ class Tally(Struct):
         """
         for past in (self.notes, self.spoilage, self.seam_changes, self.mentioned):
             past.clear()
+        self.seen_to.clear()
         self.acts.clear()
         self.taken_back.clear()
         del self.sessions[:-1]
@@ -253,6 +255,7 @@ class Tally(Struct):
             joints=tuple(self.joints),
             begun=self.begun,
             mentioned=dict(self.mentioned),
+            seen_to=tuple(self.seen_to),
             iron_asked=self.iron_asked,
             last_act=self.acts[-1] if self.acts else (),
             last_undone=self.taken_back[-1] if self.taken_back else (),

@@ -11,7 +11,7 @@ from sewalong.progress.joining.easing import ease_words
 from sewalong.progress.joining.either_way import both_right
 from sewalong.progress.joining.exchanged_rows import KEEPS
 from sewalong.progress.joining.orientation_checks import which_way_up
-from sewalong.progress.joining.press_directions import TAPE, press_rule
+from sewalong.progress.joining.press_directions import BEGINS, press_rule
 from sewalong.progress.joining.stage_words import what_is_left_of_the_point, what_to_do
 from sewalong.progress.joining.unit_press import pressed_last, unit_press_words
 from sewalong.progress.joining.web import web_words
@@ -56,9 +56,9 @@ def press_plan(state: State, stage: RouteStage) -> tuple[str, ...]:
     quilt, target = state.quilt, state.target
     if stage.id == SEW_ROWS:
         rule = press_rule(sashed=quilt.sashing is not None)
-        keeps = f" {TAPE} {KEEPS}" if quilt.setting is None else ""
+        keeps = f" {BEGINS} {KEEPS}" if quilt.setting is None else ""
         if quilt.is_on_point:
-            keeps = f" {TAPE}"
+            keeps = f" {BEGINS}"
         rows = f"{rule[:1].upper()}{rule[1:]}.{keeps}"
         units = unit_press_words(quilt, target)
         return (rows, f"Units: {units}") if units else (rows,)

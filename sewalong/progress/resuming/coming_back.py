@@ -54,7 +54,7 @@ class ComingBack(Struct, frozen=True):
 
     `away` says how long ago it was ("24 days away"), empty on the same day. `concerns` are all
     there are, the worst first. `left` is the stages with something to do and how many counts.
-    `begun` is what is sewn of rows that are not whole yet. `machine` is its settings and what proved them, empty where nothing is left to sew, and
+    `begun` is what is sewn of rows that are not whole yet. `machine` is its settings and how they were tested, empty where nothing is left to sew, and
     `at_machine` whether they are wanted next. `last_time` is what was done then, `units` how many
     units are left, `notes` the last notes, spoilages and ways of pressing.
     """
@@ -151,9 +151,9 @@ def _machine(state: State, now: datetime, now_plan: Plan) -> Iterator[tuple[str,
         yield "Machine", settings_in_words(state.settings)
     proved = proved_by(state, now)
     if proved:
-        yield "Proved by", proved
+        yield "Tested by", proved
     elif state.settings is not None:
-        yield "Proved by", "Nothing. Sew three strips and measure before you go on."
+        yield "Tested by", "Nothing. Sew three strips and measure before you go on."
 
 
 def _piles(state: State) -> Iterator[PileRow]:

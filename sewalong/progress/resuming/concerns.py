@@ -64,9 +64,9 @@ def concerns(
 
 
 def missing_in_words(state: State) -> str:
-    """ "4 units made, whereabouts unknown"; empty when nothing is missing."""
+    """ "4 units made, but not found"; empty when nothing is missing."""
     return "; ".join(
-        f"{noun_of(state, pile).count(n)} {_made(state, pile)}, whereabouts unknown"
+        f"{noun_of(state, pile).count(n)} {_made(state, pile)}, but not found"
         for pile, n in state.missing.items()
     )
 
@@ -82,7 +82,8 @@ def _at_risk(state: State, record: Sequence[e.Recorded]) -> Iterator[Concern]:
 
     risk = still_at_risk(state, record)
     if risk is not None:
-        yield Concern(Kind.AT_RISK, "At risk", risk.failed.at, " ".join(risk.lines))
+        said = " ".join(risk.lines).removeprefix("These may be wrong: ")
+        yield Concern(Kind.AT_RISK, "May be wrong", risk.failed.at, said)
 
 
 def _missing(state: State, record: Sequence[e.Recorded], now: datetime) -> Iterator[Concern]:
@@ -97,7 +98,7 @@ def _missing(state: State, record: Sequence[e.Recorded], now: datetime) -> Itera
             ),
             now,
         )
-        what = f"{noun_of(state, pile).count(n)} {_made(state, pile)}, whereabouts unknown"
+        what = f"{noun_of(state, pile).count(n)} {_made(state, pile)}, but not found"
         yield Concern(Kind.MISSING, "Missing", since, f"{what} ({ago(since, now)}).")
 
 
@@ -114,7 +115,7 @@ def _seam(state: State, now: datetime, now_plan: Plan) -> Iterator[Concern]:
         since = next((each.at for each in state.seam_changes if each.seq > last.seq), now)
     else:
         return
-    yield Concern(Kind.SEAM, "Seam", since, f"Not proved as it is now: {told.why}.")
+    yield Concern(Kind.SEAM, "Seam", since, f"Not tested as it is now: {told.why}.")
 
 
 def _on_the_bias(state: State, now: datetime) -> Iterator[Concern]:

@@ -6,7 +6,6 @@ from collections.abc import Iterator
 
 from msgspec import Struct
 
-from sewalong.piecing.method import Stage
 from sewalong.progress.plan.plan import Plan, StageLine
 from sewalong.progress.record.route import JOIN_ROWS, ROW, TopStage
 from sewalong.progress.record.state import Standing, State
@@ -16,8 +15,7 @@ class PickUp(Struct, frozen=True):
     """`sentence` says it all; where there is nothing to pick up it says why.
 
     `label` goes before it where nothing is to be picked up. `stage` and `station` name where to go on, and `to_go` how many are to go there; all empty
-    with nothing to pick up. `piles` are the ids of the piles whose places the sentence tells;
-    `makes` is the pile the stage fills, None where it is the top that is worked on.
+    with nothing to pick up. `piles` are the ids of the piles whose places the sentence tells.
     """
 
     sentence: str
@@ -26,7 +24,6 @@ class PickUp(Struct, frozen=True):
     station: str = ""
     to_go: str = ""
     piles: tuple[str, ...] = ()
-    makes: str | None = None
 
 
 def pick_up(state: State, now_plan: Plan) -> PickUp:
@@ -48,7 +45,6 @@ def pick_up(state: State, now_plan: Plan) -> PickUp:
         station=stage.station,
         to_go=f"{stage.counts.count(line.to_do)} to go.",
         piles=tuple(pile for pile in _taken(line) if pile in state.where),
-        makes=stage.makes.pile if isinstance(stage, Stage) else None,
     )
 
 

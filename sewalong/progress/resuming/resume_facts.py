@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from datetime import datetime, timedelta
 
 from msgspec.structs import fields
@@ -10,6 +11,7 @@ from sewalong.progress.measuring.length_words import plainly
 from sewalong.progress.measuring.proof import proof
 from sewalong.progress.plan.plan import Plan, StageLine
 from sewalong.progress.record.begun_rows import begun_in_words, units_across
+from sewalong.progress.record.events.event import Recorded
 from sewalong.progress.record.events.sessions import is_over
 from sewalong.progress.record.route import JOIN_ROWS, TopStage
 from sewalong.progress.record.settings import Settings
@@ -29,6 +31,12 @@ def was_away(state: State, now: datetime) -> bool:
     if last.is_open:
         return is_over(last, now)
     return now - last.last_at >= AWAY
+
+
+def was_begun_today(record: Sequence[Recorded], started: datetime, now: datetime) -> bool:
+    """Whether nothing has happened to a quilt since it was begun, a while ago at most: then there
+    is nothing to come back to."""
+    return not record and now - started < AWAY
 
 
 def next_thing(line: StageLine) -> str:

@@ -56,7 +56,7 @@ def _half_a_chain(chain: StageLine, cut_open: str) -> StopHere:
     left = stage.counts.count(n)
     whole = max(1, round(minutes))
     about = f", about {whole} minute{'' if whole == 1 else 's'} by a guess"
-    why = f"{left} of this lot {'is' if n == 1 else 'are'} still to do at {stage.label}."
+    why = f"{left} {'is' if n == 1 else 'are'} still to do at {stage.label}."
     if cut_open:
         why += f" {cut_open} wait with edges on the bias: they stretch. {STAY}"
     chained = stage.station is Station.MACHINE

@@ -139,6 +139,12 @@ class CautionFirst(Refused):
         return CautionFirst(replace(self.caution, lines=lines), self.stage)
 
 
+def hazards_in_words(stage: RouteStage) -> str:
+    """ "Hot iron, pins": what can hurt at a stage, by the titles of their cautions."""
+    titles = [WORDS[hazard].title for hazard in stage.hazards]
+    return ", ".join([*titles[:1], *(title.lower() for title in titles[1:])])
+
+
 def caution_at(state: State, stage: RouteStage, at: datetime) -> Caution | None:
     """The caution due before a count at `stage`; in a session not yet open, all are due."""
     session = state.session

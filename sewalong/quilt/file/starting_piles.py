@@ -186,7 +186,7 @@ class _Reader:
             if together > MOST_PIECES and max(one.count for one in read) <= MOST_PIECES:
                 self.faults.add(
                     ("more",),
-                    f"The lots of {quoted(pile)} are {together:,} pieces together, and there can be at "
+                    f"All sizes of {quoted(pile)} are {together:,} pieces together, and there can be at "
                     f"most {MOST_PIECES:,}. Check the counts.",
                 )
 

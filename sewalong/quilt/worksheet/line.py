@@ -16,6 +16,7 @@ from sewalong.quilt.as_fraction import exactly
 from sewalong.quilt.cloth.to_cut import ruler_line
 from sewalong.quilt.refusal import NumbersFault
 from sewalong.quilt.size import Size
+from sewalong.quilt.worksheet.one_fact import apart
 
 CANNOT_BE_HAD = (NumbersFault, SizeRefused, MethodFault, UnknownMethod)
 """What says in a sentence why there is no number."""
@@ -25,7 +26,8 @@ class Line(Struct, frozen=True):
     """`label` says what it is of, `text` the number in the owner's unit with any rounding said.
 
     `reason` is how it came about, or empty. `inches` is the length itself and None where the
-    number is none; of a size it is the width, and `inches_down` the length of that.
+    number is none; of a size it is the width, and `inches_down` the length of that. `rounded` is
+    what `text` says at its end, in brackets, of how the number was rounded.
     """
 
     label: str
@@ -33,10 +35,38 @@ class Line(Struct, frozen=True):
     reason: str = ""
     inches: float | None = None
     inches_down: float | None = None
+    rounded: str = ""
+
+    @property
+    def number(self) -> str:
+        """The number alone, without what is said of its rounding."""
+        return self.text.removesuffix(_in_brackets(self.rounded))
+
+    @property
+    def why(self) -> tuple[str, ...]:
+        """How it came about and how it was rounded, a sentence each."""
+        parts = [part for part in (*self.reason.split("; "), self.rounded) if part]
+        return tuple(f"{part[:1].upper()}{part[1:].rstrip('.')}." for part in parts)
 
     def __str__(self) -> str:
         said = f"{self.label}: {self.text}" if self.label else self.text
         return f"{said} ({self.reason})" if self.reason else said
+
+    @property
+    def facts(self) -> tuple[str, ...]:
+        """One fact a line: the number, then how it came about, part by part.
+
+        A reason of a word or two stands in brackets behind the number.
+        """
+        said, why = apart(self.text), apart(self.reason)
+        if len(said) == 1 and _is_short(self.reason):
+            return (str(self),)
+        label = f"{self.label}: " if self.label else ""
+        return (*(f"{label}{one}" for one in said), *(f"why: {one}" for one in why))
+
+
+def _is_short(reason: str) -> bool:
+    return reason.count(",") < 2 and not any(sign in reason for sign in ";:(")
 
 
 class Section(Struct, frozen=True):
@@ -47,10 +77,18 @@ class Section(Struct, frozen=True):
     lines: tuple[Line, ...]
 
 
+def _in_brackets(rounded: str) -> str:
+    return f" ({rounded})" if rounded else ""
+
+
 def length_text(inches: Fraction | float, unit: Unit) -> str:
     """`6 3/8 in (rounded up from 6.364 in)`; nothing behind a length that a ruler shows."""
-    shown, way = _on_a_ruler(inches, unit)
-    return shown if way == "exact" else f"{shown} ({rounded_from(way, inches, unit)})"
+    return _on_a_ruler(inches, unit)[0] + _in_brackets(_length_rounded(inches, unit))
+
+
+def _length_rounded(inches: Fraction | float, unit: Unit) -> str:
+    _, way = _on_a_ruler(inches, unit)
+    return "" if way == "exact" else rounded_from(way, inches, unit)
 
 
 def _on_a_ruler(inches: Fraction | float, unit: Unit) -> tuple[str, str]:
@@ -69,24 +107,29 @@ def rounded_from(way: str, inches: Fraction | float, unit: Unit) -> str:
 
 def size_text(size: Size, unit: Unit) -> str:
     """`65 3/4 in across × 65 3/4 in down (rounded down from 65.776 × 65.776 in)`."""
-    across, way_across = _on_a_ruler(size.width, unit)
-    down, way_down = _on_a_ruler(size.length, unit)
-    shown = f"{across} across × {down} down"
+    across, down = (_on_a_ruler(side, unit)[0] for side in (size.width, size.length))
+    return f"{across} across × {down} down{_in_brackets(_size_rounded(size, unit))}"
+
+
+def _size_rounded(size: Size, unit: Unit) -> str:
+    way_across, way_down = (_on_a_ruler(side, unit)[1] for side in (size.width, size.length))
     if way_across == way_down == "exact":
-        return shown
+        return ""
     way = way_across if way_across == way_down else "rounded"
     exactly_across = exactly(size.width, unit).removesuffix(f" {unit.symbol}")
-    return f"{shown} ({way} from {exactly_across} × {exactly(size.length, unit)})"
+    return f"{way} from {exactly_across} × {exactly(size.length, unit)}"
 
 
 def length_line(label: str, inches: Fraction | float, unit: Unit, reason: str = "") -> Line:
     """A line of one length."""
-    return Line(label, length_text(inches, unit), reason, float(inches))
+    text, rounded = length_text(inches, unit), _length_rounded(inches, unit)
+    return Line(label, text, reason, float(inches), rounded=rounded)
 
 
 def size_line(label: str, size: Size, unit: Unit, reason: str = "") -> Line:
     """A line of a size, across and down."""
-    return Line(label, size_text(size, unit), reason, float(size.width), float(size.length))
+    text, rounded = size_text(size, unit), _size_rounded(size, unit)
+    return Line(label, text, reason, float(size.width), float(size.length), rounded)
 
 
 def attempt(label: str, lines: Callable[[], Iterable[Line]]) -> tuple[Line, ...]:

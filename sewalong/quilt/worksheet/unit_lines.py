@@ -56,12 +56,14 @@ def seam_room_line(made: Derivation, trim: tuple[Fraction, Fraction], unit: Unit
     step = unit.finest
     shown = show(room, unit, fineness=step, rounding=Rounding.DOWN)
     exact = exactly(room, unit)
-    text = f"{shown} (rounded down)" if exact == shown else f"{shown} (rounded down from {exact})"
+    rounded = "rounded down" if exact == shown else f"rounded down from {exact}"
+    text = f"{shown} ({rounded})"
     if room < step * unit.length:
-        text = f"less than {show(step * unit.length, unit, fineness=step)}: {exact}"
+        text, rounded = f"less than {show(step * unit.length, unit, fineness=step)}: {exact}", ""
     return Line(
         label,
         text,
         "every allowance wider by this, and units can still be trimmed to that",
         room,
+        rounded=rounded,
     )

@@ -17,7 +17,6 @@ class BegunDialog(Dialog[bool]):
         Binding("enter,space", "sew", "sew", id="begun.sew"),
         Binding("f,F", "as_a_file", "as a file", id="begun.file"),
     ]
-    takes_early_keys = False
 
     def __init__(self, name: str, path: str, fault: str) -> None:
         super().__init__()

@@ -26,6 +26,14 @@ from sewalong.screens.widgets.literal_text import Words
 
 Result = TypeVar("Result")
 
+
+def words_typed(keys: Sequence[Key], opened_by: str) -> Sequence[Key]:
+    """What of `keys` is text typed behind `opened_by`; not that key itself, held down."""
+    if all(key.key == opened_by for key in keys):
+        return ()
+    return list(takewhile(lambda key: key.is_printable, keys))
+
+
 FEW = 3
 """Fields up to which a form is set with space between them."""
 
@@ -148,6 +156,9 @@ class Choice(Struct, frozen=True):
 class ChoiceDialog(Dialog[str]):
     """Choose one line with the arrows and enter."""
 
+    is_left_by = "enter"
+    """The key behind which whatever is pressed was meant for what follows."""
+
     def __init__(self, title: str, choices: Sequence[Choice], first: str | None = None) -> None:
         super().__init__()
         self._title = title
@@ -224,13 +235,12 @@ class FormDialog(Dialog[bool]):
         self._passes_over = passes_over
 
     def meant_early(self, keys: Sequence[Key], opened_by: str) -> Sequence[Key]:
-        """What was typed ahead, for its first line; not the key that opened it, held down."""
-        if all(key.key == opened_by for key in keys):
-            return ()
+        """What was typed ahead, for its first line."""
+        typed = words_typed(keys, opened_by)
         if self._fields[0].prose:
-            return list(takewhile(lambda key: key.is_printable, keys)) if self._words_ahead else ()
+            return typed if self._words_ahead else ()
         # No number begins with a space, which is what counts elsewhere.
-        rest = dropwhile(lambda key: key.key == "space", keys)
+        rest = dropwhile(lambda key: key.key == "space", typed)
         return list(takewhile(lambda key: (key.character or "no sign") in IN_NUMBERS, rest))
 
     def compose(self) -> ComposeResult:

@@ -13,7 +13,7 @@ from sewalong.progress.resuming.coming_back import AT_MOST, ComingBack
 from sewalong.screens.prompts.dialogs import Dialog
 from sewalong.screens.widgets.literal_text import Words
 from sewalong.screens.widgets.return_sheet import ReturnSheet
-from sewalong.service.looks import time_left, where_was_i
+from sewalong.service.looks import return_pictured, time_left, where_was_i
 from sewalong.service.open_quilt import OpenQuilt
 
 
@@ -30,13 +30,12 @@ def fill(screen: Screen[Any], quilt: OpenQuilt) -> None:
 
 def show_picture(screen: Screen[Any], quilt: OpenQuilt) -> None:
     """Draw the piece in hand, or the top, as large as there is room for."""
-    from sewalong.wall.of_quilt import own_colours, picture_made
+    from sewalong.wall.of_quilt import own_colours
 
-    state = quilt.state
     for sheet in screen.query(ReturnSheet):
         view, room = sheet.picture_room()
-        picture = picture_made(state.quilt, state.target, sheet.makes, *room)
-        view.show(picture, own_colours(state.quilt))
+        found = return_pictured(quilt, *room)
+        view.show(found.picture if found else None, own_colours(quilt.state.quilt))
 
 
 def notes_and_the_rest(back: ComingBack) -> list[str]:
@@ -47,7 +46,7 @@ def notes_and_the_rest(back: ComingBack) -> list[str]:
 
 
 def machine_and_proof(back: ComingBack) -> list[str]:
-    """The machine's settings and what proved them."""
+    """The machine's settings and how they were tested."""
     if not back.machine:
         return ["Nothing is written down of the machine, or nothing is left to sew."]
     return [f"{label}: {text}" for label, text in back.machine]

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import ClassVar
 
+from textual import events
 from textual.app import ComposeResult
 from textual.binding import Binding
 from textual.containers import Vertical
@@ -12,7 +13,7 @@ from textual.content import Content
 from textual.widgets import Input, OptionList
 from textual.widgets.option_list import Option
 
-from sewalong.screens.prompts.dialogs import Dialog
+from sewalong.screens.prompts.dialogs import Dialog, words_typed
 from sewalong.screens.widgets.keys import Key
 from sewalong.screens.widgets.literal_text import Words
 
@@ -71,9 +72,9 @@ class HelpDialog(Dialog[str]):
         Binding("pagedown", "move('page_down')", show=False, id="help.page_down", priority=True),
     ]
 
-    def takes_early(self, character: str) -> bool:
+    def meant_early(self, keys: Sequence[events.Key], opened_by: str) -> Sequence[events.Key]:
         """Words typed behind the ? are what is looked for."""
-        return True
+        return words_typed(keys, opened_by)
 
     def __init__(self, keys: Sequence[Key]) -> None:
         super().__init__()

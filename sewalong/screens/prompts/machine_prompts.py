@@ -6,6 +6,7 @@ from sewalong.lengths import LengthFault, parse_across_and_down
 from sewalong.progress.acts.counting import BobbinEmpty
 from sewalong.progress.acts.seam import ChangeTool
 from sewalong.progress.acts.sizing import DecideUnit
+from sewalong.progress.measuring.at_risk import AtRisk
 from sewalong.progress.measuring.proof import proof
 from sewalong.progress.record.events.counting import may_not_be_sewn, still_whole
 from sewalong.progress.record.events.seam import Tool
@@ -18,13 +19,13 @@ from sewalong.screens.prompts.dialogs import Choice, ChoiceDialog, Field, FormDi
 from sewalong.service.acting import Outcome
 from sewalong.service.looks import where_it_ran_out
 from sewalong.service.machine import (
-    ALL_SEEN_TO,
     NOTHING_CHANGED,
     PROOF_LOST,
     Measurement,
     SettingsWritten,
     in_doubt,
     saw_to_them,
+    still_in_doubt,
     write_settings,
 )
 from sewalong.service.machine import measure as measure_piece
@@ -40,7 +41,7 @@ _SETTING_LABELS = {
     "needle_position": "Needle position",
     "stitch_length": "Stitch length",
     "thread": "Thread",
-    "proof": "What proved it? (3 strips came to …)",
+    "proof": "How was it tested? (3 strips came to …)",
 }
 
 _NUMBERS = ("needle_position", "stitch_length")
@@ -135,7 +136,9 @@ async def measure(desk: Desk) -> None:
     if state.standing is Standing.IN_PROGRESS:
         choices.append(Choice(TRIM_ALL, "nothing: say what all units are trimmed to"))
     if (risk := in_doubt(desk.quilt)) is not None and not risk.none:
-        choices.insert(0, Choice(SEEN_TO, "nothing: the pieces at risk were all looked through"))
+        choices.insert(
+            0, Choice(SEEN_TO, "nothing: the pieces that may be wrong were all looked through")
+        )
     piece = await desk.app.push_screen_wait(ChoiceDialog("Measure what?", choices, suggested))
     if piece is None:
         return
@@ -143,8 +146,7 @@ async def measure(desk: Desk) -> None:
         await _trim_all(desk)
         return
     if piece == SEEN_TO:
-        if desk.carry(lambda: saw_to_them(desk.quilt), say=False) is None:
-            desk.tell(ALL_SEEN_TO)
+        desk.carry(lambda: saw_to_them(desk.quilt))
         return
     taken: list[Measurement] = []
 
@@ -169,6 +171,19 @@ async def measure(desk: Desk) -> None:
         doubtful = took.risk.lines if took.risk is not None else ()
         what_to_do, *why = took.found.lines
         await desk.app.push_screen_wait(LinesDialog(what_to_do, (*why, *doubtful)))
+        if took.may_clear is not None:
+            await _all_right(desk, took.may_clear)
+
+
+async def _all_right(desk: Desk, risk: AtRisk) -> None:
+    """Ask whether the others in doubt are right as well; they are in doubt until that is said."""
+    choices = (
+        Choice("no", "not all of them were looked through yet"),
+        Choice(SEEN_TO, "all are right, or put right: don't speak of them again"),
+    )
+    title = f"{still_in_doubt(risk)} Are they right, too?"
+    if await desk.app.push_screen_wait(ChoiceDialog(title, choices)) == SEEN_TO:
+        desk.carry(lambda: saw_to_them(desk.quilt))
 
 
 async def _trim_all(desk: Desk) -> None:

@@ -41,7 +41,7 @@ _ACCEPTED_AS: dict[Accepted, str] = {
     "found": "found again",
     "lost": "lost for good",
     "spoiled": "spoiled",
-    "missing": "made, whereabouts unknown",
+    "missing": "made, but not found",
 }
 
 

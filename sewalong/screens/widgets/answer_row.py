@@ -15,6 +15,8 @@ from sewalong.screens.widgets.literal_text import Words
 
 HERE = "> "
 ELSEWHERE = "  "
+FOLLOWS = "follows from the others"
+"""Stands for an answer that is as usual where others have to be put right first."""
 
 
 class AnswerRow(Horizontal):
@@ -59,7 +61,7 @@ class AnswerRow(Horizontal):
     def _draw(self) -> None:
         row, mark = self.row, HERE if self._here else ELSEWHERE
         self.query_one(".answer-label", Words).say(f"{mark}{row.question.label}")
-        beside = f"! {row.text}" if row.fault else row.beside
+        beside = f"! {row.text}" if row.fault else row.beside or ("" if row.text else FOLLOWS)
         text = Content.assemble(
             ("" if row.fault else row.text, "bold" if self._here else ""),
             ("  " if beside and not row.fault else "", ""),

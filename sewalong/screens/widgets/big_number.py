@@ -1,67 +1,57 @@
-"""The number to go, drawn as large as the room allows: readable from a metre away."""
+"""The number to go, or words beside it, in large dots: readable from a metre away and further."""
 
 from __future__ import annotations
 
+from itertools import groupby
+
 from rich.segment import Segment
-from rich.style import Style as RichStyle
+from rich.style import Style
 from textual.geometry import Size
-from textual.reactive import reactive
 from textual.strip import Strip
 from textual.widget import Widget
 
-_DOTS = {
-    "0": ("###", "# #", "# #", "# #", "###"),
-    "1": (" # ", "## ", " # ", " # ", "###"),
-    "2": ("###", "  #", "###", "#  ", "###"),
-    "3": ("###", "  #", "###", "  #", "###"),
-    "4": ("# #", "# #", "###", "  #", "  #"),
-    "5": ("###", "#  ", "###", "  #", "###"),
-    "6": ("###", "#  ", "###", "# #", "###"),
-    "7": ("###", "  #", "  #", "  #", "  #"),
-    "8": ("###", "# #", "###", "# #", "###"),
-    "9": ("###", "# #", "###", "  #", "###"),
-}
-NUMBER_LINES = 5
-"""Lines the number takes at scale 1."""
+from sewalong.screens.widgets.block_letters import BLOCK, LINES, Dot, drawn, width_of
 
 
-def drawn(number: int, scale: int = 1) -> list[str]:
-    """`number` in solid blocks: 5 × `scale` lines, each digit 6 × `scale` columns wide."""
-    lines = []
-    gap = " " * (2 * scale)
-    for row in range(NUMBER_LINES):
-        digits = (_DOTS[digit][row] for digit in str(max(0, number)))
-        line = gap.join(
-            "".join(("█" if dot == "#" else " ") * 2 * scale for dot in d) for d in digits
-        )
-        lines += [line] * scale
-    return lines
+class BigText(Widget):
+    """Shows `text` in dots in the colour it is given, from its first column on."""
 
+    DEFAULT_CSS = "BigText { width: auto; height: auto; }"
 
-class BigNumber(Widget):
-    """Shows `number`; at `scale` 2 it is ten lines high."""
-
-    def __init__(self, number: int = 0, scale: int = 1, *, id: str | None = None) -> None:
+    def __init__(self, text: str, dot: Dot, *, room: int = 0, id: str | None = None) -> None:
         super().__init__(id=id)
-        self.set_reactive(BigNumber.number, number)
-        self.set_reactive(BigNumber.scale, scale)
+        self._shown = (text, dot, room)
+        self._lines = drawn(text, dot)
 
-    number: reactive[int] = reactive(0)
-    scale: reactive[int] = reactive(1, layout=True)
+    def show(self, text: str, dot: Dot, *, room: int = 0) -> None:
+        """Show `text` with dots of that size, in `room` columns at the least.
 
-    def watch_number(self, before: int, now: int) -> None:
-        """Only a number of more or fewer digits moves what stands beside it."""
-        if len(str(before)) != len(str(now)):
-            self.refresh(layout=True)
+        Nothing beside it moves while its dots and its room stay as they are.
+        """
+        if self._shown == (text, dot, room):
+            return
+        before, self._shown = self._measures, (text, dot, room)
+        self._lines = drawn(text, dot)
+        self.refresh(layout=before != self._measures)
+
+    @property
+    def _measures(self) -> tuple[int, int]:
+        text, dot, room = self._shown
+        return max(room, width_of(text, dot)), LINES * dot.down
 
     def get_content_width(self, container: Size, viewport: Size) -> int:
-        return len(drawn(self.number, self.scale)[0])
+        return self._measures[0]
 
     def get_content_height(self, container: Size, viewport: Size, width: int) -> int:
-        return NUMBER_LINES * self.scale
+        return self._measures[1]
 
     def render_line(self, y: int) -> Strip:
-        lines = drawn(self.number, self.scale)
-        style: RichStyle = self.rich_style
-        text = lines[y] if y < len(lines) else ""
-        return Strip([Segment(text, style)]).adjust_cell_length(self.size.width, style)
+        style = self.rich_style
+        # Ink on a ground of its own colour: the block without a gap above or below it.
+        solid = style + Style(bgcolor=style.color)
+        line = self._lines[y] if y < len(self._lines) else ""
+        runs = [
+            Segment("".join(signs), solid if sign == BLOCK else style)
+            for sign, signs in groupby(line)
+        ]
+        return Strip(runs).adjust_cell_length(self.size.width, style)

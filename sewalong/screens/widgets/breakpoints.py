@@ -13,8 +13,8 @@ NARROW_BELOW = 70
 SHORT_BELOW = 24
 WIDE_FROM = 130
 """Columns from which on two columns of a page stand side by side."""
-ROOMY = (110, 34)
-"""From this many columns and lines on, the number is drawn at twice the size."""
+ROOMY = (120, 36)
+"""From so many columns and lines on, pictures are large, and at sewing the top stands there too."""
 
 
 def mark_size(screen: Screen[Any]) -> None:
@@ -36,6 +36,6 @@ def is_wide(screen: Screen[Any]) -> bool:
 
 
 def is_roomy(screen: Screen[Any]) -> bool:
-    """Whether there is room for the number at twice the size."""
+    """Whether there is room for large pictures."""
     width, height = screen.app.size
     return width >= ROOMY[0] and height >= ROOMY[1]

@@ -29,6 +29,7 @@ class Captioned(Vertical):
         super().__init__(id=id)
         self._draw: Draw = lambda across, down: None
         self._own: Mapping[Key, Colour] = {}
+        self._words = ""
 
     def compose(self) -> ComposeResult:
         yield PictureView()
@@ -36,8 +37,7 @@ class Captioned(Vertical):
 
     def show(self, draw: Draw, own: Mapping[Key, Colour], words: str) -> None:
         """Show what `draw` makes of the columns and lines there are, in the owner's colours."""
-        self._draw, self._own = draw, own
-        self.query_one(Words).say(words)
+        self._draw, self._own, self._words = draw, own, words
         self.on_resize()
 
     def on_resize(self) -> None:
@@ -46,3 +46,5 @@ class Captioned(Vertical):
             roomy = across >= LEAST[0] and down >= LEAST[1]
             picture = self._draw(across, down) if roomy else None
             self.query_one(PictureView).show(picture, self._own)
+            part = "; part of it is shown" if picture and not picture.is_whole else ""
+            self.query_one(Words).say(f"{self._words}{part}")

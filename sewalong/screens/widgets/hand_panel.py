@@ -1,62 +1,133 @@
-"""The stage in hand: its name, the number to go, its picture, what it takes and makes, the tip."""
+"""The stage in hand: its name, the number to go, its picture, what waits, what to do and check."""
 
 from __future__ import annotations
 
+from msgspec import Struct
 from textual.app import ComposeResult
 from textual.containers import Horizontal, Vertical
+from textual.content import Content
+from textual.strip import Strip
 
 from sewalong.progress.joining.current_stage import InHand
-from sewalong.progress.plan.plan import Plan
-from sewalong.screens.widgets.big_number import NUMBER_LINES, BigNumber
+from sewalong.progress.plan.plan import out_of
+from sewalong.screens.widgets.big_number import BigText
+from sewalong.screens.widgets.hand_words import HandWords, facts_fitted, fitted
 from sewalong.screens.widgets.keys import Key, cap_of
+from sewalong.screens.widgets.lines_view import LinesView
 from sewalong.screens.widgets.literal_text import Words
 from sewalong.screens.widgets.picture_view import PictureView
+from sewalong.screens.widgets.sewing_layout import SewingLayout
+
+
+class Saying(Struct, frozen=True):
+    """What is said of a stage beside what its plan says: see `HandWords`."""
+
+    do: str
+    which: str = ""
+    ruler: str = ""
+    then: str = ""
+
+
+class Shown(Struct, frozen=True):
+    """The stage in hand and how it is laid out; of a quilt that `is_done` the `facts`, one each."""
+
+    hand: InHand
+    saying: Saying
+    layout: SewingLayout
+    is_done: bool = False
+    facts: tuple[str, ...] = ()
+
+
+class HandText(LinesView):
+    """The texts below the number, fitted into whatever room there is: those of a stage, or the
+    facts of a quilt that is done."""
+
+    def __init__(self, words: HandWords | tuple[str, ...], caption_at: int, *, id: str) -> None:
+        super().__init__(id=id)
+        self._words = words
+        self._caption_at = caption_at
+        self._fitted_to = (0, 0)
+
+    def show(self, words: HandWords | tuple[str, ...], caption_at: int) -> None:
+        """Show these words; a caption stands from column `caption_at`."""
+        if (words, caption_at) == (self._words, self._caption_at):
+            return
+        self._words, self._caption_at = words, caption_at
+        if self._fitted_to == self.size:
+            self.show_lines(self._fitted())
+        else:
+            # Not on the screen now: fitted when it is drawn next, whatever its room then.
+            self._fitted_to = (0, 0)
+
+    def render_line(self, y: int) -> Strip:
+        if self._fitted_to != self.size:
+            self._fitted_to = (self.size.width, self.size.height)
+            self._lines = self._fitted()
+        return super().render_line(y)
+
+    def _fitted(self) -> list[Content]:
+        if isinstance(self._words, HandWords):
+            return fitted(self._words, *self.size, self._caption_at)
+        return facts_fitted(self._words, *self.size)
 
 
 class HandPanel(Vertical):
     """Shows one stage and is told which; the picture is given to it apart. It names `keys`."""
 
-    def __init__(
-        self, hand: InHand, now: Plan, do: str, keys: tuple[Key, ...], *, scale: int, id: str
-    ) -> None:
+    def __init__(self, keys: tuple[Key, ...], shown: Shown, *, id: str) -> None:
         super().__init__(id=id)
         self._keys = keys
-        self._texts = self._said(hand, now, do)
-        self._number = BigNumber(hand.line.to_do, scale, id="number")
+        self._first = shown
 
     def compose(self) -> ComposeResult:
-        yield Words(self._texts["stage"], id="stage")
+        shown = self._first
+        yield Words(stage_name(shown), id="stage")
         with Horizontal(id="head"):
-            yield self._number
+            yield BigText(str(shown.hand.line.to_do), shown.layout.dot, id="number")
             yield PictureView(id="picture")
-        for name in ("noun", "flow", "do", "check"):
-            yield Words(self._texts[name], id=name)
+        yield HandText(self._words(shown, ""), shown.layout.caption_at, id="texts")
 
-    def show(self, hand: InHand, now: Plan, do: str, *, scale: int) -> None:
-        """Draw the stage in hand; at `scale` 2 the number is twice as large.
+    def show(self, shown: Shown, caption: str) -> None:
+        """Draw the stage in hand, or the quilt that is done; `caption` says what the picture shows."""
+        self.query_one("#stage", Words).say(stage_name(shown))
+        # As high as it is laid out, whichever picture stands in it.
+        layout = shown.layout
+        room = layout.whole_picture if shown.is_done else layout.picture
+        self.query_one("#head").styles.height = room[1]
+        number = self.query_one("#number", BigText)
+        number.display = not shown.is_done
+        number.show(str(shown.hand.line.to_do), shown.layout.dot, room=shown.layout.number)
+        self.query_one(HandText).show(self._words(shown, caption), shown.layout.caption_at)
 
-        `do` says what to do there, with the sizes of the quilt.
-        """
-        self._number.number, self._number.scale = hand.line.to_do, scale
-        for name, text in self._said(hand, now, do).items():
-            self.query_one(f"#{name}", Words).say(text)
-
-    def _said(self, hand: InHand, now: Plan, do: str) -> dict[str, str]:
-        """What each of its lines says, by the line's id."""
-        stage, other = hand.line.stage, f"Press {cap_of('stage', self._keys)} for another"
-        done = f"Press {cap_of('aside', self._keys)} to mark the quilt done."
-        return {
-            "stage": f"{stage.label.upper()}  at the {stage.station.value}",
-            "noun": f"Every stage is done. {done}" if now.complete else _noun(hand, other),
-            "flow": _flow(hand, other),
-            "do": do,
-            "check": f"Check: {stage.check}",
-        }
+    def _words(self, shown: Shown, caption: str) -> HandWords | tuple[str, ...]:
+        return shown.facts if shown.is_done else words_of(shown, self._keys, caption)
 
 
-def picture_room(scale: int) -> tuple[int, int]:
-    """Columns and lines for the picture beside a number of this scale: as high as it is."""
-    return 2 * NUMBER_LINES * scale, NUMBER_LINES * scale
+def words_of(shown: Shown, keys: tuple[Key, ...], caption: str = "") -> HandWords:
+    """All that is said of the stage in hand; `keys` are named in it."""
+    hand, saying = shown.hand, shown.saying
+    other = f"Press {cap_of('stage', keys)} for another"
+    return HandWords(
+        noun=_noun(hand, other),
+        caption=caption,
+        waits=_waits(hand, other),
+        place=hand.where,
+        flow=_flow(hand),
+        which=saying.which,
+        do=saying.do,
+        ruler=f"Ruler: {saying.ruler}." if saying.ruler else "",
+        check=f"Check: {hand.line.stage.check}",
+        then=saying.then,
+        more=f"{cap_of('about', keys)}: all of it",
+    )
+
+
+def stage_name(shown: Shown) -> str:
+    """ "CUT TWICE  at the cutting mat", and of a quilt that is done that it is."""
+    if shown.is_done:
+        return "DONE"
+    stage = shown.hand.line.stage
+    return f"{stage.label.upper()}  at the {stage.station.value}"
 
 
 def _noun(hand: InHand, other: str) -> str:
@@ -64,20 +135,26 @@ def _noun(hand: InHand, other: str) -> str:
     noun = line.stage.counts.of(line.to_do)
     if line.to_do == 0:
         return f"{noun} to go: this stage is done. {other}."
-    return f"{noun} to go   {line.done} of {line.needed} done"
+    return f"{noun} to go   {out_of(line.done, line.needed, 'done')}"
 
 
-def _flow(hand: InHand, other: str) -> str:
+def _flow(hand: InHand) -> str:
+    if not hand.makes:
+        return "The top is ready for it." if hand.line.to_do and hand.line.ready else ""
+    verb = "Cut from" if hand.line.from_cloth else "Takes"
+    return f"{verb} {hand.takes}, makes {hand.makes}."
+
+
+def _waits(hand: InHand, other: str) -> str:
+    """What waits for the stage, without the stop at its end; empty for what is cut from cloth."""
     line = hand.line
     if not hand.makes:
-        ready = "The top is ready for it."
-        return ready if line.ready else f"The top is not ready yet. {other} stage."
-    takes = f"Takes {hand.takes}, makes {hand.makes}."
+        not_ready = line.to_do and not line.ready
+        return f"The top is not ready yet. {other} stage" if not_ready else ""
     if line.from_cloth:
-        return f"Cut from {hand.takes}, makes {hand.makes}."
+        return ""
     verb = "waits" if line.waiting == 1 else "wait"
     if line.to_do and not line.ready:
         few = f"{line.waiting} {verb}, too few" if line.waiting else "None wait"
-        return f"{takes}\n{few}. {other} stage."
-    waiting = f"{line.waiting_noun.count(line.waiting)} {verb}"
-    return f"{takes}\n{waiting.capitalize()}."
+        return f"{few}. {other} stage"
+    return f"{line.waiting_noun.count(line.waiting).capitalize()} {verb}"

@@ -9,6 +9,7 @@ from msgspec.structs import replace
 from textual.binding import Binding
 
 from sewalong.owner.key_names import cap
+from sewalong.owner.preferences import GIVES_WAY
 
 
 class Key(Struct, frozen=True):
@@ -141,7 +142,7 @@ SEWING_KEYS = (
         "m",
         "ask('machine')",
         "machine settings",
-        "Write down machine, foot, needle, thread and the test that proved them.",
+        "Write down machine, foot, needle, thread and how they were tested.",
         words="needle foot thread stitch length tension settings test seam proof",
     ),
     Key(
@@ -175,6 +176,14 @@ SEWING_KEYS = (
         "where was I",
         "The facts for coming back: piles, places, settings, notes.",
         words="resume come back places piles last time",
+    ),
+    Key(
+        "sew.far",
+        "v",
+        "far_view",
+        "far view",
+        "The number, the stage and what is said as large as the window; again for near.",
+        words="large big across the room distance zoom",
     ),
     Key(
         "sew.measure",
@@ -310,8 +319,13 @@ def keys_with(
     the help moves with it, where its new key is free there.
     """
     found = []
+    taken = {one for others in moved.values() for one in others}
     for key in keys:
         screen, _, name = key.id.partition(".")
+        if name in GIVES_WAY and name not in moved and key.key in taken:
+            if instead := GIVES_WAY[name]:
+                found.append(replace(key, key=instead))
+            continue
         usual = {one.key for one in keys if one.id != key.id}
         wanted = moved.get(name, (key.key,))
         if screen != "sew" and (name != "help" or usual.intersection(wanted)):
@@ -324,6 +338,11 @@ def keys_with(
 def cap_of(name: str, keys: tuple[Key, ...]) -> str:
     """What stands on the key of the sewing screen called `name`: its id without its screen."""
     return next(key.cap for key in keys if key.id == f"sew.{name}")
+
+
+def keys_of(name: str, keys: tuple[Key, ...]) -> tuple[str, ...]:
+    """The keys of the sewing screen called `name`, as the terminal's library calls them."""
+    return next((key.key, *key.others) for key in keys if key.id == f"sew.{name}")
 
 
 def line_of(width: int, keys: tuple[Key, ...]) -> str:

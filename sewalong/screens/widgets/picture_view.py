@@ -10,8 +10,8 @@ from textual.geometry import Size
 from textual.strip import Strip
 from textual.widget import Widget
 
-from sewalong.fabrics.colours import Colour
-from sewalong.wall.keys import STITCHES, Key
+from sewalong.fabrics.colours import Colour, parse_colour
+from sewalong.wall.keys import CUT, GAP, LIT, MARK, OUTLINE, STITCHES, Key
 from sewalong.wall.palette import colour_of
 from sewalong.wall.picture import Picture
 from sewalong.wall.runs import rows_of_runs
@@ -20,6 +20,10 @@ from sewalong.wall.textures import textures
 PALE_THREAD = Colour(255, 255, 255)
 DARK_THREAD = Colour(29, 34, 51)
 """Stitches show against the screen of either look."""
+
+
+_OF_THE_LOOK = {"number": (MARK, CUT, LIT), "chalk": (OUTLINE,), "background": (GAP,)}
+"""By variable of the theme, what is drawn in it: lines and what is in hand as the number is."""
 
 
 class PictureView(Widget):
@@ -42,7 +46,12 @@ class PictureView(Widget):
             return
         self._shown = (picture, plain, dark)
         thread = PALE_THREAD if dark else DARK_THREAD
-        own = {STITCHES: thread, **(own or {})}
+        look = {
+            key: parse_colour(self.app.theme_variables[name])
+            for name, keys in _OF_THE_LOOK.items()
+            for key in keys
+        }
+        own = {STITCHES: thread, **look, **(own or {})}
         if picture is None:
             self._strips = []
         else:
@@ -59,7 +68,9 @@ class PictureView(Widget):
         width = self.size.width
         if y >= len(self._strips):
             return Strip.blank(width, self.rich_style)
-        return self._strips[y].apply_style(self.rich_style).adjust_cell_length(width)
+        return (
+            self._strips[y].apply_style(self.rich_style).adjust_cell_length(width, self.rich_style)
+        )
 
 
 def _plain(picture: Picture) -> list[Strip]:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 
 from textual import events
 from textual.containers import Horizontal, VerticalScroll
@@ -42,8 +42,16 @@ class ReasonedPage(VerticalScroll):
         """The rows from top to bottom."""
         return list(self.query(ReasonedRow))
 
-    def mark(self, place: int = 0) -> None:
-        """Mark a row; to be called when rows were put in."""
+    async def put(self, content: Iterable[Widget], *, keep: bool = False) -> None:
+        """Put `content` in place of what is there; with `keep` the marked row and the place on the
+        page stay as they are."""
+        at, scrolled = (self._at, self.scroll_y) if keep else (0, 0.0)
+        await self.remove_children()
+        await self.mount_all(content)
+        self._mark(min(at, max(0, len(self.rows) - 1)))
+        self.call_after_refresh(self.scroll_to, y=scrolled, animate=False)
+
+    def _mark(self, place: int) -> None:
         self._at = place
         for at, row in enumerate(self.rows):
             row.set_class(at == place, "marked")
@@ -64,7 +72,7 @@ class ReasonedPage(VerticalScroll):
     def _go(self, step: int) -> None:
         rows, to = self.rows, self._at + step
         if 0 <= to < len(rows) and self._is_near(rows[to]):
-            self.mark(to)
+            self._mark(to)
             rows[to].scroll_visible(animate=False)
         elif step > 0:
             super().action_scroll_down()
@@ -80,5 +88,5 @@ class ReasonedPage(VerticalScroll):
         rows = self.rows
         for place, row in enumerate(rows):
             if event.widget is not None and row in event.widget.ancestors_with_self:
-                self.mark(place)
+                self._mark(place)
                 self.ask()

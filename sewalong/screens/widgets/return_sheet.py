@@ -15,8 +15,11 @@ from sewalong.screens.widgets.breakpoints import is_narrow, is_roomy
 from sewalong.screens.widgets.literal_text import Words
 from sewalong.screens.widgets.picture_view import PictureView
 
-USUAL, LITTLE, LARGE = (10, 5), (8, 4), (44, 22)
-"""Columns and lines for the picture, by the room there is."""
+USUAL, LITTLE = (10, 5), (8, 4)
+"""Columns and lines for the picture beside the first lines, by the room there is."""
+
+BESIDE, BESIDES = 76, 5
+"""Columns for the words beside a large picture, and lines of the screen that it leaves free."""
 
 
 class Fact(Horizontal):
@@ -59,16 +62,12 @@ class ReturnSheet(Horizontal):
                 yield Fact("Left", left, classes="airy")
                 yield Fact("", "", classes="time-left")
             if back.at_machine or self._whole:
-                yield from (Fact(*one) for one in back.machine)
+                for place, one in enumerate(back.machine):
+                    yield Fact(*one, classes="" if place else "airy")
             yield from _piles(back)
             if self._whole:
                 yield Fact("Last time", back.last_time, classes="airy")
                 yield from (Fact(*one) for one in back.notes)
-
-    @property
-    def makes(self) -> str | None:
-        """The pile that the stage in hand fills; None for the top, and with no stage in hand."""
-        return self._back.pick_up.makes
 
     def say_time_left(self, lines: tuple[str, ...]) -> None:
         """Hours and sessions, once they are worked out."""
@@ -92,7 +91,9 @@ class ReturnSheet(Horizontal):
         roomy = is_roomy(self.screen) and not self._whole
         large.display, small.display = roomy, not roomy
         if roomy:
-            return large, LARGE
+            width, height = self.app.size
+            down = min(height - BESIDES, (width - BESIDE) // 2)
+            return large, (2 * down, down)
         return small, LITTLE if is_narrow(self.screen) else USUAL
 
 

@@ -6,27 +6,26 @@ from collections.abc import Iterator, Sequence
 
 from textual.content import Content
 from textual.events import Click
-from textual.geometry import Region, Size
+from textual.geometry import Size
 from textual.message import Message
-from textual.strip import Strip
-from textual.visual import Visual
-from textual.widget import Widget
 
 from sewalong.progress.plan.plan import Plan, StageLine
+from sewalong.screens.widgets.lines_view import LinesView
+from sewalong.screens.widgets.sewing_layout import MESSAGE_LINES, ROUTE
 
 LABEL_AND_COUNT = 22
 """Columns a label and its count share; a longer label leaves its count less."""
 STITCHES = 16
-PANEL_WIDTH = 36
-BESIDES = 8
-"""Lines of the screen that the stages don't have: title, headings, work done, footer and keys."""
+BESIDES = 7 + MESSAGE_LINES
+"""Lines of the screen that the stages don't have: title, headings, work done, footer, what is said
+and keys."""
 
 FEWEST_STAGES = 4
 """Lines the stages take however low the screen is: one to go by and what says of the others."""
 
 
-class RoutePanel(Widget):
-    """Shows the route of a plan with the stage in hand marked; draws only what has changed."""
+class RoutePanel(LinesView):
+    """Shows the route of a plan with the stage in hand marked."""
 
     class StageClicked(Message):
         """A stage was clicked, by its id."""
@@ -39,7 +38,9 @@ class RoutePanel(Widget):
         self, plan: Plan, current: str, footer: tuple[str, ...], *, id: str | None = None
     ) -> None:
         super().__init__(id=id)
-        self._lines = self._drawn(plan, current, footer)
+        height = self.app.size.height
+        self._kept = route_height(len(plan.lines), height)
+        self._lines, self._stage_at = route_lines(plan, current, footer, height)
 
     def on_click(self, event: Click) -> None:
         """Say which stage stands there."""
@@ -47,43 +48,48 @@ class RoutePanel(Widget):
         if stage is not None:
             self.post_message(self.StageClicked(stage))
 
-    def _drawn(self, plan: Plan, current: str, footer: tuple[str, ...]) -> list[Content]:
-        lines = [Content.styled(f"  {'done':>{LABEL_AND_COUNT}}   waiting", "$quiet")]
-        room = max(FEWEST_STAGES, self.app.size.height - BESIDES)
-        drawn = list(_stages(plan.lines, current, room))
-        self._stage_at = {len(lines) + y: stage for y, (stage, _) in enumerate(drawn) if stage}
-        lines += [line for _, line in drawn]
-        if len(plan.lines) < room:
-            lines.append(Content(""))
-        lines.append(_stitches(plan.work_done))
-        for text in footer:
-            lines += Content(text).wrap(self.size.width or PANEL_WIDTH)
-        return lines
-
     def show(self, plan: Plan, current: str, footer: tuple[str, ...]) -> None:
         """Draw the route of `plan`; `footer` lines (spare, over) stand below the work done."""
-        lines = self._drawn(plan, current, footer)
-        before, self._lines = self._lines, lines
-        if len(before) != len(lines):
+        height, before = self.app.size.height, (len(self._lines), self._kept)
+        self._kept = route_height(len(plan.lines), height)
+        lines, self._stage_at = route_lines(plan, current, footer, height)
+        self.show_lines(lines)
+        if before != (len(lines), self._kept):
             self.refresh(layout=True)
-            return
-        changed = [
-            Region(0, y, self.size.width, 1)
-            for y, (old, new) in enumerate(zip(before, lines, strict=True))
-            if old.plain != new.plain or old.spans != new.spans
-        ]
-        if changed:
-            self.refresh(*changed)
 
     def get_content_height(self, container: Size, viewport: Size, width: int) -> int:
-        return len(self._lines)
+        return max(len(self._lines), self._kept)
 
-    def render_line(self, y: int) -> Strip:
-        width = self.size.width
-        if y >= len(self._lines):
-            return Strip.blank(width, self.rich_style)
-        (strip, *_) = Visual.to_strips(self, self._lines[y], width, 1, self.visual_style)
-        return strip.adjust_cell_length(width, self.rich_style)
+
+FOOTER_LINES = 3
+"""Lines kept for what is spare and over, so that nothing below moves when it grows."""
+
+
+def route_height(stages: int, height: int) -> int:
+    """Lines the route of so many stages takes on a screen of `height` lines, footer and all."""
+    room = _room(height)
+    return 2 + min(stages, room) + (stages < room) + FOOTER_LINES
+
+
+def _room(height: int) -> int:
+    return max(FEWEST_STAGES, height - BESIDES)
+
+
+def route_lines(
+    plan: Plan, current: str, footer: tuple[str, ...], height: int
+) -> tuple[list[Content], dict[int, str]]:
+    """The lines of the route on a screen of `height` lines, and by line the stage that stands in it."""
+    room = _room(height)
+    drawn = list(_stages(plan.lines, current, room))
+    lines = [Content.styled(f"  {'done':>{LABEL_AND_COUNT}}   waiting", "$quiet")]
+    stage_at = {len(lines) + y: stage for y, (stage, _) in enumerate(drawn) if stage}
+    lines += [line for _, line in drawn]
+    if len(plan.lines) < room:
+        lines.append(Content(""))
+    lines.append(_stitches(plan.work_done))
+    for text in footer:
+        lines += Content(text).wrap(ROUTE)
+    return lines, stage_at
 
 
 def _stages(lines: Sequence[StageLine], current: str, room: int) -> Iterator[tuple[str, Content]]:
@@ -111,7 +117,7 @@ def _not_shown(stages: int, where: str) -> Content:
 def _stage_line(line: StageLine, current: str) -> tuple[str, Content]:
     stage = line.stage.id
     mark = "> " if stage == current else "  "
-    counted = f"{line.done}/{line.needed}"
+    counted = f"{min(line.done, line.needed)}/{line.needed}"
     label = _fitted(line.stage.label, LABEL_AND_COUNT - len(counted) - 1)
     room = LABEL_AND_COUNT - len(label)
     text = f"{mark}{label}{counted:>{room}}   {_waiting(line)}"

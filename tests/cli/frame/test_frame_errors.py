@@ -71,7 +71,7 @@ def test_a_quilt_name_written_into_the_record_by_force_is_shown_harmlessly(begun
     record.close()
     said = begun.run("list")
     assert said.status == 2
-    assert "[red]␛[2J␇: " in said.lines[1], "it cannot be read, which is said"
+    assert "[red]␛[2J␇: " in said.lines[4], "it cannot be read, which is said"
     assert "Gate Post" in said.lines[0], "and it hides no other"
     assert "\x1b" not in begun.refused("status", "--quilt", "2").err
 

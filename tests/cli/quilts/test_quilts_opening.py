@@ -21,7 +21,9 @@ def app(monkeypatch: pytest.MonkeyPatch) -> Opened:
     """A stand-in for the app that notes what it was asked to open."""
     opened: Opened = []
 
-    def run_app(path: str, quilt: str | None, demo: bool) -> int:
+    def run_app(
+        path: str, quilt: str | None, demo: bool, asked: object = None, *, new: bool = False
+    ) -> int:
         opened.append((path, quilt, demo))
         return 0
 
@@ -43,8 +45,15 @@ def test_alone_it_opens_the_quilt_last_touched(begun: Desk, app: Opened) -> None
 
 
 def test_alone_with_no_quilt_it_says_how_to_begin(desk: Desk, app: Opened) -> None:
-    assert "sewalong start FILE" in desk.ok(typed="").out
+    assert len(desk.ok().lines) == 2
+    assert "sewalong new" in desk.ok().out
     assert app == []
+
+
+def test_alone_with_no_quilt_it_opens_the_empty_list_in_a_terminal(desk: Desk, app: Opened) -> None:
+    """There n begins one."""
+    desk.ok(typed="")
+    assert app == [(record_path(), None, False)]
 
 
 def test_a_quilt_is_opened_by_the_beginning_of_its_name(begun: Desk, app: Opened) -> None:
@@ -79,5 +88,5 @@ def test_a_demo_opens_among_the_demo_quilts(desk: Desk, app: Opened) -> None:
 def test_the_exit_status_of_the_app_is_handed_on(
     begun: Desk, app: Opened, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    monkeypatch.setattr(sys.modules["sewalong.screens.app"], "run_app", lambda *_: 143)
+    monkeypatch.setattr(sys.modules["sewalong.screens.app"], "run_app", lambda *_, **__: 143)
     assert begun.run("open", typed="").status == 143

@@ -56,11 +56,12 @@ def test_a_backup_is_made_read_back_and_told(begun: Desk) -> None:
     said = begun.ok("backup")
     file = begun.folder / "home" / "backups" / "quilts-20261104T201500.db"
     assert said.lines == [
-        f"Backed up: 1 quilt with 7 events, to {file}",
+        "Backed up: 1 quilt with 7 events",
+        f"In: {file}",
         "Read back: sound, 1 quilt with 7 events",
         "Put a backup back with: sewalong restore",
     ]
-    assert begun.ok("backup").lines[0].endswith("-2.db"), "none is written over"
+    assert begun.ok("backup").lines[1].endswith("-2.db"), "none is written over"
 
 
 def test_a_backup_elsewhere_is_put_back_by_its_name(begun: Desk) -> None:
@@ -99,8 +100,11 @@ def test_a_sound_record_is_told_one_fact_a_line(begun: Desk) -> None:
         "SQLite finds the file whole.",
         "Quilts: 1",
         "Events: 7",
-        "Gate Post, 7 events: numbered without a gap, each as it was written, all readable, the "
-        "counts add up",
+        "Gate Post: 7 events",
+        "Gate Post: numbered without a gap",
+        "Gate Post: each event as it was written",
+        "Gate Post: all readable",
+        "Gate Post: the counts add up",
         "Backup of 2026-11-04, before the first write of the day: sound, 1 quilt with 3 events",
         "Backup of 2026-11-03, before the first write of the day: sound, 1 quilt with 0 events",
     ]
@@ -133,7 +137,7 @@ def test_what_cannot_have_happened_is_found_though_every_mark_is_right(begun: De
         connection.commit()
     said = begun.run("examine")
     assert (said.status, said.lines[0]) == (2, "The record is damaged.")
-    assert f"Gate Post, {n} events: damaged: event {n} " in said.out
+    assert f"Gate Post: {n} events\nGate Post: damaged: event {n} " in said.out
 
 
 def test_nothing_begun_is_nothing_to_examine(desk: Desk) -> None:
@@ -216,18 +220,18 @@ def test_a_backup_is_put_back_and_what_it_lacks_is_saved_and_offered(begun: Desk
     ]
     assert record(begun).read_bytes() == damaged
     said = begun.ok("restore", "1")
-    assert said.lines[0].startswith("Put back: 1 quilt with 3 events, from ")
-    aside = said.lines[1].removeprefix("Kept aside: what lay there before, as ")
+    assert said.lines[0] == "Put back: 1 quilt with 3 events"
+    aside = said.lines[2].removeprefix("Kept aside: what lay there before, as ")
     assert Path(aside).read_bytes() == damaged
-    assert said.lines[2].startswith("Saved: “Gate Post” with 3 events more, in ")
+    assert said.lines[3].startswith("Saved: “Gate Post” with 3 events more, in ")
     assert begun.ok("log", "--json").data["events"][-1]["seq"] == 3
     # What is offered is taken.
-    begun.ok(*shlex.split(said.lines[3].partition("sewalong ")[2]))
+    begun.ok(*shlex.split(said.lines[4].partition("sewalong ")[2]))
     rescued = begun.ok("log", "--json", "--quilt", "Gate Post, rescued").data["events"]
     assert [event["seq"] for event in rescued] == [1, 2, 3, 4, 5, 6]
     # The seventh cannot be vouched for: it can be read.
-    assert said.lines[4].startswith("Saved: 1 event more that can be read, in ")
-    assert "evening 7" in Path(said.lines[4].rpartition(" in ")[2]).read_text()
+    assert said.lines[5].startswith("Saved: 1 event more that can be read, in ")
+    assert "evening 7" in Path(said.lines[5].rpartition(" in ")[2]).read_text()
 
 
 def test_what_no_database_can_be_made_of_is_searched_for_events(begun: Desk) -> None:
@@ -249,7 +253,7 @@ def test_a_sound_record_is_kept_as_a_backup_and_can_be_put_back_again(begun: Des
     sew(begun)
     now = begun.ok("log").out
     said = begun.ok("restore", "1")
-    assert said.lines[1].startswith("Kept: the record as it was before, as ")
+    assert said.lines[2].startswith("Kept: the record as it was before, as ")
     assert begun.ok("log").out != now
     begun.wait(minutes=1)
     number = next(line for line in begun.ok("restore").lines if "before a restore" in line)
@@ -342,7 +346,7 @@ def its_marker(desk: Desk) -> str:
 
 
 def a_backup(desk: Desk) -> str:
-    return desk.ok("backup").lines[0].rpartition(", to ")[2]
+    return desk.ok("backup").lines[1].removeprefix("In: ")
 
 
 def a_new_file_beside_it(desk: Desk) -> str:
@@ -427,7 +431,7 @@ def test_exports_and_backups_are_their_owners_alone(begun: Desk) -> None:
     try:
         begun.ok("export", str(begun.folder / "one.json"))
         begun.ok("export", "--all", str(begun.folder / "out"))
-        file = begun.ok("backup", str(begun.folder / "disk")).lines[0].rpartition(", to ")[2]
+        file = begun.ok("backup", str(begun.folder / "disk")).lines[1].removeprefix("In: ")
     finally:
         os.umask(old)
     for one in (begun.folder / "one.json", begun.folder / "out" / "Gate-Post.json", Path(file)):

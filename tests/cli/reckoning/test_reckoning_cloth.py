@@ -58,7 +58,7 @@ CASES: list[Case] = [
         "https://laurainstitches.typepad.com/in_stitches_of_williamsto/layer-cakes/",
         "84 units as nine by nine",
         "layouts --units 84 --finishes 6 --rows 9 --columns 9",
-        ["9 rows of 9, 54 in across × 54 in down, 3 spare"],
+        ["now wanted: 54 in across × 54 in down", "now wanted: 3 spare"],
     ),
     (
         "https://nationalquilterscircle.com/video/measuring-precuts-017226",
@@ -178,9 +178,9 @@ CASES: list[Case] = [
         "several cuts from one yard",
         "reckon fit --cut 52 of 4 --cut 20 of 3 --cloth 1yd --usable 40 --widest 44",
         [
-            "at 40 in usable: fits (30 in of 36 in",
+            "at 40 in usable: fits\nwhy: 30 in of 36 in",
             "6 in left",
-            "at 44 in usable: fits (26 in of 36 in",
+            "at 44 in usable: fits\nwhy: 26 in of 36 in",
             "10 in left",
         ],
     ),

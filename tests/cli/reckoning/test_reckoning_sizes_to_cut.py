@@ -157,7 +157,7 @@ def test_squares_cut_down_to_a_common_size_are_reckoned_with_that(ask: Ask) -> N
         "reckon", "shrunk", "--label", "5", "--measured", "4.97, 4.99", "--method", "four-patch"
     ).out
     assert "common size: 4 15/16 in" in out
-    assert "unit, unfinished: 9.375 in (squares at 4 15/16 in" in out
+    assert "unit, unfinished: 9.375 in\nwhy: squares at 4 15/16 in" in out
 
 
 def test_two_sizes_of_one_cloth_that_look_alike_are_to_be_labelled(ask: Ask) -> None:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import io
 import shlex
 import shutil
 from collections.abc import Callable
@@ -69,11 +70,17 @@ def laid_aside(desk: Desk) -> None:
     desk.ok("lay-aside")
 
 
+def answered(desk: Desk) -> None:
+    """Every usual answer is taken."""
+    desk.monkeypatch.setattr("sys.stdin", io.StringIO("\n" * 11))
+
+
 def nothing(desk: Desk) -> None:
     """A quilt begun is enough."""
 
 
 BEFORE: dict[str, Callable[[Desk], None]] = {
+    "new": answered,
     "count": stacks,
     "unpick": stacks,
     "undo": four_patches,
@@ -119,7 +126,7 @@ def test_the_example_runs(command: Command, desk: Desk) -> None:
 KEEPS = {
     "count", "unpick", "undo", "redo", "close", "answer", "spoil", "find", "recount", "put-away",
     "measure", "trim", "go-on", "bobbin", "press", "begun", "join", "note", "settings", "changed",
-    "alter", "stage", "target", "lay-aside", "pick-up", "done", "start", "import",
+    "alter", "stage", "target", "lay-aside", "pick-up", "done", "new", "start", "import",
 }  # fmt: skip
 """Commands that write something into the record; the others only look."""
 

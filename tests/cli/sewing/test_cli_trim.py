@@ -42,8 +42,9 @@ def test_plan_and_measure_agree_on_the_centre(halves: Desk) -> None:
     assert measured.lines == ["Go on.", "Centre across should be 87 cm: right."]
     over = halves.ok("measure", "centre", "91").lines
     assert over[1] == "Centre across should be 87 cm, reads 91 cm, 4 cm over."
-    (now,) = (line for line in halves.ok("layouts").lines if line.startswith("now wanted"))
-    assert "12 rows of 9, 100.5 cm across × 129 cm down" in now
+    now = halves.ok("layouts").lines
+    assert now[0] == "now wanted: 12 rows of 9"
+    assert now[1].startswith("now wanted: 100.5 cm across × 129 cm down")
 
 
 def test_a_size_decided_anew_is_followed_by_plan_and_measure(halves: Desk) -> None:

@@ -63,7 +63,7 @@ def test_missing_units_are_told_from_units_not_made_yet(sewn: Sewn) -> None:
     desk = sewn(pair=32, sew=16, press=16, stack=8, sew_around=8, cut_twice=8, press_open=30)
     assert desk.status()["missing"] == {}
     said = desk.ok("recount", "unit", "26", "--as", "missing")
-    assert "Missing: 4 units, made, whereabouts unknown." in said.lines
+    assert "Missing: 4 units made, but not found." in said.lines
     assert desk.status()["missing"] == {"unit": 4}
     assert any(line.startswith("Missing: 4 units made") for line in desk.ok("status").lines)
     desk.ok("find", "unit", "4")
@@ -89,7 +89,7 @@ def test_a_pile_of_old_is_named_with_its_number_its_size_and_its_use(sewn: Sewn)
     desk.wait(days=700)
     lines = desk.ok("status").lines
     assert "Put away: 20 pairs: clipped in tens" in lines
-    assert any(line.startswith("Pair: 20 of 32 done, 12 to do, 24 squares") for line in lines)
+    assert {"Pair: 20 of 32 done.", "Pair: 24 squares wait."} <= set(lines)
     said = desk.ok("measure", "pair", "4 1/2", "--look").lines
     assert said[:2] == ["Go on.", "Pair should be 4 1/2 in: right."]
 
@@ -100,8 +100,8 @@ def test_a_row_that_missed_its_stage_is_still_to_do(sewn: Sewn) -> None:
     desk = sewn(
         pair=32, sew=16, press=16, stack=8, sew_around=8, cut_twice=8, press_open=32, sew_rows=4
     )
-    (line,) = [line for line in desk.ok("status").lines if line.startswith("Sew rows: ")]
-    assert line == "Sew rows: 4 of 5 done, 1 to do, 8 units waiting."
+    lines = [line for line in desk.ok("status").lines if line.startswith("Sew rows: ")]
+    assert lines == ["Sew rows: 4 of 5 done.", "Sew rows: 8 units wait."]
 
 
 def test_settings_come_back_with_the_test_that_proves_them(begun: Desk) -> None:
@@ -134,13 +134,12 @@ def test_the_pressing_of_months_ago_is_there_in_words(sewn: Sewn) -> None:
     assert "Press: Sew: seams swirl about the middle" in desk.ok("status").out
 
 
-def test_every_quilt_has_one_line_with_its_next_thing(begun: Desk) -> None:
+def test_every_quilt_has_a_line_with_its_next_thing(begun: Desk) -> None:
     # Q113, pamela.avaraarts.com: "Next physical action per project."
     text = QUILT.format(count=40, rows=4, columns=5, method="plain-squares")
     begun.ok("start", begun.file("other.toml", text))
     lines = begun.ok("list").lines
-    assert len(lines) == 2
-    assert all(", next " in line for line in lines)
+    assert sum(line.startswith("Next: ") for line in lines) == 2
 
 
 def test_where_it_stands_is_said_in_stages_and_counts(sewn: Sewn) -> None:
@@ -148,8 +147,8 @@ def test_where_it_stands_is_said_in_stages_and_counts(sewn: Sewn) -> None:
     # other: "Name the stage, not the feeling."
     desk = sewn(pair=20, sew=10)
     lines = desk.ok("status").lines
-    assert "Sew: 10 of 16 done, 6 to do, nothing waiting yet." in lines
-    assert any(line.startswith("Sew rows: 0 of 5 done, 5 to do") for line in lines)
+    assert "Sew: 10 of 16 done." in lines
+    assert "Sew rows: 0 of 5 done." in lines
 
 
 def test_at_the_stage_of_the_hazard_and_nowhere_else_there_is_a_caution(begun: Desk) -> None:
@@ -190,7 +189,7 @@ def test_leaving_the_board_the_iron_is_asked_about_and_never_said_to_be_off(sewn
     # off?" Q152, b-quilts.com: "never claim the iron is off".
     desk = sewn(pair=20, sew=10)
     said = desk.ok("count", "press", "10", "--caution-read")
-    assert said.lines[-1].startswith("Leaving the board: is the iron off, or safe on its heel?")
+    assert said.lines[-2].startswith("Leaving the board: is the iron off, or safe on its heel?")
     desk.ok("answer", "iron", "yes")
     for command in ("status", "log", "pace"):
         assert not re.search(r"iron is off(?!,| and unplugged\?)", desk.ok(command).out)
@@ -230,4 +229,4 @@ def test_turning_to_a_stage_says_what_to_look_at(sewn: Sewn) -> None:
         for line in said.lines
     )
     said = desk.ok("stage", "join-rows")
-    assert "Look: Do both tags lie at the edge with the tape?" in said.lines
+    assert "Look: Do both tags lie at the same edge, where the rows begin?" in said.lines

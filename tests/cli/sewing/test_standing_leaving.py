@@ -11,7 +11,7 @@ def test_a_chain_half_sewn_is_offered_to_be_ended_first(sewn: Sewn) -> None:
     assert "Go on to the end of the chain: 4 four-patches" in said.err
     assert desk.status()["last_session"]["open"]
     said = desk.ok("close", typed="\nyes\n\n\n\n\n")
-    assert any(line.startswith("Stopping here: 4 four-patches of this lot") for line in said.lines)
+    assert any(line.startswith("Stopping here: 4 four-patches") for line in said.lines)
 
 
 def test_before_the_cuts_on_the_bias_is_a_good_place(sewn: Sewn) -> None:

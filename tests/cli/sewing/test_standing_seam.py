@@ -16,7 +16,7 @@ def test_a_right_measurement_proves_the_seam(begun: Desk) -> None:
     assert said.lines == ["Go on.", "Four-patch should be 8 1/2 in: right."]
     told = begun.ok("proof", "--json").data
     assert (told["standing"], told["last_passed"]["readings"]) == ("proved", [8.5])
-    assert begun.ok("proof").lines[0] == "The seam: proved."
+    assert begun.ok("proof").lines[0] == "The seam is tested."
 
 
 def test_looking_only_records_nothing(begun: Desk) -> None:
@@ -121,17 +121,22 @@ def test_a_failed_check_names_what_was_sewn_since_and_where(sewn: Sewn) -> None:
     desk.ok("put-away", "four-patch", "blue bag", "--part", "3")
     said = desk.ok("measure", "four-patch", "8 3/8")
     assert any("3 four-patches from sew" in line for line in said.lines)
-    assert said.lines[-1] == "When they are measured and seen to: sewalong proof --seen-to"
+    assert said.lines[-1] == "To say so: sewalong proof --seen-to"
     risk = desk.ok("proof", "--json").data["at_risk"]
     assert [(one["stage"], one["n"]) for one in risk["stages"]] == [("sew", 3)]
     assert risk["places"]["four-patch"] == "blue bag"
+    assert desk.ok("measure", "four-patch", "8 1/2").lines[-1] == (
+        "This one is right. These were sewn like the wrong one: 3 four-patches from sew. "
+        "If they are all right, or put right: sewalong proof --seen-to"
+    )
+    assert "sewn like" not in desk.ok("measure", "square", "4 1/2").out
     assert "seen to" in desk.ok("proof", "--seen-to").lines[-1]
     assert desk.ok("proof", "--json").data["at_risk"]["seen_to"]
     assert "already" in desk.refused("proof", "--seen-to").err
 
 
 def test_nothing_can_be_seen_to_when_nothing_is_at_risk(begun: Desk) -> None:
-    assert "Nothing is at risk" in begun.refused("proof", "--seen-to").err
+    assert "Nothing is in doubt" in begun.refused("proof", "--seen-to").err
 
 
 @pytest.mark.parametrize(

@@ -39,15 +39,13 @@ def test_placement_not_settled_means_press_open() -> None:
 
 def test_two_rows_pressed_alike_would_lie_ridge_on_ridge() -> None:
     assert not nests(row_way(1), row_way(1))
-    assert not nests(Way.TO_ROW_1, Way.FROM_THE_TAPE)
+    assert not nests(Way.TO_ROW_1, Way.FROM_THE_START)
 
 
 def test_the_words_name_the_tape() -> None:
-    assert press_words(1) == "Row 1: press its seams towards the edge with the tape."
-    assert press_words(2) == "Row 2: press its seams away from the edge with the tape."
-    assert press_rule() == (
-        "odd rows towards the edge with the tape, even rows away from the edge with the tape"
-    )
+    assert press_words(1) == "Row 1: press its seams towards where the row begins."
+    assert press_words(2) == "Row 2: press its seams away from where the row begins."
+    assert press_rule() == ("odd rows towards where the row begins, even rows away from there")
 
 
 def test_nothing_is_said_by_hands() -> None:

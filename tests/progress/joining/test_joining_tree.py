@@ -60,18 +60,19 @@ def test_the_next_joins_are_the_pairs_then_the_fours() -> None:
     assert (now.seams, now.done, now.can, now.levels) == (4, 0, 4, 3)
     assert [(join.first, join.second) for join in now.joins] == [(1, 2), (3, 4)]
     assert now.lines == (
-        "4 seams to go of 4, in pairs: 3 joins for any one row.",
+        "4 seams to go.",
         "Join R1 to R2.",
         "Join R3 to R4.",
+        "Joined so, two by two, no row goes under the needle more than 3 times.",
     )
     state = go_on(state, record, c.Count("join-rows"))
     assert joining(state).joins == ()
-    assert "counted without numbers" in joining(state).lines[0]
+    assert "counted without numbers" in joining(state).lines[1]
     state = go_on(state, record, c.Undo(), c.JoinRows(2, 1), c.JoinRows(3, 4))
     assert pieces(state) == ((1, 2), (3, 4), (5, 5))
     assert joining(state).lines[1] == "Join R2 to R3: rows 1 and 2 to rows 3 and 4."
     state = go_on(state, record, c.JoinRows(2, 3))
-    assert joining(state).lines[0] == "1 seam to go of 4, in pairs: 3 joins for any one row."
+    assert joining(state).lines[0] == "1 seam to go."
     assert joining(state).lines[1] == "Join R4 to R5: rows 1 to 4 to row 5."
     state = go_on(state, record, c.JoinRows(5, 4))
     assert joining(state).lines == ("All 5 rows are joined.",)
@@ -93,7 +94,8 @@ def test_only_rows_that_are_sewn_are_offered() -> None:
     assert now.lines[-1] == "That is if the rows are sewn from row 1 on; the tags decide."
     state = go_on(state, record, c.JoinRows(1, 2))
     assert joining(state).lines == (
-        "3 seams to go of 4. In pairs, the next row comes first: sew it.",
+        "3 seams to go.",
+        "Sew the next row first: rows are joined two by two.",
     )
 
 
@@ -116,7 +118,7 @@ def test_a_top_of_two_rows_has_one_seam() -> None:
     quilt = a_quilt(pieces=60, rows=2, columns=6)
     state, record = play(quilt, *all_units(quilt), c.Count("sew-rows", 2))
     first, *others = joining(state).lines
-    assert first.startswith("1 seam to go of 1, in pairs: 1 join")
+    assert first == "1 seam to go."
     assert others == ["Join R1 to R2."]
     state = go_on(state, record, c.JoinRows(1, 2))
     assert joining(state).lines == ("All 2 rows are joined.",)
@@ -133,15 +135,15 @@ def test_rows_joined_one_after_another_are_one_piece() -> None:
 def test_seams_counted_without_numbers_are_told_one_or_several() -> None:
     quilt = a_quilt(pieces=64, rows=5, columns=6)
     state, record = play(quilt, *all_units(quilt), c.Count("sew-rows", 5), c.Count("join-rows"))
-    assert "3 seams to go of 4. 1 of those sewn was counted" in joining(state).lines[0]
+    assert "1 of those sewn was counted" in joining(state).lines[1]
     state = go_on(state, record, c.Count("join-rows", 2))
-    assert "1 seam to go of 4. 3 of those sewn were counted" in joining(state).lines[0]
+    assert "3 of those sewn were counted" in joining(state).lines[1]
 
 
 def test_before_a_row_is_sewn_rows_come_first() -> None:
     quilt = a_quilt(pieces=64, rows=5, columns=6)
     state, _ = play(quilt, *all_units(quilt), c.Count("sew-rows", 1))
-    assert joining(state).lines == ("4 seams to go of 4. Sew more rows first.",)
+    assert joining(state).lines == ("4 seams to go.", "Sew more rows first.")
 
 
 def test_there_is_no_row_before_the_first_and_none_after_the_last() -> None:

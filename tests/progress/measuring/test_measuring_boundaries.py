@@ -213,19 +213,19 @@ SAID_FIRST = [
         ["9.875"],
         "Stop and resew it.",
         "Unit should be 9 1/2 in, reads 9 7/8 in, 3/8 in over.",
-        "Beyond 3 % of its size: remake.",
+        "Beyond 3 % of its size: make again.",
     ),
     (
         ["9.5", "9.375", "9.125"],
         "Stop and resew this one: reading 3 (9 1/8 in).",
         "Unit should be 9 1/2 in, reads 9 3/8 in, 1/8 in short.",
-        "Of 3: 1 right, 1 block to shape, 1 remake (up to 3 % of its size).",
+        "Of 3: 1 right, 1 block to shape, 1 make again (up to 3 % of its size).",
     ),
     (
         ["9.5", "8.875", "9.5", "8.875", "9.5", "9.5", "9.5"],
         "Stop and make these two again: readings 2 and 4 (8 7/8 in, 8 7/8 in).",
         "Unit should be 9 1/2 in, and most are about that.",
-        "Of 7: 5 right, 2 remake (up to 3 % of its size).",
+        "Of 7: 5 right, 2 make again (up to 3 % of its size).",
     ),
 ]
 

@@ -36,7 +36,7 @@ def test_before_the_batch_it_is_proposed_to_prove_it_on_one() -> None:
     told = now(state)
     assert (told.standing, told.piece, told.last) == (ProofStanding.NEVER, "unit", None)
     assert told.say == (
-        "Prove it on one first: take one through to the unit, pressed, and measure it. "
+        "Test it on one first: take one through to the unit, pressed, and measure it. "
         "A wrong seam then costs one, not all 168 pieces."
     )
 
@@ -72,7 +72,7 @@ def test_once_one_unit_is_there_it_is_to_be_measured() -> None:
 def test_a_method_without_seams_is_proved_by_three_strips() -> None:
     state, _ = play(a_quilt("plain-squares"))
     assert now(state).say == (
-        "Prove the seam first: sew 3 strips of 1 1/2 in side by side, press, measure."
+        "Test the seam first: sew 3 strips of 1 1/2 in side by side, press, measure."
     )
 
 

@@ -148,14 +148,14 @@ def test_layering_and_quilting_go_by_the_area() -> None:
 
 def test_a_guess_says_what_it_is_from() -> None:
     found = guesses(QUILT, QUILT.target)
-    assert found["sew-around"].reason.startswith("a guess from 36 in of seam and handling: about ")
-    assert found["cut-twice"].reason.startswith("a guess from 27 in of cutting and handling: ")
-    assert found["pair"].reason.startswith("a guess from handling: about ")
-    assert found["quilt"].reason.startswith("a guess from handling and size: about ")
+    assert found["sew-around"].reason.startswith("a guess from 36 in of seam: about ")
+    assert found["cut-twice"].reason.startswith("a guess from 27 in of cutting: ")
+    assert found["pair"].reason.startswith("a guess: about ")
+    assert found["quilt"].reason.startswith("a guess from its size: about ")
     metric = replace(QUILT, unit=Unit.CM)
     # 36 in are 91.4 cm.
     assert guesses(metric, metric.target)["sew-around"].reason.startswith(
-        "a guess from 91 cm of seam and handling: "
+        "a guess from 91 cm of seam: "
     )
 
 

@@ -171,7 +171,7 @@ def test_eight_steps_are_planned_at_most_and_what_must_follow_a_cut_is_no_step_o
         "Its pieces wait, and there is time left.",
         "The same evening: cut edges stretch while they wait.",
         "Its pieces wait, and there is time left.",
-        "No change of station.",
+        "You can stay at the machine.",
     ]
     assert found.ending.startswith("Ends where the pile of “add borders” does.")
 

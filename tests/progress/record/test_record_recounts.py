@@ -58,11 +58,11 @@ def test_what_was_found_lost_or_spoiled_goes_where_it_belongs() -> None:
 def test_missing_pieces_are_a_pile_of_their_own_until_found() -> None:
     state, record = after_recount(26, "missing")
     assert (state.piles["four-patch"], state.missing) == (26, {"four-patch": 4})
-    assert last(state, record).endswith("4 fewer than recorded; made, whereabouts unknown.")
+    assert last(state, record).endswith("4 fewer than recorded; made, but not found.")
     worries = [
         text for label, text in facts(coming_back(state, record, EVENING)) if label == "Missing"
     ]
-    assert worries == ["4 four-patches made, whereabouts unknown (today)."]
+    assert worries == ["4 four-patches made, but not found (today)."]
     state = go_on(state, record, c.Find("four-patch", 3))
     assert (state.missing, state.piles["four-patch"]) == ({"four-patch": 1}, 29)
     state = go_on(state, record, c.Find("four-patch", 2))
@@ -96,7 +96,7 @@ def test_a_shortfall_says_to_look_for_the_missing_first() -> None:
     (short,) = [
         text for label, text in facts(coming_back(state, record, EVENING)) if label == "Short"
     ]
-    assert short.endswith("Look for what is missing first: 4 cut units made, whereabouts unknown.")
+    assert short.endswith("Look for what is missing first: 4 cut units made, but not found.")
 
 
 REFUSED: list[tuple[c.Recount, str]] = [

@@ -29,7 +29,16 @@ from sewalong.quilt.quilt import Quilt
 from tests.store.shelf import a_quilt, histories
 
 AT = datetime(2024, 1, 5, 19, 0, tzinfo=UTC)
-FORGOTTEN = {"notes", "spoilage", "seam_changes", "mentioned", "last_act", "last_undone", "seq"}
+FORGOTTEN = {
+    "notes",
+    "spoilage",
+    "seam_changes",
+    "mentioned",
+    "last_act",
+    "last_undone",
+    "seen_to",
+    "seq",
+}
 """Fields of a state that no event is checked against."""
 
 

@@ -33,6 +33,12 @@ def tallied(quilt: Quilt, record: Sequence[Recorded]) -> Tally:
     return tally
 
 
+BACK_AND_FORTH = [
+    Ask(what, 0, 0, 1)
+    for what in (*["undo"] * 4, *["redo"] * 2, "mention", "undo", *["redo"] * 2, "note", "undo")
+]
+
+
 def as_it_stands(tally: Tally) -> str:
     """Everything in a tally, in words that no later change can reach."""
     return repr(tally)
@@ -78,8 +84,9 @@ def test_what_was_frozen_stays_as_it_was(quilt: Quilt, history: Sequence[Ask]) -
 def test_added_to_event_by_event_it_is_the_fold_of_the_record(
     behind: int, quilt: Quilt, history: Sequence[Ask]
 ) -> None:
-    """Wherever the copy lies behind the end, and however far back an undo reaches."""
-    record = recorded(quilt, history)
+    """Wherever the copy lies behind the end, and however far back an undo or a putting back
+    reaches."""
+    record = recorded(quilt, [*history, *BACK_AND_FORTH])
     with pytest.MonkeyPatch.context() as patch:
         patch.setattr(histories_of, "BEHIND", behind)
         growing = History(quilt, ())

@@ -55,7 +55,7 @@ THREE_AT_RIGHT = (Fraction(7, 2), Fraction(57, 16))
         (
             [c.RecordSettings(Settings(foot="1/4 in", proof="three strips"))],
             "Wrote down the machine's settings.",
-            "Settings: foot 1/4 in, proved by three strips",
+            "Settings: foot 1/4 in, tested by three strips",
         ),
         ([c.ChangeTool("blade")], "A new blade went in.", None),
         ([c.ChangeTool("needle")], "A new needle went in.", None),
@@ -151,7 +151,7 @@ THREE_AT_RIGHT = (Fraction(7, 2), Fraction(57, 16))
         ),
         (
             [c.Recount("square", 39, "missing")],
-            "Recounted the squares: 39, 1 fewer than recorded; made, whereabouts unknown.",
+            "Recounted the squares: 39, 1 fewer than recorded; made, but not found.",
             None,
         ),
     ],

@@ -82,15 +82,15 @@ def test_one_waits_and_two_wait(n: int, waits: str) -> None:
 def test_what_proved_the_seam_is_the_later_of_the_tape_and_the_note() -> None:
     written = c.RecordSettings(Settings(foot="1/4 in", proof="three strips"))
     state, record = play(QUILT, written)
-    assert said(state, "Proved by") == ["three strips (24 days ago)"]
+    assert said(state, "Tested by") == ["three strips (24 days ago)"]
     state = go_on(state, record, c.Measure("strips:3:3/2", (Fraction(7, 2),)))
-    assert said(state, "Proved by") == [
+    assert said(state, "Tested by") == [
         "3 strips of 1 1/2 in side by side measured 3 1/2 in (24 days ago)"
     ]
     state = go_on(state, record, written)
-    assert said(state, "Proved by") == ["three strips (24 days ago)"]
+    assert said(state, "Tested by") == ["three strips (24 days ago)"]
     state, _ = play(QUILT, c.RecordSettings(Settings(machine="old one", foot="1/4 in")))
-    assert said(state, "Proved by") == ["Nothing. Sew three strips and measure before you go on."]
+    assert said(state, "Tested by") == ["Nothing. Sew three strips and measure before you go on."]
     assert said(state, "Machine") == ["old one, foot 1/4 in"]
 
 
@@ -186,12 +186,12 @@ def test_steps_of_the_top_are_numbered_as_they_are_done() -> None:
             said.append((hand.takes, hand.makes, hand.which))
         state = go_on(state, record, c.Count(suggestion.stage))
     assert said == [
-        ("2 units", "1 row", "Row 1: press its seams towards the edge with the tape."),
-        ("2 units", "1 row", "Row 2: press its seams away from the edge with the tape."),
+        ("2 units", "1 row", "Row 1: press its seams towards where the row begins."),
+        ("2 units", "1 row", "Row 2: press its seams away from where the row begins."),
         ("two rows, or rows already joined", "one wider piece of the top", "Join R1 to R2."),
         ("the top", "", "Sandwich 1 of 1."),
-        ("the top", "", "Row's worth 1 of 2."),
-        ("the top", "", "Row's worth 2 of 2."),
+        ("the top", "", "Row 1 of 2."),
+        ("the top", "", "Row 2 of 2."),
         ("the top", "", "Side 1 of 4."),
         ("the top", "", "Side 2 of 4."),
         ("the top", "", "Side 3 of 4."),

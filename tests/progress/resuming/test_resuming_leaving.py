@@ -43,7 +43,7 @@ def test_a_chain_half_sewn_is_no_place_to_stop_and_its_end_is_offered() -> None:
     found = stop(c.Count("pair", 84), c.Count("sew", 36))
     assert not found.good
     assert (found.stage, found.n) == ("sew", 6)
-    assert found.why == "6 four-patches of this lot are still to do at sew."
+    assert found.why == "6 four-patches are still to do at sew."
     assert found.offer.startswith("Go on to the end of the chain: 6 four-patches, about ")
 
 
@@ -108,12 +108,12 @@ def test_the_pause_note_gathers_what_nobody_has_to_type() -> None:
     assert note.lines == (
         ("Next", note.next_step),
         ("Machine", "foot quarter inch, needle position 5.5"),
-        ("Proved by", "unit measured 6 3/8 in (today)"),
+        ("Tested by", "unit measured 6 3/8 in (today)"),
         ("Press", "Press: towards the dark"),
     )
     state = go_on(state, record, c.ChangeTool("foot"))
     said = dict(pause_note(state, EVENING, plan(state)).lines)
-    assert said["Seam"] == "Not proved as it is now: another foot went on."
+    assert said["Seam"] == "Not tested as it is now: another foot went on."
 
 
 def test_piles_not_touched_tonight_are_not_asked_about() -> None:
@@ -131,16 +131,18 @@ def test_coming_back_the_worst_comes_first() -> None:
     state = go_on(
         state, record, c.Measure("unit", (Fraction(99, 16),)), CLOSE, at=EVENING + 2 * DAY
     )
-    found = [label for label in labels(state, record, 5 * DAY) if label in ("Missing", "At risk")]
-    assert found == ["At risk", "Missing"]
+    found = [
+        label for label in labels(state, record, 5 * DAY) if label in ("Missing", "May be wrong")
+    ]
+    assert found == ["May be wrong", "Missing"]
 
 
 def test_pieces_that_were_seen_to_are_no_worry_any_more() -> None:
     state, record = play(QUILT, c.Count("pair", 84), c.Count("sew", 30))
     state = go_on(state, record, c.Measure("unit", (Fraction(99, 16),)))
-    assert "At risk" in labels(state, record, DAY)
+    assert "May be wrong" in labels(state, record, DAY)
     state = go_on(state, record, c.Mention("at-risk-" + str(state.checks[-1].seq)))
-    assert "At risk" not in labels(state, record, DAY)
+    assert "May be wrong" not in labels(state, record, DAY)
 
 
 def test_the_machine_and_presses_already_done_with_are_left_out() -> None:
@@ -153,7 +155,7 @@ def test_the_machine_and_presses_already_done_with_are_left_out() -> None:
     )
     assert {"Machine", "Press"} <= set(labels(state, record, DAY))
     state = go_on(state, record, c.Count("sew-rows"))
-    assert not {"Machine", "Press", "Proved by"} & set(labels(state, record, DAY))
+    assert not {"Machine", "Press", "Tested by"} & set(labels(state, record, DAY))
 
 
 def test_edges_on_the_bias_that_waited_are_said_with_how_long() -> None:
@@ -188,7 +190,7 @@ def test_a_seam_changed_since_it_was_proved_worries_from_that_change_on() -> Non
     (seam,) = concerns(state, record, EVENING + DAY, plan(state))
     assert (seam.label, seam.since) == ("Seam", record[3].event.at)
     assert seam.text == (
-        "Not proved as it is now: another needle went in, the machine was switched off and on."
+        "Not tested as it is now: another needle went in, the machine was switched off and on."
     )
     state = go_on(state, record, c.GoOn("sew"))
     assert concerns(state, record, EVENING + DAY, plan(state)) == ()
@@ -198,7 +200,7 @@ def test_a_seam_measured_wrong_worries_from_that_measure_on() -> None:
     state, record = play(QUILT, GOOD, c.ChangeTool("foot"), c.Measure("unit", (Fraction(6),)))
     (seam,) = concerns(state, record, EVENING + DAY, plan(state))
     assert (seam.label, seam.since) == ("Seam", record[-1].event.at)
-    assert seam.text == "Not proved as it is now: unit measured last did not come out right."
+    assert seam.text == "Not tested as it is now: unit measured last did not come out right."
 
 
 def test_no_seam_worries_before_it_was_ever_proved_or_once_nothing_is_to_be_sewn() -> None:
@@ -338,7 +340,7 @@ def test_a_place_to_stop_says_how_long_the_rest_of_the_chain_takes() -> None:
     found = stop(c.Count("pair", 84), c.Count("sew", 41))
     minutes = QUILT.method.stage("sew").minutes
     assert (found.n, found.minutes) == (1, minutes)
-    assert found.why == "1 four-patch of this lot is still to do at sew."
+    assert found.why == "1 four-patch is still to do at sew."
     assert found.offer == "Go on to the end of the chain: 1 four-patch, about 2 minutes by a guess?"
 
 
@@ -369,7 +371,7 @@ def test_a_pile_half_done_is_left_unwillingly_while_cut_edges_wait() -> None:
     found = stop(*everything(QUILT, "press-open", make=40))
     assert not found.good
     assert found.why.startswith(
-        "41 units of this lot are still to do at press open. 44 cut units and 40 units wait with "
+        "41 units are still to do at press open. 44 cut units and 40 units wait with "
         "edges on the bias: they stretch. Lay them flat"
     )
     assert found.offer.startswith("Go on to the end of the pile: 41 units, about ")

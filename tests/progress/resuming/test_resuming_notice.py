@@ -61,7 +61,9 @@ def test_pieces_at_risk_come_before_all_until_they_were_seen_to() -> None:
     first = said(state, record, ASIDE)
     assert first is not None
     assert (first.kind, first.mention) == ("at risk", "")
-    assert first.text.startswith("At risk since the check of 4 Nov: 42 four-patches from sew")
+    assert first.text.startswith(
+        "These may be wrong: 42 four-patches from sew, sewn since the check of 4 Nov."
+    )
     state = go_on(state, record, c.Mention(f"at-risk-{state.checks[-1].seq}"))
     after = said(state, record, ASIDE)
     assert after is not None
@@ -96,7 +98,7 @@ def test_the_seam_is_spoken_of_at_the_machine_only() -> None:
     seam = said(state, record, ASIDE)
     assert seam is not None
     assert (seam.kind, seam.mention) == ("seam", "proof-never-0")
-    assert seam.text.startswith("Prove it on one first: take one through to the unit, pressed")
+    assert seam.text.startswith("Test it on one first: take one through to the unit, pressed")
     state = go_on(state, record, c.Mention(seam.mention))
     assert said(state, record, ASIDE) == Notice("advice", ASIDE)
 

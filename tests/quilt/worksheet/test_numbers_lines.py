@@ -6,15 +6,27 @@ from fractions import Fraction as F
 from math import cos, radians, sin, sqrt
 
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 from msgspec.structs import replace
 
 from sewalong.lengths import CENTIMETRE, Unit, from_cm
+from sewalong.piecing.catalogue import method_ids
 from sewalong.piecing.cloth import Flat, Patch
 from sewalong.piecing.derive import derive
 from sewalong.piecing.geometry import Point
 from sewalong.quilt.size import Size
-from sewalong.quilt.worksheet.line import Line, length_text, plural, size_text
+from sewalong.quilt.worksheet.line import (
+    Line,
+    length_line,
+    length_text,
+    plural,
+    size_line,
+    size_text,
+)
 from sewalong.quilt.worksheet.unit_lines import edge_line, seam_room_line
+from sewalong.quilt.worksheet.worksheet import worksheet
+from tests.progress.building import a_quilt, suited
 
 
 def test_a_line_is_its_label_text_and_reason_where_it_has_them() -> None:
@@ -127,3 +139,27 @@ def test_a_unit_with_nothing_over_its_trim_size_stands_no_error() -> None:
 def test_where_no_seam_changes_the_size_any_error_is_stood() -> None:
     line = seam_room_line(derive("plain-squares", F(6)), (F(6), F(6)), Unit.INCH)
     assert line.text == "any: no seam of this method changes the unit's size"
+
+
+@pytest.mark.parametrize("unit", Unit)
+@given(inches=st.fractions(F(1, 64), 200), down=st.fractions(F(1, 64), 200))
+def test_a_number_and_its_rounding_are_what_stands_in_the_line(
+    unit: Unit, inches: F, down: F
+) -> None:
+    for line in (
+        length_line("row", inches, unit, "raw edge to raw edge; as sewn"),
+        size_line("centre", Size(inches, down), unit, "raw edge to raw edge; as sewn"),
+    ):
+        assert "(" not in line.number
+        rounded = f" ({line.rounded})" if line.rounded else ""
+        assert line.text == f"{line.number}{rounded}"
+        assert str(line) == f"{line.label}: {line.text} ({line.reason})"
+        assert line.why[:2] == ("Raw edge to raw edge.", "As sewn.")
+        assert len(line.why) == 2 + bool(line.rounded)
+
+
+@pytest.mark.parametrize("method_id", method_ids())
+def test_no_number_has_a_bracket_behind_it(method_id: str) -> None:
+    # Of the layouts the screen shows the size alone.
+    for section in worksheet(suited(a_quilt(method_id, 90, 3, 4, borders=2))).sections[:-1]:
+        assert [line.number for line in section.lines if "(" in line.number] == []

@@ -123,10 +123,24 @@ MACHINE = (
     ),
     Case(
         "the pieces at risk were seen to",
-        c.Mention,
-        (press("i"), pick("the pieces at risk were all looked through")),
+        c.SeeTo,
+        (press("i"), pick("the pieces that may be wrong were all looked through")),
         ("proof --seen-to",),
-        ("mentioned", "mentioned"),
+        ("seen to",),
+        MEASURED_WRONG,
+    ),
+    Case(
+        "one of the pieces in doubt measured right, and so are the others",
+        c.SeeTo,
+        (
+            press("i"),
+            pick("four-patch"),
+            fill("9 1/2"),
+            read_what_it_means,
+            pick("all are right, or put right"),
+        ),
+        ("measure four-patch 9 1/2", "proof --seen-to"),
+        ("checked", "seen to"),
         MEASURED_WRONG,
     ),
 )

@@ -53,7 +53,7 @@ PILES = (
     _recount("found again", 15, "found again", "found"),
     _recount("lost for good", 10, "lost for good", "lost"),
     _recount("spoiled", 10, "spoiled", "spoiled"),
-    _recount("made, whereabouts unknown", 10, "whereabouts unknown", "missing"),
+    _recount("made, but not found", 10, "but not found", "missing"),
     Case(
         "recount at a place",
         c.Recount,

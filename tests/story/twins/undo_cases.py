@@ -47,6 +47,7 @@ UNDOABLE: dict[str, tuple[Act, ...]] = {
     "settings recorded": PROVED[:2],
     "tool changed": FOOT_CHANGED,
     "checked": MEASURED_WRONG,
+    "seen to": (*MEASURED_WRONG, c.SeeTo(1)),
     "went on": WENT_ON,
     "press noted": (*PAIRED, c.NotePress("sew", "towards the dark")),
     "rows joined": (*ROWS, c.JoinRows(1, 2)),

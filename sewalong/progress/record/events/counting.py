@@ -108,6 +108,10 @@ class BobbinRanOut(Event, frozen=True, kw_only=True, tag="bobbin ran out"):
             f"at {label_of(state, self.stage)} not sewn after all. A full one went in."
         )
 
+    def facts(self, state: State, record: Sequence[Recorded]) -> tuple[str, ...]:
+        empty, full = self.words(state, record).rsplit(". ", 1)
+        return f"{empty}.", full
+
 
 def _only_begun(state: State, stage: RouteStage) -> bool:
     return stage.id == SEW_ROWS and bool(state.begun)

@@ -61,6 +61,10 @@ class Event(
         """The same for the log, with all that the event holds."""
         return self.words(state, record)
 
+    def facts(self, state: State, record: Sequence[Recorded]) -> tuple[str, ...]:
+        """The same, one fact each, where it holds several."""
+        return (self.in_full(state, record),)
+
 
 class Recorded(Struct, frozen=True):
     """An event in its place in the record; `seq` counts from 1 within a quilt."""

@@ -11,7 +11,13 @@ from sewalong.progress.record.events.piles import Found, PutAway, Spoiled
 from sewalong.progress.record.events.recounting import Recounted
 from sewalong.progress.record.events.replanning import PlanChanged
 from sewalong.progress.record.events.said import Answered, CautionRead, Mentioned
-from sewalong.progress.record.events.seam import Checked, SettingsRecorded, ToolChanged, WentOn
+from sewalong.progress.record.events.seam import (
+    Checked,
+    SeenTo,
+    SettingsRecorded,
+    ToolChanged,
+    WentOn,
+)
 from sewalong.progress.record.events.sessions import SessionClosed, SessionOpened
 from sewalong.progress.record.events.sizing import UnitDecided
 from sewalong.progress.record.events.standing import LaidAside, MarkedDone, PickedUp
@@ -40,6 +46,7 @@ __all__ = [
     "Redone",
     "RowsBegun",
     "RowsJoined",
+    "SeenTo",
     "SessionClosed",
     "SessionOpened",
     "SettingsRecorded",
@@ -83,5 +90,6 @@ EVENTS: tuple[type[Event], ...] = (
     PlanChanged,
     RowsBegun,
     Redone,
+    SeenTo,
 )
 """Add a new kind at the end; what is here stays for ever, because records name it."""

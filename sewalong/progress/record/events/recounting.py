@@ -103,7 +103,7 @@ _SAID: dict[Accepted, str] = {
     "found": " found",
     "lost": " lost",
     "spoiled": " spoiled",
-    "missing": " made, whereabouts unknown",
+    "missing": " made, but not found",
 }
 
 

@@ -135,3 +135,17 @@ class WentOn(Event, frozen=True, kw_only=True, tag="went on"):
 
     def words(self, state: State, record: Sequence[Recorded]) -> str:
         return f"Went on at {label_of(state, self.stage)} without a fresh check: {self.why}."
+
+
+class SeenTo(Event, frozen=True, kw_only=True, tag="seen to"):
+    """The pieces that may be wrong because of the measurement numbered `of` were all looked
+    through, and are right or were put right."""
+
+    of: int
+
+    def apply(self, tally: Tally, seq: int) -> None:
+        tally.seen_to.append(self.of)
+        tally.can_undo(seq)
+
+    def words(self, state: State, record: Sequence[Recorded]) -> str:
+        return "The pieces that may have been wrong are seen to."

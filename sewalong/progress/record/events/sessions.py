@@ -94,6 +94,13 @@ class SessionClosed(Event, frozen=True, kw_only=True, tag="session closed"):
         next_step = f" Next time: {self.next_step}" if self.next_step else ""
         return f"Session {self.session} closed.{asked}{next_step}"
 
+    def facts(self, state: State, record: Sequence[Recorded]) -> tuple[str, ...]:
+        if self.forgotten:
+            return (self.in_full(state, record),)
+        asked = (f"Asked about the {thing}: {answer}." for thing, answer in self.answers.items())
+        next_step = (f"Next time: {self.next_step}",) if self.next_step else ()
+        return (f"Session {self.session} closed.", *asked, *next_step)
+
 
 def next_number(state: State) -> int:
     """The number of the session to open next; they are numbered from 1."""

@@ -1,0 +1,103 @@
+"""The far view: the number, its stage and one thing said, as large as the window.
+
+It is a way of showing the sewing screen, so every key counts and asks as it does there.
+"""
+
+from __future__ import annotations
+
+from itertools import product
+
+from msgspec import Struct
+from textual.app import ComposeResult
+from textual.containers import Vertical
+
+from sewalong.screens.widgets.big_number import BigText
+from sewalong.screens.widgets.block_letters import LINES, Dot, can_be_drawn, width_of
+from sewalong.screens.widgets.literal_text import Words
+
+SHARE = 0.5
+"""How much of the height the number has at the least, while it is not as wide as the window."""
+
+LARGEST_LETTERS = 3
+
+PARTS = ("noun", "stage", "said")
+"""What stands below the number, in order."""
+
+
+class FarLayout(Struct, frozen=True):
+    """The dots of the number and of what stands below it, None for what is printed plainly."""
+
+    number: Dot
+    noun: Dot | None = None
+    stage: Dot | None = None
+    said: Dot | None = None
+
+
+def far_layout(width: int, height: int, digits: int, stage: str, noun: str) -> FarLayout:
+    """The layout for `width` × `height` cells, by what does not change from count to count.
+
+    As much as can be is in large letters while the number has its share, the stage before what is
+    said and that before the noun. What is said then has the room of a large line, whether it is
+    short enough for one or not.
+    """
+    for large, size, wide in product((3, 2, 1), range(LARGEST_LETTERS, 0, -1), (2, 1)):
+        dot = Dot(wide * size, size)
+        texts = (stage, noun) if large > 2 else (stage,)
+        if any(not can_be_drawn(text) or width_of(text, dot) > width for text in texts):
+            continue
+        left = height - large * (LINES * size + 1) - (len(PARTS) - large)
+        scale = _scale(width, left, digits)
+        if LINES * scale >= SHARE * height or 0 < scale < left // LINES:
+            return FarLayout(
+                Dot(2 * scale, scale),
+                noun=dot if large > 2 else None,
+                stage=dot,
+                said=dot if large > 1 else None,
+            )
+    scale = _scale(width, height - len(PARTS), digits)
+    return FarLayout(Dot(2 * scale, scale) if scale else Dot(1, 1))
+
+
+def _scale(width: int, height: int, digits: int) -> int:
+    """The largest number of so many digits; 0 where not even the smallest fits."""
+    scale = max(0, height // LINES)
+    while scale and width_of("8" * digits, Dot(2 * scale, scale)) > width:
+        scale -= 1
+    return scale
+
+
+class Far(Struct, frozen=True):
+    """What the far view shows; `digits` is how many the number can have."""
+
+    number: int
+    digits: int
+    stage: str
+    noun: str
+    said: str
+
+
+class FarView(Vertical):
+    """Shows the number and what it is told to say."""
+
+    def compose(self) -> ComposeResult:
+        yield BigText("0", Dot(1, 1), id="far-number")
+        for name in PARTS:
+            yield BigText("", Dot(1, 1), id=f"far-{name}-large")
+            yield Words(id=f"far-{name}")
+
+    def show(self, far: Far) -> None:
+        """Draw it as large as this widget is."""
+        width, height = self.size
+        layout = far_layout(width, height, far.digits, far.stage, far.noun)
+        self.query_one("#far-number", BigText).show(str(far.number), layout.number)
+        for name in PARTS:
+            text, dot = getattr(far, name), getattr(layout, name)
+            fits = dot is not None and can_be_drawn(text) and width_of(text, dot) <= width
+            large, small = self.query_one(f"#far-{name}-large"), self.query_one(f"#far-{name}")
+            large.display, small.display = fits, not fits
+            assert isinstance(large, BigText)
+            assert isinstance(small, Words)
+            if fits:
+                large.show(text, dot)
+            else:
+                small.say(text)
