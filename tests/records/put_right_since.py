@@ -130,6 +130,9 @@ def _facts(command: str, line: str) -> list[str]:
         return _batches(line)
     if label in (*HER_OWN, "About") and not STAGE.fullmatch(line):
         return [line]
+    if label == "Last time":
+        when, *did = re.split(": |, (?!for )", text.removesuffix("."))
+        return [f"Last time: {one}." for one in (when, *did)]
     if label == "Target":
         target, _, wanted = text.partition(", ")
         return [f"Target: {target}", f"Wanted: {wanted}"]

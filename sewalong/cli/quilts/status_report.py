@@ -18,6 +18,7 @@ from sewalong.progress.resuming.coming_back import coming_back, facts
 from sewalong.quilt.quilt import Target
 
 HER_OWN = (
+    "",
     "You wrote",
     "Laid aside",
     "Note",
@@ -29,7 +30,17 @@ HER_OWN = (
     "Tested by",
     "Press",
 )
-"""Facts that hold what the owner wrote, which is told as she wrote it."""
+"""Facts that hold what the owner wrote, which is told as she wrote it. What to pick up has no label:
+it names the place in her words."""
+
+
+LAST_TIME = "Last time"
+
+
+def _last_time(text: str) -> list[str]:
+    """When and how long it was, then what was done, one stage a line."""
+    when, _, did = text.removesuffix(".").partition(": ")
+    return each(LAST_TIME, [f"{when}.", *(f"{one}." for one in did.split(", ") if one)])
 
 
 def status_lines(state: State, now: datetime, record: Sequence[Recorded] = ()) -> tuple[str, ...]:
@@ -46,7 +57,10 @@ def status_lines(state: State, now: datetime, record: Sequence[Recorded] = ()) -
     told = [*facts(coming_back(state, record, now)), *_afterwards(state, now_plan, now)]
     for label, text in told:
         line = f"{label}: {text}" if label else text
-        lines += [line] if label in HER_OWN else sentences(line)
+        if label == LAST_TIME:
+            lines += _last_time(text)
+        else:
+            lines += [line] if label in HER_OWN else sentences(line)
     for stage in now_plan.lines:
         lines += stage_words(stage)
     lines.append(f"Made: {unit.count(units.made)} so far.")

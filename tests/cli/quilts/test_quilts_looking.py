@@ -78,9 +78,9 @@ def test_after_24_days_the_last_time_and_the_next_thing_are_said(begun: Desk) ->
     begun.ok("close", *(f"--answer={thing}=yes" for thing in ("iron", "machine", "pins")))
     begun.wait(days=24)
     lines = begun.ok("status").lines
-    last_time = next(line for line in lines if line.startswith("Last time: "))
-    assert last_time.startswith("Last time: 24 days ago")
-    assert "2 at sew around" in last_time
+    last_time = [line for line in lines if line.startswith("Last time: ")]
+    assert last_time[0].startswith("Last time: 24 days ago, for ")
+    assert "Last time: 2 at sew around." in last_time
     next_thing = next(line for line in lines if line.startswith("Next: "))
     assert next_thing == "Next: Sew around (at the machine): 4 stacks wait."
 
