@@ -295,7 +295,7 @@ class SewingScreen(CarryingOut):
             return
         self.count(Count(stage, n))
         if named and unnumbered(self.quilt.state):
-            self.tell(f"{self._message} {joining(self.quilt.state).lines[0]}")
+            self.tell(f"{self._message} {' '.join(joining(self.quilt.state).lines[:2])}")
         self._ask_on_leaving()
 
     def action_undo(self) -> None:
