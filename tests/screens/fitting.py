@@ -44,8 +44,10 @@ def _faults(screen: Screen[Any], widget: Widget) -> Iterator[str]:
     elif isinstance(widget, OptionList):
         yield from _of_options(screen, widget)
     elif isinstance(widget, ScrollableContainer) and widget.max_scroll_y:
-        focused = screen.focused
-        if focused is None or not (focused is widget or widget in focused.ancestors):
+        in_hand = list(widget.query(".here"))
+        if not all(_seen(screen, one) for one in in_hand):
+            yield f"what is in hand in {_name(widget)} is out of sight"
+        if not (in_hand or hasattr(screen, "action_read") or _has_focus(screen, widget)):
             yield f"{_name(widget)} goes on below and no key leads there"
 
 
@@ -93,6 +95,11 @@ def _of_options(screen: Screen[Any], options: OptionList) -> Iterator[str]:
 def _seen(screen: Screen[Any], widget: Widget) -> bool:
     place = screen._compositor.full_map.get(widget)
     return place is not None and bool(place.clip.intersection(place.region))
+
+
+def _has_focus(screen: Screen[Any], widget: Widget) -> bool:
+    focused = screen.focused
+    return focused is not None and (focused is widget or widget in focused.ancestors)
 
 
 def _scrolls(widget: Widget) -> ScrollableContainer | None:

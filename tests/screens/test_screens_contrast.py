@@ -19,6 +19,7 @@ from textual.geometry import Region
 from textual.theme import Theme
 from textual.widgets import Input
 
+from sewalong.screens.new_quilt import NewQuiltScreen
 from sewalong.screens.prompts.dialogs import CautionDialog, Dialog
 from sewalong.screens.quilts import QuiltsScreen
 from sewalong.screens.sewing import SewingScreen
@@ -212,9 +213,10 @@ async def everywhere(room: Room) -> list[Drawn]:
     await room.press("escape")
     for key in OPENS:
         await open_by(room, key)
+        gather(key)
         if isinstance(room.app.focused, Input):
             await room.write("9")
-        gather(key)
+            gather(f"{key}, typed")
         while not isinstance(room.app.screen, SewingScreen):
             await room.press("escape")
     await room.press("n", "enter")
@@ -223,6 +225,12 @@ async def everywhere(room: Room) -> list[Drawn]:
     await room.press("escape", "escape")
     await room.screen_is(QuiltsScreen)
     gather("quilts")
+    await room.press("n")
+    await room.screen_is(NewQuiltScreen)
+    for what in ("a new quilt", "its name", "its method"):
+        gather(what)
+        await room.press("down" if what == "its name" else "enter")
+    gather("a method chosen")
     return found
 
 

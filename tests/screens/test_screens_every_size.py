@@ -6,7 +6,7 @@ what has the focus keeps it, and what was typed stays.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from pathlib import Path
 
 import pytest
@@ -18,12 +18,15 @@ from textual.widgets import Input, OptionList
 from sewalong.piecing.catalogue import method_ids
 from sewalong.progress.safety.cautions import Caution, caution_due
 from sewalong.progress.safety.closing_questions import _ON_CLOSING, ON_LEAVING_THE_IRON
+from sewalong.screens.helped import HelpedScreen
+from sewalong.screens.new_quilt import NewQuiltScreen
 from sewalong.screens.prompts.dialogs import CautionDialog, Dialog, QuestionDialog
 from sewalong.screens.prompts.help import HelpDialog
 from sewalong.screens.prompts.leaving import HINT
 from sewalong.screens.quilts import QuiltsScreen
 from sewalong.screens.returning import ReturnScreen
 from sewalong.screens.sewing import SewingScreen
+from sewalong.screens.widgets.answer_row import AnswerRow
 from sewalong.screens.widgets.keys import SEWING_KEYS
 from sewalong.screens.widgets.literal_text import Words
 from sewalong.screens.worksheet import WorksheetScreen
@@ -53,18 +56,27 @@ SIZES = ((80, 24), (40, 20), (120, 36), (200, 60))
 LONG_NAME = "The quilt for the spare room with the window towards the harbour, spring"
 
 
-async def look(room: Room, what: str) -> list[str]:
+async def settled_faults(room: Room) -> list[str]:
+    """The faults that stay when all that is drawn a moment later has come."""
+    for _ in range(5):
+        if not faults_of(room.app.screen):
+            break
+        await room.pilot.pause()
+    return faults_of(room.app.screen)
+
+
+async def look(room: Room, what: str, sizes: Sequence[tuple[int, int]] = SIZES) -> list[str]:
     """The faults of what stands in front, at every size."""
     screen, focused = room.app.screen, room.app.focused
     typed = [box.value for box in screen.query(Input)]
     # What lies below is not looked at, and need not be drawn.
     screen.styles.background = "black"
     found = []
-    for width, height in SIZES:
+    for width, height in sizes:
         await room.pilot.resize_terminal(width, height)
         at = f"{what} at {width}x{height}"
         assert room.app.screen is screen, at
-        found += [f"{at}: {fault}" for fault in faults_of(screen)]
+        found += [f"{at}: {fault}" for fault in await settled_faults(room)]
         if room.app.focused is not focused:
             found.append(f"{at}: the focus went elsewhere")
         if [box.value for box in screen.query(Input)] != typed:
@@ -195,6 +207,62 @@ async def test_coming_back(tmp_path: Path) -> None:
         await room.until(lambda: isinstance(room.app.screen, Dialog), "what is counted first")
         found += await look(room, "count first")
     assert key
+    assert found == [], "\n".join(found)
+
+
+async def what_keys_open(room: Room) -> list[str]:
+    """Look at each dialog that a key of the screen in front opens, and leave it."""
+    there, found = room.app.screen, []
+    assert isinstance(there, HelpedScreen)
+    for key in there.keys:
+        if key.key in ("escape", "q") or key.action.startswith(("page", "turn", "app.", "sew")):
+            continue
+        await room.press(key.key)
+        await room.pilot.pause()
+        if room.app.screen is not there:
+            found += await look(room, f"{key.id} ({type(room.app.screen).__name__})")
+        while room.app.screen is not there:
+            await room.press("escape")
+    return found
+
+
+async def test_what_the_other_screens_open(tmp_path: Path) -> None:
+    """How much, how is it going, and where was I, with their reasons, forms and help."""
+    path, clock = tmp_path / "quilts.db", StandingClock()
+    key = put_on_shelf(path, clock, c.OpenSession(), *up_to("cut-twice"), every=9 * MINUTE)
+    clock.forward(24 * DAY)
+    found = []
+    async with the_app(path, clock, key) as room:
+        await room.screen_is(ReturnScreen)
+        found += await what_keys_open(room)
+        await room.press("enter")
+        await room.screen_is(SewingScreen)
+        for opened in "hg":
+            await open_by(room, opened)
+            found += await what_keys_open(room)
+            await room.press("escape")
+            await room.screen_is(SewingScreen)
+    assert found == [], "\n".join(found)
+
+
+async def test_what_shall_it_be(tmp_path: Path) -> None:
+    """The questions for a new quilt, each while it is answered."""
+    found = []
+    async with the_app(tmp_path / "quilts.db", StandingClock()) as room:
+        await room.screen_is(QuiltsScreen)
+        await room.press("n")
+        await room.screen_is(NewQuiltScreen)
+        form = room.app.screen
+        assert isinstance(form, NewQuiltScreen)
+        found += await look(room, "the first in hand")
+        for _ in range(len(form.query(AnswerRow))):
+            await room.press("enter")
+            if form.is_changing:
+                found += await look(room, f"{form._row.question.id} being answered", SIZES[:2])
+                await room.press("escape")
+            await room.press("down")
+        await room.press("up")
+        found += await look(room, "the last in hand")
     assert found == [], "\n".join(found)
 
 

@@ -7,7 +7,7 @@ The quilt is invented.
 
 from __future__ import annotations
 
-import os
+import re
 from pathlib import Path
 
 import pytest
@@ -175,7 +175,7 @@ async def first_evening(maker: Newcomer) -> None:
     await maker.count(11)
     await maker.ask("machine", "old machine", *[">enter"] * 8)
     await maker.ask("changed", ">enter")
-    await maker.ask("measure", ">enter", "5", ">enter")
+    await maker.ask("measure", ">home", ">down", ">down", ">enter", "9 1/2", ">enter")
     await maker.read_on()
     await maker.ask("tonight", ">enter", ">enter", ">enter")
     await maker.ask("press", ">enter", "towards the dark", ">enter")
@@ -267,5 +267,6 @@ async def test_a_newcomer_gets_from_an_empty_home_to_a_done_quilt(
     assert maker.asked == set(ASKS)
     assert state.standing is Standing.DONE
     drawn = "".join(f"=== {name}\n{text}\n" for name, text in maker.seen.items())
-    hidden = drawn.replace(os.fspath(tmp_path), "…")
-    compare(Path(__file__).parent / "goldens" / f"newcomer-{size[0]}x{size[1]}.txt", hidden)
+    # Where the record lies is another place each time.
+    there = re.sub(r"^.*/\S*pytest.*$", "(a line with a path)", drawn, flags=re.MULTILINE)
+    compare(Path(__file__).parent / "goldens" / f"newcomer-{size[0]}x{size[1]}.txt", there)

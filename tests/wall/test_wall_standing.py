@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from sewalong.wall.keys import GAP, LIT, OUTLINE, SEWN, border_key, dim
+from sewalong.wall.keys import GAP, LIT, OUTLINE, SEWN, SEWN_NEXT, border_key, dim
 from sewalong.wall.on_point import Slanting
 from sewalong.wall.picture import Picture
 from sewalong.wall.places import Kind, Laid, Place
@@ -83,6 +83,7 @@ def test_without_room_for_patches_rows_are_bars_and_none_is_left_out() -> None:
     assert {place.row for line in laid.places for place in line} == set(range(1, 10))
     picture = standing_picture(laid, Sewn(units=(8, 8, *[0] * 7)), Lit(rows=frozenset((3,))))
     assert keys_at(laid, picture, Kind.UNIT, 1) == {SEWN}
+    assert keys_at(laid, picture, Kind.UNIT, 2) == {SEWN_NEXT}
     assert keys_at(laid, picture, Kind.UNIT, 3) == {LIT}
     # A pixel high, it would be nothing but outline: only the edge of the top is drawn.
     assert keys_at(laid, picture, Kind.UNIT, 5) == {OUTLINE, None}
