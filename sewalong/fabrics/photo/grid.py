@@ -98,23 +98,20 @@ def _grid_of(mask: Flags, off: int, picture: Picture, rows: int, columns: int) -
     across, down = (cells[near].max(axis=0) - first + 1).tolist()
     if (down, across) != (rows, columns):
         raise _another(down, across, rows, columns)
-    to_small = np.diag([picture.scale, picture.scale, 1.0]) @ lattice.matrix
-    shifted = Homography(to_small @ np.array([[1, 0, first[0]], [0, 1, first[1]], [0, 0, 1.0]]))
-    nominal = _every_cell(rows, columns)
+    to_stored = np.diag([picture.scale, picture.scale, 1.0])
+    from_first = np.array([[1, 0, first[0]], [0, 1, first[1]], [0, 0, 1.0]])
+    grid = Homography(to_stored @ lattice.matrix @ from_first)
+    places = _every_cell(rows, columns)
     found = np.zeros((rows, columns), dtype=bool)
-    side = np.median(
-        [
-            (np.sqrt(areas[i]) + 2 * off)
-            * picture.scale
-            / shifted.pitch((cells[i] - first).astype(float))
-            for i in np.flatnonzero(near)
-        ]
-    )
-    for i in np.flatnonzero(near):
-        column, row = cells[i] - first
-        nominal[row, column] = shifted.back(middles[i] * picture.scale)
+    sides = []
+    for (column, row), area, at_middle in zip(
+        cells[near] - first, areas[near], middles[near], strict=True
+    ):
+        places[row, column] = grid.back(at_middle * picture.scale)
         found[row, column] = True
-    return Grid(shifted, nominal, float(min(side, 1.0)), found)
+        pixels = (np.sqrt(area) + 2 * off) * picture.scale
+        sides.append(pixels / grid.pitch(places[row, column]))
+    return Grid(grid, places, min(float(np.median(sides)), 1.0), found)
 
 
 def spanned(corners: Sequence[Corner], picture: Picture, rows: int, columns: int) -> Grid:

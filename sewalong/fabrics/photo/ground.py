@@ -91,10 +91,10 @@ def ground_of(picture: Picture, where: Flags) -> Ground | None:
         cloth = away < tolerance
         if cloth.sum() < _FEWEST:
             return None
-    other = (
-        _same_cloth(evened, colour, tolerance) & (np.abs(np.log(bright) - log) > OTHER_LIGHT)
-    ).mean()
-    if 100 * np.mean(cloth | _same_cloth(evened, colour, tolerance)) < _MOST_PLAIN:
+    same = _same_cloth(evened, colour, tolerance)
+    off = np.abs(np.log(bright) - log)
+    other = np.mean(same & (off > OTHER_LIGHT + 3 * np.median(off[lit])))
+    if 100 * np.mean(cloth | same) < _MOST_PLAIN:
         return None
     return Ground(colour, surface, level, tolerance, bool(other > _SHADOWED))
 

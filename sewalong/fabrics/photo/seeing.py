@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from typing import BinaryIO
 
 import numpy as np
+from PIL import Image
 
 from sewalong.fabrics.photo.blur import WIDEST_EDGE, edge_width
 from sewalong.fabrics.photo.doubles import Look, lettered
@@ -30,6 +31,9 @@ from sewalong.fabrics.photo.tones import Light, parts
 _FOR_BLOBS = 640
 """Pixels on the long side in which squares are looked for: a gap of an eighth of a step is then
 two pixels wide with 40 squares in a row."""
+
+_SHOWN = 0.92
+"""Of a square's side, shown back: without the cloth that its edges let through."""
 
 _OF_A_STEP = 0.7
 """Side of a square as a share of the picture's, split among them, where no grid was found to
@@ -76,7 +80,9 @@ def seen(
     if np.ptp(picture.light, axis=-1).max() == 0:
         notes.append("The picture has no colours, so only light and dark were read.")
     photo = ReadPhoto(rows, columns, packs, _places(squares), tuple(notes))
-    return Reading(photo, tuple(_thumb(square) for row in squares for square in row))
+    return Reading(
+        photo, tuple(_thumb(square) for row in middle(squares, _SHOWN) for square in row)
+    )
 
 
 def _found(picture: Picture, small: Picture, rows: int, columns: int) -> tuple[Grid, Ground]:
@@ -153,8 +159,8 @@ def _places(squares: Light) -> tuple[Place, ...]:
 
 
 def _thumb(square: Light) -> bytes:
-    where = ((np.arange(THUMB) + 0.5) * len(square) / THUMB).astype(int)
-    return parts(square[np.ix_(where, where)]).tobytes()
+    image = Image.fromarray(parts(square))
+    return image.resize((THUMB, THUMB), Image.Resampling.BOX).tobytes()
 
 
 def _flat(middles: Light) -> Light:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import subprocess
+import sys
 from io import BytesIO
 
 import msgspec
@@ -132,6 +134,14 @@ def test_the_contact_sheet_shows_every_square_where_it_lies() -> None:
             <= 2
         )
     assert (pixels < 60).all(axis=1).sum() > 100  # The letters.
+
+
+def test_what_was_read_is_mended_and_said_without_the_libraries() -> None:
+    names = "result", "mending", "letters", "sheet_words", "read"
+    code = "import sys; sys.modules.update(numpy=None, PIL=None, coloraide=None)\n" + "\n".join(
+        f"import sewalong.fabrics.photo.{name}" for name in names
+    )
+    subprocess.run([sys.executable, "-c", code], check=True)
 
 
 def test_the_sheet_in_words_has_one_fact_a_line() -> None:
