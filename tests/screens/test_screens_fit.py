@@ -194,7 +194,9 @@ async def test_the_screen_is_laid_out_as_it_is_worked_out(
             layout = room.sewing._layout()
             texts = room.sewing.query_one("#texts")
             await room.until(lambda t=texts, to=layout.texts: tuple(t.size) == to, stage)  # type: ignore[misc]
-            picture = room.sewing.query_one("#picture").size
+            view = room.sewing.query_one("#picture")
+            await room.until(lambda v=view: v.size.width > 0, stage)  # type: ignore[misc]
+            picture = view.size
             assert picture.width <= layout.picture[0]
             assert picture.height <= layout.picture[1]
             assert picture.width >= 10, stage
