@@ -29,6 +29,7 @@ from sewalong.wall.picture import Picture
 
 Result = TypeVar("Result")
 
+MORE_BELOW = "more below (page down)"
 ANOTHER = "something else: type it"
 BRIEFLY = {"change": "edit", "have it so": "do it", "keep as a draft": "keep", "leave it": "leave"}
 """What stands in the line of keys where there is little room."""
@@ -181,6 +182,8 @@ class AnswersScreen(HelpedScreen[Result], Generic[Result]):
     def _show_beside(self) -> None:
         if not self.query(Captioned):
             return
+        # The arrows walk the questions here.
+        self.query_one("#facts-below").border_subtitle = MORE_BELOW
         filled = self._looked_at
         short, lines = self.said_of(filled)
         narrow = self.has_class("narrow")

@@ -25,7 +25,6 @@ from sewalong.progress.safety.cautions import hazards_in_words
 from sewalong.screens.carrying_out import CarryingOut
 from sewalong.screens.prompts.registry import ask
 from sewalong.screens.widgets.breakpoints import LOOK_AGAIN, mark_size
-from sewalong.screens.widgets.far_view import Far, FarView
 from sewalong.screens.widgets.hand_panel import HandPanel, Saying, Shown
 from sewalong.screens.widgets.keys import SEWING_KEYS, cap_of, key_line
 from sewalong.screens.widgets.literal_text import Words
@@ -169,19 +168,22 @@ class SewingScreen(CarryingOut):
             then=then_in_words(state, self._outcome.plan, hand.line),
         )
 
-    def _far(self) -> Far:
+    def _show_far(self) -> None:
         """The same from far off: of what is said one thing, else the caution of the stage."""
+        from sewalong.screens.widgets.far_view import Far, FarView
+
         hand, now = self._outcome.hand, self._outcome.plan
         line = hand.line
         typed = f"{self.typed}, then enter" if self.typed else ""
         then = then_in_words(self.quilt.state, now, line)
-        return Far(
+        far = Far(
             number=line.to_do,
             digits=len(str(max(line.needed, line.to_do))),
             stage="done" if self._came_to else line.stage.label,
             noun=f"{line.stage.counts.of(line.to_do)} to go",
             said=typed or self._message or self._advice or then or hazards_in_words(line.stage),
         )
+        self.query_one(FarView).show(far)
 
     def _show_pictures(self) -> None:
         """The work of the stage in hand beside the number, and where there is room the top."""
@@ -219,7 +221,7 @@ class SewingScreen(CarryingOut):
     def _show_message(self) -> None:
         self._forget_what_is_past()
         if self.has_class(FAR):
-            self.query_one(FarView).show(self._far())
+            self._show_far()
         line = self.query_one("#message", Words)
         typing = bool(self.typed) and not self._refused
         line.set_class(self._refused, "refusal")
@@ -295,7 +297,7 @@ class SewingScreen(CarryingOut):
             return
         self.count(Count(stage, n))
         if named and unnumbered(self.quilt.state):
-            self.tell(f"{self._message} {joining(self.quilt.state).lines[0]}")
+            self.tell(" ".join((self._message, *joining(self.quilt.state).lines)))
         self._ask_on_leaving()
 
     def action_undo(self) -> None:
@@ -341,6 +343,8 @@ class SewingScreen(CarryingOut):
 
     def action_far_view(self) -> None:
         """The number as large as the window; again for all that stands beside it."""
+        from sewalong.screens.widgets.far_view import FarView
+
         if not self.query(FarView):
             self.mount(FarView(id="far"), before="#message")
         self.toggle_class(FAR)

@@ -17,6 +17,8 @@ GAP = "gap"
 """Between rows that are not joined yet: the ground of the screen, drawn."""
 SEWN = "sewn"
 """What is sewn, where there is no room for its fabrics."""
+SEWN_NEXT = "sewn, next row"
+"""The same in every other row, so that rows are told apart."""
 LIT = "in hand"
 """What is in hand, where there is no room for its fabrics."""
 MARK = "marked line"
@@ -52,7 +54,7 @@ def border_number(key: Key) -> int | None:
 
 def dim(key: Key) -> Key:
     """The same key further back, beside what is in hand."""
-    return key if key in (OUTLINE, LIT, SEWN) else f"{_DIM}{key}"
+    return key if key in (OUTLINE, LIT, SEWN, SEWN_NEXT) else f"{_DIM}{key}"
 
 
 def undimmed(key: Key) -> Key | None:

@@ -39,7 +39,7 @@ class Place(NamedTuple):
 
 class Laid(Struct, frozen=True):
     """`pixels` and `places` are equally many; `is_whole` is False where only a part is shown. Pieces
-    of fewer than `outlined_from` pixels either way would be nothing but outline."""
+    of fewer than `outlined_from` pixels either way would be nothing but outline: of them corners show."""
 
     pixels: Pixels
     places: list[list[Place]]

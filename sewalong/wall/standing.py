@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from enum import Enum
 
 from msgspec import Struct
 
-from sewalong.wall.keys import GAP, LIT, OUTLINE, SEWN, Key, dim
+from sewalong.wall.keys import GAP, LIT, OUTLINE, SEWN, SEWN_NEXT, Key, dim
 from sewalong.wall.picture import Picture, from_pixels
 from sewalong.wall.places import Kind, Laid, Place
 
@@ -42,10 +43,26 @@ class Lit(Struct, frozen=True):
 NOTHING_LIT = Lit()
 
 
+def _without_pattern(place: Place, lit: Lit, *, by_turns: bool) -> Key:
+    """Rows have two keys by turns, where none is left out for want of room."""
+    if _is_lit(place, lit):
+        return LIT
+    return SEWN_NEXT if by_turns and place.row % 2 == 0 else SEWN
+
+
 class _Shown(Enum):
     FULL = "full"
     DIM = "dim"
     OUTLINED = "outlined"
+
+
+class _Marks(Enum):
+    """How a piece that is not sewn is marked: by its edges, or too thin for these by the corner
+    between the first two, or not at all."""
+
+    EDGES = "edges"
+    CORNER = "corner"
+    NONE = "none"
 
 
 def standing_picture(laid: Laid, sewn: Sewn, lit: Lit = NOTHING_LIT) -> Picture:
@@ -55,23 +72,24 @@ def standing_picture(laid: Laid, sewn: Sewn, lit: Lit = NOTHING_LIT) -> Picture:
     """
     sizes = _sizes(laid.places)
     shown = {place: _shown(place, sewn, lit) for place in sizes}
+    marks = {place: _marks(place.kind, min(sizes[place]), laid.outlined_from) for place in sizes}
     high = len(laid.places)
+    by_turns = len({place.row for place in sizes if place.kind is Kind.UNIT}) == len(sewn.units)
     pixels: list[list[Key | None]] = []
     for y, (keys, places) in enumerate(zip(laid.pixels, laid.places, strict=True)):
         line: list[Key | None] = []
         for x, (key, place) in enumerate(zip(keys, places, strict=True)):
             how = shown[place]
             if how is _Shown.OUTLINED:
-                thin = min(sizes[place]) < laid.outlined_from
-                line.append(OUTLINE if _on_edge(laid.places, x, y, alone=not thin) else None)
+                line.append(OUTLINE if _is_marked(laid.places, x, y, marks) else None)
                 continue
             below = laid.places[y + 1][x] if y + 1 < high else place
             thick = y > 1 and _row(laid.places[y - 2][x]) == _row(place)
             if thick and shown[below] is not _Shown.OUTLINED and _is_gap(place, below, sewn):
                 line.append(GAP)
                 continue
-            if key == SEWN and _is_lit(place, lit):
-                key = LIT
+            if key == SEWN:
+                key = _without_pattern(place, lit, by_turns=by_turns)
             line.append(dim(key) if how is _Shown.DIM and key is not None else key)
         pixels.append(line)
     return from_pixels(pixels, is_whole=laid.is_whole)
@@ -110,7 +128,8 @@ def _is_sewn(place: Place, sewn: Sewn) -> bool:
         case Kind.UNIT:
             return place.column <= sewn.units[place.row - 1]
         case Kind.STANDING:
-            return 0 < sewn.units[place.row - 1] > place.column - 1
+            units = sewn.units[place.row - 1]
+            return units > 0 and place.column <= units
 
 
 def _row(place: Place) -> int | None:
@@ -139,10 +158,27 @@ def _sizes(places: list[list[Place]]) -> dict[Place, tuple[int, int]]:
     }
 
 
-def _on_edge(places: list[list[Place]], x: int, y: int, *, alone: bool) -> bool:
-    """Whether nothing lies beside the place on one side; or, of one outlined `alone`, another piece
-    before or above."""
-    here = places[y][x]
+def _marks(kind: Kind, pixels: int, outlined_from: int) -> _Marks:
+    if pixels >= outlined_from:
+        return _Marks.EDGES
+    return _Marks.CORNER if pixels > 1 and kind is Kind.UNIT else _Marks.NONE
+
+
+def _is_marked(places: list[list[Place]], x: int, y: int, marks: Mapping[Place, _Marks]) -> bool:
+    """Whether the outline of a piece that is not sewn runs here: always along the edge of the top.
+
+    A piece with edges draws those before and above it, and the others where its neighbour is too
+    thin to draw them.
+    """
     if x == 0 or y == 0 or x == len(places[y]) - 1 or y == len(places) - 1:
         return True
-    return alone and (places[y][x - 1] != here or places[y - 1][x] != here)
+    here = places[y][x]
+    before, above = places[y][x - 1] != here, places[y - 1][x] != here
+    after = [one for one in (places[y][x + 1], places[y + 1][x]) if one != here]
+    match marks[here]:
+        case _Marks.EDGES:
+            return before or above or any(marks[one] is not _Marks.EDGES for one in after)
+        case _Marks.CORNER:
+            return before and above
+        case _Marks.NONE:
+            return False

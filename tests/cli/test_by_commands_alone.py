@@ -14,6 +14,7 @@ import pytest
 from sewalong.piecing.catalogue import method_ids
 from sewalong.quilt.file.writer import quilt_file
 from tests.cli.conftest import Desk
+from tests.cli.test_one_fact_a_line import packed
 from tests.progress.building import a_quilt, suited
 
 NEXT = re.compile(r"^Next: (?P<stage>[^(]+) \([^)]*\): ")
@@ -46,6 +47,7 @@ def lived_through(desk: Desk) -> list[str]:
             n = enough[1]
             said = desk.run("count", stage, n, "--caution-read")
         assert said.status == 0, (stage, n, said.err)
+        assert [trouble for line in (*lines, *said.lines) for trouble in packed(line)] == []
         counted.append(f"{stage} {n}")
     raise AssertionError(f"it never ends: {counted[-5:]}")
 
@@ -60,6 +62,9 @@ def test_a_quilt_is_made_by_what_is_printed(desk: Desk, method_id: str, setting:
         assert "square" in begun.err, "only units that are square stand on a corner"
         return
     assert begun.status == 0, begun.err
+    top = desk.ok("plan", "--told").lines
+    assert any(line.startswith("Row") for line in top)
+    assert any(line.startswith("Border 1, on all four sides: ") for line in top)
     lived_through(desk)
     lines = desk.ok("status").lines
     assert any(line.startswith("Mark the quilt done") for line in lines), lines

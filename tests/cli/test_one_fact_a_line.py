@@ -76,7 +76,18 @@ def test_what_its_example_prints_is_one_fact_a_line(command: Command, desk: Desk
     assert [trouble for line in said.lines for trouble in packed(line)] == []
 
 
-LOOKS = ("status", "places", "forecast", "pace", "proof", "join", "tonight 60", "plan", "layouts")
+LOOKS = (
+    "status",
+    "places",
+    "forecast",
+    "pace",
+    "proof",
+    "join",
+    "tonight 60",
+    "plan",
+    "layouts",
+    "plan --told",
+)
 
 
 @pytest.mark.usefixtures("utc")

@@ -26,7 +26,7 @@ from sewalong.progress.joining.orientation_checks import which_way_up
 from sewalong.progress.measuring.at_risk import GET_RID
 from sewalong.progress.plan.plan import out_of
 from sewalong.progress.record.route import JOIN_ROWS
-from tests.records.coming_back_since import coming_back, places_as_written
+from tests.records.coming_back_since import FIRST_STAGE, HEAD, coming_back, places_as_written
 
 PUT_RIGHT: Mapping[str, Mapping[str, str]] = {
     # After five joins, counted without numbers, nine rows are four pieces. A quilt laid aside cannot
@@ -50,6 +50,12 @@ TIMES: Mapping[str, list[str]] = json.loads(
 )
 """By command line of `forecast`, `pace` or `tonight`: all its lines as they are now."""
 
+CAME_TO: Mapping[str, list[str]] = json.loads(
+    (Path(__file__).parent / "done_said_since.json").read_text(encoding="utf-8")
+)
+"""By command line of `status`: what a quilt of which every stage is done came to, said since before
+its stages."""
+
 
 def put_right(line: str, said: str, archives: str) -> str:
     """What version 1 said, with the lines that were not true put right.
@@ -63,7 +69,7 @@ def put_right(line: str, said: str, archives: str) -> str:
         said = said.replace(old, new) if new else said.replace(f"{old}\n", "")
     said = places_as_written(said)
     if line.startswith("status --quilt"):
-        said = coming_back(said)
+        said = _what_it_came_to(coming_back(said), CAME_TO.get(line, []))
     said = _where_it_was(said, archives)
     said = _how_it_goes_away(_which_end_is_up(_nothing_waits_in_one_piece(said)))
     for old, new in {**PLAINER, **(NO_TAPE if line.startswith("join") else {})}.items():
@@ -124,6 +130,9 @@ def _facts(command: str, line: str) -> list[str]:
         return _batches(line)
     if label in (*HER_OWN, "About") and not STAGE.fullmatch(line):
         return [line]
+    if label == "Last time":
+        when, *did = re.split(": |, (?!for )", text.removesuffix("."))
+        return [f"Last time: {one}." for one in (when, *did)]
     if label == "Target":
         target, _, wanted = text.partition(", ")
         return [f"Target: {target}", f"Wanted: {wanted}"]
@@ -208,6 +217,12 @@ def _of_joining(line: str) -> list[str]:
 
 SEAMS = re.compile(r"(\d+ seams? to go) of \d+(?:, in pairs: \d+ joins? for any one row)?")
 """Not understood by whoever read it; what it was for stands below the joins."""
+
+
+def _what_it_came_to(said: str, came_to: list[str]) -> str:
+    lines = said.splitlines()
+    at = next(n for n, line in enumerate(lines) if n >= HEAD and FIRST_STAGE.search(line))
+    return "".join(f"{line}\n" for line in (*lines[:at], *came_to, *lines[at:]))
 
 
 def _where_it_was(said: str, archives: str) -> str:

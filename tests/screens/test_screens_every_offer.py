@@ -23,7 +23,7 @@ from sewalong.progress.acts.counting import Count
 from sewalong.progress.acts.joining import JoinRows
 from sewalong.progress.acts.said import Answer
 from sewalong.progress.acts.steering import ChangeTarget
-from sewalong.progress.acts.undoing import Undo
+from sewalong.progress.acts.undoing import Redo, Undo
 from sewalong.progress.record.refused import Refused
 from sewalong.progress.record.state import Standing
 from sewalong.progress.safety.cautions import CautionFirst
@@ -123,7 +123,7 @@ class Chair:
         self.told.append(f"{form._title}: {values}")
         hers = [f for f in form._fields if f.id in HERS_ALONE]
         tags = any(f.id == "first" and f.start for f in hers)
-        refusal = form._submit(values)
+        refusal = form.carry_out(values)
         if refusal is not None and (not hers or tags):
             raise Refusal(f"{form._title}: {refusal}")
         return refusal is None
@@ -161,6 +161,9 @@ class Chair:
         elif state.last_act and turn < 0.73:
             self.told.append("undo")
             self._must(self.attempt(Undo(state.last_act[-1])))
+            if len(self.quilt.record) % 2:
+                self.told.append("redo")
+                self._must(self.attempt(Redo(self.quilt.state.last_undone[-1])))
         elif turn < 0.76:
             for count in worth_counting(self.quilt):
                 await count_by_hand(self, count)

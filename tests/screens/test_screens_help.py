@@ -11,7 +11,12 @@ from textual.containers import VerticalScroll
 
 from sewalong.owner.preferences import Preferences
 from sewalong.screens.app import SewalongApp
+from sewalong.screens.change_plan import KEYS as CHANGE_KEYS
+from sewalong.screens.change_plan import ChangePlanScreen
+from sewalong.screens.helped import HelpedScreen
 from sewalong.screens.left_once import MORE_BELOW
+from sewalong.screens.new_quilt import KEYS as NEW_KEYS
+from sewalong.screens.new_quilt import NewQuiltScreen
 from sewalong.screens.pace import KEYS as PACE_KEYS
 from sewalong.screens.pace import PaceScreen
 from sewalong.screens.prompts.dialogs import CautionDialog, ChoiceDialog, FormDialog
@@ -43,7 +48,21 @@ ALL_KEYS: dict[Any, tuple[Key, ...]] = {
     ReturnScreen: RETURN_KEYS,
     PaceScreen: PACE_KEYS,
     WorksheetScreen: NUMBER_KEYS,
+    NewQuiltScreen: NEW_KEYS,
+    ChangePlanScreen: CHANGE_KEYS,
 }
+
+
+def test_every_screen_that_has_help_is_looked_at_here() -> None:
+    """Those named, and every screen that is one of theirs with more on it."""
+    found: set[type[Any]] = set()
+    more: list[type[Any]] = [HelpedScreen]
+    while more:
+        kind = more.pop()
+        found.add(kind)
+        more += kind.__subclasses__()
+    shown = {kind for kind in found if "BINDINGS" in vars(kind) and kind.__module__[:4] == "sewa"}
+    assert shown == set(ALL_KEYS)
 
 
 @pytest.fixture

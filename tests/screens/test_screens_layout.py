@@ -13,7 +13,9 @@ from textual.geometry import Region
 from sewalong.quilt.quilt import Target
 from sewalong.screens.widgets.block_letters import LINES, Dot, width_of
 from sewalong.screens.widgets.far_view import SHARE, far_layout
+from sewalong.screens.widgets.picture_view import PictureView
 from sewalong.screens.widgets.sewing_layout import sewing_layout
+from sewalong.screens.widgets.themes import DAYLIGHT, LAMPLIGHT
 from tests.progress import every_act as c
 from tests.screens.sewing_room import LARGE, SIZES, SMALL, Room, a_quilt, at_sewing, up_to
 
@@ -33,7 +35,7 @@ def test_everything_fits_beside_each_other_in_any_window(
     assert across + (layout.route + 2 if layout.route else 0) <= width - 2
     assert layout.picture[1] >= LINES * layout.dot.down
     assert layout.picture[1] + layout.texts[1] <= height - 5
-    assert layout.texts[1] >= 8
+    assert layout.texts[1] >= 7
     # The picture is never halved by a number of many digits.
     assert layout.picture[0] >= 2 * LINES or digits > 5
     if layout.top[0]:
@@ -61,6 +63,28 @@ def test_the_number_grows_with_the_window() -> None:
     assert tops == [(0, 0), (36, 11), (48, 25)]
 
 
+@pytest.mark.parametrize(
+    ("window", "picture", "texts", "of_the_done"),
+    [
+        # Of 80 × 24: 38 columns beside the route; 14 for two digits, 4 between.
+        ((80, 24), (20, 5), (38, 11), (38, 14)),
+        # One column; the facts of a quilt that is done take nine of its lines.
+        ((40, 20), (22, 5), (38, 10), (38, 6)),
+        # A square picture as high as there is room, never higher than half its columns.
+        ((120, 36), (32, 15), (78, 13), (78, 26)),
+        ((160, 50), (46, 23), (106, 19), (106, 40)),
+    ],
+)  # fmt: skip
+def test_the_room_of_each_part(
+    window: tuple[int, int],
+    picture: tuple[int, int],
+    texts: tuple[int, int],
+    of_the_done: tuple[int, int],
+) -> None:
+    layout = sewing_layout(*window, 2, 18)
+    assert (layout.picture, layout.texts, layout.whole_picture) == (picture, texts, of_the_done)
+
+
 @given(WINDOWS, DIGITS, st.sampled_from(["mark", "press open", "sew both sides", "pair “x”"]))
 def test_the_far_view_fits_any_window_and_the_number_has_its_share(
     window: tuple[int, int], digits: int, stage: str
@@ -81,8 +105,9 @@ def test_the_far_view_fits_any_window_and_the_number_has_its_share(
         assert high >= SHARE * height or as_wide or high + 5 + lines > height
 
 
-def regions(room: Room) -> dict[str, Region]:
-    """Where each part stands."""
+async def regions(room: Room) -> dict[str, Region]:
+    """Where each part stands, the picture too."""
+    await room.until(lambda: room.sewing.query_one("#picture").region.width > 0, "the picture")
     ids = ("#stage", "#number", "#picture", "#texts", "#route", "#keys", "#top-now")
     found = {id: room.sewing.query_one(id).region for id in ids}
     # Texts are fitted into their room from its top; only its end may be taken.
@@ -97,26 +122,26 @@ async def test_nothing_that_is_said_moves_anything_or_hides_the_check(
 ) -> None:
     async with at_sewing(tmp_path / "quilts.db", *up_to("press"), size=size) as room:
         await room.sees("Check: flat, no tuck beside a seam")
-        stood = regions(room)
+        stood = await regions(room)
         for words in ("Short.", "A long refusal of several sentences. " * 4):
             room.sewing.tell(words, refused=True)
             await room.sees(f"Not done: {words.split('.')[0]}.")
             await room.pilot.pause()
-            assert regions(room) == stood
+            assert await regions(room) == stood
             await room.sees("Check: flat, no tuck beside a seam")
         room.sewing.tell("")
         await room.pilot.pause()
-        assert regions(room) == stood
+        assert await regions(room) == stood
 
 
 async def test_counting_down_to_fewer_digits_moves_nothing(tmp_path: Path) -> None:
     quilt = a_quilt(target=Target(5, 5), pieces=60)
     async with at_sewing(tmp_path / "quilts.db", c.Count("pair", 18), quilt=quilt) as room:
         await room.sees("pairs to go 18 of 28 done")
-        stood = regions(room)
+        stood = await regions(room)
         await room.press("space")
         await room.sees("pairs to go 19 of 28 done")
-        assert regions(room) == stood
+        assert await regions(room) == stood
 
 
 @pytest.mark.parametrize("size", SIZES, ids=["80x24", "40x20"])
@@ -124,7 +149,7 @@ async def test_four_digits_keep_the_picture(tmp_path: Path, size: tuple[int, int
     quilt = replace(a_quilt(pieces=9000), target=Target(50, 50))
     async with at_sewing(tmp_path / "quilts.db", quilt=quilt, size=size) as room:
         await room.sees("pairs to go 0 of 2500 done")
-        picture = room.sewing.query_one("#picture").region
+        picture = (await regions(room))["#picture"]
         assert (picture.width, picture.height) == (10, 5)
         assert room.sewing.region.contains_region(picture)
 
@@ -203,6 +228,25 @@ async def test_done_is_done(tmp_path: Path) -> None:
             await room.sees("First note: begun by the window", "Last note: given away")
             assert "not ready" not in room.text
             assert "█" not in room.text
-            picture = room.sewing.query_one("#picture").region
+            picture = (await regions(room))["#picture"]
             assert picture.height >= 5
             assert room.sewing.region.contains_region(picture)
+
+
+async def test_a_picture_follows_the_look(tmp_path: Path) -> None:
+    """The cut is drawn in the colour of the number, which is another in the other look."""
+    async with at_sewing(tmp_path / "quilts.db", *up_to("cut-twice")) as room:
+        await room.sees("CUT TWICE")
+
+        def colours() -> set[str]:
+            strips = room.sewing.query_one("#picture", PictureView)._strips
+            styles = [one.style for strip in strips for one in strip if one.style]
+            return {
+                str(part.name) for style in styles for part in (style.color, style.bgcolor) if part
+            }
+
+        dark, light = (theme.variables["number"] for theme in (LAMPLIGHT, DAYLIGHT))
+        await room.until(lambda: dark in colours(), "the colour of the look")
+        await room.press("l")
+        await room.until(lambda: light in colours(), "the colour of the other look")
+        assert dark not in colours()

@@ -330,6 +330,25 @@ async def test_at_every_size_all_questions_and_the_first_facts_stand_there(
         await room.sees("By which method?", "enter take it", "Two four-patches face to face")
 
 
+async def test_what_has_no_room_is_read_with_page_down(path: Path) -> None:
+    async with at_the_form(path, (40, 20)) as room:
+        await room.sees("more below (page down)")
+        assert "Border cloth" not in room.flowing
+        await room.press("pagedown")
+        await room.sees("Border cloth: 1/2 yd")
+        await room.press("pageup")
+        await room.sees("168 squares make 84 units.")
+
+
+async def test_where_no_draft_can_be_kept_that_is_said_and_it_goes_on(path: Path) -> None:
+    (path.parent / "drafts").write_text("a file where the folder should be")
+    async with at_the_form(path) as room:
+        await answer(room, "count", "64")
+        await room.sees("Not kept as a draft:", "64 squares make 32 units.")
+        await room.press("s")
+        await room.screen_is(BegunDialog)
+
+
 async def test_a_row_can_be_clicked(path: Path) -> None:
     async with at_the_form(path) as room:
         await room.pilot.click(room.app.screen.query(AnswerRow)[2])

@@ -201,7 +201,7 @@ async def test_several_joins_at_once_have_no_rows_and_it_is_said_what_that_leave
         await room.press("1", "enter")
         await room.sees("Join two rows")
         await room.press("escape", "2", "enter")
-        await room.sees("Counted 2 seams at join rows. 1 seam to go of 3.", "look at the tags.")
+        await room.sees("Counted 2 seams at join rows. 1 seam to go.", "look at the tags.")
 
 
 async def test_it_is_said_how_many_can_be_unpicked_where_others_went_further(path: Path) -> None:

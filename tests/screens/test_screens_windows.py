@@ -160,7 +160,6 @@ async def test_a_disk_that_is_full_when_the_app_opens_is_said(
     library.close()
     disk.full = True
     async with the_app(path, clock, entry.key) as room:
-        await room.press("enter")
         await room.screen_is(SewingScreen)
         await room.sees("The disk is full", "48 squares wait.")
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from sewalong.wall.keys import GAP, LIT, OUTLINE, SEWN, border_key, dim
+from sewalong.wall.keys import GAP, LIT, OUTLINE, SEWN, SEWN_NEXT, border_key, dim
 from sewalong.wall.on_point import Slanting
 from sewalong.wall.picture import Picture
 from sewalong.wall.places import Kind, Laid, Place
@@ -36,6 +36,41 @@ def test_units_sewn_are_filled_in_and_the_others_are_outlined() -> None:
     assert keys_at(laid, picture, Kind.BORDER, 1) == {OUTLINE, None}
     # Row 1 is not joined to row 2 yet.
     assert keys_at(laid, picture, Kind.UNIT, 1) == {"A", GAP}
+
+
+@pytest.mark.parametrize(
+    ("pixels", "drawn"),
+    [
+        # Four units of so many pixels, and a mark for each pixel of an outline.
+        (4, ["########", "#...#..#", "#...#..#", "#...#..#", "########", "#...#..#", "#...#..#", "########"]),
+        (3, ["######", "#..#.#", "#..#.#", "######", "#..#.#", "######"]),
+        # Two by two pixels would be all outline: their first corners stand for them.
+        (2, ["####", "#..#", "#.##", "####"]),
+        (1, ["##", "##"]),
+    ],
+)  # fmt: skip
+def test_units_are_outlined_where_they_begin_and_the_top_all_round(
+    pixels: int, drawn: list[str]
+) -> None:
+    laid = Level(PLAIN, 2, 2, None).laid(2 * pixels, pixels, with_pattern=False)
+    picture = standing_picture(laid, Sewn(units=(0, 0)))
+    marks = ["".join("#" if key == OUTLINE else "." for key in row) for row in picture.pixels]
+    assert marks == drawn
+
+
+def test_a_unit_beside_a_thin_border_closes_its_outline_itself() -> None:
+    laid = Level(PLAIN, 1, 1, None, (0.5,)).laid(10, 5)
+    picture = standing_picture(laid, Sewn(units=(0,)))
+    unit = [
+        (x, y)
+        for y, row in enumerate(laid.places)
+        for x, one in enumerate(row)
+        if one.kind is Kind.UNIT
+    ]
+    x0, y0, x1, y1 = min(unit)[0], min(y for _, y in unit), max(unit)[0], max(y for _, y in unit)
+    for x, y in unit:
+        edge = x in (x0, x1) or y in (y0, y1)
+        assert (picture.pixels[y][x] == OUTLINE) is edge
 
 
 def test_the_gap_between_rows_closes_when_they_are_joined() -> None:
@@ -83,6 +118,7 @@ def test_without_room_for_patches_rows_are_bars_and_none_is_left_out() -> None:
     assert {place.row for line in laid.places for place in line} == set(range(1, 10))
     picture = standing_picture(laid, Sewn(units=(8, 8, *[0] * 7)), Lit(rows=frozenset((3,))))
     assert keys_at(laid, picture, Kind.UNIT, 1) == {SEWN}
+    assert keys_at(laid, picture, Kind.UNIT, 2) == {SEWN_NEXT}
     assert keys_at(laid, picture, Kind.UNIT, 3) == {LIT}
     # A pixel high, it would be nothing but outline: only the edge of the top is drawn.
     assert keys_at(laid, picture, Kind.UNIT, 5) == {OUTLINE, None}

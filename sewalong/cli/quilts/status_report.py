@@ -9,6 +9,7 @@ from msgspec.structs import asdict
 
 from sewalong.cli.frame.facts import each, sentences
 from sewalong.piecing.method import Pieces
+from sewalong.progress.joining.next_stage import then_in_words
 from sewalong.progress.plan.plan import Plan, Shortfall, StageLine, out_of, plan
 from sewalong.progress.record.events.every_kind import Recorded
 from sewalong.progress.record.route import Route
@@ -17,16 +18,29 @@ from sewalong.progress.resuming.coming_back import coming_back, facts
 from sewalong.quilt.quilt import Target
 
 HER_OWN = (
+    "",
     "You wrote",
     "Laid aside",
     "Note",
+    "First note",
+    "Last note",
     "Spoiled",
     "Put away",
     "Machine",
     "Tested by",
     "Press",
 )
-"""Facts that hold what the owner wrote, which is told as she wrote it."""
+"""Facts that hold what the owner wrote, which is told as she wrote it. What to pick up has no label:
+it names the place in her words."""
+
+
+LAST_TIME = "Last time"
+
+
+def _last_time(text: str) -> list[str]:
+    """When and how long it was, then what was done, one stage a line."""
+    when, _, did = text.removesuffix(".").partition(": ")
+    return each(LAST_TIME, [f"{when}.", *(f"{one}." for one in did.split(", ") if one)])
 
 
 def status_lines(state: State, now: datetime, record: Sequence[Recorded] = ()) -> tuple[str, ...]:
@@ -40,11 +54,15 @@ def status_lines(state: State, now: datetime, record: Sequence[Recorded] = ()) -
         f"Target: {state.target}",
         f"Wanted: {unit.count(state.units_wanted)} in all.",
     ]
-    for label, text in facts(coming_back(state, record, now)):
-        told = f"{label}: {text}" if label else text
-        lines += [told] if label in HER_OWN else sentences(told)
-    for line in now_plan.lines:
-        lines += stage_words(line)
+    told = [*facts(coming_back(state, record, now)), *_afterwards(state, now_plan, now)]
+    for label, text in told:
+        line = f"{label}: {text}" if label else text
+        if label == LAST_TIME:
+            lines += _last_time(text)
+        else:
+            lines += [line] if label in HER_OWN else sentences(line)
+    for stage in now_plan.lines:
+        lines += stage_words(stage)
     lines.append(f"Made: {unit.count(units.made)} so far.")
     lines.append(f"Possible: {unit.count(units.possible)} in all from what there is.")
     over = over_words(now_plan.over, state.route)
@@ -52,6 +70,17 @@ def status_lines(state: State, now: datetime, record: Sequence[Recorded] = ()) -
     if state.quilt.notes:
         lines.append(f"About: {state.quilt.notes}")
     return tuple(lines)
+
+
+def _afterwards(state: State, now_plan: Plan, now: datetime) -> Sequence[tuple[str, str]]:
+    """What comes after the next stage, where that is near; of a quilt that is done what it came to."""
+    if now_plan.suggestion is not None:
+        then = then_in_words(state, now_plan, now_plan.line(now_plan.suggestion.stage))
+        return [("", then)] if then else []
+    # Loaded only for a quilt of which nothing more can be done.
+    from sewalong.progress.resuming.done_facts import done_facts, is_done
+
+    return done_facts(state, now_plan, now) if is_done(state, now_plan) else []
 
 
 def stage_words(line: StageLine) -> list[str]:

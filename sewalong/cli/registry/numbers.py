@@ -50,6 +50,7 @@ COMMANDS = (
                 "one section; rows, the length after each row, is shown only so",
                 choices=("sizes", "rows", "cloth", "cut-list", "shopping", "thread", "layouts"),
             ),
+            flag("--told", "the top row by row and the unit in words, instead of a picture"),
         ),
         about="A quilt in the record is taken as it stands: its layout now wanted and the units "
         "there will be. What is given here is tried, never kept.",

@@ -276,15 +276,19 @@ class FormDialog(Dialog[bool]):
         if self.was_left:
             return
         values = {field.id: box.value for field, box in zip(self._fields, boxes, strict=True)}
-        try:
-            refusal = self._submit(values)
-        except Refused as refused:
-            refusal = str(refused)
+        refusal = self.carry_out(values)
         if refusal is None:
             self.dismiss(True)
             return
         self.query_one(".dialog-refusal", Words).say(refusal)
         boxes[0].focus()
+
+    def carry_out(self, values: dict[str, str]) -> str | None:
+        """Carry out what was filled in, by the field's id; or why it can't be."""
+        try:
+            return self._submit(values)
+        except Refused as refused:
+            return str(refused)
 
 
 class LinesDialog(Dialog[None]):

@@ -8,6 +8,7 @@ from rich.segment import Segment
 from rich.style import Style
 from textual.geometry import Size
 from textual.strip import Strip
+from textual.theme import Theme
 from textual.widget import Widget
 
 from sewalong.fabrics.colours import Colour, parse_colour
@@ -22,8 +23,17 @@ DARK_THREAD = Colour(29, 34, 51)
 """Stitches show against the screen of either look."""
 
 
-_OF_THE_LOOK = {"number": (MARK, CUT, LIT), "chalk": (OUTLINE,), "background": (GAP,)}
-"""By variable of the theme, what is drawn in it: lines and what is in hand as the number is."""
+def _look(theme: Theme, own: Mapping[Key, Colour] | None) -> dict[Key, Colour]:
+    """The owner's colours, and the look's for what is drawn over the cloth or beside it: lines and
+    what is in hand are as the number is."""
+    number = parse_colour(theme.variables["number"])
+    return {
+        STITCHES: PALE_THREAD if theme.dark else DARK_THREAD,
+        **dict.fromkeys((MARK, CUT, LIT), number),
+        OUTLINE: parse_colour(theme.variables["chalk"]),
+        GAP: parse_colour(str(theme.background)),
+        **(own or {}),
+    }
 
 
 class PictureView(Widget):
@@ -34,29 +44,32 @@ class PictureView(Widget):
     def __init__(self, *, id: str | None = None, classes: str | None = None) -> None:
         super().__init__(id=id, classes=classes)
         self._strips: list[Strip] = []
-        self._shown: tuple[Picture | None, bool, bool] = (None, False, True)
+        self._picture: Picture | None = None
+        self._own: Mapping[Key, Colour] | None = None
+        self._shown: tuple[Picture | None, bool, str] = (None, False, "")
         self.was_shown = False
         """Whether a picture was ever set, or said to be none."""
 
     def show(self, picture: Picture | None, own: Mapping[Key, Colour] | None = None) -> None:
         """Show `picture` in the owner's colours, or nothing."""
         self.was_shown = True
-        plain, dark = self.app.no_color, self.app.current_theme.dark
-        if self._shown == (picture, plain, dark):
+        self._picture, self._own = picture, own
+        plain, theme = self.app.no_color, self.app.current_theme
+        if self._shown == (picture, plain, theme.name):
             return
-        self._shown = (picture, plain, dark)
-        thread = PALE_THREAD if dark else DARK_THREAD
-        look = {
-            key: parse_colour(self.app.theme_variables[name])
-            for name, keys in _OF_THE_LOOK.items()
-            for key in keys
-        }
-        own = {STITCHES: thread, **look, **(own or {})}
+        self._shown = (picture, plain, theme.name)
         if picture is None:
             self._strips = []
         else:
-            self._strips = _plain(picture) if plain else _coloured(picture, own)
+            self._strips = _plain(picture) if plain else _coloured(picture, _look(theme, own))
         self.refresh(layout=True)
+
+    def on_mount(self) -> None:
+        self.app.theme_changed_signal.subscribe(self, lambda _: self._in_another_look())
+
+    def _in_another_look(self) -> None:
+        if self.was_shown:
+            self.show(self._picture, self._own)
 
     def get_content_width(self, container: Size, viewport: Size) -> int:
         return max((strip.cell_length for strip in self._strips), default=0)

@@ -9,7 +9,7 @@ from textual.containers import Horizontal, Vertical
 from textual.content import Content
 from textual.widget import Widget
 
-from sewalong.progress.resuming.coming_back import AT_MOST, ComingBack
+from sewalong.progress.resuming.coming_back import AT_MOST, ComingBack, Facts
 from sewalong.progress.resuming.concerns import Concern, Kind
 from sewalong.screens.widgets.breakpoints import is_narrow, is_roomy
 from sewalong.screens.widgets.literal_text import Words
@@ -61,13 +61,13 @@ class ReturnSheet(Horizontal):
                 left = ", ".join(f"{label} {n}" for label, n in back.left)
                 yield Fact("Left", left, classes="airy")
                 yield Fact("", "", classes="time-left")
-            if back.at_machine or self._whole:
-                for place, one in enumerate(back.machine):
-                    yield Fact(*one, classes="" if place else "airy")
+            if back.at_machine:
+                yield from _facts(back.machine)
             yield from _piles(back)
             if self._whole:
-                yield Fact("Last time", back.last_time, classes="airy")
-                yield from (Fact(*one) for one in back.notes)
+                if not back.at_machine:
+                    yield from _facts(back.machine)
+                yield from _facts((("Last time", back.last_time), *back.notes))
 
     def say_time_left(self, lines: tuple[str, ...]) -> None:
         """Hours and sessions, once they are worked out."""
@@ -95,6 +95,12 @@ class ReturnSheet(Horizontal):
             down = min(height - BESIDES, (width - BESIDE) // 2)
             return large, (2 * down, down)
         return small, LITTLE if is_narrow(self.screen) else USUAL
+
+
+def _facts(facts: Facts) -> Iterator[Widget]:
+    """A group of facts."""
+    for place, one in enumerate(facts):
+        yield Fact(*one, classes="" if place else "airy")
 
 
 def _pick_up(back: ComingBack) -> Iterator[Words]:

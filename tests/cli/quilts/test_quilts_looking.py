@@ -78,11 +78,31 @@ def test_after_24_days_the_last_time_and_the_next_thing_are_said(begun: Desk) ->
     begun.ok("close", *(f"--answer={thing}=yes" for thing in ("iron", "machine", "pins")))
     begun.wait(days=24)
     lines = begun.ok("status").lines
-    last_time = next(line for line in lines if line.startswith("Last time: "))
-    assert last_time.startswith("Last time: 24 days ago")
-    assert "2 at sew around" in last_time
+    last_time = [line for line in lines if line.startswith("Last time: ")]
+    assert last_time[0].startswith("Last time: 24 days ago, for ")
+    assert "Last time: 2 at sew around." in last_time
     next_thing = next(line for line in lines if line.startswith("Next: "))
     assert next_thing == "Next: Sew around (at the machine): 4 stacks wait."
+
+
+def test_the_stage_after_this_one_is_said_when_it_is_near(begun: Desk) -> None:
+    some_work(begun)
+    # Four stacks wait: one more than is near.
+    assert "Then cut twice, at the cutting mat." not in begun.ok("status").lines
+    begun.ok("count", "sew-around", "1")
+    assert "Then cut twice, at the cutting mat." in begun.ok("status").lines
+
+
+def test_a_quilt_that_is_done_says_what_it_came_to(begun: Desk) -> None:
+    some_work(begun)
+    begun.ok("note", "Began it by the window. Cut with the new blade.")
+    assert not [line for line in begun.ok("status").lines if line.startswith("Sewn: ")]
+    begun.ok("done")
+    lines = begun.ok("status").lines
+    assert "The top: 5 × 6, 30 units." in lines
+    assert "Sewn: 1 session, 1 minute in all." in lines
+    # Her own words are told as she wrote them, sentence and all.
+    assert "Note: Began it by the window. Cut with the new blade." in lines
 
 
 def test_the_quilt_last_touched_is_meant_unless_another_is_named(begun: Desk) -> None:

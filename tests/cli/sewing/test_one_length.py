@@ -83,7 +83,7 @@ def test_a_session_has_one_length_wherever_it_is_shown(
     status = begun.ok("status").out
     pace = begun.ok("pace").out
     if evening is not forgotten:
-        assert re.search(r"^Last time: .*, for ([^:]+):", status, re.MULTILINE)[1] == length  # type: ignore[index]
+        assert re.search(r"^Last time: .*, for ([^:]+)\.$", status, re.MULTILINE)[1] == length  # type: ignore[index]
     assert re.search(r"^Session 1, [^:]*: (.+)\.$", pace, re.MULTILINE)[1] == length  # type: ignore[index]
     hours = begun.ok("pace", "--json").data["sessions"][0]["hours"]
     spoken = {"hour": 60, "minute": 1}
@@ -96,7 +96,7 @@ def test_closing_says_the_same_length(begun: Desk) -> None:
     begun.wait(minutes=6)
     said = begun.ok("close")
     assert "Session 1: 6 minutes." in said.lines
-    assert ", for 6 minutes:" in begun.ok("status").out
+    assert ", for 6 minutes." in begun.ok("status").out
 
 
 @pytest.mark.parametrize(("evening", "length"), FAMILY)

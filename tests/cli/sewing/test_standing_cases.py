@@ -230,3 +230,13 @@ def test_turning_to_a_stage_says_what_to_look_at(sewn: Sewn) -> None:
     )
     said = desk.ok("stage", "join-rows")
     assert "Look: Do both tags lie at the same edge, where the rows begin?" in said.lines
+
+
+def test_a_place_is_told_whole_and_as_it_was_written(sewn: Sewn) -> None:
+    desk = sewn(pair=20)
+    place = "Tin. Top shelf; lid off"
+    desk.ok("put-away", "pair", place)
+    desk.ok("stage", "sew")
+    lines = desk.ok("status").lines
+    assert f"Pick up the 20 pairs – {place} – and sew." in lines
+    assert f"Put away: 20 pairs: {place}" in lines
