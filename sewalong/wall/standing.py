@@ -128,7 +128,8 @@ def _is_sewn(place: Place, sewn: Sewn) -> bool:
         case Kind.UNIT:
             return place.column <= sewn.units[place.row - 1]
         case Kind.STANDING:
-            return 0 < sewn.units[place.row - 1] > place.column - 1
+            units = sewn.units[place.row - 1]
+            return units > 0 and place.column <= units
 
 
 def _row(place: Place) -> int | None:

@@ -8,16 +8,19 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from pathlib import Path
+from weakref import WeakKeyDictionary
 
 import pytest
 from textual.app import ComposeResult
 from textual.containers import VerticalScroll
+from textual.events import Event
 from textual.screen import Screen
 from textual.widgets import Input, OptionList
 
 from sewalong.piecing.catalogue import method_ids
 from sewalong.progress.safety.cautions import Caution, caution_due
 from sewalong.progress.safety.closing_questions import _ON_CLOSING, ON_LEAVING_THE_IRON
+from sewalong.screens.app import SewalongApp
 from sewalong.screens.helped import HelpedScreen
 from sewalong.screens.new_quilt import NewQuiltScreen
 from sewalong.screens.prompts.dialogs import CautionDialog, Dialog, QuestionDialog
@@ -52,6 +55,7 @@ from tests.screens.test_screens_unsaved import only_to_be_read
 
 SIZES = ((80, 24), (40, 20), (120, 36), (200, 60))
 """In this order, and round again at the next: smaller, larger and back."""
+SMALL = SIZES[:2]
 
 LONG_NAME = "The quilt for the spare room with the window towards the harbour, spring"
 
@@ -65,9 +69,25 @@ async def settled_faults(room: Room) -> list[str]:
     return faults_of(room.app.screen)
 
 
-async def look(room: Room, what: str, sizes: Sequence[tuple[int, int]] = SIZES) -> list[str]:
+_SEEN: WeakKeyDictionary[SewalongApp, set[type]] = WeakKeyDictionary()
+"""The kinds of dialogs that were looked at."""
+
+
+def sizes_for(room: Room) -> Sequence[tuple[int, int]]:
+    """All sizes; the large ones for the first of each kind of dialog, as all have one width there."""
+    kind, seen = type(room.app.screen), _SEEN.setdefault(room.app, set())
+    if issubclass(kind, Dialog) and kind in seen:
+        return SMALL
+    seen.add(kind)
+    return SIZES
+
+
+async def look(room: Room, what: str, sizes: Sequence[tuple[int, int]] | None = None) -> list[str]:
     """The faults of what stands in front, at every size."""
+    order = room.app.key_order
+    await room.until(lambda: order.are_for_the_screen_in_front(Event().time), what)
     screen, focused = room.app.screen, room.app.focused
+    sizes = sizes or sizes_for(room)
     typed = [box.value for box in screen.query(Input)]
     # What lies below is not looked at, and need not be drawn.
     screen.styles.background = "black"
@@ -119,7 +139,7 @@ async def go_through(room: Room, key: str) -> list[str]:
         if isinstance(screen, WorksheetScreen):
             for page in "2345678":
                 await room.press(page)
-                found += await look(room, f"{key}, page {page}")
+                found += await look(room, f"{key}, page {page}", SMALL if page < "8" else None)
         await go_on(room)
     while not isinstance(room.app.screen, SewingScreen):
         await room.press("escape")
@@ -258,7 +278,7 @@ async def test_what_shall_it_be(tmp_path: Path) -> None:
         for _ in range(len(form.query(AnswerRow))):
             await room.press("enter")
             if form.is_changing:
-                found += await look(room, f"{form._row.question.id} being answered", SIZES[:2])
+                found += await look(room, f"{form._row.question.id} being answered", SMALL)
                 await room.press("escape")
             await room.press("down")
         await room.press("up")

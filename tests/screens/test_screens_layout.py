@@ -63,6 +63,28 @@ def test_the_number_grows_with_the_window() -> None:
     assert tops == [(0, 0), (36, 11), (48, 25)]
 
 
+@pytest.mark.parametrize(
+    ("window", "picture", "texts", "of_the_done"),
+    [
+        # Of 80 × 24: 38 columns beside the route; 14 for two digits, 4 between.
+        ((80, 24), (20, 5), (38, 11), (38, 14)),
+        # One column; the facts of a quilt that is done take nine of its lines.
+        ((40, 20), (22, 5), (38, 10), (38, 6)),
+        # A square picture as high as there is room, never higher than half its columns.
+        ((120, 36), (32, 15), (78, 13), (78, 26)),
+        ((160, 50), (46, 23), (106, 19), (106, 40)),
+    ],
+)  # fmt: skip
+def test_the_room_of_each_part(
+    window: tuple[int, int],
+    picture: tuple[int, int],
+    texts: tuple[int, int],
+    of_the_done: tuple[int, int],
+) -> None:
+    layout = sewing_layout(*window, 2, 18)
+    assert (layout.picture, layout.texts, layout.whole_picture) == (picture, texts, of_the_done)
+
+
 @given(WINDOWS, DIGITS, st.sampled_from(["mark", "press open", "sew both sides", "pair “x”"]))
 def test_the_far_view_fits_any_window_and_the_number_has_its_share(
     window: tuple[int, int], digits: int, stage: str

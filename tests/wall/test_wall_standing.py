@@ -38,6 +38,41 @@ def test_units_sewn_are_filled_in_and_the_others_are_outlined() -> None:
     assert keys_at(laid, picture, Kind.UNIT, 1) == {"A", GAP}
 
 
+@pytest.mark.parametrize(
+    ("pixels", "drawn"),
+    [
+        # Four units of so many pixels, and a mark for each pixel of an outline.
+        (4, ["########", "#...#..#", "#...#..#", "#...#..#", "########", "#...#..#", "#...#..#", "########"]),
+        (3, ["######", "#..#.#", "#..#.#", "######", "#..#.#", "######"]),
+        # Two by two pixels would be all outline: their first corners stand for them.
+        (2, ["####", "#..#", "#.##", "####"]),
+        (1, ["##", "##"]),
+    ],
+)  # fmt: skip
+def test_units_are_outlined_where_they_begin_and_the_top_all_round(
+    pixels: int, drawn: list[str]
+) -> None:
+    laid = Level(PLAIN, 2, 2, None).laid(2 * pixels, pixels, with_pattern=False)
+    picture = standing_picture(laid, Sewn(units=(0, 0)))
+    marks = ["".join("#" if key == OUTLINE else "." for key in row) for row in picture.pixels]
+    assert marks == drawn
+
+
+def test_a_unit_beside_a_thin_border_closes_its_outline_itself() -> None:
+    laid = Level(PLAIN, 1, 1, None, (0.5,)).laid(10, 5)
+    picture = standing_picture(laid, Sewn(units=(0,)))
+    unit = [
+        (x, y)
+        for y, row in enumerate(laid.places)
+        for x, one in enumerate(row)
+        if one.kind is Kind.UNIT
+    ]
+    x0, y0, x1, y1 = min(unit)[0], min(y for _, y in unit), max(unit)[0], max(y for _, y in unit)
+    for x, y in unit:
+        edge = x in (x0, x1) or y in (y0, y1)
+        assert (picture.pixels[y][x] == OUTLINE) is edge
+
+
 def test_the_gap_between_rows_closes_when_they_are_joined() -> None:
     laid = THREE.laid(60, 30)
     apart, joined = (
