@@ -10,9 +10,12 @@ from scipy import ndimage  # type: ignore[import-untyped]
 
 from sewalong.fabrics.colours import Colour
 from sewalong.fabrics.photo.blobs import blobs, without_lines
+from sewalong.fabrics.photo.grid import Grid
 from sewalong.fabrics.photo.homography import Homography, fitted, square_on
 from sewalong.fabrics.photo.lattice import settled
+from sewalong.fabrics.photo.light import gaps, only_around
 from sewalong.fabrics.photo.linear_light import average, colour_of, to_light, to_part
+from sewalong.fabrics.photo.picture import Picture
 from sewalong.fabrics.photo.surface import Surface, fit
 from sewalong.fabrics.photo.tones import TO_LIGHT, averaged, lab, luminance, parts
 from sewalong.fabrics.sight import from_afar
@@ -172,6 +175,27 @@ def test_where_there_is_no_grid_none_is_found(
     points: np.ndarray[tuple[int, int], np.dtype[np.float64]],
 ) -> None:
     assert settled(points) is None
+
+
+def test_ground_lies_between_the_squares_and_around_them_and_only_around_where_they_touch() -> None:
+    # Two rows of three, a step of 20 pixels, the first middle at (30, 30).
+    map_of = Homography(np.array([[20.0, 0, 30], [0, 20, 30], [0, 0, 1]]))
+    grid = Grid(map_of, CELLS.reshape(6, 7, 2)[:2, :3], 0.8, np.ones((2, 3), dtype=bool))
+    picture = Picture(np.zeros((80, 100, 3), dtype=np.float32), 1.0)
+    between, sides = gaps(picture, grid)
+    outside = only_around(picture, grid)
+    for x, y, is_between, is_outside in (
+        (30, 30, False, False),  # The middle of the first square.
+        (40, 30, True, False),  # Between it and the next.
+        (50, 40, True, False),  # Between the rows.
+        (30, 18, True, True),  # Over the first row.
+        (82, 30, True, True),  # Beyond its end.
+        (70, 62, True, True),  # Below the last row.
+        (30, 10, False, False),  # Too far from the squares.
+        (96, 30, False, False),
+    ):
+        assert (between[y, x], outside[y, x]) == (is_between, is_outside), (x, y)
+    assert [sides[18, 30], sides[30, 40 - 1], sides[62, 70], sides[50, 19]] == [0, 1, 22, 15]
 
 
 @settings(max_examples=30)
