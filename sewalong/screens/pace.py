@@ -11,11 +11,14 @@ from textual.widget import Widget
 
 from sewalong.progress.pace.by_date import by_date, hours_of_habit, read_day
 from sewalong.progress.pace.course import course, course_in_words
+from sewalong.progress.pace.duration_words import hours_short
 from sewalong.progress.pace.forecast_words import sessions_left
 from sewalong.screens.following import FollowingScreen
 from sewalong.screens.prompts.common import whole
 from sewalong.screens.prompts.dialogs import Field, FormDialog, LinesDialog
-from sewalong.screens.widgets.breakpoints import is_narrow, is_wide, mark_size
+from sewalong.screens.widgets.big_number import BigText
+from sewalong.screens.widgets.block_letters import Dot, can_be_drawn
+from sewalong.screens.widgets.breakpoints import is_narrow, is_roomy, is_wide, mark_size
 from sewalong.screens.widgets.course_view import CourseView
 from sewalong.screens.widgets.keys import Key, help_at, keys_with, line_of
 from sewalong.screens.widgets.literal_text import Words
@@ -55,6 +58,10 @@ KEYS = (
 )
 
 
+LARGE = Dot(2, 1)
+"""The dots of the answer, where there is room for it to be read from a metre away."""
+
+
 class PaceScreen(FollowingScreen[None]):
     """A table with its reasons behind enter, and plots of the same record."""
 
@@ -68,7 +75,7 @@ class PaceScreen(FollowingScreen[None]):
         self.keys = keys_with(quilt.preferences.keys, KEYS)
         self._going = how_it_goes(quilt)
         self._wanted: date | None = None
-        self._form: tuple[bool, bool] | None = None
+        self._form: tuple[bool, bool, bool] | None = None
 
     def compose(self) -> ComposeResult:
         with Horizontal(id="top"):
@@ -79,6 +86,9 @@ class PaceScreen(FollowingScreen[None]):
 
     def _page(self) -> Iterator[Widget]:
         left, narrow = self._going.left, is_narrow(self)
+        large = hours_short(left.in_all) if left.in_all else ""
+        if is_roomy(self) and large and can_be_drawn(large):
+            yield BigText(large, LARGE, classes="answer")
         yield Words(answer(left), classes="answer")
         sessions = sessions_left(left)
         yield Words(f"{sessions[:1].upper()}{sessions[1:]}." if sessions else "")
@@ -112,7 +122,7 @@ class PaceScreen(FollowingScreen[None]):
 
     def on_resize(self) -> None:
         mark_size(self)
-        form = (is_narrow(self), is_wide(self))
+        form = (is_narrow(self), is_wide(self), is_roomy(self))
         if form != self._form:
             self._form = form
             self.call_later(self.bring_up_to_date)

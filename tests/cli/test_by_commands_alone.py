@@ -30,8 +30,8 @@ SETTINGS = {
 }
 
 
-def lived_through(desk: Desk) -> list[str]:
-    """Every count it took, from the first piece until nothing is next."""
+def lived_through(desk: Desk, until: str = "") -> list[str]:
+    """Every count it took, from the first piece until nothing is next, or until that stage is."""
     counted: list[str] = []
     for _ in range(MOST_STEPS):
         lines = desk.ok("status").lines
@@ -40,6 +40,8 @@ def lived_through(desk: Desk) -> list[str]:
         if told is None or to_go is None:
             return counted
         stage, n = told["stage"].lower(), to_go["n"]
+        if stage == until:
+            return counted
         said = desk.run("count", stage, n)
         if "Caution" in said.err:
             said = desk.run("count", stage, n, "--caution-read")
@@ -68,5 +70,35 @@ def test_a_quilt_is_made_by_what_is_printed(desk: Desk, method_id: str, setting:
     lived_through(desk)
     lines = desk.ok("status").lines
     assert any(line.startswith("Mark the quilt done") for line in lines), lines
+    desk.ok("done")
+    assert any(line.endswith(": done.") for line in desk.ok("list").lines)
+
+
+def test_a_newcomer_begins_stops_and_comes_back_weeks_later(desk: Desk) -> None:
+    """The same as tests/story/test_newcomer.py, in plain lines: nothing else is known of it."""
+    assert desk.run("list").lines == [
+        "There is no quilt yet. Begin one by a few questions: sewalong new",
+        "To look around first: sewalong demo",
+    ]
+    # The third question is how many there are; every other answer is the usual one.
+    begun = desk.ok("new", "--plain", typed="\n\n24\n" + "\n" * 20)
+    assert "24 squares make 12 units." in begun.out
+    lived_through(desk, until="sew")
+    desk.ok("spoil", "pair", "1", "--reason", "cut askew")
+    desk.ok("undo")
+    desk.ok("redo")
+    desk.ok("undo")
+    desk.ok("note", "the rain ones are bias")
+    desk.ok("put-away", "pair", "shoe box")
+    lived_through(desk, until="press open")
+    desk.ok("count", "press open", "3", "--caution-read")
+    answers = [f"--answer={thing}=yes" for thing in ("iron", "blade", "machine", "pins")]
+    desk.ok("close", *answers, "--put", "cut-unit=paper bag", "--next", "the nine in the bag first")
+    desk.wait(days=24)
+    back = desk.ok("status").lines
+    assert any("24 days" in line for line in back)
+    assert any(line.startswith("Pick up the 9 cut units – paper bag") for line in back), back
+    assert any("the nine in the bag first" in line for line in back)
+    lived_through(desk)
     desk.ok("done")
     assert any(line.endswith(": done.") for line in desk.ok("list").lines)

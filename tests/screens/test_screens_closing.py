@@ -7,6 +7,7 @@ from contextlib import closing
 from pathlib import Path
 
 import pytest
+from textual.containers import VerticalScroll
 from textual.notifications import Notifications
 
 from sewalong.progress.record.events.every_kind import Answered
@@ -16,6 +17,7 @@ from sewalong.screens.prompts.dialogs import CautionDialog, FormDialog, Question
 from sewalong.screens.quilts import QuiltsScreen
 from sewalong.screens.returning import ReturnScreen
 from sewalong.screens.sewing import SewingScreen
+from sewalong.screens.widgets.literal_text import Words
 from tests.progress import every_act as c
 from tests.screens.choosing import choose
 from tests.screens.sewing_room import (
@@ -294,6 +296,11 @@ async def test_on_the_small_screen_the_facts_can_be_read_to_the_end(path: Path) 
     async with the_app(path, clock, key, size=(40, 20)) as room:
         await room.screen_is(ReturnScreen)
         await room.sees("Pick up the 5 sewn stacks", "24 days away", "enter go on")
+        # The hours come a moment after the rest, and make the page longer.
+        page = room.app.screen.query_one(VerticalScroll)
+        await room.until(
+            lambda: any("hours" in str(words.visual) for words in page.query(Words)), "the hours"
+        )
         await room.press("end")
         await room.sees("Also there", "nobody wrote down where")
 

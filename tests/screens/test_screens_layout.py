@@ -12,7 +12,7 @@ from textual.geometry import Region
 
 from sewalong.quilt.quilt import Target
 from sewalong.screens.widgets.block_letters import LINES, Dot, width_of
-from sewalong.screens.widgets.far_view import SHARE, far_layout
+from sewalong.screens.widgets.far_view import SAID_LINES, SHARE, far_layout, large_lines
 from sewalong.screens.widgets.picture_view import PictureView
 from sewalong.screens.widgets.sewing_layout import sewing_layout
 from sewalong.screens.widgets.themes import DAYLIGHT, LAMPLIGHT
@@ -96,13 +96,24 @@ def test_the_far_view_fits_any_window_and_the_number_has_its_share(
     for text, dot in ((stage, layout.stage), ("units to go", layout.noun)):
         if dot is not None:
             assert width_of(text, dot) <= width
-    below = [layout.noun, layout.stage, layout.said]
+    said = [layout.said] if layout.said is None else [layout.said] * SAID_LINES
+    below = [layout.noun, layout.stage, *said]
     lines = sum(1 if dot is None else LINES * dot.down + 1 for dot in below)
     assert high + lines <= height
     if number <= width:
         larger = layout.number.down + 1
         as_wide = width_of("8" * digits, Dot(2 * larger, larger)) > width
         assert high >= SHARE * height or as_wide or high + 5 + lines > height
+
+
+def test_what_is_said_takes_two_large_lines_or_is_printed_plainly() -> None:
+    said = "Type how many, then enter. Space counts one."
+    assert large_lines(said, Dot(1, 1), 160, 2) == [
+        "Type how many, then enter. Space", "counts one.",
+    ]  # fmt: skip
+    assert large_lines(said, Dot(2, 1), 100, 2) == []
+    assert large_lines(said, None, 160, 2) == []
+    assert large_lines("Noted: 🧵", Dot(1, 1), 160, 2) == []
 
 
 async def regions(room: Room) -> dict[str, Region]:

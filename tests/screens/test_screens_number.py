@@ -41,4 +41,5 @@ def test_twice_the_size_is_the_same_figure() -> None:
 
 def test_what_has_no_dots_is_known_before() -> None:
     assert can_be_drawn("press open")
-    assert not can_be_drawn("“”")
+    assert can_be_drawn("Join R1 to R2; “blue tray” (5 × 6)?")
+    assert not can_be_drawn("🧵")

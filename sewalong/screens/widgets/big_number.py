@@ -18,8 +18,10 @@ class BigText(Widget):
 
     DEFAULT_CSS = "BigText { width: auto; height: auto; }"
 
-    def __init__(self, text: str, dot: Dot, *, room: int = 0, id: str | None = None) -> None:
-        super().__init__(id=id)
+    def __init__(
+        self, text: str, dot: Dot, *, room: int = 0, id: str | None = None, classes: str = ""
+    ) -> None:
+        super().__init__(id=id, classes=classes)
         self._shown = (text, dot, room)
         self._lines = drawn(text, dot)
 

@@ -53,6 +53,17 @@ _ROWS = {
     ",": ".. .. .. .# #.",
     ":": ". # . # .",
     "/": "..# ..# .#. #.. #..",
+    ";": ".# .. .# .# #.",
+    "'": "# # . . .",
+    "?": "##. ..# .#. ... .#.",
+    "!": "# # # . #",
+    "(": ".# #. #. #. .#",
+    ")": "#. .# .# .# #.",
+    "+": "... .#. ### .#. ...",
+    "×": "... #.# .#. #.# ...",
+    "–": "... ... ### ... ...",
+    "“": "#.# #.# ... ... ...",
+    "”": "#.# #.# ... ... ...",
     " ": ".. .. .. .. ..",
 }
 _DOTS = {sign: rows.split(" ") for sign, rows in _ROWS.items()}
@@ -75,6 +86,22 @@ def can_be_drawn(text: str) -> bool:
 def width_of(text: str, dot: Dot) -> int:
     """Columns it takes, one dot between two signs."""
     return (sum(len(_DOTS[sign][0]) + 1 for sign in text.upper()) - 1) * dot.across
+
+
+def wrapped(text: str, dot: Dot, width: int) -> list[str] | None:
+    """The lines of words that fit in `width` columns each; None where a word does not, or there
+    are no dots for a sign."""
+    if not can_be_drawn(text):
+        return None
+    lines: list[str] = []
+    for word in text.split():
+        if lines and width_of(f"{lines[-1]} {word}", dot) <= width:
+            lines[-1] += f" {word}"
+        elif width_of(word, dot) <= width:
+            lines.append(word)
+        else:
+            return None
+    return lines
 
 
 def drawn(text: str, dot: Dot) -> list[str]:

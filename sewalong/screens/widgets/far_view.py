@@ -12,7 +12,13 @@ from textual.app import ComposeResult
 from textual.containers import Vertical
 
 from sewalong.screens.widgets.big_number import BigText
-from sewalong.screens.widgets.block_letters import LINES, Dot, can_be_drawn, width_of
+from sewalong.screens.widgets.block_letters import (
+    LINES,
+    Dot,
+    can_be_drawn,
+    width_of,
+    wrapped,
+)
 from sewalong.screens.widgets.literal_text import Words
 
 SHARE = 0.5
@@ -23,9 +29,13 @@ LARGEST_LETTERS = 3
 PARTS = ("noun", "stage", "said")
 """What stands below the number, in order."""
 
+SAID_LINES = 2
+"""Large lines for what is said: most sentences take no more, read from as far as the rest."""
+
 
 class FarLayout(Struct, frozen=True):
-    """The dots of the number and of what stands below it, None for what is printed plainly."""
+    """The dots of the number and of what stands below it, None for what is printed plainly. What is
+    said has the room of SAID_LINES large lines."""
 
     number: Dot
     noun: Dot | None = None
@@ -37,15 +47,16 @@ def far_layout(width: int, height: int, digits: int, stage: str, noun: str) -> F
     """The layout for `width` × `height` cells, by what does not change from count to count.
 
     As much as can be is in large letters while the number has its share, the stage before what is
-    said and that before the noun. What is said then has the room of a large line, whether it is
-    short enough for one or not.
+    said and that before the noun. What is said then has the room of large lines, whether it is
+    short enough for them or not.
     """
     for large, size, wide in product((3, 2, 1), range(LARGEST_LETTERS, 0, -1), (2, 1)):
         dot = Dot(wide * size, size)
         texts = (stage, noun) if large > 2 else (stage,)
         if any(not can_be_drawn(text) or width_of(text, dot) > width for text in texts):
             continue
-        left = height - large * (LINES * size + 1) - (len(PARTS) - large)
+        lines = large + (SAID_LINES - 1 if large > 1 else 0)
+        left = height - lines * (LINES * size + 1) - (len(PARTS) - large)
         scale = _scale(width, left, digits)
         if LINES * scale >= SHARE * height or 0 < scale < left // LINES:
             return FarLayout(
@@ -56,6 +67,12 @@ def far_layout(width: int, height: int, digits: int, stage: str, noun: str) -> F
             )
     scale = _scale(width, height - len(PARTS), digits)
     return FarLayout(Dot(2 * scale, scale) if scale else Dot(1, 1))
+
+
+def large_lines(text: str, dot: Dot | None, width: int, most: int) -> list[str]:
+    """The text in so many large lines at the most; none where it is to be printed plainly."""
+    lines = wrapped(text, dot, width) if dot is not None else None
+    return lines if lines is not None and len(lines) <= most else []
 
 
 def _scale(width: int, height: int, digits: int) -> int:
@@ -82,7 +99,8 @@ class FarView(Vertical):
     def compose(self) -> ComposeResult:
         yield BigText("0", Dot(1, 1), id="far-number")
         for name in PARTS:
-            yield BigText("", Dot(1, 1), id=f"far-{name}-large")
+            for _ in range(SAID_LINES if name == "said" else 1):
+                yield BigText("", Dot(1, 1), classes=f"far-{name}")
             yield Words(id=f"far-{name}")
 
     def show(self, far: Far) -> None:
@@ -92,12 +110,11 @@ class FarView(Vertical):
         self.query_one("#far-number", BigText).show(str(far.number), layout.number)
         for name in PARTS:
             text, dot = getattr(far, name), getattr(layout, name)
-            fits = dot is not None and can_be_drawn(text) and width_of(text, dot) <= width
-            large, small = self.query_one(f"#far-{name}-large"), self.query_one(f"#far-{name}")
-            large.display, small.display = fits, not fits
-            assert isinstance(large, BigText)
-            assert isinstance(small, Words)
-            if fits:
-                large.show(text, dot)
-            else:
-                small.say(text)
+            lines = large_lines(text, dot, width, SAID_LINES if name == "said" else 1)
+            for place, large in enumerate(self.query(f".far-{name}").results(BigText)):
+                large.display = place < len(lines)
+                if large.display and dot is not None:
+                    large.show(lines[place], dot)
+            small = self.query_one(f"#far-{name}", Words)
+            small.display = not lines
+            small.say(text)
