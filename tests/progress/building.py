@@ -41,7 +41,8 @@ def advance(state: State, record: Sequence[Recorded], new: Sequence[Recorded]) -
 
 
 def begun(state: State, record: Sequence[Recorded]) -> Quilt:
-    """The plan the quilt began with: no quilt here begins with a trim and decides another."""
+    """The plan the quilt began with: no quilt here begins with a trim and decides another, nor has
+    its plan changed once its target was."""
     quilt = state.quilt
     for one in reversed(effective(record)):
         if isinstance(one.event, PlanChanged):

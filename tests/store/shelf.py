@@ -26,6 +26,7 @@ from sewalong.progress.acts.decide import decide
 from sewalong.progress.record.events.every_kind import Recorded
 from sewalong.progress.record.events.replanning import planned
 from sewalong.progress.record.events.seam import Tool
+from sewalong.progress.record.fold import fold
 from sewalong.progress.record.readiness import ready
 from sewalong.progress.record.recount_rules import Accepted
 from sewalong.progress.record.settings import Settings
@@ -35,7 +36,7 @@ from sewalong.quilt.quilt import Border, Quilt, StartPile, Target
 from sewalong.service.open_quilt import Clock, OpenQuilt
 from sewalong.store.library import Library
 from tests.progress import every_act as c
-from tests.progress.building import advance, opening
+from tests.progress.building import opening
 from tests.progress.wandering import another_plan
 
 EVENING = datetime(2023, 11, 4, 19, 0, tzinfo=timezone(timedelta(hours=1)))
@@ -245,8 +246,8 @@ def histories(draw: st.DrawFn, most: int = 25) -> tuple[Quilt, tuple[Recorded, .
             except c.Refused:
                 break
             new = tuple(Recorded(len(record) + i, e) for i, e in enumerate(events, start=1))
-            state = advance(state, record, new)
             record = (*record, *new)
+            state = fold(quilt, record)
             if events and events[-1].kind != "caution read":
                 break
     return quilt, record
