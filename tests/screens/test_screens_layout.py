@@ -109,7 +109,7 @@ def test_the_far_view_fits_any_window_and_the_number_has_its_share(
 def test_what_is_said_takes_two_large_lines_or_is_printed_plainly() -> None:
     said = "Type how many, then enter. Space counts one."
     assert large_lines(said, Dot(1, 1), 160, 2) == [
-        "Type how many, then enter. Space", "counts one.",
+        "Type how many, then enter. Space counts", "one.",
     ]  # fmt: skip
     assert large_lines(said, Dot(2, 1), 100, 2) == []
     assert large_lines(said, None, 160, 2) == []

@@ -34,7 +34,11 @@ from sewalong.screens.widgets.return_sheet import ReturnSheet
 from tests.goldens import compare
 from tests.screens.sewing_room import DAY, HOUR, MINUTE, Room, StandingClock, the_app
 
-SIZES = ((80, 24), (40, 20), (160, 50))
+SIZES = (
+    (80, 24),
+    pytest.param((40, 20), marks=pytest.mark.long),
+    pytest.param((160, 50), marks=pytest.mark.long),
+)
 KEY_OF = {key.action: key.key for key in SEWING_KEYS}
 
 
@@ -247,7 +251,7 @@ async def weeks_later(maker: Newcomer) -> None:
     maker.look("a done quilt")
 
 
-@pytest.mark.parametrize("size", SIZES, ids=lambda size: f"{size[0]}x{size[1]}")
+@pytest.mark.parametrize("size", SIZES, ids=["80x24", "40x20", "160x50"])
 async def test_a_newcomer_gets_from_an_empty_home_to_a_done_quilt(
     tmp_path: Path, size: tuple[int, int], monkeypatch: pytest.MonkeyPatch
 ) -> None:

@@ -54,6 +54,10 @@ def test_killed_in_the_middle_of_the_questions_the_answers_are_there(home: Path)
         terminal.sees("64 squares make 32 units.")
 
 
+def _heeds_ctrl_c() -> None:
+    signal.signal(signal.SIGINT, signal.SIG_DFL)
+
+
 def test_on_a_dumb_terminal_new_asks_in_plain_lines(home: Path) -> None:
     shell = pexpect.spawn(
         sys.executable,
@@ -61,6 +65,8 @@ def test_on_a_dumb_terminal_new_asks_in_plain_lines(home: Path) -> None:
         env=dict(surroundings(home, TERM="dumb")),
         timeout=PATIENCE,
         encoding="utf-8",
+        # Run behind something that ignores it, such as nohup, it would be ignored here too.
+        preexec_fn=_heeds_ctrl_c,
     )
     shell.expect_exact("1 of 10. By which method? [Stacked four-patch]")
     shell.sendline("")
