@@ -28,7 +28,7 @@ from tests.terminal.terminal import (
 
 pytestmark = pytest.mark.skipif(os.name != "posix", reason="there are no such signals")
 
-SHORT = 3
+SHORT = 2
 LONG = {
     signal.SIGKILL: 200,
     signal.SIGTERM: 40,

@@ -24,7 +24,7 @@ from sewalong.screens.prompts.dialogs import CautionDialog, Dialog
 from sewalong.screens.quilts import QuiltsScreen
 from sewalong.screens.sewing import SewingScreen
 from sewalong.screens.widgets.few_colours import FEW
-from sewalong.screens.widgets.themes import THEMES
+from sewalong.screens.widgets.themes import DAYLIGHT, LAMPLIGHT, THEMES
 from sewalong.screens.worksheet import WorksheetScreen
 from tests.progress import every_act as c
 from tests.screens.sewing_room import (
@@ -250,6 +250,7 @@ async def test_every_text_that_is_drawn(tmp_path: Path, theme: str) -> None:
     assert weak(found, in_256) == {}
 
 
+@pytest.mark.long
 @pytest.mark.parametrize("theme", FEW)
 async def test_every_text_in_sixteen_colours(
     tmp_path: Path, theme: str, monkeypatch: pytest.MonkeyPatch
@@ -271,7 +272,9 @@ def test_every_text_colour_in_256(theme: Theme, ground: str) -> None:
     assert {n for n, c in colours.items() if contrast(in_256(c), back) < ENHANCED} == set()
 
 
-@pytest.mark.parametrize("theme", THEMES)
+@pytest.mark.parametrize(
+    "theme", [LAMPLIGHT.name, pytest.param(DAYLIGHT.name, marks=pytest.mark.long)]
+)
 async def test_without_colour_every_text_is_drawn_in_grey_and_can_be_read(
     tmp_path: Path, theme: str, monkeypatch: pytest.MonkeyPatch
 ) -> None:

@@ -5,6 +5,8 @@ from __future__ import annotations
 import re
 from pathlib import Path
 
+import pytest
+
 from sewalong.quilt.file.reader import read_quilt
 from sewalong.screens.sewing import SewingScreen
 from sewalong.screens.worksheet import WorksheetScreen
@@ -42,6 +44,7 @@ async def seen_behind(room: Room, key: str) -> list[str]:
     return seen
 
 
+@pytest.mark.long
 async def test_no_inch_is_seen(tmp_path: Path) -> None:
     quilt = read_quilt(METRIC_QUILT)
     size = (120, 60)

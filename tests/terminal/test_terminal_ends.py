@@ -102,7 +102,14 @@ def test_pressed_twice_it_leaves_at_once(home: Path, key: str) -> None:
     assert on_disk(home).session is not None
 
 
-@pytest.mark.parametrize("number", [signal.SIGINT, signal.SIGTERM, signal.SIGHUP])
+@pytest.mark.parametrize(
+    "number",
+    [
+        signal.SIGTERM,
+        pytest.param(signal.SIGINT, marks=pytest.mark.long),
+        pytest.param(signal.SIGHUP, marks=pytest.mark.long),
+    ],
+)
 def test_a_signal_while_starting_leaves_nothing_of_the_app_behind(
     home: Path, number: signal.Signals
 ) -> None:
