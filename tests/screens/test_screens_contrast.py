@@ -328,7 +328,9 @@ async def test_without_colour_the_page_and_the_line_in_hand_stand_out(
         await room.press("3")
         assert underlined(room, "3\N{NO-BREAK SPACE}cloth")
         assert not underlined(room, "1\N{NO-BREAK SPACE}sizes")
-        await room.press("escape", "t")
+        await room.press("escape")
+        await room.screen_is(SewingScreen)
+        await room.press("t")
         await room.sees("Rows (down)")
         for field in ("field-rows", "field-columns"):
             # Where the next letter goes is shown the other way round, and nowhere else.
