@@ -149,8 +149,8 @@ class Room:
                 lambda: self.app.key_order.are_for_the_screen_in_front(events.Event().time), key
             )
             self.app.post_message(events.Key(key, _character(key)))
-            await self.pilot.pause(0)
-        await self.pilot.pause()
+            # What the key does, such as leaving a screen, is done before the next one is for it.
+            await self.pilot.pause()
 
     async def burst(self, *keys: str) -> None:
         """All keys at once, as out of a stalled connection, and whatever comes of them."""
