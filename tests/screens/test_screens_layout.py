@@ -108,12 +108,15 @@ def test_the_far_view_fits_any_window_and_the_number_has_its_share(
 
 def test_what_is_said_takes_two_large_lines_or_is_printed_plainly() -> None:
     said = "Type how many, then enter. Space counts one."
-    assert large_lines(said, Dot(1, 1), 160, 2) == [
-        "Type how many, then enter. Space counts", "one.",
-    ]  # fmt: skip
-    assert large_lines(said, Dot(2, 1), 100, 2) == []
-    assert large_lines(said, None, 160, 2) == []
-    assert large_lines("Noted: 🧵", Dot(1, 1), 160, 2) == []
+    two = ["Type how many, then enter. Space counts", "one."]
+    assert large_lines(said, Dot(1, 1), 160, 2) == (two, Dot(1, 1))
+    # Too long for two lines of the larger letters, and smaller ones have room for more.
+    lines, dot = large_lines(said, Dot(4, 2), 160, 2)
+    assert (" ".join(lines), dot) == (said, Dot(2, 1))
+    assert len(lines) == 3
+    assert all(width_of(line, dot) <= 160 for line in lines)
+    for text, size in ((said, None), ("Noted: 🧵", Dot(1, 1)), (said, Dot(1, 1))):
+        assert large_lines(text, size, 60, 2)[0] == []
 
 
 async def regions(room: Room) -> dict[str, Region]:

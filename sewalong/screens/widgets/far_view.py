@@ -31,6 +31,8 @@ PARTS = ("noun", "stage", "said")
 
 SAID_LINES = 2
 """Large lines for what is said: most sentences take no more, read from as far as the rest."""
+MOST_LINES = SAID_LINES * (LINES * LARGEST_LETTERS + 1) // (LINES + 1)
+"""Lines of the smallest large letters in the room of those of the largest."""
 
 
 class FarLayout(Struct, frozen=True):
@@ -69,10 +71,17 @@ def far_layout(width: int, height: int, digits: int, stage: str, noun: str) -> F
     return FarLayout(Dot(2 * scale, scale) if scale else Dot(1, 1))
 
 
-def large_lines(text: str, dot: Dot | None, width: int, most: int) -> list[str]:
-    """The text in so many large lines at the most; none where it is to be printed plainly."""
-    lines = wrapped(text, dot, width) if dot is not None else None
-    return lines if lines is not None and len(lines) <= most else []
+def large_lines(text: str, dot: Dot | None, width: int, most: int) -> tuple[list[str], Dot]:
+    """The text in large lines and their dots: as large as so many lines with `dot` have room for,
+    smaller where it is longer. No lines where it is to be printed plainly."""
+    if dot is not None:
+        room = most * (LINES * dot.down + 1)
+        for size, wide in product(range(dot.down, 0, -1), (2, 1)):
+            smaller = Dot(wide * size, size)
+            lines = wrapped(text, smaller, width)
+            if smaller <= dot and lines and len(lines) * (LINES * size + 1) <= room:
+                return lines, smaller
+    return [], Dot(1, 1)
 
 
 def _scale(width: int, height: int, digits: int) -> int:
@@ -99,7 +108,7 @@ class FarView(Vertical):
     def compose(self) -> ComposeResult:
         yield BigText("0", Dot(1, 1), id="far-number")
         for name in PARTS:
-            for _ in range(SAID_LINES if name == "said" else 1):
+            for _ in range(MOST_LINES if name == "said" else 1):
                 yield BigText("", Dot(1, 1), classes=f"far-{name}")
             yield Words(id=f"far-{name}")
 
@@ -110,11 +119,11 @@ class FarView(Vertical):
         self.query_one("#far-number", BigText).show(str(far.number), layout.number)
         for name in PARTS:
             text, dot = getattr(far, name), getattr(layout, name)
-            lines = large_lines(text, dot, width, SAID_LINES if name == "said" else 1)
+            lines, size = large_lines(text, dot, width, SAID_LINES if name == "said" else 1)
             for place, large in enumerate(self.query(f".far-{name}").results(BigText)):
                 large.display = place < len(lines)
-                if large.display and dot is not None:
-                    large.show(lines[place], dot)
+                if large.display:
+                    large.show(lines[place], size)
             small = self.query_one(f"#far-{name}", Words)
             small.display = not lines
             small.say(text)
