@@ -138,7 +138,7 @@ class SewingScreen(CarryingOut):
     def _came_to(self) -> tuple[str, ...]:
         """What a quilt that is done came to, one fact each; empty until it is."""
         facts = came_to(self.quilt, self._outcome.plan)
-        return tuple(f"{label}: {text}" for label, text in facts)
+        return tuple(f"{label}: {text}" if label else text for label, text in facts)
 
     def _layout(self) -> SewingLayout:
         now, line = self._outcome.plan, self._outcome.hand.line

@@ -10,7 +10,6 @@ from collections.abc import Iterator, Mapping
 
 import pytest
 
-from sewalong.cli.quilts.status_report import HER_OWN
 from sewalong.cli.registry.command import Command
 from sewalong.cli.registry.index import commands, reckoners
 from sewalong.quilt.worksheet.one_fact import apart
@@ -34,7 +33,19 @@ WRITTEN_BY_HER: Mapping[str, str] = {
     "About: ": "her own words about the quilt",
     "Noted: ": "a note of hers",
     **dict.fromkeys(
-        (f"{label}: " for label in HER_OWN), "facts of coming back that hold words of hers"
+        (
+            "You wrote: ",
+            "Laid aside: ",
+            "Note: ",
+            "First note: ",
+            "Last note: ",
+            "Spoiled: ",
+            "Put away: ",
+            "Machine: ",
+            "Tested by: ",
+            "Press: ",
+        ),
+        "facts of coming back that hold words of hers",
     ),
     "Settings: ": "settings as she wrote them",
 }

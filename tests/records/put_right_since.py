@@ -20,13 +20,28 @@ from datetime import UTC, datetime
 from pathlib import Path
 
 from sewalong.cli.frame.facts import sentences
-from sewalong.cli.quilts.status_report import HER_OWN
 from sewalong.cli.sewing.at_risk import SEEN_TO
 from sewalong.progress.joining.orientation_checks import which_way_up
 from sewalong.progress.measuring.at_risk import GET_RID
 from sewalong.progress.plan.plan import out_of
 from sewalong.progress.record.route import JOIN_ROWS
 from tests.records.coming_back_since import FIRST_STAGE, HEAD, coming_back, places_as_written
+
+HER_OWN = (
+    "",
+    "You wrote",
+    "Laid aside",
+    "Note",
+    "First note",
+    "Last note",
+    "Spoiled",
+    "Put away",
+    "Machine",
+    "Tested by",
+    "Press",
+)
+"""Labels of lines that hold what the owner wrote, told as she wrote it. What to pick up has none: it
+names the place in her words."""
 
 PUT_RIGHT: Mapping[str, Mapping[str, str]] = {
     # After five joins, counted without numbers, nine rows are four pieces. A quilt laid aside cannot
@@ -249,9 +264,9 @@ def _which_end_is_up(said: str) -> str:
 
 def _how_it_goes_away(said: str) -> str:
     """Of pieces that may be wrong it is said since how that goes away."""
-    said = re.sub(r"^(At risk: .*)$", rf"\1 {GET_RID}", said, flags=re.MULTILINE)
+    said = re.sub(r"^(At risk: .*)$", rf"\1 {' '.join(GET_RID)}", said, flags=re.MULTILINE)
     old = "\nWhen they are measured and seen to: sewalong proof --seen-to"
-    return said.replace(old, f"\n{GET_RID}\n{SEEN_TO}")
+    return said.replace(old, f"\n{' '.join(GET_RID)}\n{SEEN_TO}")
 
 
 def _nothing_waits_in_one_piece(said: str) -> str:

@@ -59,8 +59,8 @@ def test_what_is_too_much_at_once_is_behind_a_key_and_none_is_lost() -> None:
         assert f"{one.label}: {one.text}" in behind
     for one in back.concerns[:AT_MOST]:
         assert f"{one.label}: {one.text}" not in behind
-    assert f"Last time: {back.last_time}" in behind
-    assert f"Still to do: {back.units}" in behind
+    assert f"Last time: {back.last_time.text}" in behind
+    assert f"Still to do: {' '.join(back.units)}" in behind
 
 
 def test_the_machine_behind_its_key_says_when_nothing_is_written_down() -> None:

@@ -17,31 +17,6 @@ from sewalong.progress.record.state import SessionRecord, State
 from sewalong.progress.resuming.coming_back import coming_back, facts
 from sewalong.quilt.quilt import Target
 
-HER_OWN = (
-    "",
-    "You wrote",
-    "Laid aside",
-    "Note",
-    "First note",
-    "Last note",
-    "Spoiled",
-    "Put away",
-    "Machine",
-    "Tested by",
-    "Press",
-)
-"""Facts that hold what the owner wrote, which is told as she wrote it. What to pick up has no label:
-it names the place in her words."""
-
-
-LAST_TIME = "Last time"
-
-
-def _last_time(text: str) -> list[str]:
-    """When and how long it was, then what was done, one stage a line."""
-    when, _, did = text.removesuffix(".").partition(": ")
-    return each(LAST_TIME, [f"{when}.", *(f"{one}." for one in did.split(", ") if one)])
-
 
 def status_lines(state: State, now: datetime, record: Sequence[Recorded] = ()) -> tuple[str, ...]:
     """One fact a line: the quilt, where the person was, every stage, what is over."""
@@ -55,12 +30,7 @@ def status_lines(state: State, now: datetime, record: Sequence[Recorded] = ()) -
         f"Wanted: {unit.count(state.units_wanted)} in all.",
     ]
     told = [*facts(coming_back(state, record, now)), *_afterwards(state, now_plan, now)]
-    for label, text in told:
-        line = f"{label}: {text}" if label else text
-        if label == LAST_TIME:
-            lines += _last_time(text)
-        else:
-            lines += [line] if label in HER_OWN else sentences(line)
+    lines += (f"{label}: {text}" if label else text for label, text in told)
     for stage in now_plan.lines:
         lines += stage_words(stage)
     lines.append(f"Made: {unit.count(units.made)} so far.")

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from sewalong.cli.frame.facts import sentences
 from sewalong.progress.measuring.at_risk import AtRisk
 
 SEEN_TO = "To say so: sewalong proof --seen-to"
@@ -13,10 +12,7 @@ def at_risk_lines(found: AtRisk | None) -> tuple[str, ...]:
     """What is at risk and what to say when it is seen to."""
     if found is None:
         return ()
-    if found.none:
-        return found.lines
-    *lines, rid = found.lines
-    return (*lines, *sentences(rid), SEEN_TO)
+    return found.lines if found.none else (*found.lines, SEEN_TO)
 
 
 def at_risk_data(found: AtRisk | None) -> dict[str, object] | None:

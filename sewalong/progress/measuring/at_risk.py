@@ -17,7 +17,10 @@ from sewalong.progress.record.route import RouteStage
 from sewalong.progress.record.state import Check, State
 from sewalong.progress.record.time_words import day_said
 
-GET_RID = "Measure some of them. When all are right, or put right, say so where you measure."
+GET_RID = (
+    "Measure some of them.",
+    "When all are right, or put right, say so where you measure.",
+)
 """How it goes away."""
 
 
@@ -25,7 +28,8 @@ class AtRisk(Struct, frozen=True):
     """`failed` is the check that failed, `proved` the last that passed before it (None: none).
 
     `places` says by pile where these pieces were put, in words. `SeeTo(failed.seq)` says that they
-    were looked through; `seen_to` is true from then on. `what` names them, `lines` says it all.
+    were looked through; `seen_to` is true from then on. `what` names them, `lines` says it all,
+    one fact each.
     """
 
     failed: Check
@@ -165,5 +169,4 @@ def _lines(state: State, found: AtRisk) -> tuple[str, ...]:
         lines.append(f"Where the {state.route.piles[pile].noun.many} among them lie: {place}.")
     if found.proved:
         lines.append("What was sewn before that check is not in doubt.")
-    lines.append(GET_RID)
-    return tuple(lines)
+    return (*lines, *GET_RID)

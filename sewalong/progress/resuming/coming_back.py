@@ -21,12 +21,12 @@ from sewalong.progress.resuming.own_words import own_words
 from sewalong.progress.resuming.pick_up import PickUp, pick_up
 from sewalong.progress.resuming.recount_advice import offer_in_words
 from sewalong.progress.resuming.resume_facts import (
-    next_thing,
+    next_facts,
     press_in_words,
     proved_by,
     rows_begun_in_words,
     settings_in_words,
-    shortfall_in_words,
+    shortfall_facts,
 )
 
 AT_MOST = 3
@@ -37,6 +37,23 @@ RECENT = 2
 
 Facts = tuple[tuple[str, str], ...]
 """A label of a word or two and a sentence each."""
+
+
+class LastTime(Struct, frozen=True):
+    """`when` and for how long it was, and what was done then, stage by stage."""
+
+    when: str
+    did: tuple[str, ...] = ()
+
+    @property
+    def text(self) -> str:
+        """All of it in one sentence."""
+        return f"{self.when}: {', '.join(self.did)}." if self.did else f"{self.when}."
+
+    @property
+    def facts(self) -> tuple[str, ...]:
+        """The same, one fact a sentence."""
+        return tuple(f"{one}." for one in (self.when, *self.did))
 
 
 class PileRow(Struct, frozen=True):
@@ -52,6 +69,9 @@ class PileRow(Struct, frozen=True):
 class ComingBack(Struct, frozen=True):
     """What to pick up, what is wrong, her own words, and what is left.
 
+    What holds several facts is a tuple of them: her own words stand in some, and nothing may be
+    taken apart that she wrote.
+
     `away` says how long ago it was ("24 days away"), empty on the same day. `concerns` are all
     there are, the worst first. `left` is the stages with something to do and how many counts.
     `begun` is what is sewn of rows that are not whole yet. `machine` is its settings and how they were tested, empty where nothing is left to sew, and
@@ -61,12 +81,12 @@ class ComingBack(Struct, frozen=True):
 
     away: str
     pick_up: PickUp
-    next_thing: str
+    next_thing: tuple[str, ...]
     begun: str
     concerns: tuple[Concern, ...]
     own_words: str
-    last_time: str
-    units: str
+    last_time: LastTime
+    units: tuple[str, ...]
     left: tuple[tuple[str, int], ...]
     at_machine: bool
     machine: Facts
@@ -85,14 +105,14 @@ def coming_back(state: State, record: Sequence[e.Recorded], now: datetime) -> Co
     first = pick_up(state, now_plan)
     last = state.last_session
     suggested = now_plan.suggestion and now_plan.line(now_plan.suggestion.stage)
-    thing = next_thing(suggested) if suggested else ""
+    thing = next_facts(suggested) if suggested else ()
     return ComingBack(
         away=_away(last.last_at, now) if last else "",
         pick_up=first,
         next_thing=thing,
         begun=rows_begun_in_words(state),
         concerns=_concerns(state, record, now, now_plan),
-        own_words=own_words(state, f"{first.sentence} {thing}"),
+        own_words=own_words(state, " ".join((*first.facts, *thing))),
         last_time=_last_time(state, now),
         units=_units(state, now_plan),
         left=tuple((line.stage.label, line.to_do) for line in now_plan.lines if line.to_do),
@@ -112,35 +132,36 @@ def _concerns(
     state: State, record: Sequence[e.Recorded], now: datetime, now_plan: Plan
 ) -> tuple[Concern, ...]:
     found = [*look_first(state, now), *concerns(state, record, now, now_plan)]
-    if short := shortfall_in_words(state, now_plan):
+    if short := shortfall_facts(state, now_plan):
         found.append(Concern(Kind.SHORT, "Short", None, short))
     if offer := offer_in_words(state, now, now_plan):
-        found.append(Concern(Kind.COUNT_FIRST, "Count first", None, offer))
+        found.append(Concern(Kind.COUNT_FIRST, "Count first", None, (offer,)))
     return worst_first(found)
 
 
-def _last_time(state: State, now: datetime) -> str:
+def _last_time(state: State, now: datetime) -> LastTime:
     last = state.last_session
     if last is None:
-        return "Not begun yet."
+        return LastTime("Not begun yet")
     length = spoken(session_length(last, now))
-    did = ", ".join(
+    did = [
         f"{n} at {stage.label}" if n > 0 else f"{-n} unpicked at {stage.label}"
         for stage_id, n in last.counts.items()
         if n and (stage := state.route.stage(stage_id)) is not None
-    )
+    ]
     if state.begun and last.counts.get(SEW_ROWS) == 0:
-        did = ", ".join(filter(None, (did, "rows begun")))
-    return f"{ago(last.last_at, now).capitalize()}, for {length}: {did or 'nothing counted'}."
+        did.append("rows begun")
+    when = f"{ago(last.last_at, now).capitalize()}, for {length}"
+    return LastTime(when, tuple(did) or ("nothing counted",))
 
 
-def _units(state: State, now_plan: Plan) -> str:
+def _units(state: State, now_plan: Plan) -> tuple[str, ...]:
     units = now_plan.units
     unit = state.route.piles[state.quilt.method.unit].noun
     spare = f", {units.spare} spare" if units.spare else ""
     return (
-        f"{unit.count(units.to_go)} to go of {state.units_wanted} "
-        f"({state.target}){spare}. Work done: {now_plan.work_done:.0%}."
+        f"{unit.count(units.to_go)} to go of {state.units_wanted} ({state.target}){spare}.",
+        f"Work done: {now_plan.work_done:.0%}.",
     )
 
 
@@ -184,21 +205,29 @@ def in_lines(back: ComingBack) -> tuple[str, ...]:
 
 
 def facts(back: ComingBack) -> Iterator[tuple[str, str]]:
-    """All of it, a label and a text each: what to pick up (without a label), what is wrong, her
-    words, what is left, the places, the machine, the notes."""
-    yield back.pick_up.label, back.pick_up.sentence
-    yield from _if_any("Next", back.next_thing)
+    """All of it, one fact each with its label, which is empty where it goes on from the one before:
+    what to pick up (without a label), what is wrong, her words, what is left, the places, the
+    machine, the notes."""
+    yield from _under(back.pick_up.label, back.pick_up.facts)
+    yield from _under("Next", back.next_thing)
     yield from _if_any("Begun", back.begun)
-    yield from ((one.label, one.text) for one in back.concerns)
+    for one in back.concerns:
+        yield from _under(one.label, one.facts)
     yield from _if_any("You wrote", back.own_words)
-    yield "Last time", back.last_time
-    yield "Still to do", back.units
+    yield from (("Last time", fact) for fact in back.last_time.facts)
+    yield from _under("Still to do", back.units)
     for row in back.piles:
         yield from _if_any("Put away", row.place and f"{row.n} {row.noun}: {row.place}")
     loose = ", ".join(f"{row.n} {row.noun}" for row in back.piles if not row.place)
-    yield from _if_any("Also there", loose and f"{loose}; nobody wrote down where.")
+    if loose:
+        yield from _under("Also there", (f"{loose}.", "Nobody wrote down where."))
     yield from back.machine
     yield from back.notes
+
+
+def _under(label: str, facts: Sequence[str]) -> Iterator[tuple[str, str]]:
+    for place, fact in enumerate(facts):
+        yield "" if place else label, fact
 
 
 def _if_any(label: str, text: str) -> Iterator[tuple[str, str]]:

@@ -32,12 +32,18 @@ class Kind(IntEnum):
 
 
 class Concern(Struct, frozen=True):
-    """A label of a word or two, since when it is so (None: not known), and one or two sentences."""
+    """A label of a word or two, since when it is so (None: not known), and what is to be said of it,
+    one fact a sentence: what she wrote stands whole in one of them."""
 
     kind: Kind
     label: str
     since: datetime | None
-    text: str
+    facts: tuple[str, ...]
+
+    @property
+    def text(self) -> str:
+        """All of it, one sentence after the other."""
+        return " ".join(self.facts)
 
 
 def worst_first(found: Iterable[Concern]) -> tuple[Concern, ...]:
@@ -63,9 +69,9 @@ def concerns(
     return worst_first(found)
 
 
-def missing_in_words(state: State) -> str:
-    """ "4 units made, but not found"; empty when nothing is missing."""
-    return "; ".join(
+def missing_facts(state: State) -> tuple[str, ...]:
+    """ "4 units made, but not found", pile by pile; none when nothing is missing."""
+    return tuple(
         f"{noun_of(state, pile).count(n)} {_made(state, pile)}, but not found"
         for pile, n in state.missing.items()
     )
@@ -82,7 +88,8 @@ def _at_risk(state: State, record: Sequence[e.Recorded]) -> Iterator[Concern]:
 
     risk = still_at_risk(state, record)
     if risk is not None:
-        said = " ".join(risk.lines).removeprefix("These may be wrong: ")
+        first, *others = risk.lines
+        said = (first.removeprefix("These may be wrong: "), *others)
         yield Concern(Kind.AT_RISK, "May be wrong", risk.failed.at, said)
 
 
@@ -99,7 +106,7 @@ def _missing(state: State, record: Sequence[e.Recorded], now: datetime) -> Itera
             now,
         )
         what = f"{noun_of(state, pile).count(n)} {_made(state, pile)}, but not found"
-        yield Concern(Kind.MISSING, "Missing", since, f"{what} ({ago(since, now)}).")
+        yield Concern(Kind.MISSING, "Missing", since, (f"{what} ({ago(since, now)}).",))
 
 
 def _seam(state: State, now: datetime, now_plan: Plan) -> Iterator[Concern]:
@@ -115,7 +122,7 @@ def _seam(state: State, now: datetime, now_plan: Plan) -> Iterator[Concern]:
         since = next((each.at for each in state.seam_changes if each.seq > last.seq), now)
     else:
         return
-    yield Concern(Kind.SEAM, "Seam", since, f"Not tested as it is now: {told.why}.")
+    yield Concern(Kind.SEAM, "Seam", since, (f"Not tested as it is now: {told.why}.",))
 
 
 def _on_the_bias(state: State, now: datetime) -> Iterator[Concern]:
@@ -129,6 +136,8 @@ def _on_the_bias(state: State, now: datetime) -> Iterator[Concern]:
             Kind.ON_THE_BIAS,
             "On the bias",
             cut[-1],
-            f"{' and '.join(wait)} with edges on the bias, cut {ago(cut[-1], now)}: don't pull "
-            "them, and measure one before joining.",
+            (
+                f"{' and '.join(wait)} with edges on the bias, cut {ago(cut[-1], now)}: don't pull "
+                "them, and measure one before joining.",
+            ),
         )

@@ -19,11 +19,12 @@ def is_done(state: State, now_plan: Plan) -> bool:
 
 
 def done_facts(state: State, now_plan: Plan, now: datetime) -> tuple[tuple[str, str], ...]:
-    """One fact each, a label and a text. Hours are those of the sessions, from sitting down to putting away."""
+    """One fact each, a label and a text; no label where one goes on from the one before. Hours are those of the sessions, from sitting down to putting away."""
     unit = state.route.piles[state.quilt.method.unit].noun
     made = now_plan.units.made
-    more = f" {unit.count(made)} were made." if made > state.units_wanted else ""
-    facts = [("The top", f"{state.target}, {unit.count(state.units_wanted)}.{more}")]
+    facts = [("The top", f"{state.target}, {unit.count(state.units_wanted)}.")]
+    if made > state.units_wanted:
+        facts.append(("", f"{unit.count(made)} were made."))
     sewn = [session for session in state.sessions if session.counts]
     if sewn:
         lengths = sum((session_length(session, now) for session in sewn), timedelta())

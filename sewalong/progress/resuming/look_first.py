@@ -50,7 +50,7 @@ def _met(state: State, session: SessionRecord) -> list[str]:
 
 
 def _concern(last: SessionRecord, things: Sequence[str], why: str) -> Concern:
-    return Concern(Kind.LEFT_UNSAFE, "First", last.last_at, f"{_see_to(things)}: {why}.")
+    return Concern(Kind.LEFT_UNSAFE, "First", last.last_at, (f"{_see_to(things)}: {why}.",))
 
 
 def _see_to(things: Sequence[str]) -> str:

@@ -14,7 +14,7 @@ from sewalong.piecing.method import Noun
 from sewalong.progress.measuring.proof import proof
 from sewalong.progress.plan.plan import Plan
 from sewalong.progress.record.state import State
-from sewalong.progress.resuming.concerns import missing_in_words
+from sewalong.progress.resuming.concerns import missing_facts
 from sewalong.progress.resuming.resume_facts import (
     next_thing,
     press_in_words,
@@ -50,7 +50,7 @@ def pause_note(state: State, now: datetime, now_plan: Plan) -> PauseNote:
     """The note for leaving now."""
     suggestion = now_plan.suggestion
     next_step = next_thing(now_plan.line(suggestion.stage)) if suggestion else ""
-    missing = missing_in_words(state)
+    missing = "; ".join(missing_facts(state))
     stale = proof(state, now)
     answers = state.session.answers if state.session else {}
     lines = [

@@ -12,35 +12,42 @@ from sewalong.progress.record.state import Standing, State
 
 
 class PickUp(Struct, frozen=True):
-    """`sentence` says it all; where there is nothing to pick up it says why.
+    """`facts` say it all, a sentence each; where there is nothing to pick up they say why.
 
-    `label` goes before it where nothing is to be picked up. `stage` and `station` name where to go on, and `to_go` how many are to go there; all empty
+    `label` goes before them where nothing is to be picked up. `stage` and `station` name where to go on, and `to_go` how many are to go there; all empty
     with nothing to pick up. `piles` are the ids of the piles whose places the sentence tells.
     """
 
-    sentence: str
+    facts: tuple[str, ...]
     label: str = ""
     stage: str = ""
     station: str = ""
     to_go: str = ""
     piles: tuple[str, ...] = ()
 
+    @property
+    def sentence(self) -> str:
+        """All of it, one sentence after the other."""
+        return " ".join(self.facts)
+
 
 def pick_up(state: State, now_plan: Plan) -> PickUp:
     """The next thing to do with the hands, as the plan has it."""
     if state.standing is Standing.LAID_ASIDE:
         reason = f": {state.aside_reason}" if state.aside_reason else "."
-        return PickUp(f"This quilt is laid aside{reason}", "Laid aside")
+        return PickUp((f"This quilt is laid aside{reason}",), "Laid aside")
     if state.standing is Standing.DONE:
-        return PickUp("This quilt is marked done.", "Done")
+        return PickUp(("This quilt is marked done.",), "Done")
     if now_plan.complete:
-        return PickUp("Every stage is done. Mark the quilt done, or change the target.", "Next")
+        return PickUp(
+            ("Every stage is done.", "Mark the quilt done, or change the target."), "Next"
+        )
     if now_plan.suggestion is None:
-        return PickUp("Nothing can be gone on with: no stage has enough waiting.", "Next")
+        return PickUp(("Nothing can be gone on with: no stage has enough waiting.",), "Next")
     line = now_plan.line(now_plan.suggestion.stage)
     stage = line.stage
     return PickUp(
-        sentence=_sentence(state, line),
+        facts=(_sentence(state, line),),
         stage=stage.label,
         station=stage.station,
         to_go=f"{stage.counts.count(line.to_do)} to go.",

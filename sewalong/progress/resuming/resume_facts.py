@@ -17,7 +17,7 @@ from sewalong.progress.record.route import JOIN_ROWS, TopStage
 from sewalong.progress.record.settings import Settings
 from sewalong.progress.record.state import Check, State
 from sewalong.progress.record.time_words import ago
-from sewalong.progress.resuming.concerns import missing_in_words
+from sewalong.progress.resuming.concerns import missing_facts
 
 AWAY = timedelta(days=1)
 """After this long without a word the return screen comes first."""
@@ -41,14 +41,20 @@ def was_begun_today(record: Sequence[Recorded], started: datetime, now: datetime
 
 def next_thing(line: StageLine) -> str:
     """The next thing to do with the hands, in one sentence."""
+    return f"{'; '.join(fact.removesuffix('.') for fact in next_facts(line))}."
+
+
+def next_facts(line: StageLine) -> tuple[str, ...]:
+    """The same, one fact a sentence."""
     stage = line.stage
-    to_go = f"{stage.counts.count(line.to_do)} to go"
+    to_go = f"{stage.counts.count(line.to_do)} to go."
+    where = f"{stage.label.capitalize()} ({_at(stage.station)})"
     of_the_top = isinstance(stage, TopStage) and stage.id != JOIN_ROWS
     if of_the_top or line.from_cloth:
-        return f"{stage.label.capitalize()} ({_at(stage.station)}): {to_go}."
+        return (f"{where}: {to_go}",)
     waiting = line.waiting_noun.count(line.waiting)
     verb = "waits" if line.waiting == 1 else "wait"
-    return f"{stage.label.capitalize()} ({_at(stage.station)}): {waiting} {verb}; {to_go}."
+    return f"{where}: {waiting} {verb}.", to_go
 
 
 def rows_begun_in_words(state: State) -> str:
@@ -62,9 +68,14 @@ def _at(station: str) -> str:
 
 def shortfall_in_words(state: State, now_plan: Plan) -> str:
     """What is short and the ways out; empty when the target can be reached."""
+    return " ".join(shortfall_facts(state, now_plan))
+
+
+def shortfall_facts(state: State, now_plan: Plan) -> tuple[str, ...]:
+    """The same, one fact a sentence."""
     short = now_plan.shortfall
     if short is None:
-        return ""
+        return ()
     unit = state.route.piles[state.quilt.method.unit].noun
     more = " and ".join(
         f"{state.route.piles[pieces.pile].noun.count(pieces.count)} more" for pieces in short.pieces
@@ -72,11 +83,13 @@ def shortfall_in_words(state: State, now_plan: Plan) -> str:
     spare = f" ({short.spare_after} spare then)" if short.spare_after else ""
     layouts = " or ".join(str(layout) for layout in short.layouts)
     instead = f", or take {layouts}" if layouts else ""
-    missing = missing_in_words(state)
-    look = f" Look for what is missing first: {missing}." if missing else ""
+    missing = [f"{one}." for one in missing_facts(state)]
+    if missing:
+        missing[0] = f"Look for what is missing first: {missing[0]}"
     return (
-        f"{state.target} is {unit.count(short.units)} short. "
-        f"Find or buy {more}{spare}{instead}.{look}"
+        f"{state.target} is {unit.count(short.units)} short.",
+        f"Find or buy {more}{spare}{instead}.",
+        *missing,
     )
 
 

@@ -41,7 +41,7 @@ def show_picture(screen: Screen[Any], quilt: OpenQuilt) -> None:
 def notes_and_the_rest(back: ComingBack) -> list[str]:
     """What a sheet has no room for: further concerns, what was done last time, the notes."""
     rest = [(one.label, one.text) for one in back.concerns[AT_MOST:]]
-    rest += [("Last time", back.last_time), ("Still to do", back.units), *back.notes]
+    rest += [("Last time", back.last_time.text), ("Still to do", " ".join(back.units)), *back.notes]
     return [f"{label}: {text}" for label, text in rest]
 
 

@@ -67,7 +67,7 @@ class ReturnSheet(Horizontal):
             if self._whole:
                 if not back.at_machine:
                     yield from _facts(back.machine)
-                yield from _facts((("Last time", back.last_time), *back.notes))
+                yield from _facts((("Last time", back.last_time.text), *back.notes))
 
     def say_time_left(self, lines: tuple[str, ...]) -> None:
         """Hours and sessions, once they are worked out."""

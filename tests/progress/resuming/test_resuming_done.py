@@ -42,7 +42,8 @@ def sewn_on_two_evenings(*notes: str) -> State:
 def test_units_sessions_hours_dates_and_the_first_and_the_last_note() -> None:
     state = sewn_on_two_evenings("cut at the window", "the grey was short", "given away")
     assert told(state) == {
-        "The top": "3 × 4, 12 units. 14 units were made.",
+        "The top": "3 × 4, 12 units.",
+        "": "14 units were made.",
         "Sewn": "2 sessions, 4 hours in all.",
         "Dates": "4 Nov 2023 to 25 Nov 2023.",
         "First note": "cut at the window",
