@@ -124,7 +124,7 @@ def test_q008_of_a_hundred_and_sixty_two_only_the_later_fifty_four_are_doubtful(
         "Where the sewn pairs among them lie: paper bag.",
         "What was sewn before that check is not in doubt.",
         "Measure some of them.",
-            "When all are right, or put right, say so where you measure.",
+        "When all are right, or put right, say so where you measure.",
     )
 
 
