@@ -24,7 +24,7 @@ from sewalong.progress.resuming.interruption import after_interruption
 from sewalong.progress.safety.cautions import hazards_in_words
 from sewalong.screens.carrying_out import CarryingOut
 from sewalong.screens.prompts.registry import ask
-from sewalong.screens.widgets.breakpoints import LOOK_AGAIN, mark_size
+from sewalong.screens.widgets.breakpoints import LOOK_AGAIN, is_narrow, mark_size
 from sewalong.screens.widgets.hand_panel import HandPanel, Saying, Shown
 from sewalong.screens.widgets.keys import SEWING_KEYS, cap_of, key_line
 from sewalong.screens.widgets.literal_text import Words
@@ -141,10 +141,15 @@ class SewingScreen(CarryingOut):
         return tuple(f"{label}: {text}" for label, text in facts)
 
     def _layout(self) -> SewingLayout:
-        now, line = self._outcome.plan, self._outcome.hand.line
         width, height = self.app.size
-        digits = len(str(max(line.needed, line.to_do)))
-        return sewing_layout(width, height, digits, route_height(len(now.lines), height))
+        route = route_height(len(self._outcome.plan.lines), height)
+        return sewing_layout(width, height, self._digits, route)
+
+    @property
+    def _digits(self) -> int:
+        """How many the number to go can have at this stage."""
+        line = self._outcome.hand.line
+        return len(str(max(line.needed, line.to_do)))
 
     def _shown(self) -> Shown:
         layout, done = self._layout(), self._came_to
@@ -178,7 +183,7 @@ class SewingScreen(CarryingOut):
         then = then_in_words(self.quilt.state, now, line)
         far = Far(
             number=line.to_do,
-            digits=len(str(max(line.needed, line.to_do))),
+            digits=self._digits,
             stage="done" if self._came_to else line.stage.label,
             noun=f"{line.stage.counts.of(line.to_do)} to go",
             said=typed or self._message or self._advice or then or hazards_in_words(line.stage),
@@ -190,20 +195,20 @@ class SewingScreen(CarryingOut):
         from sewalong.progress.joining.sewn_top import said_of_the_top
         from sewalong.wall.of_quilt import own_colours
 
-        state, layout = self.quilt.state, self._layout()
+        state, layout, done = self.quilt.state, self._layout(), self._came_to
         own = own_colours(state.quilt)
-        if self._came_to:
+        if done:
             found = top_pictured(self.quilt, *layout.whole_picture)
         else:
             found = work_pictured(self.quilt, self._outcome.hand, *layout.picture)
         self._caption = found.shows.value if found else ""
         self.query_one("#picture", PictureView).show(found.picture if found else None, own)
         self._place_the_route(layout)
-        top = None if self._came_to else top_pictured(self.quilt, *layout.top)
-        beside = "\n\n".join(self._came_to) or (said_of_the_top(state) if top else "")
+        top = None if done else top_pictured(self.quilt, *layout.top)
+        beside = "\n\n".join(done) or (said_of_the_top(state) if top else "")
         self.query_one("#top-caption", Words).say(beside)
-        self.query_one(RoutePanel).display = not self._came_to
-        self.set_class(bool(self._came_to), "done")
+        self.query_one(RoutePanel).display = not done
+        self.set_class(bool(done), "done")
         self.query_one("#top-now", PictureView).show(top.picture if top else None, own)
 
     def _show_top(self) -> None:
@@ -215,8 +220,7 @@ class SewingScreen(CarryingOut):
         session = state.session
         length = clock(session_length(session, self.quilt.now())) if session else "closed"
         units = out_of(now.units.made, state.units_wanted, "units")
-        wide = self.app.size.width >= 70
-        return f"{units}   session {length}" if wide else f"session {length}"
+        return f"session {length}" if is_narrow(self) else f"{units}   session {length}"
 
     def _show_message(self) -> None:
         self._forget_what_is_past()

@@ -10,10 +10,12 @@ import pytest
 
 from sewalong.progress.record.settings import Settings
 from sewalong.progress.resuming.coming_back import AT_MOST, ComingBack, coming_back
-from sewalong.screens.prompts.facts import machine_and_proof, notes_and_the_rest
+from sewalong.screens.prompts.facts import FactsDialog, machine_and_proof, notes_and_the_rest
 from sewalong.screens.returning import ReturnScreen
+from sewalong.screens.widgets.literal_text import Words
 from sewalong.screens.widgets.picture_view import PictureView
 from sewalong.screens.widgets.return_sheet import LITTLE, USUAL, ReturnSheet
+from sewalong.service.looks import where_was_i
 from sewalong.service.open_quilt import OpenQuilt
 from sewalong.store.library import Library
 from tests.progress import building
@@ -24,6 +26,7 @@ from tests.screens.sewing_room import (
     MINUTE,
     Room,
     StandingClock,
+    at_sewing,
     put_on_shelf,
     the_app,
     up_to,
@@ -94,6 +97,17 @@ async def test_three_concerns_are_said_and_how_many_more_there_are(tmp_path: Pat
         await room.sees("First Count the pins: you said no last time.", "more behind n, notes.")
         await room.press("n")
         await room.sees("Notes and the rest", "Last time: 24 days ago")
+
+
+async def test_over_the_sewing_screen_all_concerns_are_said(tmp_path: Path) -> None:
+    async with at_sewing(tmp_path / "quilts.db", *TROUBLED[:-1], size=(120, 50)) as room:
+        concerns = where_was_i(room.sewing.quilt).concerns
+        assert len(concerns) > AT_MOST
+        await room.press("w")
+        await room.screen_is(FactsDialog)
+        said = [str(text.content) for text in room.app.screen.query(".fact-text").results(Words)]
+        assert said[: len(concerns)] == [one.text for one in concerns]
+        assert "behind n" not in room.flowing
 
 
 @pytest.mark.parametrize(

@@ -25,7 +25,7 @@ def surely(stages: Sequence[StageForecast]) -> str:
 
 
 def hours_left(forecast: Forecast) -> str:
-    """All that is left in one range: "6 to 15 hours, most likely 9"; empty when nothing is.
+    """All that is left in one range: "6 to 15 hours left, most likely 9"; empty when nothing is.
 
     The unit is said once where both have the same.
     """
@@ -36,7 +36,7 @@ def hours_left(forecast: Forecast) -> str:
     unit = range_.rpartition(" ")[2]
     if middle.endswith(f" {unit}"):
         middle = middle.removesuffix(f" {unit}")
-    return f"{range_}, most likely {middle}"
+    return f"{range_} left, most likely {middle}"
 
 
 def sessions_left(forecast: Forecast) -> str:

@@ -54,7 +54,6 @@ class AnswerRow(Horizontal):
         """Show `row`, marked where the cursor is `here`."""
         self.row, self._here = row, here
         self.set_class(here, "here")
-        self.set_class(bool(row.fault), "at-fault")
         if self.is_mounted:
             self._draw()
 

@@ -20,28 +20,18 @@ STYLES = {
 
 
 class CourseView(Words):
-    """Shows a course and is told which; it is drawn anew in another width."""
+    """Shows a course; it is drawn anew in another width."""
 
     def __init__(self, found: Course) -> None:
         super().__init__(classes="course")
         self._found = found
         self._width = 0
 
-    def show(self, found: Course) -> None:
-        """Draw this course instead."""
-        self._found = found
-        self._draw()
-
     def on_resize(self) -> None:
-        if self.size.width != self._width:
-            self._width = self.size.width
-            self._draw()
-
-    def _draw(self) -> None:
-        if self._width:
-            high = HIGH if self.app.size.height > 40 else LOW
-            rows = plotted(self._found, self._width, high)
-            lines = [
-                Content.assemble(*((run.text, STYLES[run.part]) for run in row)) for row in rows
-            ]
-            self.say(Content("\n").join(lines))
+        if self.size.width in (0, self._width):
+            return
+        self._width = self.size.width
+        high = HIGH if self.app.size.height > 40 else LOW
+        rows = plotted(self._found, self._width, high)
+        lines = [Content.assemble(*((run.text, STYLES[run.part]) for run in row)) for row in rows]
+        self.say(Content("\n").join(lines))

@@ -36,7 +36,6 @@ DARK = Theme(
         "chalk": GREY,
         "caution-back": WHITE,
         "caution-text": BLACK,
-        "footer-key-foreground": BRIGHT_YELLOW,
         "input-cursor-text-style": "reverse",
     },
 )
@@ -63,7 +62,6 @@ LIGHT = Theme(
         "chalk": GREY,
         "caution-back": BLACK,
         "caution-text": WHITE,
-        "footer-key-foreground": BLUE,
         "input-cursor-text-style": "reverse",
     },
 )

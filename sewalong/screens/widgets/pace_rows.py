@@ -31,10 +31,7 @@ WIDEST_BAR, NARROW_BAR = 24, 10
 def answer(left: Forecast) -> str:
     """All that is left, in one range."""
     words = hours_left(left)
-    if not words:
-        return "Nothing is left to do."
-    range_, _, likely = words.partition(",")
-    return f"{range_[:1].upper()}{range_[1:]} left,{likely}"
+    return f"{words[:1].upper()}{words[1:]}" if words else "Nothing is left to do."
 
 
 def stage_rows(

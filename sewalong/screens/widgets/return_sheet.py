@@ -37,7 +37,8 @@ class Fact(Horizontal):
 
 class ReturnSheet(Horizontal):
     """Shows one answer and is told which. The time left comes behind, as it takes longer to
-    work out. `whole` adds the machine and the notes, which else are behind keys."""
+    work out. `whole` adds the further concerns, the machine and the notes, which else are behind
+    keys."""
 
     def __init__(self, back: ComingBack, *, whole: bool = False) -> None:
         super().__init__(classes="return-sheet")
@@ -54,7 +55,7 @@ class ReturnSheet(Horizontal):
                 yield PictureView(classes="small-picture")
                 with Vertical(classes="pick-up-words"):
                     yield from _pick_up(back)
-            yield from _concerns(back.concerns)
+            yield from _concerns(back.concerns, len(back.concerns) if self._whole else AT_MOST)
             if back.own_words:
                 yield Fact("You wrote", back.own_words, classes="airy")
             if back.left:
@@ -113,13 +114,13 @@ def _pick_up(back: ComingBack) -> Iterator[Words]:
             yield Words(text, classes="fact-line")
 
 
-def _concerns(concerns: tuple[Concern, ...]) -> Iterator[Widget]:
-    """The worst few; how many more there are is said."""
-    for place, one in enumerate(concerns[:AT_MOST]):
+def _concerns(concerns: tuple[Concern, ...], most: int) -> Iterator[Widget]:
+    """The worst of them, `most` at the most; how many more there are is said."""
+    for place, one in enumerate(concerns[:most]):
         bold = "first" if one.kind <= Kind.AT_RISK else ""
         yield Fact(one.label, one.text, classes=f"{bold} {'' if place else 'begins'}")
-    if len(concerns) > AT_MOST:
-        yield Fact("", f"{len(concerns) - AT_MOST} more behind n, notes.")
+    if len(concerns) > most:
+        yield Fact("", f"{len(concerns) - most} more behind n, notes.")
 
 
 def _piles(back: ComingBack) -> Iterator[Widget]:

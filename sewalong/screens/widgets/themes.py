@@ -31,7 +31,6 @@ LAMPLIGHT = Theme(
         "chalk": "#55648a",
         "caution-back": "#4a1f17",
         "caution-text": "#ffe3d8",
-        "footer-key-foreground": "#ffc857",
         "input-cursor-text-style": "reverse",
     },
 )
@@ -58,7 +57,6 @@ DAYLIGHT = Theme(
         "chalk": "#9c8f72",
         "caution-back": "#f6d3c5",
         "caution-text": "#4a1007",
-        "footer-key-foreground": "#7d2413",
         "input-cursor-text-style": "reverse",
     },
 )

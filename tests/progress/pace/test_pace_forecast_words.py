@@ -35,12 +35,12 @@ def a_forecast() -> Forecast:
 @pytest.mark.parametrize(
     ("low", "middle", "high", "said"),
     [
-        (5.6, 9.2, 14.4, "5 to 15 hours, most likely 9"),
-        (1.2, 2.4, 4.6, "1 to 5 hours, most likely 2 1/2"),
-        (0.4, 0.9, 1.4, "20 to 90 minutes, most likely 54"),
-        (0.4, 1.0, 1.4, "20 to 90 minutes, most likely 1 hour"),
-        (0.4, 0.9, 2.4, "20 minutes to 2 1/2 hours, most likely 54 minutes"),
-        (0.7, 1.1, 2.4, "1/2 to 2 1/2 hours, most likely 1 hour"),
+        (5.6, 9.2, 14.4, "5 to 15 hours left, most likely 9"),
+        (1.2, 2.4, 4.6, "1 to 5 hours left, most likely 2 1/2"),
+        (0.4, 0.9, 1.4, "20 to 90 minutes left, most likely 54"),
+        (0.4, 1.0, 1.4, "20 to 90 minutes left, most likely 1 hour"),
+        (0.4, 0.9, 2.4, "20 minutes to 2 1/2 hours left, most likely 54 minutes"),
+        (0.7, 1.1, 2.4, "1/2 to 2 1/2 hours left, most likely 1 hour"),
     ],
 )
 def test_the_answer_is_one_range_and_its_unit_is_said_once(
