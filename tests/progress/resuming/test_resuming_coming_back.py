@@ -162,8 +162,8 @@ def test_what_was_not_answered_with_yes_is_to_be_seen_to(
 
 def test_an_answer_to_what_nobody_asks_says_nothing() -> None:
     """An archive may hold one; a later sewalong may ask about more."""
-    state, record = play(QUILT, *whole_top(QUILT), c.CloseSession(ALL_YES))
-    closed = replace(record[-1].event, answers={"kettle": "no", "pins": "perhaps"})  # type: ignore[call-arg]
+    _, record = play(QUILT, *whole_top(QUILT), c.CloseSession(ALL_YES))
+    closed = replace(record[-1].event, answers={"kettle": "no", "pins": "perhaps"})
     record[-1] = replace(record[-1], event=closed)
     assert audit(QUILT, record) is None
     found = coming_back(fold(QUILT, record), record, LATER)
