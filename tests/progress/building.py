@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from datetime import datetime, timedelta, timezone
 from fractions import Fraction
 
@@ -14,12 +14,10 @@ from sewalong.piecing.catalogue import method
 from sewalong.piecing.definition import definition
 from sewalong.piecing.derive import derive
 from sewalong.progress.acts.decide import decide
-from sewalong.progress.record.events.every_kind import PlanChanged, Recorded, UnitDecided
-from sewalong.progress.record.events.undoing import effective
+from sewalong.progress.record.events.every_kind import Recorded
 from sewalong.progress.record.fold import fold
 from sewalong.progress.record.state import State
 from sewalong.progress.safety.cautions import CautionFirst
-from sewalong.quilt.plan_parts import with_parts
 from sewalong.quilt.quilt import Border, Quilt, StartPile, Target
 from tests.progress import every_act as c
 
@@ -27,28 +25,22 @@ EVENING = datetime(2023, 11, 4, 19, 0, tzinfo=timezone(timedelta(hours=1)))
 MINUTE = timedelta(minutes=1)
 HOUR = timedelta(hours=1)
 
-Record = list[Recorded]
+
+class Record(list[Recorded]):
+    """The events of a quilt in order, and the `quilt` as it began."""
+
+    def __init__(self, quilt: Quilt, events: Iterable[Recorded] = ()) -> None:
+        super().__init__(events)
+        self.quilt = quilt
+
+    def copy(self) -> Record:
+        """The same, added to apart from this one."""
+        return Record(self.quilt, self)
 
 
 def opening(quilt: Quilt) -> State:
     """The quilt before anything happened to it."""
     return fold(quilt, ())
-
-
-def advance(state: State, record: Sequence[Recorded], new: Sequence[Recorded]) -> State:
-    """The state after `new`; `state` is that after `record`."""
-    return fold(begun(state, record), (*record, *new))
-
-
-def begun(state: State, record: Sequence[Recorded]) -> Quilt:
-    """The plan the quilt began with: no quilt here begins with a trim and decides another, nor has
-    its plan changed once its target was."""
-    quilt = state.quilt
-    for one in reversed(effective(record)):
-        if isinstance(one.event, PlanChanged):
-            quilt = with_parts(quilt, one.event.was, checked=False)
-    decided = any(isinstance(one.event, UnitDecided) for one in record)
-    return replace(quilt, trim=None) if decided else quilt
 
 
 def a_quilt(
@@ -93,10 +85,8 @@ def suited(quilt: Quilt) -> Quilt:
 def do(state: State, record: Record, command: c.Act, at: datetime) -> State:
     """Carry one command out and add its events to `record`; refusals are raised."""
     events = decide(state, command, at)
-    new = [Recorded(len(record) + i, event) for i, event in enumerate(events, start=1)]
-    state = advance(state, tuple(record), new)
-    record.extend(new)
-    return state
+    record += [Recorded(len(record) + i, event) for i, event in enumerate(events, start=1)]
+    return fold(record.quilt, record)
 
 
 def go_on(
@@ -126,7 +116,7 @@ def play(
     quilt: Quilt, *commands: c.Act, start: datetime = EVENING, every: timedelta = MINUTE
 ) -> tuple[State, Record]:
     """The state and the record after `commands`, from the first evening on."""
-    record: Record = []
+    record = Record(quilt)
     return go_on(opening(quilt), record, *commands, at=start, every=every), record
 
 

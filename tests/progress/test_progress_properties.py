@@ -110,7 +110,7 @@ def test_every_pile_is_what_opened_was_made_found_and_recounted_less_taken_and_s
 @given(small_quilt, histories)
 def test_no_square_comes_or_goes_unsaid(quilt: Quilt, history: Sequence[Ask]) -> None:
     """Counted in start pieces, straight from the events: what the tallies say is not used."""
-    record: Record = []
+    record = Record(quilt)
     state = opening(quilt)
     for step in wander(quilt, history, record):
         if step.after.quilt.method != quilt.method:
@@ -197,7 +197,7 @@ def test_rows_joined_by_number_are_neighbours_joined_once_and_never_more_than_th
 def test_replaying_the_record_gives_the_state_reached_step_by_step(
     quilt: Quilt, history: Sequence[Ask]
 ) -> None:
-    record: Record = []
+    record = Record(quilt)
     for step in wander(quilt, history, record):
         assert fold(quilt, record) == step.after
     assert [r.seq for r in record] == list(range(1, len(record) + 1))
@@ -220,10 +220,10 @@ def test_a_refusal_is_one_sentence_and_changes_nothing(
 def test_undo_restores_what_was_before_the_last_thing_done(
     quilt: Quilt, history: Sequence[Ask]
 ) -> None:
-    record: Record = []
+    record = Record(quilt)
     for step in wander(quilt, history, record):
         if any(r.event.undoable for r in step.new):
-            undone = do(step.after, list(record), c.Undo(), step.at)
+            undone = do(step.after, record.copy(), c.Undo(), step.at)
             assert what_undo_must_restore(undone) == what_undo_must_restore(step.before)
 
 
@@ -232,7 +232,7 @@ def test_undo_restores_what_was_before_the_last_thing_done(
 def test_undoing_again_and_again_leads_back_to_the_beginning(
     quilt: Quilt, history: Sequence[Ask]
 ) -> None:
-    record: Record = []
+    record = Record(quilt)
     state, at = opening(quilt), None
     for step in wander(quilt, history, record):
         state, at = step.after, step.at
@@ -250,7 +250,7 @@ def test_what_was_undone_is_put_back_as_it_was_step_by_step(
     quilt: Quilt, history: Sequence[Ask], data: st.DataObject
 ) -> None:
     """So many undone in a row and as many put back, and between them what is no act: a closing."""
-    record: Record = []
+    record = Record(quilt)
     state, at = opening(quilt), EVENING
     for step in wander(quilt, history, record):
         state, at = step.after, step.at
@@ -276,10 +276,10 @@ def test_what_was_undone_is_put_back_as_it_was_step_by_step(
 def test_putting_back_and_undoing_it_again_are_each_others_opposite(
     quilt: Quilt, history: Sequence[Ask]
 ) -> None:
-    record: Record = []
+    record = Record(quilt)
     for step in wander(quilt, [*history, *[Ask("undo", 0, 0, 1)] * 3], record):
         if step.after.last_undone:
-            so_far = list(record)
+            so_far = record.copy()
             back = do(step.after, so_far, c.Redo(), step.at)
             again = do(back, so_far, c.Undo(), step.at)
             assert what_undo_must_restore(again) == what_undo_must_restore(step.after)
@@ -337,7 +337,7 @@ def test_looking_backward_and_sewing_forward_agree_on_the_units_there_can_be(
 @a_while
 @given(small_quilt, histories)
 def test_a_shortfall_says_exactly_what_would_mend_it(quilt: Quilt, history: Sequence[Ask]) -> None:
-    so_far: Record = []
+    so_far = Record(quilt)
     for step in wander(quilt, history, so_far):
         state = step.after
         short = plan(state).shortfall
@@ -345,11 +345,11 @@ def test_a_shortfall_says_exactly_what_would_mend_it(quilt: Quilt, history: Sequ
             continue
         assert short.pieces
         assert short.units > 0
-        record = [*so_far]
+        record = so_far.copy()
         for bought in short.pieces:
             one_less = state
             if bought.count > 1:
-                one_less = do(state, [*record], c.Find(bought.pile, bought.count - 1), step.at)
+                one_less = do(state, record.copy(), c.Find(bought.pile, bought.count - 1), step.at)
             assert plan(one_less).shortfall is not None
         for bought in short.pieces:
             state = do(state, record, c.Find(bought.pile, bought.count, "bought"), step.at)

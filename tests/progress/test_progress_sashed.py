@@ -170,7 +170,7 @@ def test_a_sash_waits_for_its_row_and_a_seam_for_both_its_rows_and_their_sash() 
 def test_cutting_from_cloth_is_suggested_when_nothing_waits_in_a_pile() -> None:
     quilt = sashed(rows=2, columns=2)
     suggested = []
-    state, record = opening(quilt), Record()
+    state, record = opening(quilt), Record(quilt)
     for _ in range(30):
         now = plan(state)
         if now.suggestion is None:

@@ -30,7 +30,7 @@ def after_the_units(quilt: Quilt) -> list[str]:
 
 def walk_to_the_end(quilt: Quilt, chance: Random, mishap: Mishap) -> State:
     """The state when all is done and marked so; no piece is lost or gained on the way."""
-    state, record = opening(quilt), Record()
+    state, record = opening(quilt), Record(quilt)
     for _ in range(MOST_STEPS):
         now = plan(state)
         if now.complete:

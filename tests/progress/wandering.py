@@ -34,7 +34,7 @@ from sewalong.quilt.quilt import Border, Quilt, Target
 from sewalong.quilt.setting import Cornerstones, Sashing, SetOnPoint, Setting
 from sewalong.quilt.size import Size
 from tests.progress import every_act as c
-from tests.progress.building import EVENING, Record, a_quilt, opening
+from tests.progress.building import EVENING, a_quilt, opening
 
 ASKS = (
     "count what is ready",
@@ -188,7 +188,9 @@ class Step:
     caution_first: bool = False
 
 
-def wander(quilt: Quilt, history: Sequence[Ask], record: Record | None = None) -> Iterator[Step]:
+def wander(
+    quilt: Quilt, history: Sequence[Ask], record: list[Recorded] | None = None
+) -> Iterator[Step]:
     """Carry a history out step by step; cautions met on the way are read."""
     record = [] if record is None else record
     state, at = opening(quilt), EVENING
@@ -205,7 +207,9 @@ def wander(quilt: Quilt, history: Sequence[Ask], record: Record | None = None) -
         state = step.after
 
 
-def _carry_out(quilt: Quilt, state: State, record: Record, command: c.Act, at: datetime) -> Step:
+def _carry_out(
+    quilt: Quilt, state: State, record: list[Recorded], command: c.Act, at: datetime
+) -> Step:
     try:
         events = decide(state, command, at)
     except c.Refused as refused:

@@ -8,7 +8,7 @@ from __future__ import annotations
 from msgspec import Struct
 
 from sewalong.piecing.method import Hazard
-from sewalong.progress.record.state import State
+from sewalong.progress.record.state import SessionRecord, State
 
 ANSWERS = ("yes", "no", "did not look")
 
@@ -31,15 +31,14 @@ _ON_CLOSING = (
 
 
 def questions(state: State) -> tuple[Question, ...]:
-    """What to ask before the open session closes: one for each hazard counted at in it."""
-    session = state.session
-    if session is None:
-        return ()
-    met: set[Hazard] = set()
-    for stage_id in session.counts:
-        stage = state.route.stage(stage_id)
-        if stage is not None:
-            met.update(stage.hazards)
+    """What to ask before the open session closes."""
+    return () if state.session is None else questions_of(state, state.session)
+
+
+def questions_of(state: State, session: SessionRecord) -> tuple[Question, ...]:
+    """What is to be asked at the end of a session: one for each hazard counted at in it."""
+    stages = (state.route.stage(stage_id) for stage_id in session.counts)
+    met = {hazard for stage in stages if stage is not None for hazard in stage.hazards}
     return tuple(question for hazard, question in _ON_CLOSING if hazard in met)
 
 

@@ -35,7 +35,7 @@ Change = Callable[[Quilt], Quilt]
 
 def after(*acts: c.Act, quilt: Quilt = QUILT) -> tuple[State, Record]:
     """The quilt after these acts, cautions read on the way."""
-    state, record = opening(quilt), Record()
+    state, record = opening(quilt), Record(quilt)
     for act in acts:
         if isinstance(act, c.Count | c.JoinRows):
             state = do(state, record, c.ReadCaution(getattr(act, "stage", "join-rows")), EVENING)

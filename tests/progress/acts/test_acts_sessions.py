@@ -86,7 +86,7 @@ def test_a_forgotten_session_can_still_be_closed_by_hand_and_ended_when_it_ended
 
 def test_a_session_closed_in_time_ends_then_and_one_put_away_from_ends_with_that() -> None:
     state, record = play(QUILT, c.Count("pair"))
-    closed = go_on(state, [*record], c.CloseSession(), at=EVENING + 2 * HOUR)
+    closed = go_on(state, record.copy(), c.CloseSession(), at=EVENING + 2 * HOUR)
     assert closed.sessions[-1].ended == EVENING + 2 * HOUR
     closed = go_on(state, record, c.CloseSession(put={"pair": "tin"}), at=EVENING + 20 * HOUR)
     assert closed.sessions[-1].ended == EVENING + 20 * HOUR

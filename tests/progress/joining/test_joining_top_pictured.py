@@ -33,12 +33,12 @@ QUILTS = {
 def one_by_one(quilt: Quilt, *before: c.Act) -> Iterator[tuple[State, Record]]:
     """The states of a quilt after `before`, as it is suggested, one count after the other; with
     each its record so far."""
-    state, record = opening(quilt), Record()
+    state, record = opening(quilt), Record(quilt)
     state = go_on(state, record, *before)
-    yield state, [*record]
+    yield state, record.copy()
     while (suggestion := plan(state).suggestion) is not None:
         state = go_on(state, record, c.Count(suggestion.stage, 1))
-        yield state, [*record]
+        yield state, record.copy()
 
 
 @pytest.mark.parametrize("quilt", QUILTS.values(), ids=QUILTS)

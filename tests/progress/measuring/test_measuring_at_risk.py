@@ -45,7 +45,7 @@ def test_what_was_seen_to_or_leaves_nothing_in_doubt_is_not_still_at_risk() -> N
     failed = risk(state, record).failed.seq
     # As the first versions wrote it, and as it is written now.
     for seen_to in (c.Mention(f"at-risk-{failed}"), c.SeeTo(failed)):
-        seen, so_far = state, [*record]
+        seen, so_far = state, record.copy()
         assert still_at_risk(go_on(seen, so_far, seen_to), so_far) is None
     state = go_on(state, record, c.SeeTo(failed), c.Undo())
     assert still_at_risk(state, record) is not None
@@ -165,7 +165,7 @@ def test_the_places_are_those_of_what_came_of_the_seams_in_doubt_since() -> None
         c.PutPileAway("pair", "box"),
         c.Count("sew", 7),
     )
-    aside = [*record]
+    aside = record.copy()
     sewn = go_on(state, aside, BAD)
     assert risk(sewn, aside).places == {}
     state = go_on(state, record, c.Count("press", 4), c.PutPileAway("four-patch", "lid"), BAD)
@@ -185,13 +185,13 @@ def test_with_one_change_in_between_one_of_each_is_measured() -> None:
 
 def test_what_a_recount_says_was_sewn_or_never_was_is_reckoned_in() -> None:
     state, record = play(QUILT, c.Count("pair", 84), c.Count("sew", 20), GOOD, c.Count("sew", 7))
-    more = go_on(state, made := [*record], c.Recount("four-patch", 29, "made"), BAD)
+    more = go_on(state, made := record.copy(), c.Recount("four-patch", 29, "made"), BAD)
     assert counts(risk(more, made)) == {"sew": 9}
-    one = go_on(state, by_one := [*record], c.Recount("four-patch", 28, "made"), BAD)
+    one = go_on(state, by_one := record.copy(), c.Recount("four-patch", 28, "made"), BAD)
     assert counts(risk(one, by_one)) == {"sew": 8}
-    fewer = go_on(state, unmade := [*record], c.Recount("four-patch", 24, "made"), BAD)
+    fewer = go_on(state, unmade := record.copy(), c.Recount("four-patch", 24, "made"), BAD)
     assert counts(risk(fewer, unmade)) == {"sew": 4}
-    found = go_on(state, lost := [*record], c.Recount("four-patch", 29, "found"), BAD)
+    found = go_on(state, lost := record.copy(), c.Recount("four-patch", 29, "found"), BAD)
     assert counts(risk(found, lost)) == {"sew": 7}
 
 

@@ -99,7 +99,7 @@ def test_an_answer_that_bears_a_seam_out_makes_it_no_less_likely(kind: str) -> N
 
 
 def test_what_was_measured_within_the_hour_is_beside_it() -> None:
-    record: Record = []
+    record = Record(STACKED)
     state = opening(STACKED)
     state = do(state, record, c.Measure("unit:down", (F("6.375"),)), EVENING)
     state = do(state, record, c.Measure("allowance", (F(1, 4), F(5, 16))), EVENING + MINUTE)
@@ -116,7 +116,7 @@ def test_what_was_measured_within_the_hour_is_beside_it() -> None:
 
 
 def test_another_foot_makes_what_was_measured_before_void() -> None:
-    record: Record = []
+    record = Record(STACKED)
     state = do(opening(STACKED), record, c.Measure("allowance", (F(3, 8),)), EVENING)
     state = do(state, record, c.ChangeTool("foot"), EVENING + MINUTE)
     assert beside(state, "unit", EVENING + 2 * MINUTE) == Beside()

@@ -24,7 +24,7 @@ LATER = (timedelta(minutes=7), timedelta(days=1), timedelta(days=40))
 @settings(max_examples=25, deadline=None)
 @given(small_quilt, histories)
 def test_every_view_can_be_had_after_any_history(quilt: Quilt, history: Sequence[Ask]) -> None:
-    record: Record = []
+    record = Record(quilt)
     for step in wander(quilt, history, record):
         state = step.after
     now_plan = plan(state)

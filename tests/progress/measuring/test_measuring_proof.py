@@ -48,7 +48,7 @@ def test_counting_on_at_the_machine_once_it_was_said_is_going_on_unproved() -> N
     assert goes_on_unproved(state, "sew", EVENING) is True
     for elsewhere in ("cut-twice", "press", "no-such-stage"):
         assert goes_on_unproved(state, elsewhere, EVENING) is False
-    gone_on = go_on(state, [*record], c.GoOn("sew"))
+    gone_on = go_on(state, record.copy(), c.GoOn("sew"))
     assert goes_on_unproved(gone_on, "sew", EVENING) is False
 
 

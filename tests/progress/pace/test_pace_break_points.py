@@ -25,11 +25,11 @@ QUILT = a_quilt(pieces=160, rows=4, columns=5)
 def test_a_stage_with_nothing_waiting_or_nothing_to_do_is_at_its_boundary() -> None:
     state, record = play(QUILT, c.Count("pair", 20), c.Count("sew", 4))
     assert not at_a_stage_boundary(state, plan(state))
-    waits_for_more = go_on(state, [*record], c.Count("sew", 6))
+    waits_for_more = go_on(state, record.copy(), c.Count("sew", 6))
     assert at_a_stage_boundary(waits_for_more, plan(waits_for_more))
-    all_done = go_on(state, [*record], c.Count("pair", 20))
+    all_done = go_on(state, record.copy(), c.Count("pair", 20))
     assert at_a_stage_boundary(all_done, plan(all_done))
-    turned = go_on(state, [*record], c.ChooseStage("press"))
+    turned = go_on(state, record.copy(), c.ChooseStage("press"))
     assert at_a_stage_boundary(turned, plan(turned))
 
 

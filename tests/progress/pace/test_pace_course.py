@@ -27,7 +27,7 @@ from sewalong.progress.pace.forecast import forecast_from
 from sewalong.progress.pace.paces import paces
 from sewalong.progress.pace.sessions import session_facts
 from tests.progress import every_act as c
-from tests.progress.building import EVENING, MINUTE, a_quilt, go_on, opening
+from tests.progress.building import EVENING, MINUTE, Record, a_quilt, go_on, opening
 
 DAY = timedelta(days=1)
 TODAY = date(2026, 11, 26)
@@ -155,7 +155,7 @@ def test_anything_can_be_drawn_and_told(
 def evenings(*days: int) -> Course:
     """The course after an evening of eight timed pairs on each of these days, seen on the last."""
     quilt = a_quilt(pieces=168)
-    state, record = opening(quilt), []  # type: ignore[var-annotated]
+    state, record = opening(quilt), Record(quilt)
     for day in days:
         acts = (*[c.Count("pair", 1)] * 8, c.CloseSession({"machine": "yes"}))
         state = go_on(state, record, *acts, at=EVENING + day * DAY, every=2 * MINUTE)

@@ -292,7 +292,7 @@ def test_only_pieces_that_turn_up_are_of_the_missing_ones() -> None:
         (28, "found", 2),
     ]
     for counted, how, missing in others:
-        after = go_on(state, [*record], c.Recount("four-patch", counted, how))
+        after = go_on(state, record.copy(), c.Recount("four-patch", counted, how))
         assert after.missing.get("four-patch", 0) == missing
 
 

@@ -9,6 +9,8 @@ import pytest
 from msgspec.structs import replace
 
 from sewalong.progress.plan.plan import plan
+from sewalong.progress.record.audit import audit
+from sewalong.progress.record.fold import fold
 from sewalong.progress.record.route import ROW
 from sewalong.progress.record.settings import Settings
 from sewalong.progress.resuming.coming_back import ComingBack, coming_back, facts, in_lines
@@ -156,6 +158,16 @@ def test_what_was_not_answered_with_yes_is_to_be_seen_to(
     # What is asked about goes by the hazards of the stages; here the whole top was sewn.
     found = back(*whole_top(QUILT), c.CloseSession({**ALL_YES, **answers}))
     assert [one.text for one in found.concerns if one.kind is Kind.LEFT_UNSAFE] == said
+
+
+def test_an_answer_to_what_nobody_asks_says_nothing() -> None:
+    """An archive may hold one; a later sewalong may ask about more."""
+    _, record = play(QUILT, *whole_top(QUILT), c.CloseSession(ALL_YES))
+    closed = replace(record[-1].event, answers={"kettle": "no", "pins": "perhaps"})
+    record[-1] = replace(record[-1], event=closed)
+    assert audit(QUILT, record) is None
+    found = coming_back(fold(QUILT, record), record, LATER)
+    assert [one.text for one in found.concerns if one.kind is Kind.LEFT_UNSAFE] == []
 
 
 def test_a_session_never_closed_says_what_nobody_asked_about() -> None:

@@ -28,7 +28,7 @@ def told(state: State) -> dict[str, str]:
 
 def sewn_on_two_evenings(*notes: str) -> State:
     """Each from the first count to the last two hours, three weeks apart."""
-    state, record = opening(QUILT), Record()
+    state, record = opening(QUILT), Record(QUILT)
     first = [c.OpenSession(), *all_units(QUILT), *(c.WriteNote(note) for note in notes[:1])]
     two_hours = timedelta(hours=2) / len(first)
     state = go_on(state, record, *first, c.CloseSession(YES, ""), at=EVENING, every=two_hours)

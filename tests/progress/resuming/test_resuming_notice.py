@@ -111,8 +111,8 @@ def test_a_long_chain_is_sampled_once_before_its_first_count() -> None:
         "Open the first and look, then every tenth: at most 10 to unpick, not 41.",
         "sampling-1-sew",
     )
-    assert said(go_on(state, [*record], c.Count("sew")), record) is None
-    assert said(go_on(state, [*record], c.Mention("sampling-1-sew")), record) is None
+    assert said(go_on(state, record.copy(), c.Count("sew")), record) is None
+    assert said(go_on(state, record.copy(), c.Mention("sampling-1-sew")), record) is None
 
 
 def test_all_that_is_to_be_said_comes_in_its_order() -> None:
