@@ -36,7 +36,10 @@ class Choices(Struct, frozen=True):
     own_seam: Length | None = None
 
 
-FABRIC_KINDS = ("solid", "small print", "large print", "one-way")
+ASSORTED = "assorted"
+"""The kind of a pile of squares that are of several prints: "lights, 60"."""
+
+FABRIC_KINDS = ("solid", "small print", "large print", "one-way", ASSORTED)
 """What the eye makes of a cloth: a one-way print has an up."""
 
 VALUES = ("dark", "dark-medium", "medium", "light-medium", "light")
