@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+import math
+
 import numpy as np
 
 from sewalong.fabrics.photo.picture import Picture
+from sewalong.fabrics.photo.refused import PhotoRefused
 from sewalong.fabrics.photo.tones import Numbers, lab
 
 WIDEST_EDGE = 0.06
@@ -17,6 +20,17 @@ _FAR = 2 * WIDEST_EDGE
 
 _EDGES = 2.0
 """In a hundred: the share of pixels whose far change is taken for that of the strongest edges."""
+
+
+def must_be_sharp(picture: Picture, side: float) -> None:
+    """Raises PhotoRefused where squares of this side, in pixels of the stored picture, are blurred."""
+    width = edge_width(picture, side)
+    if width > max(WIDEST_EDGE * side, 3 * picture.scale):
+        raise PhotoRefused(
+            f"The picture is blurred: edges are {math.ceil(width)} pixels wide, and "
+            f"{math.floor(WIDEST_EDGE * side)} are the most for squares of this size. "
+            "Hold the camera still and let it focus."
+        )
 
 
 def edge_width(picture: Picture, side: float) -> float:

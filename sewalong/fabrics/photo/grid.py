@@ -21,6 +21,14 @@ LEAST_PIXELS = 40
 """On a side of a square, in the stored picture. A motif of a twentieth of the square, as small
 prints have, is then two pixels, the least that shows it (sampling theorem)."""
 
+FOR_BLOBS = 640
+"""Pixels on the long side in which squares are looked for: a gap of an eighth of a step is then
+two pixels wide with 40 squares in a row."""
+
+OF_A_STEP = 0.7
+"""Side of a square as a share of the picture's, split among them, where no grid was found to
+measure it by: with gaps and a margin it is about that (own choice)."""
+
 _LEAST_FOUND = 1 / 3
 """Of the squares, seen as squares, so that the grid is theirs (own choice)."""
 
@@ -97,7 +105,7 @@ def _grid_of(mask: Flags, off: int, picture: Picture, rows: int, columns: int) -
     first = cells[near].min(axis=0)
     across, down = (cells[near].max(axis=0) - first + 1).tolist()
     if (down, across) != (rows, columns):
-        raise _another(down, across, rows, columns)
+        raise another_grid(down, across, rows, columns)
     to_stored = np.diag([picture.scale, picture.scale, 1.0])
     from_first = np.array([[1, 0, first[0]], [0, 1, first[1]], [0, 0, 1.0]])
     grid = Homography(to_stored @ lattice.matrix @ from_first)
@@ -142,6 +150,16 @@ def spanned(corners: Sequence[Corner], picture: Picture, rows: int, columns: int
     )
 
 
+def must_leave_room(picture: Picture, rows: int, columns: int) -> None:
+    """Raises PhotoRefused where so many squares cannot have pixels enough, wherever they lie."""
+    widest = min(picture.wide / columns, picture.high / rows)
+    if widest < LEAST_PIXELS:
+        raise PhotoRefused(
+            f"The picture leaves {math.floor(widest)} pixels for a square; {LEAST_PIXELS} are needed. "
+            "Use the photograph as the camera took it, or lay fewer squares at a time."
+        )
+
+
 def must_suit(grid: Grid, picture: Picture) -> None:
     """Raises PhotoRefused where squares are cut off by the edge or have too few pixels."""
     half = 0.4 * grid.side
@@ -180,7 +198,8 @@ def _too_few(found: int, wanted: int) -> PhotoRefused:
     )
 
 
-def _another(down: int, across: int, rows: int, columns: int) -> PhotoRefused:
+def another_grid(down: int, across: int, rows: int, columns: int) -> PhotoRefused:
+    """The refusal where `down` rows of `across` lie and not the grid that was said."""
     turned = (
         f" Turn the picture, or give the grid as {down}x{across}."
         if (down, across) == (columns, rows)

@@ -6,6 +6,7 @@ import numpy as np
 from msgspec import Struct
 
 from sewalong.fabrics.photo.picture import Picture
+from sewalong.fabrics.photo.refused import PhotoRefused
 from sewalong.fabrics.photo.surface import Surface, fit
 from sewalong.fabrics.photo.tones import Flags, Light, Numbers, lab, luminance
 
@@ -69,6 +70,21 @@ def frame(picture: Picture) -> Flags:
     found = np.ones((high, wide), dtype=bool)
     found[edge : high - edge, edge : wide - edge] = False
     return found
+
+
+def beneath(picture: Picture) -> tuple[Ground, Flags]:
+    """The cloth seen all round in the outermost pixels, and the pixels that show something else.
+    Raises PhotoRefused where no one cloth is."""
+    ground = ground_of(picture, frame(picture))
+    if ground is None:
+        raise PhotoRefused(
+            "No plain cloth is seen all round the squares. Lay them on one plain cloth and "
+            "photograph it with a margin, or give the four corners."
+        )
+    mask = ground.apart(picture.light, *points_of(picture)) > ground.tolerance
+    if ground.in_other_light:
+        mask &= ~ground.same_cloth(picture.light)
+    return ground, mask
 
 
 def ground_of(picture: Picture, where: Flags) -> Ground | None:

@@ -103,7 +103,7 @@ def light_over(picture: Picture, grid: Grid, ground: Ground, near: Flags) -> Sur
     least = _enough(away, limit)
     level = _medians(np.log(bright), cells[near], shape, least)
     off = _medians(away, cells[near], shape, least)
-    _must_be_smooth(level, off, limit)
+    must_be_smooth(level, off, limit)
     return surface
 
 
@@ -126,9 +126,11 @@ def shadow_somewhere() -> PhotoRefused:
     )
 
 
-def _must_be_smooth(level: Numbers, off: Numbers, limit: float) -> None:
-    """Both are the log of light on the four sides of each place, rows × columns × 4, `off` against
-    the surface; a step above `limit` is an edge."""
+def must_be_smooth(
+    level: Numbers, off: Numbers, limit: float, on: str = "the cloth beneath"
+) -> None:
+    """Raises PhotoRefused where an edge of shadow, or glare, lies over the squares. Both are the log of light on the four sides of each place, rows × columns × 4, `off` against
+    the surface; a step above `limit` is an edge. `on` is what shows it."""
     if not np.isfinite(off).any():
         return
     off, level = _with_facing(off), _with_facing(level)
@@ -143,7 +145,7 @@ def _must_be_smooth(level: Numbers, off: Numbers, limit: float) -> None:
     if np.mean(known > half) < _GLARE:
         bright = high > half
         raise PhotoRefused(
-            f"Light glares on the cloth beneath {_where(bright)}. Move the lamp, or photograph "
+            f"Light glares on {on} {_where(bright)}. Move the lamp, or photograph "
             "by daylight from a window to one side."
         )
     # The surface bends to an edge and spreads its misfit; the step in the light itself is where

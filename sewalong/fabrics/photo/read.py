@@ -27,16 +27,21 @@ def read_photo(
     pixels of the picture held upright: row 1 place 1, the end of row 1, the end of the last row,
     its first place. Raises PhotoRefused for what cannot be read, with the reason and what to do.
     """
+    must_be_readable(rows, columns)
+    if packs < 1:
+        raise PhotoRefused(f"There is 1 pack at least, not {packs}.")
+    from sewalong.fabrics.photo.seeing import seen
+
+    return seen(source, rows, columns, corners, packs)
+
+
+def must_be_readable(rows: int, columns: int) -> None:
+    """Raises PhotoRefused for a grid that no picture shows, or where the libraries are missing."""
     for count, what in ((rows, "rows"), (columns, "places in a row")):
         if not 1 <= count <= MOST_IN_A_ROW:
             raise PhotoRefused(f"The grid has from 1 to {MOST_IN_A_ROW} {what}, not {count}.")
-    if packs < 1:
-        raise PhotoRefused(f"There is 1 pack at least, not {packs}.")
     if find_spec("PIL") is None or find_spec("numpy") is None:
         raise PhotoRefused(
             "Photographs are read with two more libraries, Pillow and numpy, and they are not "
             "installed. Install sewalong with its extra: sewalong[photo]."
         )
-    from sewalong.fabrics.photo.seeing import seen
-
-    return seen(source, rows, columns, corners, packs)

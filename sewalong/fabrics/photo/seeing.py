@@ -2,17 +2,25 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Sequence
 from typing import BinaryIO
 
 import numpy as np
 from PIL import Image
 
-from sewalong.fabrics.photo.blur import WIDEST_EDGE, edge_width
+from sewalong.fabrics.photo.blur import must_be_sharp
 from sewalong.fabrics.photo.doubles import Look, lettered
-from sewalong.fabrics.photo.grid import LEAST_PIXELS, Corner, Grid, grid_of, must_suit, spanned
-from sewalong.fabrics.photo.ground import Ground, frame, ground_of, points_of
+from sewalong.fabrics.photo.grid import (
+    FOR_BLOBS,
+    OF_A_STEP,
+    Corner,
+    Grid,
+    grid_of,
+    must_leave_room,
+    must_suit,
+    spanned,
+)
+from sewalong.fabrics.photo.ground import Ground, beneath, ground_of
 from sewalong.fabrics.photo.light import (
     gaps,
     light_over,
@@ -25,19 +33,11 @@ from sewalong.fabrics.photo.picture import Picture, read_picture
 from sewalong.fabrics.photo.prints import kind, spreads, tones_by_share, two_colours
 from sewalong.fabrics.photo.refused import PhotoRefused
 from sewalong.fabrics.photo.result import THUMB, Kind, Place, Reading, ReadPhoto
-from sewalong.fabrics.photo.squares import evened, laid_straight, middle
-from sewalong.fabrics.photo.tones import Light, parts
-
-_FOR_BLOBS = 640
-"""Pixels on the long side in which squares are looked for: a gap of an eighth of a step is then
-two pixels wide with 40 squares in a row."""
+from sewalong.fabrics.photo.squares import about, evened, laid_straight, middle
+from sewalong.fabrics.photo.tones import Flags, Light, parts
 
 _SHOWN = 0.92
 """Of a square's side, shown back: without the cloth that its edges let through."""
-
-_OF_A_STEP = 0.7
-"""Side of a square as a share of the picture's, split among them, where no grid was found to
-measure it by: with gaps and a margin it is about that (own choice)."""
 
 
 def seen(
@@ -49,26 +49,17 @@ def seen(
 ) -> Reading:
     """What `read_photo` returns, its numbers checked and its libraries there."""
     picture = read_picture(source)
-    widest = min(picture.wide / columns, picture.high / rows)
-    if widest < LEAST_PIXELS:
-        raise PhotoRefused(
-            f"The picture leaves {math.floor(widest)} pixels for a square; {LEAST_PIXELS} are needed. "
-            "Use the photograph as the camera took it, or lay fewer squares at a time."
-        )
-    small = picture.smaller(_FOR_BLOBS)
+    must_leave_room(picture, rows, columns)
+    small = picture.smaller(FOR_BLOBS)
     ground: Ground | None
     if corners is None:
         grid, ground = _found(picture, small, rows, columns)
         near = gaps(small, grid)[0]
     else:
         grid = spanned(corners, picture, rows, columns)
-        near = gaps(small, grid)[0]
-        ground = ground_of(small, near)
-        if ground is None:
-            near = only_around(small, grid)
-            ground = ground_of(small, near)
+        ground, near = seen_between(small, grid)
     must_suit(grid, picture)
-    _must_be_sharp(_about(picture, grid), grid.pixels)
+    must_be_sharp(about(picture, grid), grid.pixels)
     squares = laid_straight(picture, grid)
     must_not_glare(_flat(middle(squares, 0.5)))
     notes = []
@@ -85,45 +76,27 @@ def seen(
     )
 
 
+def seen_between(small: Picture, grid: Grid) -> tuple[Ground | None, Flags]:
+    """The cloth between the squares or, where they lie edge to edge, around them, None where none
+    is plain; and the pixels in which it was looked for."""
+    near = gaps(small, grid)[0]
+    ground = ground_of(small, near)
+    if ground is None:
+        near = only_around(small, grid)
+        ground = ground_of(small, near)
+    return ground, near
+
+
 def _found(picture: Picture, small: Picture, rows: int, columns: int) -> tuple[Grid, Ground]:
     """The grid on the ground; where there is none, refused for the reason behind that."""
-    ground = ground_of(small, frame(small))
-    if ground is None:
-        raise PhotoRefused(
-            "No plain cloth is seen all round the squares. Lay them on one plain cloth and "
-            "photograph it with a margin, or give the four corners."
-        )
-    mask = ground.apart(small.light, *points_of(small)) > ground.tolerance
-    if ground.in_other_light:
-        mask &= ~ground.same_cloth(small.light)
+    ground, mask = beneath(small)
     try:
         return grid_of(mask, small, rows, columns), ground
     except PhotoRefused:
-        _must_be_sharp(picture, _OF_A_STEP * min(picture.wide / columns, picture.high / rows))
+        must_be_sharp(picture, OF_A_STEP * min(picture.wide / columns, picture.high / rows))
         if ground.in_other_light:
             raise shadow_somewhere() from None
         raise
-
-
-def _must_be_sharp(picture: Picture, side: float) -> None:
-    width = edge_width(picture, side)
-    if width > max(WIDEST_EDGE * side, 3 * picture.scale):
-        raise PhotoRefused(
-            f"The picture is blurred: edges are {math.ceil(width)} pixels wide, and "
-            f"{math.floor(WIDEST_EDGE * side)} are the most for squares of this size. "
-            "Hold the camera still and let it focus."
-        )
-
-
-def _about(picture: Picture, grid: Grid) -> Picture:
-    """The part of the picture that the squares lie in."""
-    rows, columns = grid.middles.shape[:2]
-    half = grid.side / 2
-    ends = [(x, y) for x in (-half, columns - 1 + half) for y in (-half, rows - 1 + half)]
-    corners = grid.map(np.array(ends)) / picture.scale
-    left, top = np.maximum(np.floor(corners.min(axis=0)), 0).astype(int)
-    right, bottom = np.ceil(corners.max(axis=0)).astype(int)
-    return Picture(picture.light[top:bottom, left:right], picture.scale)
 
 
 def _like_ground(grid: Grid, ground: Ground, picture: Picture) -> list[str]:

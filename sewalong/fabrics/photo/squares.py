@@ -36,6 +36,17 @@ def middle(squares: Light, share: float) -> Light:
     return squares[:, :, cut : count - cut, cut : count - cut]
 
 
+def about(picture: Picture, grid: Grid) -> Picture:
+    """The part of the picture that the squares lie in."""
+    rows, columns = grid.middles.shape[:2]
+    half = grid.side / 2
+    ends = [(x, y) for x in (-half, columns - 1 + half) for y in (-half, rows - 1 + half)]
+    corners = grid.map(np.array(ends)) / picture.scale
+    left, top = np.maximum(np.floor(corners.min(axis=0)), 0).astype(int)
+    right, bottom = np.ceil(corners.max(axis=0)).astype(int)
+    return Picture(picture.light[top:bottom, left:right], picture.scale)
+
+
 def _points(grid: Grid, count: int) -> tuple[Numbers, Numbers]:
     steps = ((np.arange(count) + 0.5) / count - 0.5) * grid.side
     across, down = np.meshgrid(steps, steps)

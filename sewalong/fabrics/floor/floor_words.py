@@ -1,0 +1,121 @@
+"""What was read from a photograph of units in words: a line a fact, and what must be asked."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Mapping
+
+from sewalong.fabrics.floor.known import UNKNOWN
+from sewalong.fabrics.floor.result import Candidate, FloorPlace, FloorReading, HowSure
+from sewalong.fabrics.floor.ways import ways_of
+
+TURNS = ("as made", "turned a quarter", "turned a half", "turned three quarters")
+"""By quarter turns, each of which brings the edge that lay towards row 1 to the end of the row."""
+
+ABOUT_TURNS = "A quarter turn brings the edge that lay towards row 1 to the end of the row."
+ABOUT_PATCHES = "Patches are counted in reading order, from row 1 down."
+
+
+def floor_lines(reading: FloorReading) -> tuple[str, ...]:
+    """How much is sure, first; then the notes."""
+    count = Counter(place.sure for place in reading.places)
+    lines = [f"{count[HowSure.SURE]} of {_counted(len(reading.places), 'place')} are sure."]
+    if count[HowSure.NOT_SURE]:
+        lines.append(f"{_counted(count[HowSure.NOT_SURE], 'place')} to be asked about.")
+    if count[HowSure.CANNOT_TELL]:
+        lines.append(f"{_counted(count[HowSure.CANNOT_TELL], 'place')} cannot be told.")
+    return (*lines, *reading.notes)
+
+
+def place_lines(reading: FloorReading, names: Mapping[str, str]) -> tuple[str, ...]:
+    """A line for each place, row by row; where the units are not known, one for each patch. `names`
+    are those of her fabrics by letter."""
+    if reading.known:
+        return tuple(f"{_where(place)}: {_lies(reading, place)}" for place in reading.places)
+    return tuple(
+        f"{_where(place)} patch {number}: {_fabric(patch.fabric, names)}, {patch.sure}"
+        for place in reading.places
+        for number, patch in enumerate(place.patches, 1)
+    )
+
+
+def question_lines(reading: FloorReading, names: Mapping[str, str]) -> tuple[str, ...]:
+    """What a person must say, a line a fact: which of what lies at a place, and what tells it."""
+    if reading.known:
+        return tuple(
+            line
+            for place in reading.places
+            if place.sure is not HowSure.SURE
+            for line in _asked(reading, place, names)
+        )
+    return tuple(
+        f"{_where(place)} patch {number}: {_one_of([patch.fabric, *patch.others], names)}?"
+        for place in reading.places
+        for number, patch in enumerate(place.patches, 1)
+        if patch.sure is not HowSure.SURE
+    )
+
+
+def _lies(reading: FloorReading, place: FloorPlace) -> str:
+    lies = place.lies
+    if lies is None:
+        return f"no unit that is known looks like it, {place.sure}"
+    said = f"{_candidate(reading, lies)}, {'said' if place.said else place.sure}"
+    if place.same:
+        said += f", one of {len(place.same) + 1} that look the same"
+    return said
+
+
+def _asked(reading: FloorReading, place: FloorPlace, names: Mapping[str, str]) -> list[str]:
+    where = _where(place)
+    options = [_candidate(reading, one) for one in place.candidates]
+    if place.sure is HowSure.CANNOT_TELL:
+        nearest = f"; {options[0]} comes nearest" if options else ""
+        return [f"{where}: no unit that is known looks like it{nearest}. What lies there?"]
+    if len(options) == 1:
+        return [f"{where}: is it {options[0]}? Its colours are far from those of its fabrics."]
+    lines = [f"{where}: is it {', or '.join(options)}?"]
+    first, second = (_shown(reading, one) for one in place.candidates[:2])
+    for number, (region, fabric) in enumerate(first.items(), 1):
+        if region in second and second[region] != fabric:
+            told = f"{_fabric(fabric, names)} or {_fabric(second[region], names)}"
+            lines.append(f"{where}: what tells them apart is patch {number}, {told}.")
+    return lines
+
+
+def _shown(reading: FloorReading, candidate: Candidate) -> dict[int, str]:
+    """The fabric in each region where this candidate lies."""
+    if candidate.unit is None:
+        return {}
+    unit = reading.units[candidate.unit]
+    ways = ways_of([unit], reading.seen.outlines)
+    return dict(next(way.patches for way in ways if candidate.turn in way.turns))
+
+
+def _candidate(reading: FloorReading, candidate: Candidate) -> str:
+    if candidate.unit is None:
+        return "nothing"
+    return f"{reading.units[candidate.unit].called} {TURNS[candidate.turn]}"
+
+
+def _one_of(fabrics: list[str | None], names: Mapping[str, str]) -> str:
+    if fabrics == [None]:
+        return "no fabric is like it; which is it"
+    if len(fabrics) == 1:
+        return f"is it {_fabric(fabrics[0], names)}"
+    return "is it " + ", or ".join(_fabric(fabric, names) for fabric in fabrics)
+
+
+def _fabric(letter: str | None, names: Mapping[str, str]) -> str:
+    """Letter and name: nobody has to know a letter by heart."""
+    if letter is None or letter == UNKNOWN:
+        return "a fabric that is not known"
+    return f"{letter} {names[letter]}" if names.get(letter) else letter
+
+
+def _where(place: FloorPlace) -> str:
+    return f"row {place.row} place {place.column}"
+
+
+def _counted(count: int, what: str) -> str:
+    return f"{count} {what}" if count == 1 else f"{count} {what}s"
