@@ -14,7 +14,7 @@ from sewalong.piecing.cloth import Flat, Piece
 from sewalong.piecing.definition import Definition
 from sewalong.piecing.edges import EdgeGrain, outer_edges
 from sewalong.piecing.faults import MethodFault, SizeRefused
-from sewalong.piecing.flow import Batch
+from sewalong.piecing.flow import Batch, Drawn
 from sewalong.piecing.method import FINAL_PILE, Pieces
 from sewalong.piecing.start_sizes import (
     EIGHTH,
@@ -155,7 +155,7 @@ class Derivation(Struct, frozen=True):
     says which start pile each fabric letter was cut for, in order of taking up: A is the
     first piece, unless the method gives all pieces of a pile one letter. `per_unit` is
     the exact number of start pieces to one unit, over many batches. `trim_stage` is the id of
-    the stage that trims the units, if one does.
+    the stage that trims the units, if one does. `drawn` has every count of the batch in order.
     """
 
     trim_stage: str | None
@@ -168,6 +168,7 @@ class Derivation(Struct, frozen=True):
     unit_count: int
     letters: Mapping[str, str]
     per_unit: Mapping[str, Fraction]
+    drawn: tuple[Drawn, ...] = ()
 
     def stage(self, id: str) -> StageWork:
         """The work of the stage called `id`; raises KeyError if there is none."""
@@ -246,6 +247,7 @@ def _derive(
         unit_count=len(batch.units),
         letters=batch.letters,
         per_unit={start.pile: need[start.pile] for start in written.starts},
+        drawn=tuple(batch.drawn),
     )
 
 

@@ -43,17 +43,33 @@ class StageRun(Struct, frozen=True):
     longest_cut: float
 
 
+PieceAt = tuple[str, int]
+"""A piece of one batch: its pile, and its number in order of making there, from 0 on."""
+
+
+class Drawn(Struct, frozen=True):
+    """One count of a stage in a batch: which pieces it took, in the order it took them, which came
+    of them, and the fabric letters in each of these."""
+
+    stage: str
+    takes: tuple[PieceAt, ...]
+    makes: tuple[PieceAt, ...]
+    letters: tuple[tuple[str, ...], ...]
+
+
 class Batch(Struct):
     """The smallest lot of units that leaves nothing over in between.
 
     `seen` has every different piece that lay in each pile, in order of making;
-    `letters` says which start pile each fabric letter was cut for.
+    `letters` says which start pile each fabric letter was cut for. `drawn` has every count in
+    order, but for those of strips, whose pieces are one like the other.
     """
 
     units: list[Flat] = field(default_factory=list)
     seen: dict[str, list[Piece]] = field(default_factory=dict)
     runs: dict[str, StageRun] = field(default_factory=dict)
     letters: dict[str, str] = field(default_factory=dict)
+    drawn: list[Drawn] = field(default_factory=list)
 
     def different_units(self) -> tuple[Flat, ...]:
         """The units without repeats, in order of making."""
@@ -78,6 +94,8 @@ class Draw:
         # A stage run on the very same pieces gives the same result: strips give many.
         # What was taken is held on to as well, or another piece might come to its id.
         self.memo: dict[tuple[str, tuple[int, ...]], tuple[list[Piece], list[Piece]]] = {}
+        self.places: dict[int, PieceAt] = {}
+        self.made: Counter[str] = Counter()
         self.pulled = 0
         self.work = 0
         self.at: StageDefinition | None = None
@@ -108,6 +126,7 @@ class Draw:
         if start.letter:
             self.shared[pile] = piece
         self.batch.seen.setdefault(pile, []).append(piece)
+        self.number(pile, piece)
         return piece
 
     def make(self, pile: str) -> list[Piece]:
@@ -115,8 +134,20 @@ class Draw:
         taken = [self.pull(source) for source in steps.taken(stage.operations)]
         key = (stage.id, tuple(id(piece) for piece in taken))
         if key not in self.memo:
-            self.memo[key] = taken, self.run(stage, taken)
+            table = self.run(stage, taken)
+            self.memo[key] = taken, table
+            takes = tuple(self.places[id(piece)] for piece in taken)
+            makes = tuple(self.number(stage.makes, piece) for piece in table)
+            letters = tuple(_letters_in(piece) for piece in table)
+            self.batch.drawn.append(Drawn(stage.id, takes, makes, letters))
         return self.memo[key][1]
+
+    def number(self, pile: str, piece: Piece) -> PieceAt:
+        """Number a piece that comes to a pile. It is held on to, so that its id stays its own."""
+        place = (pile, self.made[pile])
+        self.made[pile] += 1
+        self.places[id(piece)] = place
+        return place
 
     def run(self, stage: StageDefinition, taken: list[Piece]) -> list[Piece]:
         self.at = stage
@@ -145,6 +176,10 @@ class Draw:
             return MethodFault(f"{self.written.file}: {why}.", f"{why}.")
         path = ("stages", self.written.stages.index(stage), "operations")
         return MethodFault(f"{self.written.file}, stage '{stage.id}': {why}.", f"{why}.", path)
+
+
+def _letters_in(piece: Piece) -> tuple[str, ...]:
+    return tuple(dict.fromkeys(patch.letter for patch in piece.patches))
 
 
 def make_batch(
