@@ -43,11 +43,11 @@ def take_out(quilt: OpenQuilt, letter: str) -> ChangePlan:
 
 
 def keep_photographed(quilt: OpenQuilt, photo: ReadPhoto) -> ChangePlan:
-    """The change by which the fabrics of a photograph are there too. Raises NumbersFault where no
-    letters are left for them."""
-    from sewalong.fabrics.photo.kept import with_those_of
+    """The change by which the fabrics of a photograph are there too. Raises NumbersFault for a
+    name or a number that no quilt can have."""
+    from sewalong.fabrics.photo.taken_in import taken_in
 
-    return _with(quilt, with_those_of(photo, quilt.state.quilt.fabrics))
+    return _with(quilt, taken_in(photo, quilt.state.quilt.fabrics))
 
 
 def _with(quilt: OpenQuilt, fabrics: Sequence[Fabric]) -> ChangePlan:
