@@ -60,16 +60,12 @@ def shown_in(view: View, swatch: Swatch) -> Colour | None:
     return seen(swatch.colour, view.sight) if view.sight else swatch.colour
 
 
-def taken_for_one(
-    swatches: Sequence[Swatch], view: View
-) -> tuple[tuple[Swatch, Swatch], ...]:
+def taken_for_one(swatches: Sequence[Swatch], view: View) -> tuple[tuple[Swatch, Swatch], ...]:
     """The fabrics that somebody who sees them so may take for each other, two by two: those nearer
     than NEARLY. None where fabrics are looked at as they are, or in grey."""
     if view.sight is None:
         return ()
-    looks = [
-        (swatch, seen(swatch.colour, view.sight)) for swatch in swatches if swatch.colour
-    ]
+    looks = [(swatch, seen(swatch.colour, view.sight)) for swatch in swatches if swatch.colour]
     return tuple(
         (one, other)
         for (one, its), (other, others) in combinations(looks, 2)

@@ -96,7 +96,9 @@ KEYS = (
     Key("fabrics.next", "right", "walk(1, 0)", "next", "To the next fabric."),
     Key("fabrics.read_on", "pagedown", "read(1)", "read on", "Read on below."),
     Key("fabrics.read_back", "pageup", "read(-1)", "read back", "Read back up."),
-    Key("fabrics.leave", "escape", "leave", "back", "Back to sewing.", True, ("comma",), "quit sew"),
+    Key(
+        "fabrics.leave", "escape", "leave", "back", "Back to sewing.", True, ("comma",), "quit sew"
+    ),
     help_at("fabrics"),
 )
 
@@ -157,7 +159,9 @@ class FabricsScreen(FollowingScreen[None]):
         rows = [(row.words, tuple(map(self._shown, row.swatches))) for row in self._now.rows]
         view = self._view.words
         likely = taken_for_one(self._now.swatches, self._view)
-        pairs = [f"{one.called} and {other.called} may be taken for each other." for one, other in likely]
+        pairs = [
+            f"{one.called} and {other.called} may be taken for each other." for one, other in likely
+        ]
         if self._view.sight and not pairs:
             pairs = ["No two are taken for each other that are apart otherwise."]
         self.query_one("#verdict", Words).say(self._now.verdict)
@@ -238,9 +242,13 @@ class FabricsScreen(FollowingScreen[None]):
             def carry_out(values: dict[str, str]) -> str | None:
                 nonlocal more
                 more = bool(values["text"].strip())
-                return self._carry(lambda: say_fabrics(self.quilt, values["text"])) if more else None
+                return (
+                    self._carry(lambda: say_fabrics(self.quilt, values["text"])) if more else None
+                )
 
-            dialog = FormDialog("Which fabrics are there?", (line,), carry_out, hint, words_ahead=True)
+            dialog = FormDialog(
+                "Which fabrics are there?", (line,), carry_out, hint, words_ahead=True
+            )
             more = bool(await self.app.push_screen_wait(dialog)) and more
             if more:
                 await self.bring_up_to_date()
