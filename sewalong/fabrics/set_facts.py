@@ -54,7 +54,12 @@ def _more(
         turns = {way for unit in ways for way in unit.get(letter, ())}
         how = ", not the same way up in each" if len(turns) > 1 else ""
         yield f"{laid[letter].called} is a one-way print: it shows in {units_words(shown)}{how}."
-    if len(places) > 1:
-        stand = [place + 1 for place in standing_one_way(ways, places)]
-        where = units_words(stand) if stand else "no unit"
-        yield f"One-way prints stand one way up together in {where}, whichever way it is turned."
+    alike = standing_one_way(ways, places)
+    for number, unit in enumerate(ways):
+        if sum(letter in unit for letter in places) > 1:
+            yield (
+                f"In unit {number + 1} one-way prints stand one way up."
+                if number in alike
+                else f"In unit {number + 1} one-way prints stand different ways up, however it is "
+                "turned."
+            )
