@@ -6,10 +6,10 @@ from collections.abc import Iterator, Mapping
 
 from msgspec import Struct
 
-from sewalong.fabrics.advice import Met, one_way_in, seams_of_a_set, twice_in
+from sewalong.fabrics.advice import Met, one_way_in, one_way_words, seams_of_a_set, twice_in
 from sewalong.fabrics.swatch import Swatch
 from sewalong.piecing.derive import Derivation
-from sewalong.piecing.one_way import standing_one_way, ways_up
+from sewalong.piecing.one_way import ways_up
 from sewalong.quilt.method_seams import method_seams
 from sewalong.quilt.worksheet.seam_words import units_words
 
@@ -54,12 +54,6 @@ def _more(
         turns = {way for unit in ways for way in unit.get(letter, ())}
         how = ", not the same way up in each" if len(turns) > 1 else ""
         yield f"{laid[letter].called} is a one-way print: it shows in {units_words(shown)}{how}."
-    alike = standing_one_way(ways, places)
-    for number, unit in enumerate(ways):
-        if sum(letter in unit for letter in places) > 1:
-            yield (
-                f"In unit {number + 1} one-way prints stand one way up."
-                if number in alike
-                else f"In unit {number + 1} one-way prints stand different ways up, however it is "
-                "turned."
-            )
+    words = one_way_words(laid, ways)
+    if words is not None:
+        yield words

@@ -106,7 +106,7 @@ columns = 4
 
 
 def test_every_seam_of_a_set_the_weakest_first(chosen: Desk) -> None:
-    letters = "B E C F H A D G".split()
+    letters = ["B", "E", "C", "F", "H", "A", "D", "G"]
     chosen.ok("sets", "--own", f"1: {' '.join(letters)}")
     said = chosen.ok("contrast", "--set", "1")
     assert said.lines[0].startswith("Set 1: B oat, E moss sprig, C butter")
@@ -128,7 +128,7 @@ def test_doubles_and_several_one_way_prints_are_said(chosen: Desk) -> None:
     told = chosen.ok("contrast", "--set", "1").lines
     assert "A chalk is in this set more than once." in told
     # Places 1 and 5 meet nowhere, but both show in unit 4, pointing away from each other.
-    assert told[-1] == ("In unit 4 one-way prints stand different ways up, however it is turned.")
+    assert told[-1] == ("H birds: one way up in 3 of 4 units, however they are turned.")
 
 
 @pytest.mark.parametrize(
