@@ -17,7 +17,7 @@ from sewalong.progress.acts.undoing import Redo, Undo
 from sewalong.quilt.fabrics_text import fabric_text
 from sewalong.quilt.refusal import NumbersFault
 from sewalong.screens.following import FollowingScreen
-from sewalong.screens.photo_sheet import photograph
+from sewalong.screens.photo_sheet import Keeper, photograph
 from sewalong.screens.prompts.desk import Desk
 from sewalong.screens.prompts.dialogs import Field, FormDialog
 from sewalong.screens.widgets.breakpoints import mark_size
@@ -334,10 +334,11 @@ class FabricsScreen(FollowingScreen[None]):
         self.ask_in_turn(self._photograph())
 
     async def _photograph(self) -> None:
-        def keep(photo: ReadPhoto) -> str | None:
-            return self._carry(lambda: keep_photographed(self.quilt, photo))
+        def keep(photo: ReadPhoto, instead: bool) -> str | None:
+            return self._carry(lambda: keep_photographed(self.quilt, photo, instead=instead))
 
-        photo = await photograph(self.app, keep, self.quilt.preferences.keys)
+        keeper = Keeper(keep, len(self._now.swatches))
+        photo = await photograph(self.app, keeper, self.quilt.preferences.keys)
         if photo is None:
             return
         await self.bring_up_to_date()

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 from typing import Any
 
+from msgspec import Struct
 from textual.app import App, ComposeResult
 from textual.containers import Horizontal, VerticalScroll
 
@@ -72,8 +73,13 @@ KEYS = (
     help_at("photo"),
 )
 
-Keep = Callable[[ReadPhoto], str | None]
-"""Takes the fabrics of a photograph into the plan, or says why not."""
+
+class Keeper(Struct, frozen=True):
+    """How fabrics get into the plan: `keep` takes them there, with True in place of those there are
+    already, or says why not; `there` says how many these are."""
+
+    keep: Callable[[ReadPhoto, bool], str | None]
+    there: int
 
 
 class PhotoSheetScreen(HelpedScreen[ReadPhoto]):
@@ -87,13 +93,13 @@ class PhotoSheetScreen(HelpedScreen[ReadPhoto]):
         self,
         photo: ReadPhoto,
         asked: Mapping[str, str],
-        keep: Keep,
+        keeper: Keeper,
         moved: Mapping[str, tuple[str, ...]],
     ) -> None:
         super().__init__()
         self._photo = photo
         self._asked = dict(asked)
-        self._keep = keep
+        self._keeper = keeper
         self._before: list[ReadPhoto] = []
         self.keys = keys_with(moved, KEYS)
 
@@ -240,7 +246,20 @@ class PhotoSheetScreen(HelpedScreen[ReadPhoto]):
 
     def action_keep(self) -> None:
         """Take the fabrics into the plan; a refusal is said and keeps the sheet."""
-        if refusal := self._keep(self._photo):
+        self.ask_in_turn(self._keep())
+
+    async def _keep(self) -> None:
+        instead = "beside"
+        if there := self._keeper.there:
+            choices = (
+                Choice("beside", "keep them too"),
+                Choice("instead", "have these in their place"),
+            )
+            title = f"The plan has {there} {'fabric' if there == 1 else 'fabrics'} already."
+            instead = await self.app.push_screen_wait(ChoiceDialog(title, choices)) or ""
+        if not instead:
+            return
+        if refusal := self._keeper.keep(self._photo, instead == "instead"):
             self.tell(refusal, refused=True)
         else:
             self.dismiss(self._photo)
@@ -267,12 +286,12 @@ def _shown(place: Place) -> PlaceShown:
 
 
 async def photograph(
-    app: App[Any], keep: Keep, moved: Mapping[str, tuple[str, ...]]
+    app: App[Any], keeper: Keeper, moved: Mapping[str, tuple[str, ...]]
 ) -> ReadPhoto | None:
     """Ask for a photograph, show what was read, and keep it; None where nothing was kept."""
     dialog = PhotoDialog({})
     if not await app.push_screen_wait(dialog) or dialog.reading is None:
         return None
-    screen = PhotoSheetScreen(dialog.reading.photo, dialog.values, keep, moved)
+    screen = PhotoSheetScreen(dialog.reading.photo, dialog.values, keeper, moved)
     kept: ReadPhoto | None = await app.push_screen_wait(screen)
     return kept

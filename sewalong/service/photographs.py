@@ -12,6 +12,7 @@ from sewalong.fabrics.photo.read import read_photo
 from sewalong.quilt.beginning.wording import read_layout
 from sewalong.quilt.refusal import NumbersFault
 from sewalong.store.bounded import read_at_most
+from sewalong.store.pictures import write_picture
 
 if TYPE_CHECKING:
     from sewalong.fabrics.photo.result import Reading
@@ -71,3 +72,11 @@ def read_photographed(asked: PhotoAsked) -> Reading:
     be read, and StoreFault for a file that is none."""
     data = read_at_most(asked.path, MOST_BYTES)
     return read_photo(data, asked.rows, asked.columns, corners=asked.corners, packs=asked.packs)
+
+
+def write_sheet(path: str, reading: Reading, *, replace: bool = False) -> None:
+    """Write the contact sheet of what was seen, a PNG, where a person names a place for it. Raises
+    StoreFault."""
+    from sewalong.fabrics.photo.sheet import contact_sheet
+
+    write_picture(path, contact_sheet(reading), replace=replace)
