@@ -71,3 +71,14 @@ def taken_for_one(swatches: Sequence[Swatch], view: View) -> tuple[tuple[Swatch,
         for (one, its), (other, others) in combinations(looks, 2)
         if difference(its, others) < NEARLY
     )
+
+
+def taken_words(swatches: Sequence[Swatch], view: View) -> tuple[str, ...]:
+    """The same in words, a line for each two; that there are none is said, too."""
+    if view.sight is None:
+        return ()
+    pairs = taken_for_one(swatches, view)
+    said = tuple(
+        f"{one.called} and {other.called} may be taken for each other." for one, other in pairs
+    )
+    return said or ("No two of them would be taken for each other.",)

@@ -34,10 +34,10 @@ class PhotoAsked(Struct, frozen=True):
     corners: tuple[tuple[float, float], ...] | None = None
 
 
-def photo_asked(path: str, grid: str, packs: str, corners: str = "") -> PhotoAsked:
+def photo_asked(file: str, grid: str, packs: str, corners: str = "") -> PhotoAsked:
     """The same out of what was typed: "6 x 7" for the grid, "1" for the packs, and for corners
     eight numbers. Raises NumbersFault, a plain sentence, for what cannot be read."""
-    if not path.strip():
+    if not file.strip():
         raise NumbersFault("Write the file of the photograph.")
     try:
         rows, columns = read_layout(grid).values()
@@ -46,7 +46,7 @@ def photo_asked(path: str, grid: str, packs: str, corners: str = "") -> PhotoAsk
     if not re.fullmatch("[0-9]{1,4}", packs.strip() or "1", re.ASCII):
         raise NumbersFault("Write how many packs there are as a whole number, such as 4.")
     return PhotoAsked(
-        os.path.abspath(os.path.expanduser(path.strip())),
+        os.path.abspath(os.path.expanduser(file.strip())),
         rows,
         columns,
         int(packs.strip() or "1"),
