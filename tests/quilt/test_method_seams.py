@@ -48,13 +48,13 @@ def test_outer_edges_show_what_shapely_finds_along_them(id: str) -> None:
         shown = [(patch.letter, Polygon(patch.points)) for patch in unit.finished(0.25)]
         wide = max(x for _, shape in shown for x, _ in shape.exterior.coords)
         high = max(y for _, shape in shown for _, y in shape.exterior.coords)
-        ends = {
+        ends: dict[Side, list[tuple[float, float]]] = {
             Side.TOP: [(0, 0), (wide, 0)],
             Side.BOTTOM: [(0, high), (wide, high)],
             Side.NEAR_START: [(0, 0), (0, high)],
             Side.FAR: [(wide, 0), (wide, high)],
-        }[edge.side]
-        line = LineString(ends).buffer(1e-6)
+        }
+        line = LineString(ends[edge.side]).buffer(1e-6)
         along = sorted(
             (shape.intersection(line).centroid.x + shape.intersection(line).centroid.y, letter)
             for letter, shape in shown
