@@ -93,7 +93,7 @@ def test_every_line_is_one_fact(chosen: Desk) -> None:
         ["fabrics"], ["fabrics", "--say", "A 12, gift 4"], ["contrast"], ["contrast", "A", "D", "E"],
         ["contrast", "--set", "1"], ["sets"], ["sets", "--next"], ["sets", "--with", "A"],
         ["sets", "--lock", "2"], ["sets", "--anew"], ["sets", "--anew", "--rule", "scrappy"],
-        ["sets", "--swap", "1:1 2:2"], ["sets", "--anew", "--rule", "one background"],
+        ["sets", "--swap", "1:1 2:2"], ["sets", "--anew", "--rule", "one background", "--background", "A"],
         ["sets", "--anew", "--rule", "light on dark"], ["sets", "--anew", "--rule", "by colour"],
     ):  # fmt: skip
         said = chosen.ok(*words)
