@@ -59,6 +59,11 @@ def seen(colour: Colour, sight: Sight) -> Colour:
     return _from(_of(colour).filter(sight.value))
 
 
+def grey(value: float) -> Colour:
+    """The grey of this lightness, 0 to 100."""
+    return _from(coloraide.Color(_LAB, [value, 0, 0]))
+
+
 def _of(colour: Colour) -> coloraide.Color:
     parts = [part / 255 for part in (colour.red, colour.green, colour.blue)]
     return coloraide.Color("srgb", parts)
