@@ -59,7 +59,9 @@ def shape_of(made: Derivation) -> SetShape | None:
     if len(taken) != len(places):
         return None
     number = {letter: place for place, letter in enumerate(places)}
-    squares_of = {(pile, place): (place,) for place in range(len(places))}
+    squares_of: dict[PieceAt, tuple[int, ...]] = {
+        (pile, place): (place,) for place in range(len(places))
+    }
     runs: dict[str, list[Run]] = {}
     for run in made.drawn:
         runs.setdefault(run.stage, []).append(Run(run.takes, run.makes))

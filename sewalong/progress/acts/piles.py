@@ -11,17 +11,26 @@ from sewalong.progress.record.state import State
 
 
 class Spoil(Act, frozen=True):
-    """`n` pieces of a pile are spoiled, and why."""
+    """`n` pieces of a pile are spoiled, and why; of which set, or squares of which fabric, where
+    that is known."""
 
     needs_progress: ClassVar[bool] = True
 
     pile: str
     n: int
     reason: str
+    set: int = 0
+    fabric: str = ""
 
     def decide(self, state: State, now: Now) -> tuple[Event, ...]:
         spoiled = Spoiled(
-            at=now.at, session=now.session, pile=self.pile, n=self.n, reason=text(self.reason)
+            at=now.at,
+            session=now.session,
+            pile=self.pile,
+            n=self.n,
+            reason=text(self.reason),
+            set=self.set,
+            fabric=self.fabric,
         )
         spoiled.check(state)
         text(self.reason, "a reason, so that it can be seen later what went wrong")

@@ -22,9 +22,6 @@ from sewalong.progress.record.running_check import RunningCheck
 from sewalong.quilt.quilt import Quilt
 from sewalong.quilt.rules import a_text
 
-MOST_VALUES = 200
-"""Texts and numbers in one event: fifty readings, or a dozen settings, answers or hazards."""
-
 YEARS = range(1900, 9000)
 """Years a clock may show; outside them times cannot be reckoned with in every time zone."""
 
@@ -121,8 +118,8 @@ def _misfit_of_values(event: Event) -> str | None:
         # Its check puts both plans to the rules of a plan, which notes of several lines pass.
         return None
     for i, value in enumerate(_values(event), start=1):
-        if i > MOST_VALUES:
-            return f"says more than {MOST_VALUES} things"
+        if i > event.most_values:
+            return f"says more than {event.most_values} things"
         if isinstance(value, int) and abs(value) > MOST_AT_ONCE * MOST_AT_ONCE:
             return f"has a number in it that cannot be: {short(value)}"
         try:

@@ -12,6 +12,7 @@ from msgspec import Struct, field
 from sewalong.progress.record.begun_rows import Begun
 from sewalong.progress.record.places import Places, in_words
 from sewalong.progress.record.route import Route
+from sewalong.progress.record.sets_laid import SetsNow
 from sewalong.progress.record.settings import Settings
 from sewalong.quilt.quilt import Quilt, Target
 
@@ -51,12 +52,14 @@ class Note(Struct, frozen=True):
 
 
 class Spoilage(Struct, frozen=True):
-    """Pieces spoiled, and why."""
+    """Pieces spoiled, and why; of which set, or squares of which fabric, where somebody said so."""
 
     at: datetime
     pile: str
     n: int
     reason: str
+    set: int = 0
+    fabric: str = ""
 
 
 class Check(Struct, frozen=True):
@@ -144,6 +147,8 @@ class State(Struct, frozen=True):
     """By id: when something was last said, so that it is said once."""
     seen_to: tuple[int, ...]
     """The numbers of failed measurements of which the pieces in doubt were looked through."""
+    sets: SetsNow
+    """The sets she accepted, empty where there are none."""
     iron_asked: bool
     """False while an iron stage was counted in this session and nobody asked since."""
     last_act: tuple[int, ...]

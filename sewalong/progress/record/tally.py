@@ -13,6 +13,7 @@ from sewalong.piecing.method import Hazard, Stage
 from sewalong.progress.record.begun_rows import Begun, left_begun, pieces_held, units_across
 from sewalong.progress.record.places import settled
 from sewalong.progress.record.route import JOIN_ROWS, SEW_ROWS, Route, RouteStage, route_for
+from sewalong.progress.record.set_track import SetTrack
 from sewalong.progress.record.settings import Settings
 from sewalong.progress.record.state import (
     Check,
@@ -82,6 +83,7 @@ class Tally(Struct):
     seen_to: list[int] = field(default_factory=list)
     iron_asked: bool = True
     begun: Begun = ()
+    sets: SetTrack = field(default_factory=SetTrack)
     acts: list[tuple[int, ...]] = field(default_factory=list)
     taken_back: list[tuple[int, ...]] = field(default_factory=list)
     seq: int = 0
@@ -106,6 +108,7 @@ class Tally(Struct):
         self.take(stage, n)
         if isinstance(stage, Stage):
             self.change(stage.makes.pile, n * stage.makes.count)
+            self.sets.flow(self.quilt, stage, n, self.piles)
         self.done[stage_id] += n
         if stage_id == JOIN_ROWS:
             # What is unpicked without saying which were the seams sewn last.
@@ -137,12 +140,24 @@ class Tally(Struct):
     def spoil(self, spoilage: Spoilage) -> None:
         """Pieces leave their pile for good."""
         self.change(spoilage.pile, -spoilage.n)
+        self.sets.leave(self.quilt, spoilage.pile, spoilage.n, self.piles, spoilage.set)
+        if spoilage.fabric:
+            self.sets.lose(spoilage.fabric, spoilage.n)
         plus(self.spoiled, spoilage.pile, spoilage.n)
         self.spoilage.append(spoilage)
 
+    def differ(self, pile: str, n: int) -> None:
+        """There are `n` more in a pile than was thought (below zero: fewer), and nobody knows of
+        which sets they are."""
+        self.change(pile, n)
+        if n < 0:
+            self.sets.leave(self.quilt, pile, -n, self.piles)
+        else:
+            self.sets.come(self.quilt, pile, n)
+
     def find(self, pile: str, n: int) -> None:
         """Pieces come to a pile from outside."""
-        self.change(pile, n)
+        self.differ(pile, n)
         plus(self.found, pile, n)
 
     def turn_up(self, pile: str, n: int) -> None:
@@ -217,6 +232,7 @@ class Tally(Struct):
             kept["sitting"] = Sitting(
                 sitting.number, sitting.opened, sitting.last_at, dict(sitting.counts)
             )
+        kept["sets"] = self.sets.copy()
         return Tally(**kept)
 
     def freeze(self) -> State:
@@ -256,6 +272,7 @@ class Tally(Struct):
             begun=self.begun,
             mentioned=dict(self.mentioned),
             seen_to=tuple(self.seen_to),
+            sets=self.sets.frozen(),
             iron_asked=self.iron_asked,
             last_act=self.acts[-1] if self.acts else (),
             last_undone=self.taken_back[-1] if self.taken_back else (),

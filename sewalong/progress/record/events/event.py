@@ -32,6 +32,9 @@ class Event(
     undoable: ClassVar[bool] = True
     """Whether a person can take it back."""
 
+    most_values: ClassVar[int] = 200
+    """Texts and numbers it may hold: fifty readings, or a dozen settings, answers or hazards."""
+
     at: datetime
     session: int
 

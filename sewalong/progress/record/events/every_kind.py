@@ -19,6 +19,7 @@ from sewalong.progress.record.events.seam import (
     WentOn,
 )
 from sewalong.progress.record.events.sessions import SessionClosed, SessionOpened
+from sewalong.progress.record.events.sets import SetMarked, SetsAccepted, SetsLaid, SetTakenUp
 from sewalong.progress.record.events.sizing import UnitDecided
 from sewalong.progress.record.events.standing import LaidAside, MarkedDone, PickedUp
 from sewalong.progress.record.events.steering import StageChosen, TargetChanged
@@ -49,6 +50,10 @@ __all__ = [
     "SeenTo",
     "SessionClosed",
     "SessionOpened",
+    "SetMarked",
+    "SetTakenUp",
+    "SetsAccepted",
+    "SetsLaid",
     "SettingsRecorded",
     "Spoiled",
     "StageChosen",
@@ -91,5 +96,9 @@ EVENTS: tuple[type[Event], ...] = (
     RowsBegun,
     Redone,
     SeenTo,
+    SetsAccepted,
+    SetsLaid,
+    SetMarked,
+    SetTakenUp,
 )
 """Add a new kind at the end; what is here stays for ever, because records name it."""

@@ -7,7 +7,7 @@ from typing import Literal
 
 from sewalong.progress.record.begun_rows import units_in
 from sewalong.progress.record.events.event import Event, Recorded, noun_of, stopped
-from sewalong.progress.record.limits import a_number, a_pile, are, lie
+from sewalong.progress.record.limits import a_number, a_pile, are, lie, quoted, short
 from sewalong.progress.record.on_the_top import loose
 from sewalong.progress.record.places import put_away
 from sewalong.progress.record.refused import Refused
@@ -18,12 +18,15 @@ HowFound = Literal["found", "bought"]
 """How pieces came to a pile; what was cut new is bought."""
 
 
-class Spoiled(Event, frozen=True, kw_only=True, tag="spoiled"):
-    """`n` pieces of a pile cannot be used any more."""
+class Spoiled(Event, frozen=True, kw_only=True, tag="spoiled", omit_defaults=True):
+    """`n` pieces of a pile cannot be used any more: of set `set` (0: nobody said), or squares of
+    the fabric with this letter (empty: nobody said)."""
 
     pile: str
     n: int
     reason: str
+    set: int = 0
+    fabric: str = ""
 
     def check(self, state: State) -> None:
         pile, n = a_pile(state, self.pile), a_number(self.n)
@@ -34,13 +37,23 @@ class Spoiled(Event, frozen=True, kw_only=True, tag="spoiled"):
                 f"so {n} cannot be spoiled. If more lie there, recount that pile first."
                 f"{beside_the_pile(state, pile)}"
             )
+        if self.set and not any(one.set == self.set for one in state.sets.lying.get(pile, ())):
+            noun = noun_of(state, pile)
+            raise Refused(
+                f"No {noun.one} of set {short(self.set)} is known to lie there. Say it without the "
+                "set, or ask which set has these fabrics."
+            )
+        if self.fabric and self.fabric not in {one.letter for one in state.quilt.fabrics}:
+            raise Refused(f"There is no fabric {quoted(self.fabric)}. Say it without the fabric.")
 
     def apply(self, tally: Tally, seq: int) -> None:
-        tally.spoil(Spoilage(self.at, self.pile, self.n, self.reason))
+        tally.spoil(Spoilage(self.at, self.pile, self.n, self.reason, self.set, self.fabric))
         tally.can_undo(seq)
 
     def words(self, state: State, record: Sequence[Recorded]) -> str:
-        return f"Spoiled {noun_of(state, self.pile).count(self.n)}: {stopped(self.reason)}"
+        of = f" of set {self.set}" if self.set else ""
+        of += f" of {self.fabric}" if self.fabric else ""
+        return f"Spoiled {noun_of(state, self.pile).count(self.n)}{of}: {stopped(self.reason)}"
 
 
 def beside_the_pile(state: State, pile: str) -> str:

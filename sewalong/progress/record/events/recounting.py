@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from sewalong.piecing.method import Noun
+from sewalong.piecing.method import Noun, Stage
 from sewalong.progress.record.events.event import Event, Recorded, noun_of
 from sewalong.progress.record.limits import MOST_AT_ONCE, a_pile, are, short
 from sewalong.progress.record.on_the_top import loose
@@ -79,7 +79,7 @@ class Recounted(Event, frozen=True, kw_only=True, tag="recounted"):
                 tally.miss(pile, -difference)
             elif self.how == "lost":
                 tally.miss(pile, -tally.missing.get(pile, 0))
-            tally.change(pile, difference)
+            tally.differ(pile, difference)
             plus(tally.recounted, pile, difference)
         tally.can_undo(seq)
 
@@ -119,6 +119,8 @@ def _made_after_all(tally: Tally, pile: str, difference: int) -> bool:
         return False
     tally.change(pile, difference)
     tally.take(stage, counts)
+    if isinstance(stage, Stage):
+        tally.sets.flow(tally.quilt, stage, counts, tally.piles)
     plus(tally.done, stage.id, counts)
     return True
 

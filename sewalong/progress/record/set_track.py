@@ -1,0 +1,125 @@
+"""What happens to the sets she accepted, and to their pieces, as events come in."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from typing import TYPE_CHECKING
+
+from msgspec import Struct, field
+from msgspec.structs import replace
+
+from sewalong.piecing.method import Stage
+from sewalong.progress.record.set_flow import counted, doubtful, taken_apart
+from sewalong.progress.record.sets_laid import UNKNOWN, LaidSet, Lying, SetsNow
+from sewalong.quilt.quilt import Quilt
+
+if TYPE_CHECKING:
+    from sewalong.quilt.set_shape import SetShape
+
+NO_SETS = SetsNow()
+
+
+class SetTrack(Struct):
+    """The running state of `SetsNow`; as long as no set was accepted it costs nothing."""
+
+    sets: dict[int, LaidSet] = field(default_factory=dict)
+    lying: dict[str, tuple[Lying, ...]] = field(default_factory=dict)
+    gone: dict[str, int] = field(default_factory=dict)
+
+    def copy(self) -> SetTrack:
+        """The same, changed apart from this one."""
+        return SetTrack(dict(self.sets), dict(self.lying), dict(self.gone))
+
+    def frozen(self) -> SetsNow:
+        """As it stands now."""
+        if not self.sets and not self.gone:
+            return NO_SETS
+        return SetsNow(dict(self.sets), dict(self.lying), dict(self.gone))
+
+    def flow(self, quilt: Quilt, stage: Stage, n: int, left: Mapping[str, int]) -> None:
+        """`n` of a stage were counted, or taken apart (below zero); `left` is what lies in each
+        pile now."""
+        shape = _shape(quilt) if self.sets else None
+        if shape is None or stage.id not in shape.runs:
+            return
+        if n < 0:
+            self.lying = dict(taken_apart(shape, self.lying, stage, -n))
+            return
+        self.lying = dict(counted(shape, self.lying, stage, n))
+        for taken in stage.takes:
+            self._forget_if_empty(quilt, taken.pile, left)
+
+    def leave(
+        self, quilt: Quilt, pile: str, n: int, left: Mapping[str, int], number: int = 0
+    ) -> None:
+        """`n` pieces left a pile for good; of set `number` where somebody said so."""
+        shape = _shape(quilt) if self.sets else None
+        if shape is None or pile == shape.pile or pile not in self.lying:
+            return
+        there = self.lying[pile]
+        mine = [one for one in there if number and one.set == number]
+        if not mine:
+            self.lying[pile] = doubtful(there)
+            self._forget_if_empty(quilt, pile, left)
+            return
+        # Where the set has more pieces in the pile than are gone, nobody knows which are left.
+        laid = self.sets[number]
+        lost = {place for one in mine for place in shape.squares_of[(pile, one.index)]}
+        for place in lost.difference(laid.lost):
+            self.lose(laid.squares[place], 1)
+        self.sets[number] = replace(laid, lost=tuple(sorted({*laid.lost, *lost})))
+        gone = mine[-n:]
+        self.lying[pile] = tuple(one for one in there if one not in gone)
+
+    def lose(self, fabric: str, n: int) -> None:
+        """`n` squares of a fabric are gone for good."""
+        self.gone[fabric] = self.gone.get(fabric, 0) + n
+
+    def come(self, quilt: Quilt, pile: str, n: int) -> None:
+        """`n` more pieces came to a pile, nobody knows of what."""
+        if self.sets and pile in self.lying and pile != quilt.starts[0].pile:
+            self.lying[pile] = (*self.lying[pile], *[UNKNOWN] * n)
+
+    def accept(
+        self,
+        quilt: Quilt,
+        new: Sequence[tuple[int, tuple[str, ...]]],
+        piles: Mapping[str, int],
+    ) -> None:
+        """New sets, by number, in place of all that are not begun, locked or held back."""
+        shape = _shape(quilt)
+        if shape is None:
+            return
+        begun = self.frozen().begun(shape.pile)
+        self.sets = {
+            number: one
+            for number, one in self.sets.items()
+            if number in begun or one.locked or one.held_back
+        }
+        if not self.lying:
+            self.lying = {
+                pile.id: (UNKNOWN,) * piles[pile.id]
+                for pile in quilt.method.piles
+                if pile.id != shape.pile
+            }
+        kept = tuple(one for one in self.lying.get(shape.pile, ()) if one.set in self.sets)
+        self.sets |= {number: LaidSet(number, squares) for number, squares in new}
+        laid = (piece for number, squares in new for piece in all_of(number, len(squares)))
+        self.lying[shape.pile] = (*kept, *laid)
+
+    def _forget_if_empty(self, quilt: Quilt, pile: str, left: Mapping[str, int]) -> None:
+        """Where nothing lies nothing is taken to lie: what is over by name was what had gone."""
+        if pile not in (quilt.starts[0].pile, quilt.method.unit) and left[pile] <= 0:
+            self.lying[pile] = ()
+
+
+def all_of(number: int, squares: int) -> tuple[Lying, ...]:
+    """The squares of a set as they lie before it is begun."""
+    return tuple(Lying(number, place) for place in range(squares))
+
+
+def _shape(quilt: Quilt) -> SetShape | None:
+    # It takes the geometry of the method, which nobody without sets has to load.
+    from sewalong.quilt.set_shape import set_shape
+
+    return set_shape(quilt)
