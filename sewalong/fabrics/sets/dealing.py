@@ -7,11 +7,12 @@ to go on is for whoever asks.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections import Counter
+from collections.abc import Iterator, Sequence
 from math import exp, inf
 from random import Random
 
-from sewalong.fabrics.sets.wanted import Dealt, Wanted
+from sewalong.fabrics.sets.wanted import FORBIDDEN, Dealt, Wanted
 
 SWAPS_A_LOOK = 2_000
 """Swaps between two looks at what was found."""
@@ -27,21 +28,34 @@ contact of no strength costs."""
 DOUBLE = 2.0
 """What a print twice in a set costs, in contacts of no strength: no contact is worth one."""
 
+NOT_SO = 1000.0
+"""What it costs where two prints may not lie so: no swap that leads there is ever kept."""
+
 LIKE_FAMILY = 0.002
 """What two squares of one colour family in a set cost, likewise: spread where nothing else says."""
 
+MISSED = 0.002
+"""What it costs to leave out all of a print of one square. Of others it is the squares left out,
+times the share of them: what is over is least missed where most of it is in the sets, so a lone
+square comes in before the fourth of four, and no print is left out while others are there whole."""
 
-def deal(wanted: Wanted, aim: float, seed: int) -> Iterator[Dealt]:
+
+def deal(
+    wanted: Wanted, aim: float, seed: int, begun: Sequence[Sequence[int]] = ()
+) -> Iterator[Dealt]:
     """The best deal so far, again and again without end; each is as good as the one before or
     better.
 
-    `aim` is the strength that is striven for, such as a bound. It ends where all contacts reach
-    it, no print is twice in a set, and every family is spread as far as was asked for.
+    `aim` is the strength that is striven for, such as a bound; `begun` are sets to go on from, by
+    chance if none are given. It ends where all contacts reach the aim, no print is twice in a
+    set, every family is spread as far as was asked for, and nothing is over.
     """
     table = _Table(wanted, aim, Random(seed))
+    if begun:
+        table.lay(begun)
     best = table.dealt()
     while True:
-        table.lay(best)
+        table.lay(best.sets)
         for look in range(LOOKS_A_ROUND):
             table.swap_some(WARM * (COLD / WARM) ** (look / (LOOKS_A_ROUND - 1)))
             found = table.dealt()
@@ -62,18 +76,22 @@ class _Table:
         chance.shuffle(self.at)
         taken = wanted.sets * wanted.places
         self.set_of = [min(i // wanted.places, wanted.sets) for i in range(len(self.at))]
+        # What it costs at each place, by the print there and by the print beside it.
+        self.cost = [[_cost(strength, aim) for strength in row] for row in wanted.strength]
+        seen_from_second = [list(column) for column in zip(*self.cost, strict=True)]
+        self.costs = [self.cost] * len(self.at)
         self.beside: list[list[int]] = [[] for _ in self.at]
         for first in range(0, taken, wanted.places):
             for a, b in wanted.meeting:
                 self.beside[first + a].append(first + b)
                 self.beside[first + b].append(first + a)
-        # Cubed, so that one weak contact costs more than several that are nearly strong enough.
-        self.cost = [
-            [max(0.0, 1 - strength / aim) ** 3 if aim > 0 else 0.0 for strength in row]
-            for row in wanted.strength
-        ]
+                self.costs[first + b] = seen_from_second
+        self.most = wanted.most or (1,) * len(wanted.counts)
         # Without families each print is one of its own, so that none is ever crowded.
         self.families = wanted.families or tuple(range(len(wanted.counts)))
+        self.missed = [
+            [MISSED * over * over / n if n else 0.0 for over in range(n + 2)] for n in wanted.counts
+        ]
         self._count()
 
     def _count(self) -> None:
@@ -85,15 +103,19 @@ class _Table:
             self.in_set[self.set_of[place]][print] += 1
             self.in_family[self.set_of[place]][self.families[print]] += 1
 
-    def lay(self, dealt: Dealt) -> None:
-        """Lay the squares as they were dealt."""
-        self.at = [*(print for one in dealt.sets for print in one), *dealt.over]
+    def lay(self, sets: Sequence[Sequence[int]]) -> None:
+        """Lay these sets; the other squares are over."""
+        laid = [print for one in sets for print in one]
+        over = Counter(dict(enumerate(self.wanted.counts)))
+        over.subtract(laid)
+        self.at = [*laid, *over.elements()]
         self._count()
 
     def swap_some(self, warmth: float) -> None:
         """Swap squares two at a time; a swap that makes it worse stays the seldomer the colder."""
-        at, beside, cost, set_of = self.at, self.beside, self.cost, self.set_of
+        at, beside, costs, set_of = self.at, self.beside, self.costs, self.set_of
         in_set, in_family, families = self.in_set, self.in_family, self.families
+        most, missed = self.most, self.missed
         chance, size = self.chance.random, len(self.at)
         over = self.wanted.sets
         for _ in range(SWAPS_A_LOOK):
@@ -101,23 +123,29 @@ class _Table:
             one, other = at[i], at[j]
             if one == other:
                 continue
-            cost_one, cost_other = cost[one], cost[other]
+            cost_i, cost_j = costs[i], costs[j]
             change = 0.0
             for place in beside[i]:
-                change -= cost_one[at[place]]
+                change -= cost_i[one][at[place]]
             for place in beside[j]:
-                change -= cost_other[at[place]]
+                change -= cost_j[other][at[place]]
             at[i], at[j] = other, one
             for place in beside[i]:
-                change += cost_other[at[place]]
+                change += cost_i[other][at[place]]
             for place in beside[j]:
-                change += cost_one[at[place]]
+                change += cost_j[one][at[place]]
             here, there = set_of[i], set_of[j]
             if here != there:
-                if here != over:
-                    change += DOUBLE * ((in_set[here][other] > 0) - (in_set[here][one] > 1))
-                if there != over:
-                    change += DOUBLE * ((in_set[there][one] > 0) - (in_set[there][other] > 1))
+                for at_set, goes, comes in ((here, one, other), (there, other, one)):
+                    lying = in_set[at_set]
+                    if at_set == over:
+                        left, left_then = missed[goes], missed[comes]
+                        change += left[lying[goes] - 1] - left[lying[goes]]
+                        change += left_then[lying[comes] + 1] - left_then[lying[comes]]
+                    else:
+                        change += DOUBLE * (
+                            (lying[comes] >= most[comes]) - (lying[goes] > most[goes])
+                        )
                 family, family_other = families[one], families[other]
                 if family != family_other:
                     # Each two of a family in one set cost; a family that goes no longer meets its own.
@@ -144,17 +172,20 @@ class _Table:
         size = self.wanted.places
         taken = self.wanted.sets * size
         meeting = [
-            (self.at[place], self.at[other])
-            for place in range(taken)
-            for other in self.beside[place]
-            if place < other
+            (self.at[first + a], self.at[first + b])
+            for first in range(0, taken, size)
+            for a, b in self.wanted.meeting
         ]
         return Dealt(
             tuple(tuple(self.at[first : first + size]) for first in range(0, taken, size)),
             tuple(self.at[taken:]),
-            sum(n - 1 for one in self.in_set[:-1] for n in one if n > 1),
+            sum(
+                max(0, n - most)
+                for one in self.in_set[:-1]
+                for n, most in zip(one, self.most, strict=True)
+            ),
             min((self.wanted.strength[a][b] for a, b in meeting), default=inf),
-            sum(self.cost[a][b] for a, b in meeting) + self._crowded(),
+            sum(self.cost[a][b] for a, b in meeting) + self._crowded() + self._missing(),
         )
 
     def _crowded(self) -> float:
@@ -162,3 +193,14 @@ class _Table:
         if not self.wanted.families:
             return 0.0
         return LIKE_FAMILY * sum(n * (n - 1) // 2 for one in self.in_family[:-1] for n in one)
+
+    def _missing(self) -> float:
+        """What it costs that these are over."""
+        return sum(costs[n] for costs, n in zip(self.missed, self.in_set[-1], strict=True))
+
+
+def _cost(strength: float, aim: float) -> float:
+    """Cubed, so that one weak contact costs more than several that are nearly strong enough."""
+    if strength == FORBIDDEN:
+        return NOT_SO
+    return max(0.0, 1 - strength / aim) ** 3 if aim > 0 else 0.0
