@@ -13,6 +13,7 @@ from sewalong.progress.acts.replanning import ChangePlan
 from sewalong.progress.acts.said import Answer, Mention
 from sewalong.progress.acts.seam import ChangeTool, GoOn, Measure, RecordSettings, SeeTo
 from sewalong.progress.acts.sessions import CloseSession, OpenSession
+from sewalong.progress.acts.sets import AcceptSets, LayOwn, MarkSet, SwapSquares, TakeUp
 from sewalong.progress.acts.sizing import DecideUnit
 from sewalong.progress.acts.standing import LayAside, MarkDone, PickUp
 from sewalong.progress.acts.steering import ChangeTarget, ChooseStage
@@ -25,6 +26,7 @@ from sewalong.progress.record.state import State
 from sewalong.progress.safety.cautions import caution_at
 
 __all__ = [
+    "AcceptSets",
     "Act",
     "Answer",
     "BeginRows",
@@ -40,7 +42,9 @@ __all__ = [
     "GoOn",
     "JoinRows",
     "LayAside",
+    "LayOwn",
     "MarkDone",
+    "MarkSet",
     "Measure",
     "Mention",
     "NotePress",
@@ -54,6 +58,8 @@ __all__ = [
     "Refused",
     "SeeTo",
     "Spoil",
+    "SwapSquares",
+    "TakeUp",
     "Undo",
     "Unpick",
     "WriteNote",

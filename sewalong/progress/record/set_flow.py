@@ -10,13 +10,15 @@ from collections.abc import Iterable, Mapping, Sequence
 from itertools import islice
 from typing import TYPE_CHECKING, NamedTuple
 
+from sewalong.piecing.flow import PieceAt
 from sewalong.piecing.method import Pieces, Stage
-from sewalong.progress.record.sets_laid import NOBODY_KNOWS, UNKNOWN, Lying
+from sewalong.progress.record.sets_laid import NOBODY_KNOWS, UNKNOWN, LaidSet, Lying
 
 if TYPE_CHECKING:
     from sewalong.quilt.set_shape import Run, SetShape
 
 Piles = Mapping[str, tuple[Lying, ...]]
+Sets = Mapping[int, LaidSet]
 
 
 class Next(NamedTuple):
@@ -27,14 +29,14 @@ class Next(NamedTuple):
     sure: bool
 
 
-def next_at(shape: SetShape, lying: Piles, stage: Stage) -> Next | None:
+def next_at(shape: SetShape, sets: Sets, lying: Piles, stage: Stage) -> Next | None:
     """What the next count of `stage` takes as the piles lie; None where nobody knows."""
-    return _Table(shape, lying, stage).take()
+    return _Table(shape, sets, lying, stage).take()
 
 
-def counted(shape: SetShape, lying: Piles, stage: Stage, n: int) -> Piles:
+def counted(shape: SetShape, sets: Sets, lying: Piles, stage: Stage, n: int) -> Piles:
     """The piles once `n` of a stage of the method are done."""
-    table = _Table(shape, lying, stage)
+    table = _Table(shape, sets, lying, stage)
     made: list[Lying] = []
     for _ in range(n):
         found = table.take()
@@ -79,8 +81,10 @@ def _that_made(shape: SetShape, stage: Stage, made: Sequence[Lying]) -> Run | No
 class _Table:
     """The piles a stage takes from, while counts of it are done."""
 
-    def __init__(self, shape: SetShape, lying: Piles, stage: Stage) -> None:
+    def __init__(self, shape: SetShape, sets: Sets, lying: Piles, stage: Stage) -> None:
         self.takes = stage.takes
+        self.shape = shape
+        self.sets = sets
         self.piles = {
             taken.pile: dict(enumerate(lying.get(taken.pile, ()))) for taken in stage.takes
         }
@@ -112,17 +116,32 @@ class _Table:
         return None
 
     def _take_run(self, number: int, run: Run) -> Next:
-        """Take the pieces of a run, and unknown ones in place of those that are not there."""
+        """Take the pieces of a run, and unknown ones in place of those that are not there.
+
+        Where it is not sure that all are there, a piece of another set may have been taken instead.
+        """
         sure = True
         for pile, index in run.takes:
             place = self.at[pile].get((number, index))
-            if place is not None:
-                sure = sure and self.piles[pile][place].sure
-            else:
+            if place is None:
+                sure = sure and self._is_lost(number, (pile, index))
                 place = next(iter(self.unknown[pile]), None)
-            if place is not None:
+            else:
+                sure = sure and self.piles[pile][place].sure
+            if place is None:
+                sure = False
+            else:
                 self._remove(pile, place)
+        if not sure:
+            for pile in {pile for pile, _ in run.takes} - {self.shape.pile}:
+                rest = doubtful(self.piles[pile].values())
+                self.piles[pile] = dict(zip(self.piles[pile], rest, strict=True))
         return Next(number, run, sure)
+
+    def _is_lost(self, number: int, piece: PieceAt) -> bool:
+        """Whether it was said that this piece of a set is gone: what takes its place is not known."""
+        laid = self.sets.get(number)
+        return laid is not None and set(self.shape.squares_of[piece]).issubset(laid.lost)
 
     def _remove(self, pile: str, place: int) -> None:
         piece = self.piles[pile].pop(place)
@@ -134,7 +153,7 @@ class _Table:
         return {pile: tuple(pieces.values()) for pile, pieces in self.piles.items()}
 
 
-def doubtful(pieces: Sequence[Lying]) -> tuple[Lying, ...]:
+def doubtful(pieces: Iterable[Lying]) -> tuple[Lying, ...]:
     """The same pieces, of which one or more are gone and nobody said which."""
     return tuple(Lying(one.set, one.index, sure=False) if one.set else one for one in pieces)
 

@@ -45,14 +45,21 @@ class SetTrack(Struct):
         if n < 0:
             self.lying = dict(taken_apart(shape, self.lying, stage, -n))
             return
-        self.lying = dict(counted(shape, self.lying, stage, n))
+        self.lying = dict(counted(shape, self.sets, self.lying, stage, n))
         for taken in stage.takes:
             self._forget_if_empty(quilt, taken.pile, left)
 
     def leave(
-        self, quilt: Quilt, pile: str, n: int, left: Mapping[str, int], number: int = 0
+        self,
+        quilt: Quilt,
+        pile: str,
+        n: int,
+        left: Mapping[str, int],
+        number: int = 0,
+        fabric: str = "",
     ) -> None:
-        """`n` pieces left a pile for good; of set `number` where somebody said so."""
+        """`n` pieces left a pile for good; of set `number`, with a fabric in it, where somebody
+        said so."""
         shape = _shape(quilt) if self.sets else None
         if shape is None or pile == shape.pile or pile not in self.lying:
             return
@@ -62,13 +69,16 @@ class SetTrack(Struct):
             self.lying[pile] = doubtful(there)
             self._forget_if_empty(quilt, pile, left)
             return
-        # Where the set has more pieces in the pile than are gone, nobody knows which are left.
         laid = self.sets[number]
-        lost = {place for one in mine for place in shape.squares_of[(pile, one.index)]}
-        for place in lost.difference(laid.lost):
-            self.lose(laid.squares[place], 1)
-        self.sets[number] = replace(laid, lost=tuple(sorted({*laid.lost, *lost})))
+        held = {one: shape.squares_of[(pile, one.index)] for one in mine}
+        with_it = [one for one in mine if fabric in (laid.squares[at] for at in held[one])]
+        mine = with_it or mine
         gone = mine[-n:]
+        # Where the set has more such pieces in the pile than are gone, nobody knows which are left.
+        lost = {at for one in mine for at in held[one]}.difference(laid.lost)
+        for at in {at for one in gone for at in held[one]}.difference(laid.lost):
+            self.lose(laid.squares[at], 1)
+        self.sets[number] = replace(laid, lost=tuple(sorted({*laid.lost, *lost})))
         self.lying[pile] = tuple(one for one in there if one not in gone)
 
     def lose(self, fabric: str, n: int) -> None:

@@ -140,8 +140,9 @@ class Tally(Struct):
     def spoil(self, spoilage: Spoilage) -> None:
         """Pieces leave their pile for good."""
         self.change(spoilage.pile, -spoilage.n)
-        self.sets.leave(self.quilt, spoilage.pile, spoilage.n, self.piles, spoilage.set)
-        if spoilage.fabric:
+        of = (spoilage.set, spoilage.fabric)
+        self.sets.leave(self.quilt, spoilage.pile, spoilage.n, self.piles, *of)
+        if spoilage.fabric and not spoilage.set:
             self.sets.lose(spoilage.fabric, spoilage.n)
         plus(self.spoiled, spoilage.pile, spoilage.n)
         self.spoilage.append(spoilage)

@@ -40,7 +40,7 @@ def set_in_hand(state: State, stage_id: str) -> InHand | None:
     shape = set_shape(state.quilt)
     if shape is None or stage.id not in shape.runs:
         return None
-    found = next_at(shape, state.sets.lying, stage)
+    found = next_at(shape, state.sets.sets, state.sets.lying, stage)
     laid = state.sets.sets.get(found.set) if found else None
     if found is None or laid is None:
         return None
