@@ -11,6 +11,7 @@ from msgspec import Struct
 from sewalong.fabrics.sight import contrast, difference
 from sewalong.fabrics.swatch import Swatch
 from sewalong.piecing.contacts import Contact
+from sewalong.quilt.choices import ASSORTED
 
 SAME = 2.5
 """CIEDE2000 under which two pass for one fabric. Source: Song and Luo, 9th Color and Imaging
@@ -76,7 +77,7 @@ def seams_of_a_set(meeting: Sequence[Contact], laid: Mapping[str, Swatch]) -> tu
     for contact in meeting:
         lengths[contact.letters] = lengths.get(contact.letters, 0.0) + contact.length
     met = [
-        _met(letters, laid[letters[0]], laid[letters[1]], length)
+        met_between(laid[letters[0]], laid[letters[1]], letters, length)
         for letters, length in lengths.items()
     ]
     return tuple(
@@ -84,9 +85,12 @@ def seams_of_a_set(meeting: Sequence[Contact], laid: Mapping[str, Swatch]) -> tu
     )
 
 
-def _met(letters: tuple[str, str], one: Swatch, other: Swatch, length: float) -> Met:
+def met_between(
+    one: Swatch, other: Swatch, letters: tuple[str, str] = ("", ""), length: float = 0.0
+) -> Met:
+    """How two fabrics read side by side, wherever that is."""
     if one.value is None or other.value is None:
-        same = one.letter == other.letter
+        same = one.letter == other.letter and one.kind != ASSORTED
         reads = Reads.AS_ONE if same else Reads.UNKNOWN
         return Met(letters, one, other, length, 0.0 if same else None, reads)
     apart = abs(one.value - other.value)
@@ -94,7 +98,7 @@ def _met(letters: tuple[str, str], one: Swatch, other: Swatch, length: float) ->
 
 
 def _reads(one: Swatch, other: Swatch, apart: float) -> Reads:
-    if one.letter == other.letter:
+    if one.letter == other.letter and one.kind != ASSORTED:
         return Reads.AS_ONE
     if one.colour and other.colour and difference(one.colour, other.colour) < SAME:
         return Reads.AS_ONE
@@ -115,10 +119,13 @@ def one_way_in(laid: Mapping[str, Swatch]) -> Collection[str]:
 
 
 def twice_in(laid: Mapping[str, Swatch]) -> Iterator[Swatch]:
-    """The fabrics that lie in a set more than once, once each."""
+    """The fabrics that lie in a set more than once, once each; of a pile of several prints nobody
+    knows."""
     seen: set[str] = set()
     told: set[str] = set()
     for swatch in laid.values():
+        if swatch.kind == ASSORTED:
+            continue
         if swatch.letter in seen and swatch.letter not in told:
             told.add(swatch.letter)
             yield swatch

@@ -33,7 +33,7 @@ class Swatch(Struct, frozen=True):
     @property
     def called(self) -> str:
         """Letter and name: nobody has to know a letter by heart."""
-        return f"{self.letter} {self.name}"
+        return f"{self.letter} {self.name}".strip()
 
 
 def swatches(fabrics: Sequence[Fabric]) -> tuple[Swatch, ...]:
