@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from msgspec.structs import replace
 
-from sewalong.fabrics.photo.letters import letter
+from sewalong.quilt.letters import letter
 from sewalong.quilt.choices import Fabric
 from sewalong.quilt.quilt import Quilt
 from sewalong.wall.set_picture import Squares
