@@ -1,0 +1,81 @@
+"""What the seams of her sets will show: which two squares are the weakest, and what a swap does.
+
+Colours are reckoned with here, so it is loaded only by whoever looks at sets.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from functools import lru_cache
+
+from msgspec import Struct
+
+from sewalong.fabrics.advice import Met, seams_of_a_set, twice_in
+from sewalong.fabrics.pairing import independent_contacts
+from sewalong.fabrics.possible import possible
+from sewalong.fabrics.swatch import Swatch, swatches
+from sewalong.piecing.contacts import Contact, contacts
+from sewalong.quilt.derived import derived
+from sewalong.quilt.quilt import Quilt
+
+Laid = Sequence[str | None]
+"""Her letters by place; None or nothing for a fabric that is not known any more."""
+
+
+class SetContrast(Struct, frozen=True):
+    """Her fabrics by letter, and which places of a set meet: `places` are the method's letters in
+    the order a set is laid."""
+
+    fabrics: Mapping[str, Swatch]
+    meeting: tuple[Contact, ...]
+    places: tuple[str, ...]
+
+    def met(self, laid: Laid) -> tuple[Met, ...]:
+        """Every two squares of a set that share a seam, the weakest first; those of which a fabric
+        is not known are left out."""
+        there = self._known(laid)
+        known = [one for one in self.meeting if there.keys() >= set(one.letters)]
+        return seams_of_a_set(known, there)
+
+    def weakest(self, laid: Laid) -> Met | None:
+        """The two that part least; None where no value is known."""
+        found = self.met(laid)
+        return found[0] if found and found[0].apart is not None else None
+
+    def twice(self, laid: Laid) -> tuple[Swatch, ...]:
+        """The fabrics that lie in a set more than once."""
+        return tuple(twice_in(self._known(laid)))
+
+    def _known(self, laid: Laid) -> dict[str, Swatch]:
+        """The fabric of each place of which it is known."""
+        return {
+            place: self.fabrics[letter]
+            for place, letter in zip(self.places, laid, strict=False)
+            if letter in self.fabrics
+        }
+
+    def bound(self, sets: int) -> float | None:
+        """What the weakest seam of so many sets cannot pass, however all squares are chosen; None
+        where it is not known, or there are too few squares."""
+        if sets < 1:
+            return None
+        apart = independent_contacts(self.meeting)
+        return possible([*self.fabrics.values()], sets, len(self.places), apart).bound
+
+
+@lru_cache(maxsize=4)
+def set_contrast(quilt: Quilt) -> SetContrast:
+    """Those of a quilt; raises SizeRefused where no unit comes of its sizes."""
+    made = derived(quilt)
+    return SetContrast(
+        {one.letter: one for one in swatches(quilt.counted_fabrics)},
+        contacts(made.units, float(made.seam)),
+        tuple(made.letters),
+    )
+
+
+def weakest_words(seams: SetContrast, sets: int, laid: Laid) -> tuple[str, ...]:
+    """The weakest seam of one set, and what no choice of so many sets passes, one sentence each."""
+    weakest, bound = seams.weakest(laid), seams.bound(sets)
+    words = () if weakest is None else (f"Weakest: {weakest.words}",)
+    return words if bound is None else (*words, f"No choice of sets passes {bound:.0f}.")
