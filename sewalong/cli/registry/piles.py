@@ -19,6 +19,8 @@ COMMANDS = (
             PILE,
             whole("n", "how many are spoiled"),
             Argument("--reason", "what went wrong", "TEXT", required=True),
+            whole("--set", "of the set with this number, where you know it"),
+            Argument("--fabric", "of the fabric with this letter, where you know it", "LETTER"),
             *WHICH_QUILT,
         ),
     ),

@@ -8,6 +8,7 @@ import msgspec
 
 from sewalong.cli.frame.facts import sentences
 from sewalong.cli.frame.report import Report
+from sewalong.progress.joining.current_stage import which_set
 from sewalong.progress.plan.plan import Plan
 from sewalong.progress.record.events.event import Recorded
 from sewalong.progress.record.events.said import Mentioned
@@ -72,7 +73,10 @@ def _next(state: State, now: Plan) -> list[str]:
     if state.standing is not Standing.IN_PROGRESS:
         return []
     if now.suggestion is not None:
-        return sentences(f"Next: {next_thing(now.line(now.suggestion.stage))}")
+        line = now.line(now.suggestion.stage)
+        told = sentences(f"Next: {next_thing(line)}")
+        # Told as it is: names of fabrics are hers, and are not taken apart.
+        return [*told, *filter(None, [which_set(state, line.stage.id)])]
     return [*_ALL_DONE] if now.complete else []
 
 

@@ -20,10 +20,11 @@ from sewalong.service.open_quilt import OpenQuilt
 
 
 def spoil(args: argparse.Namespace, context: Context) -> Report:
-    """`spoil PILE N --reason TEXT`"""
+    """`spoil PILE N --reason TEXT [--set N] [--fabric LETTER]`"""
     with chosen_quilt(args, context) as quilt:
         pile = pile_id(quilt.state.route, args.pile)
-        return _report(quilt, do(quilt, Spoil(pile, args.n, args.reason)), pile)
+        act = Spoil(pile, args.n, args.reason, args.set or 0, (args.fabric or "").upper())
+        return _report(quilt, do(quilt, act), pile)
 
 
 def find(args: argparse.Namespace, context: Context) -> Report:

@@ -27,8 +27,8 @@ from sewalong.quilt.setting import SET_SIDE, SET_UNIT
 class InHand(Struct, frozen=True):
     """The stage to show: its line in the plan, and its takes and makes in words.
 
-    `which` says which row, seam or side comes next ("Join R2 to R3."), and is empty for the
-    stages of the method. `makes` is empty where the top itself is worked on. `makes_pile` is the
+    `which` says which set, row, seam or side comes next ("Join R2 to R3."), and is empty where
+    there is no telling. `makes` is empty where the top itself is worked on. `makes_pile` is the
     pile it fills, None for the top. `where` says where what waits lies, empty where nobody wrote
     it down.
     """
@@ -98,7 +98,7 @@ def _which(state: State, line: StageLine) -> str:
     if stage.id == ADD_SIDES:
         return _which_ends(state)
     if not isinstance(stage, TopStage):
-        return ""
+        return which_set(state, stage.id)
     if stage.id == JOIN_ROWS:
         joins = joining(state).joins
         return join_in_words(joins[0]) if joins else ""
@@ -110,6 +110,18 @@ def _which(state: State, line: StageLine) -> str:
         edge = _which_edge(state.quilt.choices.corners, side)
         return f"Border “{border.cloth}”: edge {side} of {SIDES_OF_A_BORDER}, {edge}."
     return f"{stage.counts.one.capitalize()} {done + 1} of {stage.steps}."
+
+
+def which_set(state: State, stage: str) -> str:
+    """The set in hand at a stage of the method, in a sentence; empty where there is none."""
+    if not state.sets.sets:
+        return ""
+    # It takes the geometry of the method, which nobody without sets has to load.
+    from sewalong.progress.sets.in_hand import set_in_hand
+    from sewalong.progress.sets.set_words import in_hand_words
+
+    found = set_in_hand(state, stage)
+    return in_hand_words(state, found) if found else ""
 
 
 def _which_edge(corners: str, side: int) -> str:

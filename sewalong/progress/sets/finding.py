@@ -9,7 +9,6 @@ from msgspec import Struct
 
 from sewalong.progress.record.sets_laid import LaidSet
 from sewalong.progress.record.state import State
-from sewalong.quilt.set_shape import set_shape
 
 
 class WhereASetIs(Struct, frozen=True):
@@ -23,6 +22,12 @@ class WhereASetIs(Struct, frozen=True):
     piles: tuple[tuple[str, int], ...]
     sure: bool
     together: bool = False
+
+
+def known_sets_lie_in(state: State, pile: str) -> bool:
+    """Whether pieces of known sets lie in a pile, squares not yet begun aside."""
+    start = state.quilt.starts[0].pile
+    return pile != start and any(one.set for one in state.sets.lying.get(pile, ()))
 
 
 def where_is(state: State, laid: LaidSet) -> WhereASetIs:
@@ -47,6 +52,9 @@ def _known(laid: LaidSet) -> Iterator[str]:
 
 
 def _where(state: State, laid: LaidSet, fabrics: Sequence[str]) -> WhereASetIs:
+    # It takes the geometry of the method, which nobody without sets has to load.
+    from sewalong.quilt.set_shape import set_shape
+
     shape = set_shape(state.quilt)
     piles: list[tuple[str, int]] = []
     sure, together = True, False

@@ -13,6 +13,7 @@ from sewalong.progress.record.recount_rules import (
     to_count,
     ways,
 )
+from sewalong.progress.sets.finding import known_sets_lie_in
 from sewalong.screens.prompts.common import which_pile, whole
 from sewalong.screens.prompts.desk import Asker, Desk
 from sewalong.screens.prompts.dialogs import Choice, ChoiceDialog, Field, FormDialog
@@ -23,16 +24,28 @@ async def spoil(desk: Desk) -> None:
     pile = await which_pile(desk, "Spoiled pieces of which pile?", loose)
     if pile is None:
         return
-    noun = desk.quilt.state.route.piles[pile].noun
+    state = desk.quilt.state
+    noun = state.route.piles[pile].noun
 
     def carry_out(values: dict[str, str]) -> str | None:
-        return desk.attempt(Spoil(pile, whole(values["n"]), values["reason"]))
+        of_set = values.get("set", "").strip()
+        fabric = values.get("fabric", "").strip().upper()
+        act = Spoil(
+            pile, whole(values["n"]), values["reason"], whole(of_set) if of_set else 0, fabric
+        )
+        return desk.attempt(act)
 
-    lines = (
+    lines = [
         Field("n", f"How many {noun.many}?", "1"),
         Field("reason", "What happened?", prose=True),
-    )
-    await desk.app.push_screen_wait(FormDialog(f"Spoiled {noun.many}", lines, carry_out))
+    ]
+    if known_sets_lie_in(state, pile):
+        lines.append(Field("set", "Of which set? Leave it empty if you don't know."))
+    if state.sets.sets:
+        lines.append(
+            Field("fabric", "Of which fabric, by letter? Leave it empty if you don't know.")
+        )
+    await desk.app.push_screen_wait(FormDialog(f"Spoiled {noun.many}", tuple(lines), carry_out))
 
 
 _ACCEPTED_AS: dict[Accepted, str] = {

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import pytest
 
+from sewalong.progress.joining.current_stage import which_set
 from sewalong.progress.record.squares_left import squares_left
 from sewalong.progress.sets.in_hand import set_in_hand
-from sewalong.progress.sets.set_words import in_hand_words
 from tests.progress import every_act as c
 from tests.progress.building import a_quilt, go_on, opening, play
 from tests.progress.sets.fabrics import sets_of, with_fabrics
@@ -99,15 +99,17 @@ def test_her_own_set_may_take_what_is_over_and_no_more() -> None:
 
 def test_the_set_in_hand_is_said_with_letters_and_names() -> None:
     state, record = play(QUILT, ACCEPTED)
-    found = set_in_hand(state, "pair")
-    assert found is not None
-    assert in_hand_words(state, found) == "set 1 of 6, 1 of 4: B oat on A chalk"
+    assert which_set(state, "pair") == "Set 1 of 6, 1 of 4: B oat on A chalk."
     state = go_on(state, record, c.Count("pair", 4), c.Count("sew", 2), c.Count("press", 2))
-    found = set_in_hand(state, "stack")
-    assert found is not None
-    assert in_hand_words(state, found) == (
-        "set 1 of 6: E rust dots + F moss + G pine sprig + H navy on "
-        "A chalk + B oat + C shell + D butter"
+    assert which_set(state, "stack") == (
+        "Set 1 of 6: E rust dots + F moss + 2 more on A chalk + B oat + 2 more."
+    )
+    # Another set is begun meanwhile, and of one pile nobody knows what is gone.
+    state = go_on(
+        state, record, c.Count("pair", 4), c.Count("sew", 2), c.Spoil("four-patch", 1, "x")
+    )
+    assert which_set(state, "press") == (
+        "Set 2 of 6, 1 of 2: I plum + J coal + 2 more (not sure: a piece of the pile is gone)."
     )
 
 
