@@ -1,0 +1,71 @@
+"""The squares of a set as swatches, and beside them the picture of the units it gives."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+
+from textual.app import ComposeResult
+from textual.containers import Container, VerticalScroll
+
+from sewalong.fabrics.colours import Colour
+from sewalong.screens.widgets.captioned import Captioned, Draw
+from sewalong.screens.widgets.literal_text import Words
+from sewalong.screens.widgets.swatch_sheet import Shown, SwatchSheet
+from sewalong.wall.keys import Key
+
+WHOLE = "whole"
+"""The class while the picture has all the room."""
+
+
+class SetBody(Container):
+    """Shows one set, a square of it in hand."""
+
+    DEFAULT_CSS = """
+    SetBody { layout: horizontal; height: 1fr; padding: 1 2 0 2; }
+    SetBody VerticalScroll { width: 36; height: 1fr; }
+    SetBody #set-facts { height: auto; padding-top: 1; color: $quiet; }
+    SetBody Captioned { width: 1fr; height: 1fr; margin-left: 2; }
+    SetBody .caption { height: auto; color: $quiet; }
+    .roomy SetBody VerticalScroll { width: 56; }
+    .narrow SetBody { layout: vertical; padding: 0 1; }
+    .narrow SetBody VerticalScroll { width: 1fr; }
+    .narrow SetBody Captioned { height: 4; margin-left: 0; }
+    SetBody.whole VerticalScroll { display: none; }
+    SetBody.whole Captioned { height: 1fr; margin-left: 0; }
+    """
+
+    def compose(self) -> ComposeResult:
+        with VerticalScroll(can_focus=False):
+            yield SwatchSheet(id="set-sheet")
+            yield Words(id="set-facts")
+        yield Captioned(id="set-units")
+
+    def show(
+        self, rows: Sequence[tuple[str, tuple[Shown, ...]]], at: int, facts: Sequence[str]
+    ) -> None:
+        """Show these squares, that of number `at` in hand, and below them what is said."""
+        self.query_one(SwatchSheet).show(rows, at)
+        self.query_one("#set-facts", Words).say("\n".join(facts))
+        self.call_after_refresh(self._scroll_to_hand)
+
+    def picture(
+        self, draw: Draw, own: Mapping[Key, Colour], words: str, *, whole: bool = False
+    ) -> None:
+        """Draw this beside the squares, or with all the room; `words` stand below it."""
+        self.set_class(whole, WHOLE)
+        captioned = self.query_one(Captioned)
+        captioned.show(draw, own, words)
+
+    def move(self, across: int, down: int) -> int:
+        """Take another square in hand; its number is returned. Beyond the last one read on."""
+        sheet = self.query_one(SwatchSheet)
+        if sheet.move(across, down):
+            self._scroll_to_hand()
+        else:
+            self.query_one(VerticalScroll).scroll_relative(y=down, animate=False)
+        return sheet.at
+
+    def _scroll_to_hand(self) -> None:
+        sheet = self.query_one(SwatchSheet)
+        line = sheet.in_hand.translate((0, sheet.virtual_region.y))
+        self.query_one(VerticalScroll).scroll_to_region(line, animate=False)
