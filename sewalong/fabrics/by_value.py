@@ -19,11 +19,9 @@ class ValueRow(Struct, frozen=True):
     swatches: tuple[Swatch, ...]
 
     @property
-    def words(self) -> str:
-        """ "light, neutral"; what is not known is said to be so."""
-        if self.word is None:
-            return "value not said"
-        return f"{self.word}, {self.family}" if self.family else self.word
+    def value(self) -> str:
+        """The value word, or that none was said."""
+        return self.word or "value not said"
 
 
 def by_value(swatches: Sequence[Swatch]) -> tuple[ValueRow, ...]:

@@ -9,7 +9,9 @@ from sewalong.quilt.quilt import Quilt
 from sewalong.quilt.set_shape import SetShape
 
 
-def count_words(swatches: Sequence[Swatch], quilt: Quilt, shape: SetShape | None) -> tuple[str, ...]:
+def count_words(
+    swatches: Sequence[Swatch], quilt: Quilt, shape: SetShape | None
+) -> tuple[str, ...]:
     """A line for each fact, the count first. `shape` is that of the sets of her method, None where
     it has none."""
     return tuple(_lines(swatches, quilt, shape))

@@ -60,18 +60,25 @@ def shown_in(view: View, swatch: Swatch) -> Colour | None:
     return seen(swatch.colour, view.sight) if view.sight else swatch.colour
 
 
-def taken_for_one(
-    swatches: Sequence[Swatch], view: View
-) -> tuple[tuple[Swatch, Swatch], ...]:
+def taken_for_one(swatches: Sequence[Swatch], view: View) -> tuple[tuple[Swatch, Swatch], ...]:
     """The fabrics that somebody who sees them so may take for each other, two by two: those nearer
     than NEARLY. None where fabrics are looked at as they are, or in grey."""
     if view.sight is None:
         return ()
-    looks = [
-        (swatch, seen(swatch.colour, view.sight)) for swatch in swatches if swatch.colour
-    ]
+    looks = [(swatch, seen(swatch.colour, view.sight)) for swatch in swatches if swatch.colour]
     return tuple(
         (one, other)
         for (one, its), (other, others) in combinations(looks, 2)
         if difference(its, others) < NEARLY
     )
+
+
+def taken_words(swatches: Sequence[Swatch], view: View) -> tuple[str, ...]:
+    """The same in words, a line for each two; that there are none is said, too."""
+    if view.sight is None:
+        return ()
+    pairs = taken_for_one(swatches, view)
+    said = tuple(
+        f"{one.called} and {other.called} may be taken for each other." for one, other in pairs
+    )
+    return said or ("No two of them would be taken for each other.",)

@@ -36,19 +36,18 @@ def side_by_side(texts: Sequence[str], fabrics: Sequence[Fabric]) -> tuple[Swatc
 
 def _found(text: str, fabrics: Sequence[Fabric]) -> Fabric | None:
     wanted = _plain(text)
-    for same in (
-        lambda one: wanted == _plain(one.letter),
-        lambda one: wanted == _plain(f"{one.letter} {one.name}"),
-        lambda one: wanted == _plain(one.name),
-        lambda one: wanted and wanted in _plain(one.name),
-    ):
-        found = [one for one in fabrics if same(one)]
-        if len(found) > 1:
-            which = " or ".join(f"{one.letter} {one.name}" for one in found)
-            raise NumbersFault(f"{quoted(text)} may be {which}. Give the letter.")
-        if found:
-            return found[0]
-    return None
+    called = {one: (one.letter, f"{one.letter} {one.name}", one.name) for one in fabrics}
+    for way in range(3):
+        if found := [one for one, ways in called.items() if _plain(ways[way]) == wanted]:
+            return _the_one(text, found)
+    return _the_one(text, [one for one in fabrics if wanted and wanted in _plain(one.name)])
+
+
+def _the_one(text: str, found: Sequence[Fabric]) -> Fabric | None:
+    if len(found) > 1:
+        which = " or ".join(f"{one.letter} {one.name}" for one in found)
+        raise NumbersFault(f"{quoted(text)} may be {which}. Give the letter.")
+    return found[0] if found else None
 
 
 def _plain(text: str) -> str:
@@ -60,6 +59,8 @@ def _colour(text: str, fabrics: Sequence[Fabric]) -> Fabric:
     """A colour as a fabric of one square, with what was typed for its letter."""
     try:
         said = colour("".join(text.split()))
-    except ValueError:
+    except ValueError as fault:
+        if text.lstrip().startswith("#"):
+            raise NumbersFault(f"{quoted(text)}: {fault}") from None
         return fabric_meant(text, fabrics)
     return Fabric(said, "" if text.lstrip().startswith("#") else text.strip(), said, 1)

@@ -23,6 +23,7 @@ def _known(swatch: Swatch) -> Iterator[str]:
     elif swatch.colour:
         yield f"{swatch.word} (value {swatch.value:.0f} of 100)"
     else:
-        yield f"{swatch.word}, as you said; colour not known"
+        yield f"{swatch.word} as you said"
+        yield "colour not known"
     if swatch.family:
         yield swatch.family

@@ -32,6 +32,7 @@ USUAL_KEYS: Mapping[str, str] = {
     "tonight": "e",
     "pace": "g",
     "numbers": "h",
+    "fabrics": "comma",
     "aside": "a",
     "elsewhere": "z",
     "look": "l",
@@ -42,7 +43,7 @@ USUAL_KEYS: Mapping[str, str] = {
 }
 """What can be done by a key at the sewing screen, and the key it usually has."""
 
-GIVES_WAY: Mapping[str, str] = {"redo": "ctrl+y", "far": ""}
+GIVES_WAY: Mapping[str, str] = {"redo": "ctrl+y", "far": "", "fabrics": ""}
 """What came when owners had keys of their own already: what she moved to its usual key has it.
 Behind each the key it then has, empty for none."""
 

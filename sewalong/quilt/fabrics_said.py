@@ -38,7 +38,7 @@ def fabrics_said(text: str, there: Sequence[Fabric] = ()) -> tuple[Fabric, ...]:
     fabrics = {fabric.letter: fabric for fabric in there}
     touched: set[str] = set()
     for said in (_named(said_fabric(part), fabrics) for part in parts):
-        which = said.letter or _of_this_name(said, fabrics) or next_letter(fabrics)
+        which = said.letter or _of_this_name(said, fabrics) or next_letter({*fabrics, *touched})
         if which in touched:
             raise NumbersFault(
                 f"{quoted(said.words)} is said twice. Say it once, with all its squares."

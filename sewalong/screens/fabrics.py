@@ -7,7 +7,9 @@ from collections.abc import Callable
 from textual.app import ComposeResult
 from textual.containers import Horizontal, VerticalScroll
 
-from sewalong.fabrics.looked_at import AS_IT_IS, View, shown_in, taken_for_one
+from sewalong.fabrics.looked_at import AS_IT_IS, View, shown_in, taken_words
+from sewalong.fabrics.photo.read import what_is_missing
+from sewalong.fabrics.photo.result import ReadPhoto
 from sewalong.fabrics.swatch import Swatch
 from sewalong.fabrics.swatch_words import swatch_words
 from sewalong.progress.acts.act import Act
@@ -15,14 +17,14 @@ from sewalong.progress.acts.undoing import Redo, Undo
 from sewalong.quilt.fabrics_text import fabric_text
 from sewalong.quilt.refusal import NumbersFault
 from sewalong.screens.following import FollowingScreen
-from sewalong.screens.photo_sheet import photograph
+from sewalong.screens.photo_sheet import Keeper, photograph
 from sewalong.screens.prompts.desk import Desk
 from sewalong.screens.prompts.dialogs import Field, FormDialog
 from sewalong.screens.widgets.breakpoints import mark_size
 from sewalong.screens.widgets.colour_block import Block
 from sewalong.screens.widgets.keys import Key, help_at, keys_with, line_of
 from sewalong.screens.widgets.literal_text import Words
-from sewalong.screens.widgets.swatch_sheet import Shown, SwatchSheet
+from sewalong.screens.widgets.swatch_sheet import Shown, ShownRow, SwatchSheet
 from sewalong.service.fabric_changes import keep_photographed, say_anew, say_fabrics, take_out
 from sewalong.service.fabric_looks import fabrics_now
 
@@ -96,7 +98,9 @@ KEYS = (
     Key("fabrics.next", "right", "walk(1, 0)", "next", "To the next fabric."),
     Key("fabrics.read_on", "pagedown", "read(1)", "read on", "Read on below."),
     Key("fabrics.read_back", "pageup", "read(-1)", "read back", "Read back up."),
-    Key("fabrics.leave", "escape", "leave", "back", "Back to sewing.", True, ("comma",), "quit sew"),
+    Key(
+        "fabrics.leave", "escape", "leave", "back", "Back to sewing.", True, ("comma",), "quit sew"
+    ),
     help_at("fabrics"),
 )
 
@@ -154,20 +158,25 @@ class FabricsScreen(FollowingScreen[None]):
         self._show()
 
     def _show(self) -> None:
-        rows = [(row.words, tuple(map(self._shown, row.swatches))) for row in self._now.rows]
-        view = self._view.words
-        likely = taken_for_one(self._now.swatches, self._view)
-        pairs = [f"{one.called} and {other.called} may be taken for each other." for one, other in likely]
-        if self._view.sight and not pairs:
-            pairs = ["No two are taken for each other that are apart otherwise."]
+        rows = [
+            ShownRow(row.value, row.family or "", tuple(map(self._looks_so, row.swatches)))
+            for row in self._now.rows
+        ]
         self.query_one("#verdict", Words).say(self._now.verdict)
-        self.query_one("#view", Words).say(f"Shown {view}." if view else "")
-        self.query_one("#view").display = bool(view)
-        self.query_one("#swatches", SwatchSheet).show(rows, self._at)
-        self.query_one("#facts", Words).say("\n".join((*pairs, *self._now.facts)))
+        self._show_view()
+        sheet = self.query_one("#swatches", SwatchSheet)
+        sheet.show(rows, self._at)
+        sheet.display = bool(rows)
+        self.query_one("#facts", Words).say("\n".join(self._now.facts))
         self.call_after_refresh(self._scroll_to_hand)
 
-    def _shown(self, swatch: Swatch) -> Shown:
+    def _show_view(self) -> None:
+        """How they are shown, and which may be taken for each other so."""
+        line, view = self.query_one("#view", Words), self._view
+        line.say("\n".join((f"Shown {view.words}.", *taken_words(self._now.swatches, view))))
+        line.display = bool(view.words)
+
+    def _looks_so(self, swatch: Swatch) -> Shown:
         looks = Block(shown_in(self._view, swatch), swatch.value, swatch.colour is None)
         return Shown(swatch.called, f"{swatch.squares:,}", looks)
 
@@ -221,7 +230,7 @@ class FabricsScreen(FollowingScreen[None]):
     def _look(self, view: View) -> None:
         self._view = view
         self._show()
-        self.tell(f"Shown {view.words}." if view.words else "Shown as they are.")
+        self._tell_in_hand()
 
     # -- changing ------------------------------------------------------------------
 
@@ -230,22 +239,29 @@ class FabricsScreen(FollowingScreen[None]):
         self.ask_in_turn(self._add())
 
     async def _add(self) -> None:
-        line, hint = Field("text", "Fabrics, with how many squares of each", prose=True), ADD_HINT
-        more = True
-        while more:
-            more = False
-
-            def carry_out(values: dict[str, str]) -> str | None:
-                nonlocal more
-                more = bool(values["text"].strip())
-                return self._carry(lambda: say_fabrics(self.quilt, values["text"])) if more else None
-
-            dialog = FormDialog("Which fabrics are there?", (line,), carry_out, hint, words_ahead=True)
-            more = bool(await self.app.push_screen_wait(dialog)) and more
-            if more:
-                await self.bring_up_to_date()
-                hint = f"{self._now.verdict} Another? Enter alone: that is all."
+        hint = ADD_HINT
+        while await self._added_more(hint):
+            await self.bring_up_to_date()
+            hint = f"{self._now.verdict} Another? Enter alone: that is all."
         self._tell_in_hand()
+
+    async def _added_more(self, hint: str) -> bool:
+        """Ask for a line of fabrics; True where there was one, and it is in the plan."""
+        said: list[str] = []
+
+        def carry_out(values: dict[str, str]) -> str | None:
+            text = values["text"]
+            if not text.strip():
+                return None
+            refusal = self._carry(lambda: say_fabrics(self.quilt, text))
+            if refusal is None:
+                said.append(text)
+            return refusal
+
+        line = (Field("text", "Fabrics, with how many squares of each", prose=True),)
+        title = "Which fabrics are there?"
+        await self.app.push_screen_wait(FormDialog(title, line, carry_out, hint, words_ahead=True))
+        return bool(said)
 
     def action_change(self) -> None:
         """Change the fabric in hand; where there is none, say some."""
@@ -312,14 +328,18 @@ class FabricsScreen(FollowingScreen[None]):
 
     def action_photograph(self) -> None:
         """Read the fabrics of a photograph, and keep them once they are looked over."""
+        if missing := what_is_missing():
+            self.tell(missing, refused=True)
+            return
         self.ask_in_turn(self._photograph())
 
     async def _photograph(self) -> None:
-        photo = await photograph(self.app, self.keys_moved)
+        def keep(photo: ReadPhoto, instead: bool) -> str | None:
+            return self._carry(lambda: keep_photographed(self.quilt, photo, instead=instead))
+
+        keeper = Keeper(keep, len(self._now.swatches))
+        photo = await photograph(self.app, keeper, self.quilt.preferences.keys)
         if photo is None:
-            return
-        if refusal := self._carry(lambda: keep_photographed(self.quilt, photo)):
-            self.tell(refusal, refused=True)
             return
         await self.bring_up_to_date()
         count = sum(fabric.squares for fabric in photo.fabrics)

@@ -42,12 +42,12 @@ def take_out(quilt: OpenQuilt, letter: str) -> ChangePlan:
     return _with(quilt, [fabric for fabric in fabrics if fabric.letter != letter])
 
 
-def keep_photographed(quilt: OpenQuilt, photo: ReadPhoto) -> ChangePlan:
-    """The change by which the fabrics of a photograph are there too. Raises NumbersFault for a
-    name or a number that no quilt can have."""
+def keep_photographed(quilt: OpenQuilt, photo: ReadPhoto, *, instead: bool = False) -> ChangePlan:
+    """The change by which the fabrics of a photograph are there too, or `instead` of those counted
+    before. Raises NumbersFault for a name or a number that no quilt can have."""
     from sewalong.fabrics.photo.taken_in import taken_in
 
-    return _with(quilt, taken_in(photo, quilt.state.quilt.fabrics))
+    return _with(quilt, taken_in(photo, quilt.state.quilt.fabrics, instead=instead))
 
 
 def _with(quilt: OpenQuilt, fabrics: Sequence[Fabric]) -> ChangePlan:

@@ -12,6 +12,7 @@ from sewalong.fabrics.photo.read import read_photo
 from sewalong.quilt.beginning.wording import read_layout
 from sewalong.quilt.refusal import NumbersFault
 from sewalong.store.bounded import read_at_most
+from sewalong.store.pictures import write_picture
 
 if TYPE_CHECKING:
     from sewalong.fabrics.photo.result import Reading
@@ -33,10 +34,10 @@ class PhotoAsked(Struct, frozen=True):
     corners: tuple[tuple[float, float], ...] | None = None
 
 
-def photo_asked(path: str, grid: str, packs: str, corners: str = "") -> PhotoAsked:
+def photo_asked(file: str, grid: str, packs: str, corners: str = "") -> PhotoAsked:
     """The same out of what was typed: "6 x 7" for the grid, "1" for the packs, and for corners
     eight numbers. Raises NumbersFault, a plain sentence, for what cannot be read."""
-    if not path.strip():
+    if not file.strip():
         raise NumbersFault("Write the file of the photograph.")
     try:
         rows, columns = read_layout(grid).values()
@@ -45,7 +46,7 @@ def photo_asked(path: str, grid: str, packs: str, corners: str = "") -> PhotoAsk
     if not re.fullmatch("[0-9]{1,4}", packs.strip() or "1", re.ASCII):
         raise NumbersFault("Write how many packs there are as a whole number, such as 4.")
     return PhotoAsked(
-        os.path.abspath(os.path.expanduser(path.strip())),
+        os.path.abspath(os.path.expanduser(file.strip())),
         rows,
         columns,
         int(packs.strip() or "1"),
@@ -70,6 +71,12 @@ def read_photographed(asked: PhotoAsked) -> Reading:
     """What the photograph shows. It takes up to some seconds. Raises PhotoRefused for what cannot
     be read, and StoreFault for a file that is none."""
     data = read_at_most(asked.path, MOST_BYTES)
-    return read_photo(
-        data, asked.rows, asked.columns, corners=asked.corners, packs=asked.packs
-    )
+    return read_photo(data, asked.rows, asked.columns, corners=asked.corners, packs=asked.packs)
+
+
+def write_sheet(path: str, reading: Reading, *, replace: bool = False) -> None:
+    """Write the contact sheet of what was seen, a PNG, where a person names a place for it. Raises
+    StoreFault."""
+    from sewalong.fabrics.photo.sheet import contact_sheet
+
+    write_picture(path, contact_sheet(reading), replace=replace)

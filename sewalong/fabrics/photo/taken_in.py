@@ -17,9 +17,8 @@ def taken_in(
 ) -> tuple[Fabric, ...]:
     """The fabrics `there` with those of `photo` beside them, or `instead` of the counted ones.
 
-    Each keeps the letter it has on the contact sheet where that is free, else it has the next. One
-    without a name is called by its colour family and where its first square lies: “brown 2·5”. Raises NumbersFault for a name or a
-    number of squares that no quilt can have.
+    Each keeps the letter it has on the contact sheet where that is free, else it has the next.
+    Raises NumbersFault for a name or a number of squares that no quilt can have.
     """
     fabrics = {one.letter: one for one in there if not (instead and one.squares is not None)}
     for found in photo.fabrics:
@@ -27,6 +26,11 @@ def taken_in(
         letter = next_letter([*fabrics, *_letters(photo)]) if taken else found.letter
         fabrics[letter] = _fabric(found, letter)
     return in_order(fabrics.values())
+
+
+def name_of(found: FoundFabric) -> str:
+    """Its name; until it has one, its colour family and where its first square lies: “brown 2·5”."""
+    return found.name or f"{family(found.colour)} {found.places[0].address}"
 
 
 def _letters(photo: ReadPhoto) -> list[str]:
@@ -40,7 +44,7 @@ def _fabric(found: FoundFabric, letter: str) -> Fabric:
             "Give fewer packs."
         )
     try:
-        name = a_name(found.name or f"{family(found.colour)} {found.places[0].address}")
+        name = a_name(name_of(found))
     except ValueError as fault:
         raise NumbersFault(f"The name of {found.letter}: {fault}") from None
     # Only of one square can it be said for sure what the two colours of a print are.

@@ -7,8 +7,11 @@ from collections.abc import Iterator, Sequence
 
 from msgspec import Struct
 
-HEADING = 23
-"""Columns of a heading beside its swatches: the longest has 21."""
+VALUE = 13
+"""Columns of the value word beside its swatches, and a gap: the longest has 12."""
+
+HEADING = VALUE + 8
+"""With the family behind it, the longest of which has 7."""
 
 BESIDE_FROM = 60
 """Columns from which on headings stand beside the swatches and not above them."""
@@ -54,21 +57,34 @@ class SwatchLines(Struct, frozen=True):
         return sum(len(line.swatches) for line in self.lines)
 
 
-def swatch_lines(rows: Sequence[tuple[str, int]], width: int) -> SwatchLines:
-    """Lines for rows of a heading and how many swatches it has, in `width` columns."""
+class SwatchRow(Struct, frozen=True):
+    """A value word, a colour family or nothing, and how many swatches are of both."""
+
+    value: str
+    family: str
+    count: int
+
+
+def swatch_lines(rows: Sequence[SwatchRow], width: int) -> SwatchLines:
+    """Lines for these rows in `width` columns. Beside its swatches a value is said once, above
+    them with each of its families."""
     beside = width >= BESIDE_FROM
     indent = HEADING if beside else 0
-    abreast = max(1, (width - indent) // WIDTH)
-    lines = tuple(_lines(rows, abreast, beside=beside))
-    return SwatchLines(lines, indent, (width - indent) // abreast)
+    most = max((row.count for row in rows), default=1)
+    abreast = max(1, min((width - indent) // WIDTH, most))
+    return SwatchLines(
+        tuple(_lines(rows, abreast, beside=beside)), indent, (width - indent) // abreast
+    )
 
 
-def _lines(rows: Sequence[tuple[str, int]], abreast: int, *, beside: bool) -> Iterator[Line]:
-    first = 0
-    for heading, count in rows:
+def _lines(rows: Sequence[SwatchRow], abreast: int, *, beside: bool) -> Iterator[Line]:
+    first, said = 0, ""
+    for row in rows:
+        value = "" if row.value == said else row.value
+        said, heading = row.value, f"{value:<{VALUE}}{row.family}"
         if not beside:
-            yield Line(heading)
-        for start in range(first, first + count, abreast):
-            numbers = range(start, min(start + abreast, first + count))
+            yield Line(f"{row.value}, {row.family}" if row.family else row.value)
+        for start in range(first, first + row.count, abreast):
+            numbers = range(start, min(start + abreast, first + row.count))
             yield Line(heading if beside and start == first else "", tuple(numbers))
-        first += count
+        first += row.count

@@ -12,11 +12,15 @@ from textual.geometry import Region, Size
 from textual.strip import Strip
 from textual.widget import Widget
 
+from sewalong.screens.widgets.breakpoints import is_roomy
 from sewalong.screens.widgets.colour_block import EDGES, Block, block
-from sewalong.screens.widgets.swatch_lines import SwatchLines, swatch_lines
+from sewalong.screens.widgets.swatch_lines import WIDTH, SwatchLines, SwatchRow, swatch_lines
 
-SQUARE = 4
-"""Columns of colour."""
+SQUARE, LARGE_SQUARE = 4, 10
+"""Columns of colour, and of it where there is room; then it is two lines high."""
+
+LARGE_FROM = WIDTH + LARGE_SQUARE
+"""Columns of a swatch from which on it has room."""
 
 MARK = "> "
 GOES_ON = "\N{HORIZONTAL ELLIPSIS}"
@@ -30,6 +34,14 @@ class Shown(Struct, frozen=True):
     looks: Block
 
 
+class ShownRow(Struct, frozen=True):
+    """Swatches of one value word and one colour family, which may be empty."""
+
+    value: str
+    family: str
+    swatches: tuple[Shown, ...]
+
+
 class SwatchSheet(Widget):
     """Shows rows of swatches under headings, and marks the one in hand."""
 
@@ -37,15 +49,15 @@ class SwatchSheet(Widget):
 
     def __init__(self, *, id: str | None = None) -> None:
         super().__init__(id=id)
-        self._rows: tuple[tuple[str, tuple[Shown, ...]], ...] = ()
+        self._rows: tuple[ShownRow, ...] = ()
         self._swatches: tuple[Shown, ...] = ()
         self.at = 0
         """The number of the swatch in hand."""
 
-    def show(self, rows: Sequence[tuple[str, tuple[Shown, ...]]], at: int) -> None:
+    def show(self, rows: Sequence[ShownRow], at: int) -> None:
         """Show these rows, the swatch of this number in hand."""
         self._rows = tuple(rows)
-        self._swatches = tuple(one for _, swatches in rows for one in swatches)
+        self._swatches = tuple(one for row in rows for one in row.swatches)
         self.at = at
         self.refresh(layout=True)
 
@@ -61,26 +73,33 @@ class SwatchSheet(Widget):
     @property
     def in_hand(self) -> Region:
         """Where the line of the swatch in hand lies in the sheet; its heading is with the first."""
-        line = self._lines(self.size.width).line_of(self.at)
+        line, high = self._lines(self.size.width).line_of(self.at), self._high
         above = 1 if line == 1 else 0
-        return Region(0, line - above, self.size.width, 1 + above)
+        return Region(0, (line - above) * high, self.size.width, (1 + above) * high)
+
+    @property
+    def _high(self) -> int:
+        """Lines of a swatch."""
+        return 2 if is_roomy(self.screen) else 1
 
     def _lines(self, width: int) -> SwatchLines:
-        return swatch_lines([(heading, len(swatches)) for heading, swatches in self._rows], width)
+        rows = [SwatchRow(row.value, row.family, len(row.swatches)) for row in self._rows]
+        return swatch_lines(rows, width)
 
     def get_content_height(self, container: Size, viewport: Size, width: int) -> int:
-        return len(self._lines(width).lines)
+        return len(self._lines(width).lines) * self._high
 
     def render_line(self, y: int) -> Strip:
         width, found = self.size.width, self._lines(self.size.width)
-        if y >= len(found.lines):
+        at, below = divmod(y, self._high)
+        if at >= len(found.lines):
             return Strip.blank(width, self.rich_style)
-        line = found.lines[y]
-        segments = [self._heading(line.heading, found.indent or width)]
+        line = found.lines[at]
+        segments = []
+        if found.indent or not line.swatches:
+            segments.append(self._heading("" if below else line.heading, found.indent or width))
         for number in line.swatches:
-            segments += self._swatch(number, found.width)
-        if line.swatches and not found.indent:
-            segments = segments[1:]
+            segments += self._swatch(number, found.width, labelled=not below)
         strip = Strip(segments).apply_style(self.rich_style)
         return strip.adjust_cell_length(width, self.rich_style)
 
@@ -88,25 +107,27 @@ class SwatchSheet(Widget):
         stage = Style(color=self.app.current_theme.variables["stage"], bold=True)
         return Segment(set_cell_size(text, width), stage if text else None)
 
-    def _swatch(self, number: int, width: int) -> list[Segment]:
-        theme, one, here = self.app.current_theme, self._swatches[number], number == self.at
-        room = width - len(MARK) - SQUARE - EDGES - 2
-        number_colour = theme.variables["number"]
-        plain = self.app.no_color
-        style = Style(color=number_colour, bold=True, underline=plain) if here else None
+    def _swatch(self, number: int, width: int, *, labelled: bool) -> list[Segment]:
+        theme, one = self.app.current_theme, self._swatches[number]
+        here, plain = number == self.at and labelled, self.app.no_color
+        square = LARGE_SQUARE if self._high > 1 and width >= LARGE_FROM else SQUARE
+        room = width - len(MARK) - square - EDGES - 2
+        marked = Style(color=theme.variables["number"], bold=True, underline=plain)
+        style = marked if here else None
+        label = _label(one, room, style) if labelled else [Segment(" " * (room + 1))]
         return [
             Segment(MARK if here else " " * len(MARK), style),
-            *block(one.looks, SQUARE, theme, no_colour=plain),
+            *block(one.looks, square, theme, no_colour=plain),
             Segment(" "),
-            *_label(one, room, style),
+            *label,
         ]
 
 
 def _label(one: Shown, room: int, style: Style | None) -> list[Segment]:
     """Name and count in `room` columns, a blank behind; where the name is too long it goes on, the
     count is there always."""
-    name, left = one.name, room - len(one.count) - 1
+    name, left = one.name, room - len(one.count) - 2
     if cell_len(name) > left:
         name = set_cell_size(name, max(0, left - 1)) + GOES_ON
-    said = f"{name} {one.count}"
+    said = f"{name}, {one.count}"
     return [Segment(said, style), Segment(" " * (room + 1 - cell_len(said)))]

@@ -83,6 +83,7 @@ def test_the_sketch() -> None:
         "layout": "9 × 9",
         "borders": "2 1/2 in, 5 in",
         "finishing": "layer, quilt, bind",
+        "fabrics": "none yet",
         "name": "Stacked four-patch",
     }
     assert found.row("count").beside == "168 in all"

@@ -73,14 +73,23 @@ class PlanChanged(Event, frozen=True, kw_only=True, tag="plan changed"):
         tally.can_undo(seq)
 
     def words(self, state: State, record: Sequence[Recorded]) -> str:
+        so = f" {_SO}" if self.as_sewn else ""
+        return f"Plan changed: {'; '.join(self._changes(state))}.{so}"
+
+    def facts(self, state: State, record: Sequence[Recorded]) -> tuple[str, ...]:
+        changes = (f"Plan changed: {one}." for one in self._changes(state))
+        return (*changes, _SO) if self.as_sewn else tuple(changes)
+
+    def _changes(self, state: State) -> tuple[str, ...]:
         from sewalong.quilt.plan_parts import with_parts
         from sewalong.quilt.plan_words import differences
 
         current = planned(state)
         was, now = (with_parts(current, one, checked=False) for one in (self.was, self.now))
-        changes = differences(was, now)
-        so = " What is made already was made so." if self.as_sewn else ""
-        return f"Plan changed: {'; '.join(changes)}.{so}"
+        return differences(was, now)
+
+
+_SO = "What is made already was made so."
 
 
 def planned(state: State) -> Quilt:
