@@ -10,16 +10,15 @@ from msgspec.structs import replace
 
 from sewalong.fabrics.sets.proposing import ENOUGH, Proposal, propose
 from sewalong.fabrics.sets.rules import Rule, SetsRefused
-from sewalong.progress.acts.sets import AcceptSets
 from sewalong.progress.record.refused import Refused
 from sewalong.progress.sets.holding import holding
-from sewalong.progress.sets.what_to_propose import what_to_propose
 from sewalong.quilt.refusal import NumbersFault
 from sewalong.screens.prompts.desk import Desk
 from sewalong.screens.prompts.dialogs import Choice, ChoiceDialog, Field, FormDialog
 from sewalong.screens.sets_look import SetsLook, looking_keys
 from sewalong.screens.widgets.keys import Key, help_at
 from sewalong.service.set_looks import SetPage, page_of
+from sewalong.service.set_proposals import FIRST_SEED, accepting, asked_of
 from sewalong.wall.set_picture import Squares
 
 RULES = tuple(Rule)
@@ -67,7 +66,7 @@ class ProposingScreen(SetsLook):
 
     def __init__(self, desk: Desk) -> None:
         super().__init__(desk)
-        self._rule, self._background, self._seed = Rule.BY_VALUE, "", 1
+        self._rule, self._background, self._seed = Rule.BY_VALUE, "", FIRST_SEED
         self._held: list[tuple[str, ...]] = []
         self._found: Proposal | None = None
         self._better: Iterator[Proposal] = iter(())
@@ -113,9 +112,7 @@ class ProposingScreen(SetsLook):
     def _begin(self) -> None:
         """Propose from the beginning, in place of whatever is being looked for."""
         try:
-            asked = what_to_propose(
-                self.quilt.state, self._rule, background=self._background, seed=self._seed
-            )
+            asked = asked_of(self.quilt.state, self._rule, self._background, seed=self._seed)
             self._better = propose(holding(asked, self._held))
         except (Refused, SetsRefused, NumbersFault) as refused:
             self._stop()
@@ -238,7 +235,9 @@ class ProposingScreen(SetsLook):
         self.ask_in_turn(self._accept())
 
     async def _accept(self) -> None:
-        refusal = self._desk.attempt(AcceptSets(tuple(self._sets), self._rule.value))
+        assert self._found is not None
+        all_sets = replace(self._found, sets=tuple(self._sets))
+        refusal = self._desk.attempt(accepting(all_sets, self._rule))
         if refusal:
             self.tell(refusal, refused=True)
         else:

@@ -8,17 +8,16 @@ from sewalong.progress.acts.act import Act
 from sewalong.progress.acts.sets import LayOwn, MarkSet, TakeUp
 from sewalong.progress.acts.undoing import Redo, Undo
 from sewalong.progress.record.refused import Refused
-from sewalong.progress.sets.read_squares import squares_typed
 from sewalong.progress.sets.finding import sets_with
-from sewalong.progress.sets.swapping import OVER
+from sewalong.progress.sets.read_squares import squares_typed
+from sewalong.progress.sets.swapping import OVER, Square
 from sewalong.progress.sets.where_words import found_words
 from sewalong.screens.prompts.desk import Desk
 from sewalong.screens.prompts.dialogs import Field, FormDialog, LinesDialog
 from sewalong.screens.sets_look import SetsLook, looking_keys
-from sewalong.screens.widgets.keys import Key, help_at
+from sewalong.screens.widgets.keys import Key, help_at, keys_with
 from sewalong.service.set_looks import (
     SetPage,
-    Square,
     all_laid,
     first_page,
     hold_back,
@@ -61,7 +60,7 @@ KEYS = (
 
 NO_FABRICS = (
     "There are no fabrics yet to make sets of, and none need be: counting goes on without.",
-    "Press {key} at the sewing screen and say which there are, such as lights 60, darks 60.",
+    "{press} at the sewing screen and say which there are, such as lights 60, darks 60.",
 )
 
 
@@ -156,7 +155,9 @@ class SetsScreen(SetsLook):
             self.tell("No square is marked any more.")
             return
         of = f"of set {square.number}" if square.number != OVER else "of those over"
-        self.tell(f"Marked: {square.letter} {of}. Go to another square, in any set; w changes them.")
+        self.tell(
+            f"Marked: {square.letter} {of}. Go to another square, in any set; w changes them."
+        )
 
     def action_mark(self, mark: str) -> None:
         """Put this set behind all others."""
@@ -192,7 +193,9 @@ class SetsScreen(SetsLook):
             laid = squares_typed(state.quilt, values["squares"])
             return self._desk.attempt(LayOwn(number, laid))
 
-        line = (Field("squares", "Letters or names, in their order", ", ".join(squares), prose=True),)
+        line = (
+            Field("squares", "Letters or names, in their order", ", ".join(squares), prose=True),
+        )
         rows = ", then ".join(row.title for row in page(state, number).rows)
         hint = f"{len(squares)} squares: {rows}. Such as: A, rust dots, 2 x navy."
         dialog = FormDialog(f"Set {number}, your own", line, lay, hint)
@@ -254,10 +257,11 @@ class SetsScreen(SetsLook):
 async def sets(desk: Desk) -> None:
     """The sets, proposed first where none are accepted. Loaded only when asked for."""
     state = desk.quilt.state
-    fabrics = next((key.cap for key in desk.keys if key.action == "ask('fabrics')"), ",")
     why = why_no_sets(state)
     if why or not state.quilt.counted_fabrics:
-        lines = (why,) if why else [line.format(key=fabrics) for line in NO_FABRICS]
+        keys = keys_with(desk.quilt.preferences.keys)
+        press = next((f"Press {key.cap}" for key in keys if key.id == "sew.fabrics"), "Go on")
+        lines = (why,) if why else [line.format(press=press) for line in NO_FABRICS]
         await desk.app.push_screen_wait(LinesDialog("Sets of squares", lines))
         return
     if not state.sets.sets:

@@ -9,6 +9,7 @@ from textual.app import ComposeResult
 from textual.containers import Horizontal
 
 from sewalong.progress.sets.contrast import set_contrast
+from sewalong.progress.sets.swapping import Square
 from sewalong.screens.following import FollowingScreen
 from sewalong.screens.prompts.desk import Desk
 from sewalong.screens.prompts.dialogs import LinesDialog
@@ -18,8 +19,8 @@ from sewalong.screens.widgets.keys import Key, keys_with, line_of
 from sewalong.screens.widgets.literal_text import Words
 from sewalong.screens.widgets.picture_view import PictureView
 from sewalong.screens.widgets.set_body import SetBody
-from sewalong.screens.widgets.swatch_sheet import Shown
-from sewalong.service.set_looks import SetPage, Square, what_meets_what
+from sewalong.screens.widgets.square_list import ShownGroup, ShownSquare
+from sewalong.service.set_looks import SetPage, what_meets_what
 from sewalong.service.set_pictures import cloth_coloured, set_pictured, top_pictured_of
 from sewalong.wall.cloth_colours import cloth_colours
 from sewalong.wall.keys import cloth_key
@@ -81,23 +82,25 @@ class SetsLook(FollowingScreen[bool]):
             body.show((), 0, ())
         else:
             self._at = min(self._at, max(0, len(page.squares) - 1))
-            rows = [
-                (row.title, tuple(self._shown(one, page.counts) for one in row.squares))
+            groups = [
+                ShownGroup(
+                    row.title, tuple(self._looks_so(one, page.counts) for one in row.squares)
+                )
                 for row in page.rows
             ]
-            body.show(rows, self._at, page.facts)
+            body.show(groups, self._at, page.facts)
         self._draw()
 
-    def _shown(self, square: Square, counts: Mapping[str, int]) -> Shown:
-        """A square as a swatch: its fabric by letter and name, and how light it is."""
+    def _looks_so(self, square: Square, counts: Mapping[str, int]) -> ShownSquare:
+        """A square: its fabric by letter and name, and its colour."""
         quilt = self.quilt.state.quilt
         swatch = set_contrast(quilt).fabrics.get(square.letter)
         if swatch is None:
-            return Shown("not known", "", Block(None, None))
+            return ShownSquare("not known", "", Block(None, None))
         colour = cloth_colours(quilt.fabrics).get(cloth_key(square.letter))
         block = Block(colour, swatch.value, swatch.colour is None)
         count = f"{counts[square.letter]:,}" if square.letter in counts else ""
-        return Shown(f"{self._mark(square)}{swatch.called}", count, block)
+        return ShownSquare(f"{self._mark(square)}{swatch.called}", count, block)
 
     def _mark(self, square: Square) -> str:
         """What is said before the name of a square."""
@@ -137,7 +140,7 @@ class SetsLook(FollowingScreen[bool]):
 
     def action_walk(self, down: int) -> None:
         """Take another square in hand, or read on."""
-        self._at = self.query_one(SetBody).move(0, down)
+        self._at = self.query_one(SetBody).move(down)
         self.moved()
 
     def moved(self) -> None:

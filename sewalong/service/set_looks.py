@@ -15,11 +15,11 @@ from sewalong.progress.record.refused import Refused
 from sewalong.progress.record.squares_left import laid_set, shape_of_sets, squares_left
 from sewalong.progress.record.state import State
 from sewalong.progress.sets.contrast import Laid, set_contrast, weakest_words
+from sewalong.progress.sets.finding import where_is
 from sewalong.progress.sets.groups import groups
 from sewalong.progress.sets.in_hand import set_in_hand
 from sewalong.progress.sets.swapping import OVER, Square, swap_words
 from sewalong.progress.sets.where_words import standing_words, where_words
-from sewalong.progress.sets.finding import where_is
 from sewalong.service.set_pictures import known
 
 

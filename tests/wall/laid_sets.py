@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from msgspec.structs import replace
 
-from sewalong.quilt.letters import letter
 from sewalong.quilt.choices import Fabric
+from sewalong.quilt.letters import letter
 from sewalong.quilt.quilt import Quilt
 from sewalong.wall.set_picture import Squares
 from tests.progress.building import a_quilt

@@ -51,7 +51,7 @@ class SetContrast(Struct, frozen=True):
         return {
             place: self.fabrics[letter]
             for place, letter in zip(self.places, laid, strict=False)
-            if letter in self.fabrics
+            if letter is not None and letter in self.fabrics
         }
 
     def bound(self, sets: int) -> float | None:

@@ -31,7 +31,9 @@ def groups(quilt: Quilt, shape: SetShape) -> tuple[Group, ...]:
             if len(parts) > 1 and sorted(place for part in parts for place in part) == every:
                 if stage.operations[-1] == _LAY and len(parts) == len(FACE_TO_FACE):
                     return tuple(map(Group, FACE_TO_FACE, parts))
-                titles = (f"{_noun(quilt, shape, part)} {n}" for n, part in enumerate(parts, start=1))
+                titles = (
+                    f"{_noun(quilt, shape, part)} {n}" for n, part in enumerate(parts, start=1)
+                )
                 return tuple(map(Group, titles, parts))
     return (Group("squares", tuple(every)),)
 

@@ -10,7 +10,7 @@ from textual.containers import Container, VerticalScroll
 from sewalong.fabrics.colours import Colour
 from sewalong.screens.widgets.captioned import Captioned, Draw
 from sewalong.screens.widgets.literal_text import Words
-from sewalong.screens.widgets.swatch_sheet import Shown, SwatchSheet
+from sewalong.screens.widgets.square_list import ShownGroup, SquareList
 from sewalong.wall.keys import Key
 
 WHOLE = "whole"
@@ -36,15 +36,13 @@ class SetBody(Container):
 
     def compose(self) -> ComposeResult:
         with VerticalScroll(can_focus=False):
-            yield SwatchSheet(id="set-sheet")
+            yield SquareList(id="set-squares")
             yield Words(id="set-facts")
         yield Captioned(id="set-units")
 
-    def show(
-        self, rows: Sequence[tuple[str, tuple[Shown, ...]]], at: int, facts: Sequence[str]
-    ) -> None:
+    def show(self, groups: Sequence[ShownGroup], at: int, facts: Sequence[str]) -> None:
         """Show these squares, that of number `at` in hand, and below them what is said."""
-        self.query_one(SwatchSheet).show(rows, at)
+        self.query_one(SquareList).show(groups, at)
         self.query_one("#set-facts", Words).say("\n".join(facts))
         self.call_after_refresh(self._scroll_to_hand)
 
@@ -53,19 +51,18 @@ class SetBody(Container):
     ) -> None:
         """Draw this beside the squares, or with all the room; `words` stand below it."""
         self.set_class(whole, WHOLE)
-        captioned = self.query_one(Captioned)
-        captioned.show(draw, own, words)
+        self.query_one(Captioned).show(draw, own, words)
 
-    def move(self, across: int, down: int) -> int:
+    def move(self, down: int) -> int:
         """Take another square in hand; its number is returned. Beyond the last one read on."""
-        sheet = self.query_one(SwatchSheet)
-        if sheet.move(across, down):
+        sheet = self.query_one(SquareList)
+        if sheet.move(down):
             self._scroll_to_hand()
         else:
             self.query_one(VerticalScroll).scroll_relative(y=down, animate=False)
         return sheet.at
 
     def _scroll_to_hand(self) -> None:
-        sheet = self.query_one(SwatchSheet)
+        sheet = self.query_one(SquareList)
         line = sheet.in_hand.translate((0, sheet.virtual_region.y))
         self.query_one(VerticalScroll).scroll_to_region(line, animate=False)
