@@ -86,8 +86,8 @@ class ProposingScreen(SetsLook):
             found.number,
             f"{found.title}{locked}",
             found.rows,
-            " ".join(self._found.words[:2]) or found.verdict,
-            (*found.facts, *self._found.words[2:]),
+            self._found.words[:2],
+            (*found.verdict, *found.facts, *self._found.words[2:]),
             laid,
         )
 

@@ -14,7 +14,7 @@ from sewalong.progress.sets.swapping import OVER, Square
 from sewalong.progress.sets.where_words import found_words
 from sewalong.screens.prompts.desk import Desk
 from sewalong.screens.prompts.dialogs import Field, FormDialog, LinesDialog
-from sewalong.screens.sets_look import SetsLook, looking_keys
+from sewalong.screens.sets_look import SetsLook, looking_keys, turning_keys
 from sewalong.screens.widgets.keys import Key, help_at, keys_with
 from sewalong.service.set_looks import (
     SetPage,
@@ -31,7 +31,7 @@ from sewalong.service.set_looks import (
 from sewalong.wall.set_picture import Squares
 
 KEYS = (
-    *looking_keys("sets"),
+    *turning_keys("sets"),
     Key("sets.swap", "w", "swap", "swap", "Mark a square; at another, change the two.", True,
         words="exchange change trade two squares move"),
     Key("sets.skip", "k", "mark('skipped')", "skip", "Put this set behind all others.", True,
@@ -41,6 +41,9 @@ KEYS = (
     Key("sets.anew", "r", "anew", "the rest anew",
         "Propose all sets anew that are not begun, locked or held back.", True,
         words="propose again another rule shuffle"),
+    *looking_keys("sets"),
+    Key("sets.find", "f", "find", "find", "Which set has these fabrics, and where it is.", True,
+        words="lost which where search look for"),
     Key("sets.hold", "b", "hold", "hold back", "Hold this set back, or let it in again.", False,
         words="keep away not sew out"),
     Key("sets.take_up", "t", "take_up", "in hand",
@@ -48,8 +51,6 @@ KEYS = (
         words="lost order take up this one"),
     Key("sets.lock", "l", "lock", "lock", "Keep this set when the rest is proposed anew; again: no "
         "longer.", False, words="keep fix stay"),
-    Key("sets.find", "f", "find", "find", "Which set has these fabrics, and where it is.", True,
-        words="lost which where search look for"),
     Key("sets.undo", "u", "undo", "undo", "Take back the last thing recorded.", False,
         words="take back mistake wrong revert"),
     Key("sets.redo", "q", "redo", "put back", "Put back what was undone last.", words="redo"),

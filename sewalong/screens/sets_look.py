@@ -69,14 +69,14 @@ class SetsLook(FollowingScreen[bool]):
         mark_size(self)
         self.set_class(is_roomy(self), "roomy")
         self.query_one("#keys", Words).say(line_of(self.app.size.width - 4, self.keys))
-        self._draw()
+        self.show()
 
     def show(self) -> None:
         """Draw the page in hand as it is now."""
         page = self._page()
         self.query_one("#top-name", Words).say(self.quilt.state.quilt.name)
         self.query_one("#top-clock", Words).say(page.title if page else "")
-        self.query_one("#verdict", Words).say(page.verdict if page else "")
+        self.query_one("#verdict", Words).say(self._on_lines(page.verdict) if page else "")
         body = self.query_one(SetBody)
         if page is None:
             body.show((), 0, ())
@@ -88,8 +88,15 @@ class SetsLook(FollowingScreen[bool]):
                 )
                 for row in page.rows
             ]
-            body.show(groups, self._at, page.facts)
+            meets = what_meets_what(self.quilt.state, page.laid) if is_roomy(self) else ()
+            body.show(groups, self._at, (*page.facts, *meets))
         self._draw()
+
+    def _on_lines(self, sentences: Sequence[str]) -> str:
+        """On one line where they fit, else each on its own where there is room for that."""
+        one = " ".join(sentences)
+        fits = is_narrow(self) or len(one) <= self.app.size.width - 4
+        return one if fits else "\n".join(sentences)
 
     def _looks_so(self, square: Square, counts: Mapping[str, int]) -> ShownSquare:
         """A square: its fabric by letter and name, and its colour."""
@@ -162,18 +169,24 @@ class SetsLook(FollowingScreen[bool]):
         self.app.push_screen(LinesDialog(f"What meets what in {title}", lines))
 
 
-def looking_keys(screen: str) -> tuple[Key, ...]:
-    """The keys to look around with, at the screen whose ids begin with `screen`."""
+def turning_keys(screen: str) -> tuple[Key, ...]:
+    """The keys that go from set to set, at the screen whose ids begin with `screen`."""
     return (
         Key(f"{screen}.next", "right", "turn(1)", "next set", "To the next set.", True, ("tab",)),
         Key(f"{screen}.before", "left", "turn(-1)", "set before", "To the set before.", False,
             ("shift+tab",)),
-        Key(f"{screen}.up", "up", "walk(-1)", "up", "To the square above."),
-        Key(f"{screen}.down", "down", "walk(1)", "down", "To the square below, then read on."),
+    )  # fmt: skip
+
+
+def looking_keys(screen: str) -> tuple[Key, ...]:
+    """The keys to look around with in a set."""
+    return (
         Key(f"{screen}.meets", "m", "meets", "what meets what",
             "Every two squares of this set that share a seam, the weakest first.", True,
             words="contact seam contrast weakest"),
         Key(f"{screen}.whole", "v", "whole", "the top",
             "The top as it would look with all sets; again for the set in hand.", True,
             words="picture whole view all"),
+        Key(f"{screen}.up", "up", "walk(-1)", "up", "To the square above."),
+        Key(f"{screen}.down", "down", "walk(1)", "down", "To the square below, then read on."),
     )  # fmt: skip

@@ -70,7 +70,9 @@ class SewingScreen(CarryingOut):
         with Horizontal(id="body"):
             yield HandPanel(self.keys, self._shown(), id="hand")
             with Vertical(id="beside"):
-                yield RoutePanel(now, hand.line.stage.id, self._footer(), id="route")
+                yield RoutePanel(
+                    now, hand.line.stage.id, self._footer(), self._layout().route, id="route"
+                )
                 yield Words(id="top-caption")
                 yield PictureView(id="top-now")
         yield Words(id="message")
@@ -121,7 +123,8 @@ class SewingScreen(CarryingOut):
         if self.query_one(PictureView).was_shown:
             self._show_pictures()
         self.query_one(HandPanel).show(self._shown(), self._caption)
-        self.query_one(RoutePanel).show(now, hand.line.stage.id, self._footer())
+        route = self._layout().route
+        self.query_one(RoutePanel).show(now, hand.line.stage.id, self._footer(), route)
         self._show_message()
         self.query_one("#keys", Words).say(key_line(self.app.size.width - 4, self.keys))
 

@@ -14,7 +14,7 @@ from sewalong.progress.acts.sets import LayOwn, MarkSet, SwapSquares
 from sewalong.progress.record.refused import Refused
 from sewalong.progress.record.squares_left import laid_set, shape_of_sets, squares_left
 from sewalong.progress.record.state import State
-from sewalong.progress.sets.contrast import Laid, set_contrast, weakest_words
+from sewalong.progress.sets.contrast import Laid, bound_words, set_contrast, weakest_words
 from sewalong.progress.sets.finding import where_is
 from sewalong.progress.sets.groups import groups
 from sewalong.progress.sets.in_hand import set_in_hand
@@ -39,7 +39,7 @@ class SetPage(Struct, frozen=True):
     number: int
     title: str
     rows: tuple[Row, ...]
-    verdict: str
+    verdict: tuple[str, ...]
     facts: tuple[str, ...]
     laid: Laid = ()
     counts: Mapping[str, int] = {}
@@ -86,7 +86,7 @@ def page(state: State, number: int) -> SetPage:
         number,
         f"{title}, {standing}" if standing else title,
         found.rows,
-        found.verdict,
+        (*found.verdict, *bound_words(set_contrast(state.quilt), len(state.sets.sets))),
         (*found.facts, where),
         found.laid,
     )
@@ -99,18 +99,20 @@ def page_of(state: State, squares: Laid, sets: int, number: int) -> SetPage:
         Row(group.title, tuple(Square(number, p, squares[p] or "") for p in group.places))
         for group in groups(state.quilt, shape_of_sets(state.quilt))
     )
-    verdict = " ".join(weakest_words(seams, sets, squares))
+    weakest = weakest_words(seams, squares)
     twice = tuple(f"{swatch.called} lies in it twice." for swatch in seams.twice(squares))
-    return SetPage(number, f"set {number} of {sets}", rows, verdict, twice, squares)
+    return SetPage(number, f"set {number} of {sets}", rows, weakest, twice, squares)
 
 
 def _over(state: State) -> SetPage:
     left = squares_left(state.quilt, state.sets)
     counts = {letter: n for letter, n in left.items() if n > 0}
-    squares = tuple(Square(OVER, 0, letter) for letter in counts)
+    rows = (Row("over", tuple(Square(OVER, 0, letter) for letter in counts)),) if counts else ()
     n = sum(counts.values())
-    said = "1 square is in no set." if n == 1 else f"{n} squares are in no set."
-    return SetPage(OVER, "over", (Row("over", squares),), said, (), counts=counts)
+    said = f"{n} squares are in no set." if n > 1 else "1 square is in no set."
+    return SetPage(
+        OVER, "over", rows, (said if n else "Every square is in a set.",), (), counts=counts
+    )
 
 
 def what_meets_what(state: State, squares: Laid) -> tuple[str, ...]:

@@ -57,11 +57,11 @@ class _Shown(Enum):
 
 
 class _Marks(Enum):
-    """How a piece that is not sewn is marked: by its edges, or too thin for these by the corner
-    between the first two, or not at all."""
+    """How a piece that is not sewn is marked: by its edges, or too thin for these by its first pixel
+    in reading order, or not at all."""
 
     EDGES = "edges"
-    CORNER = "corner"
+    FIRST = "first"
     NONE = "none"
 
 
@@ -72,6 +72,7 @@ def standing_picture(laid: Laid, sewn: Sewn, lit: Lit = NOTHING_LIT) -> Picture:
     """
     marks = _marks_of(laid)
     shown = {place: _shown(place, sewn, lit) for place in marks}
+    firsts = _firsts(laid.places)
     high = len(laid.places)
     by_turns = len({place.row for place in marks if place.kind is Kind.UNIT}) == len(sewn.units)
     pixels: list[list[Key | None]] = []
@@ -80,7 +81,7 @@ def standing_picture(laid: Laid, sewn: Sewn, lit: Lit = NOTHING_LIT) -> Picture:
         for x, (key, place) in enumerate(zip(keys, places, strict=True)):
             how = shown[place]
             if how is _Shown.OUTLINED:
-                line.append(OUTLINE if _is_marked(laid.places, x, y, marks) else None)
+                line.append(OUTLINE if _is_marked(laid.places, x, y, marks, firsts) else None)
                 continue
             below = laid.places[y + 1][x] if y + 1 < high else place
             thick = y > 1 and _row(laid.places[y - 2][x]) == _row(place)
@@ -96,14 +97,14 @@ def standing_picture(laid: Laid, sewn: Sewn, lit: Lit = NOTHING_LIT) -> Picture:
 
 def known_picture(laid: Laid) -> Picture:
     """The whole top; of units whose fabrics are not known the outline only."""
-    marks = _marks_of(laid)
+    marks, firsts = _marks_of(laid), _firsts(laid.places)
     lines = [list(zip(*line, strict=True)) for line in zip(laid.pixels, laid.places, strict=True)]
     unknown = {place for line in lines for key, place in line if key == UNKNOWN}
 
     def shown(x: int, y: int, key: Key | None, place: Place) -> Key | None:
         if place not in unknown:
             return key
-        return OUTLINE if _is_marked(laid.places, x, y, marks) else None
+        return OUTLINE if _is_marked(laid.places, x, y, marks, firsts) else None
 
     pixels = [[shown(x, y, *at) for x, at in enumerate(line)] for y, line in enumerate(lines)]
     return from_pixels(pixels, is_whole=laid.is_whole)
@@ -180,10 +181,25 @@ def _marks_of(laid: Laid) -> dict[Place, _Marks]:
 def _marks(kind: Kind, pixels: int, outlined_from: int) -> _Marks:
     if pixels >= outlined_from:
         return _Marks.EDGES
-    return _Marks.CORNER if pixels > 1 and kind is Kind.UNIT else _Marks.NONE
+    return _Marks.FIRST if pixels > 1 and kind is Kind.UNIT else _Marks.NONE
 
 
-def _is_marked(places: list[list[Place]], x: int, y: int, marks: Mapping[Place, _Marks]) -> bool:
+def _firsts(places: list[list[Place]]) -> dict[Place, tuple[int, int]]:
+    """The first pixel of each place in reading order: of squares the corner, on point the tip."""
+    firsts: dict[Place, tuple[int, int]] = {}
+    for y, line in enumerate(places):
+        for x, place in enumerate(line):
+            firsts.setdefault(place, (x, y))
+    return firsts
+
+
+def _is_marked(
+    places: list[list[Place]],
+    x: int,
+    y: int,
+    marks: Mapping[Place, _Marks],
+    firsts: Mapping[Place, tuple[int, int]],
+) -> bool:
     """Whether the outline of a piece that is not sewn runs here: always along the edge of the top.
 
     A piece with edges draws those before and above it, and the others where its neighbour is too
@@ -197,7 +213,7 @@ def _is_marked(places: list[list[Place]], x: int, y: int, marks: Mapping[Place, 
     match marks[here]:
         case _Marks.EDGES:
             return before or above or any(marks[one] is not _Marks.EDGES for one in after)
-        case _Marks.CORNER:
-            return before and above
+        case _Marks.FIRST:
+            return firsts[here] == (x, y)
         case _Marks.NONE:
             return False

@@ -74,8 +74,16 @@ def set_contrast(quilt: Quilt) -> SetContrast:
     )
 
 
-def weakest_words(seams: SetContrast, sets: int, laid: Laid) -> tuple[str, ...]:
-    """The weakest seam of one set, and what no choice of so many sets passes, one sentence each."""
-    weakest, bound = seams.weakest(laid), seams.bound(sets)
-    words = () if weakest is None else (f"Weakest: {weakest.words}",)
-    return words if bound is None else (*words, f"No choice of sets passes {bound:.0f}.")
+def weakest_words(seams: SetContrast, laid: Laid) -> tuple[str, ...]:
+    """The weakest seam of a set in a sentence, none where no value is known."""
+    weakest = seams.weakest(laid)
+    if weakest is None or weakest.apart is None:
+        return ()
+    pair = f"{weakest.one.called} and {weakest.other.called}"
+    return (f"Weakest here: {pair}, {weakest.apart:.0f} apart.",)
+
+
+def bound_words(seams: SetContrast, sets: int) -> tuple[str, ...]:
+    """What no choice of so many sets passes, in a sentence, where that is known."""
+    bound = seams.bound(sets)
+    return () if bound is None else (f"No choice of sets passes {bound:.0f}.",)

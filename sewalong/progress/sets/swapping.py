@@ -46,7 +46,7 @@ def _effect(seams: SetContrast, number: int, before: Laid, after: Laid) -> Itera
         # Rounded as they are said, so that the sum is right to whoever reads it.
         apart, then = round(was.apart), round(now.apart)
         change = "as before" if then == apart else _by(then - apart)
-        yield f"Set {number}: the weakest is {apart} apart and {then} after it, {change}."
+        yield f"Set {number}: weakest {apart} apart, then {then}: {change}."
     for swatch in seams.twice(after):
         if swatch not in seams.twice(before):
             yield f"{swatch.called} then lies in set {number} twice."

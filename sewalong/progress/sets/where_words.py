@@ -33,6 +33,9 @@ def where_words(state: State, found: WhereASetIs) -> str:
         return f"{name} is held back: its squares lie by themselves."
     if not found.piles:
         return f"{name}: nobody knows where its pieces are now."
+    start, squares = state.quilt.starts[0].pile, len(found.laid.squares)
+    if found.piles == ((start, squares),):
+        return f"{name} is not begun: its {squares} squares lie with the others."
     lies = ", ".join(_pieces(state, pile, n) for pile, n in found.piles)
     doubt = "" if found.sure else " Not sure: a piece of a pile there is gone."
     return f"{name}: {lies}.{doubt}"

@@ -49,7 +49,7 @@ def stage_rows(
         reasons = (*why(one), *((f"So far {so_far}.",) if so_far else ()))
         words = Words(_columns(row, widest, narrow=narrow))
         yield ReasonedRow(words, of=one.pace.stage.label.capitalize(), why=reasons)
-    in_all = Columns("in all", "", "", hours_short(left.in_all), "enter: why")
+    in_all = Columns("in all", "", "", hours_short(left.in_all), "" if narrow else "enter: why")
     words = Words(_columns(in_all, widest, narrow=narrow))
     yield ReasonedRow(words, of="In all", why=why_in_all(left))
 

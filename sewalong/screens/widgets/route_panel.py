@@ -14,7 +14,9 @@ from sewalong.screens.widgets.lines_view import LinesView
 from sewalong.screens.widgets.sewing_layout import MESSAGE_LINES, ROUTE
 
 LABEL_AND_COUNT = 22
-"""Columns a label and its count share; a longer label leaves its count less."""
+"""Columns a label and its count share at the least; a longer label leaves its count less."""
+BESIDE_LABEL = ROUTE - LABEL_AND_COUNT
+"""Columns of a line that label and count don't have: the mark, and what waits."""
 STITCHES = 16
 BESIDES = 7 + MESSAGE_LINES
 """Lines of the screen that the stages don't have: title, headings, work done, footer, what is said
@@ -35,12 +37,18 @@ class RoutePanel(LinesView):
             self.stage = stage
 
     def __init__(
-        self, plan: Plan, current: str, footer: tuple[str, ...], *, id: str | None = None
+        self,
+        plan: Plan,
+        current: str,
+        footer: tuple[str, ...],
+        width: int,
+        *,
+        id: str | None = None,
     ) -> None:
         super().__init__(id=id)
         height = self.app.size.height
         self._kept = route_height(len(plan.lines), height)
-        self._lines, self._stage_at = route_lines(plan, current, footer, height)
+        self._lines, self._stage_at = route_lines(plan, current, footer, height, width)
 
     def on_click(self, event: Click) -> None:
         """Say which stage stands there."""
@@ -48,11 +56,12 @@ class RoutePanel(LinesView):
         if stage is not None:
             self.post_message(self.StageClicked(stage))
 
-    def show(self, plan: Plan, current: str, footer: tuple[str, ...]) -> None:
-        """Draw the route of `plan`; `footer` lines (spare, over) stand below the work done."""
+    def show(self, plan: Plan, current: str, footer: tuple[str, ...], width: int) -> None:
+        """Draw the route of `plan` in `width` columns; `footer` lines (spare, over) stand below the
+        work done."""
         height, before = self.app.size.height, (len(self._lines), self._kept)
         self._kept = route_height(len(plan.lines), height)
-        lines, self._stage_at = route_lines(plan, current, footer, height)
+        lines, self._stage_at = route_lines(plan, current, footer, height, width)
         self.show_lines(lines)
         if before != (len(lines), self._kept):
             self.refresh(layout=True)
@@ -76,34 +85,43 @@ def _room(height: int) -> int:
 
 
 def route_lines(
-    plan: Plan, current: str, footer: tuple[str, ...], height: int
+    plan: Plan, current: str, footer: tuple[str, ...], height: int, width: int = ROUTE
 ) -> tuple[list[Content], dict[int, str]]:
-    """The lines of the route on a screen of `height` lines, and by line the stage that stands in it."""
-    room = _room(height)
-    drawn = list(_stages(plan.lines, current, room))
-    lines = [Content.styled(f"  {'done':>{LABEL_AND_COUNT}}   waiting", "$quiet")]
+    """The lines of the route in `width` columns of a screen of `height` lines, and by line the
+    stage that stands in it."""
+    room, shared = _room(height), _shared(plan.lines, width)
+    drawn = list(_stages(plan.lines, current, room, shared))
+    lines = [Content.styled(f"  {'done':>{shared}}   waiting", "$quiet")]
     stage_at = {len(lines) + y: stage for y, (stage, _) in enumerate(drawn) if stage}
     lines += [line for _, line in drawn]
     if len(plan.lines) < room:
         lines.append(Content(""))
     lines.append(_stitches(plan.work_done))
     for text in footer:
-        lines += Content(text).wrap(ROUTE)
+        lines += Content(text).wrap(max(ROUTE, width))
     return lines, stage_at
 
 
-def _stages(lines: Sequence[StageLine], current: str, room: int) -> Iterator[tuple[str, Content]]:
+def _shared(lines: Sequence[StageLine], width: int) -> int:
+    """Columns for a label and its count: as many as the longest take, where there is room."""
+    longest = max(len(one.stage.label) + 2 * len(str(one.needed)) + 2 for one in lines)
+    return max(LABEL_AND_COUNT, min(longest, width - BESIDE_LABEL))
+
+
+def _stages(
+    lines: Sequence[StageLine], current: str, room: int, shared: int
+) -> Iterator[tuple[str, Content]]:
     """Each stage's id and line: all of them where there is room, else those around the one in
     hand, and with no id how many are not."""
     if len(lines) <= room:
-        yield from (_stage_line(line, current) for line in lines)
+        yield from (_stage_line(line, current, shared) for line in lines)
         return
     shown = room - 2
     here = next(place for place, line in enumerate(lines) if line.stage.id == current)
     first = min(max(0, here - shown // 2), len(lines) - shown)
     before, after = first, len(lines) - first - shown
     yield "", _not_shown(before, "before")
-    yield from (_stage_line(line, current) for line in lines[first : first + shown])
+    yield from (_stage_line(line, current, shared) for line in lines[first : first + shown])
     yield "", _not_shown(after, "after")
 
 
@@ -114,15 +132,17 @@ def _not_shown(stages: int, where: str) -> Content:
     return Content.styled(f"  {stages} more {noun} {where}", "$quiet")
 
 
-def _stage_line(line: StageLine, current: str) -> tuple[str, Content]:
+def _stage_line(line: StageLine, current: str, shared: int) -> tuple[str, Content]:
     stage = line.stage.id
     mark = "> " if stage == current else "  "
-    counted = f"{min(line.done, line.needed)}/{line.needed}"
-    label = _fitted(line.stage.label, LABEL_AND_COUNT - len(counted) - 1)
-    room = LABEL_AND_COUNT - len(label)
+    # Where more was done than is needed the need is no measure any more.
+    counted = f"{line.done}/{line.needed}" if line.done <= line.needed else str(line.done)
+    label = _fitted(line.stage.label, shared - len(counted) - 1)
+    room = shared - len(label)
     text = f"{mark}{label}{counted:>{room}}   {_waiting(line)}"
     if stage == current:
-        return stage, Content.styled(f"{text:<34}", "bold $number on $panel")
+        marked = shared + BESIDE_LABEL - 2
+        return stage, Content.styled(f"{text:<{marked}}", "bold $number on $panel")
     return stage, Content.styled(text, "$quiet" if line.to_do == 0 else "")
 
 

@@ -20,20 +20,6 @@ WHOLE = "whole"
 class SetBody(Container):
     """Shows one set, a square of it in hand."""
 
-    DEFAULT_CSS = """
-    SetBody { layout: horizontal; height: 1fr; padding: 1 2 0 2; }
-    SetBody VerticalScroll { width: 36; height: 1fr; }
-    SetBody #set-facts { height: auto; padding-top: 1; color: $quiet; }
-    SetBody Captioned { width: 1fr; height: 1fr; margin-left: 2; }
-    SetBody .caption { height: auto; color: $quiet; }
-    .roomy SetBody VerticalScroll { width: 56; }
-    .narrow SetBody { layout: vertical; padding: 0 1; }
-    .narrow SetBody VerticalScroll { width: 1fr; }
-    .narrow SetBody Captioned { height: 4; margin-left: 0; }
-    SetBody.whole VerticalScroll { display: none; }
-    SetBody.whole Captioned { height: 1fr; margin-left: 0; }
-    """
-
     def compose(self) -> ComposeResult:
         with VerticalScroll(can_focus=False):
             yield SquareList(id="set-squares")
