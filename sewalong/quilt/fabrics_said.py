@@ -95,10 +95,7 @@ def _with(said: SaidFabric, was: Fabric | None, which: str) -> Fabric:
     if was is None and not said.name:
         raise NumbersFault(f"{quoted(said.words)} has no name. Write one before the number.")
     fabric = was or Fabric(which, said.name)
-    if said.colour:
-        fabric = replace(
-            fabric, colour=said.colour, second=said.second, share=said.share, value=None
-        )
+    fabric = _coloured(said, fabric)
     if said.value:
         if fabric.colour:
             raise NumbersFault(
@@ -112,3 +109,16 @@ def _with(said: SaidFabric, was: Fabric | None, which: str) -> Fabric:
         squares=said.squares,
         kind=said.kind or fabric.kind,
     )
+
+
+def _coloured(said: SaidFabric, fabric: Fabric) -> Fabric:
+    """The fabric in the colours that are said; in that of its name where it has none yet."""
+    by_name = None if said.value or fabric.value else said.named_colour
+    ground = said.colour or fabric.colour or by_name
+    if said.second and ground is None:
+        raise NumbersFault(
+            f"{quoted(said.words)} says a second colour and not the first. Say both."
+        )
+    if said.colour or said.second:
+        return replace(fabric, colour=ground, second=said.second, share=said.share, value=None)
+    return replace(fabric, colour=ground)

@@ -15,7 +15,10 @@ from sewalong.quilt.refusal import NumbersFault
 
 
 class SaidFabric(Struct, frozen=True):
-    """What was said of one fabric; None, or an empty name, where nothing was. `squares` may be 0."""
+    """What was said of one fabric; None, or an empty name, where nothing was. `squares` may be 0.
+
+    `named_colour` is that of a name that is one, such as navy: what it has where no colour is given.
+    """
 
     words: str
     squares: int
@@ -26,6 +29,7 @@ class SaidFabric(Struct, frozen=True):
     second: str | None = None
     share: int | None = None
     value: str | None = None
+    named_colour: str | None = None
 
 
 _COUNT = re.compile(r"[x×]?([0-9]+)[x×]?", re.ASCII)
@@ -136,8 +140,6 @@ class _Found:
     def said(self, letter: str | None, name: str, squares: int) -> SaidFabric:
         """All that was said, held together."""
         parts = self.parts
-        if "colour" not in parts and name and (colour := _colour(name.split())):
-            parts["colour"] = colour
         if named := _values_in(name):
             if len(named) > 1:
                 raise _unclear(
@@ -151,8 +153,6 @@ class _Found:
             raise _unclear(
                 self.words, "says a colour and a value. The colour says how light it is; say one."
             )
-        if "second" in parts and "colour" not in parts:
-            raise _unclear(self.words, "says a second colour and not the first. Say both.")
         try:
             if name:
                 rules.a_name(name)
@@ -160,7 +160,8 @@ class _Found:
                 rules.share(parts["share"])
         except ValueError as fault:
             raise NumbersFault(f"{quoted(self.words)}: {fault}") from None
-        return SaidFabric(self.words, squares, letter, name, **parts)  # type: ignore[arg-type]
+        named_colour = _colour(name.split()) if name else None
+        return SaidFabric(self.words, squares, letter, name, named_colour=named_colour, **parts)  # type: ignore[arg-type]
 
 
 _CALLED = {"colour": "colour", "second": "second colour", "share": "second colour"} | {

@@ -91,6 +91,17 @@ def test_a_colour_in_css_words_may_be_several_words() -> None:
     assert said("12 navy")[0]["name"] == "navy"
 
 
+def test_a_name_that_is_a_colour_gives_way_to_one_that_is_said() -> None:
+    navy = fabrics_said("navy 4 #22305c")
+    assert navy[0].colour == "#22305c"
+    assert fabrics_said("navy 6", navy) == (Fabric("A", "navy", "#22305c", 6),)
+    assert said("navy 4 dark") == [{"letter": "A", "name": "navy", "squares": 4, "value": "dark"}]
+    assert said("navy 4 30% white")[0]["colour"] == "#000080"
+    assert fabrics_said("navy 4 30% white", navy)[0] == Fabric(
+        "A", "navy", "#22305c", 4, second="#ffffff", share=30
+    )
+
+
 def test_a_second_colour_has_its_share() -> None:
     wanted = {"colour": "#1f2a55", "second": "#ffffff", "share": 30}
     for text in ("stars 4 #1f2a55 with 30 % white", "stars 4 30% white #1f2a55"):

@@ -14,7 +14,7 @@ from sewalong.screens.worksheet import WorksheetScreen
 from tests.progress import every_act as c
 from tests.screens.sewing_room import Room, at_sewing, kinds, up_to
 
-PLACE = {"size": 1, "count": 2, "layout": 6, "borders": 7, "name": 9}
+PLACE = {"size": 1, "count": 2, "layout": 6, "borders": 7, "name": 10}
 
 
 @pytest.fixture

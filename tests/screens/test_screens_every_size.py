@@ -270,7 +270,7 @@ async def test_what_the_other_screens_open(tmp_path: Path) -> None:
         found += await what_keys_open(room)
         await room.press("enter")
         await room.screen_is(SewingScreen)
-        for opened in "hg":
+        for opened in ("h", "g", "comma"):
             await open_by(room, opened)
             found += await what_keys_open(room)
             await room.press("escape")

@@ -13,12 +13,16 @@ from sewalong.owner.preferences import Preferences
 from sewalong.screens.app import SewalongApp
 from sewalong.screens.change_plan import KEYS as CHANGE_KEYS
 from sewalong.screens.change_plan import ChangePlanScreen
+from sewalong.screens.fabrics import KEYS as FABRIC_KEYS
+from sewalong.screens.fabrics import FabricsScreen
 from sewalong.screens.helped import HelpedScreen
 from sewalong.screens.left_once import MORE_BELOW
 from sewalong.screens.new_quilt import KEYS as NEW_KEYS
 from sewalong.screens.new_quilt import NewQuiltScreen
 from sewalong.screens.pace import KEYS as PACE_KEYS
 from sewalong.screens.pace import PaceScreen
+from sewalong.screens.photo_sheet import KEYS as PHOTO_KEYS
+from sewalong.screens.photo_sheet import PhotoSheetScreen
 from sewalong.screens.prompts.dialogs import CautionDialog, ChoiceDialog, FormDialog
 from sewalong.screens.prompts.help import ANYWHERE, HelpDialog, offers_for
 from sewalong.screens.quilts import KEYS as LIST_KEYS
@@ -50,6 +54,8 @@ ALL_KEYS: dict[Any, tuple[Key, ...]] = {
     WorksheetScreen: NUMBER_KEYS,
     NewQuiltScreen: NEW_KEYS,
     ChangePlanScreen: CHANGE_KEYS,
+    FabricsScreen: FABRIC_KEYS,
+    PhotoSheetScreen: PHOTO_KEYS,
 }
 
 

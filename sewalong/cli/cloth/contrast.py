@@ -5,6 +5,7 @@ from __future__ import annotations
 import argparse
 from collections.abc import Sequence
 
+from sewalong.cli.cloth.set_report import known_squares, named_squares
 from sewalong.cli.cloth.typed_numbers import several
 from sewalong.cli.frame.context import Context
 from sewalong.cli.frame.errors import CommandError
@@ -12,7 +13,7 @@ from sewalong.cli.frame.report import Report
 from sewalong.cli.frame.selection import any_library, chosen_quilt
 from sewalong.fabrics.advice import Met
 from sewalong.fabrics.contrast_words import TwoFabrics
-from sewalong.progress.sets.set_words import called, piece_words
+from sewalong.progress.sets.set_words import called
 from sewalong.quilt.choices import Fabric
 from sewalong.service.contrast_looks import (
     MethodMeets,
@@ -36,15 +37,15 @@ def contrast(args: argparse.Namespace, context: Context) -> Report:
         if args.set is None:
             return _method(quilt.entry.name, method_meets(state.quilt, turned))
         laid, facts = set_meets(state, args.set, turned)
-        squares = piece_words(called(state.quilt), laid.fabrics(tuple(range(len(laid.squares)))))
+        squares = named_squares(called(state.quilt), known_squares(laid))
         data = {
             "quilt": quilt.entry.name,
             "set": laid.number,
-            "squares": list(laid.squares),
+            "squares": [letter or None for letter in known_squares(laid)],
             "seams": [_met(one) for one in facts.met],
             "more": list(facts.more),
         }
-        return Report((f"Set {laid.number}: {squares}", *facts.facts), data)
+        return Report((f"Set {laid.number}: {squares}.", *facts.facts), data)
 
 
 MOST_FABRICS = 40

@@ -77,4 +77,39 @@ COMMANDS = (
         about="Contrast is told by value, how light or dark a fabric is, for only that shows from "
         "afar. About 20 apart a pattern begins to be readable.",
     ),
+    Command(
+        "sets",
+        GROUP,
+        "which squares make a set: proposed, accepted, laid otherwise, found again",
+        "sewalong.cli.cloth.sets:sets",
+        'sewalong sets --rule "light on dark"',
+        (
+            Argument(
+                "--rule",
+                "what they are chosen by: by value (as usual), by colour, light on dark, one "
+                "background, scrappy",
+                "RULE",
+            ),
+            Argument("--background", "with --rule “one background”: which fabric", "FABRIC"),
+            whole("--seed", "another number, another choice (default: 1)"),
+            whole("--seconds", "how long to look for better ones"),
+            Argument("--without", "fabrics to leave out: A,F", "FABRICS"),
+            flag("--accept", "keep the sets proposed"),
+            flag("--anew", "choose those again that are not begun, locked or held back"),
+            flag("--next", "the set in hand at the stage in hand"),
+            Argument("--with", "which sets have all of these: A,F", "FABRICS", dest="with_fabrics"),
+            Argument("--swap", "two squares, each as its set and place: “7:2 9:5”", "TWO"),
+            Argument("--own", "a set as you laid it, by place: “7: A B C D E F G H”", "SET"),
+            whole("--skip", "lay this set last", metavar="SET"),
+            whole("--hold-back", "do not lay this set for now", metavar="SET"),
+            whole("--let-in", "a set held back comes back in", metavar="SET"),
+            whole("--take-up", "this set is the one in hand, whatever was thought", metavar="SET"),
+            Argument("--at", "with --next, --take-up: which stage (default: the one in hand)", "STAGE"),
+            whole("--lock", "a set that stays when the rest is chosen anew", metavar="SET"),
+            whole("--unlock", "a set that stays no longer", metavar="SET"),
+            *WHICH_QUILT,
+        ),
+        about="Alone it proposes sets until some are accepted, then it lists them. A set is the "
+        "squares of one run of the method, its places numbered as squares are taken.",
+    ),
 )  # fmt: skip

@@ -107,7 +107,7 @@ _THE_REST = (
 _FABRICS = Question(
     FABRICS,
     "fabrics",
-    "Which fabrics are there? None need be said.",
+    "Which fabrics are there (none need be said)?",
     "Piles or fabrics with their squares, such as lights 60, mediums 70, darks 38; or none yet.",
 )
 _NAME = Question(NAME, "name", "What is the quilt called?", "A name of your own.")

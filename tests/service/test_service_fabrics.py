@@ -1,0 +1,58 @@
+"""The fabrics of a plan changed, each by a change of the plan that undo takes back."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from sewalong.progress.acts.undoing import Undo
+from sewalong.quilt.choices import Fabric
+from sewalong.quilt.refusal import NumbersFault
+from sewalong.service.acting import do
+from sewalong.service.fabric_changes import keep_photographed, say_anew, say_fabrics, take_out
+from sewalong.service.fabric_looks import NONE_YET, fabrics_now
+from tests.fabrics.photo.test_photo_mending import photo
+from tests.service.opened_quilt import a_window
+
+PILES = "lights 60, mediums 70, darks 38"
+
+
+def letters(fabrics: tuple[Fabric, ...]) -> str:
+    return "".join(fabric.letter for fabric in fabrics)
+
+
+def test_said_changed_taken_out_and_taken_back(tmp_path: Path) -> None:
+    with a_window(tmp_path) as window:
+        quilt = window.quilt
+        assert fabrics_now(quilt).verdict == NONE_YET[0]
+        do(quilt, say_fabrics(quilt, PILES))
+        assert fabrics_now(quilt).verdict.startswith("168 squares of 3 fabrics")
+        do(quilt, say_anew(quilt, "B", "mediums 66"))
+        assert [fabric.squares for fabric in quilt.state.quilt.fabrics] == [60, 66, 38]
+        do(quilt, take_out(quilt, "A"))
+        assert letters(quilt.state.quilt.fabrics) == "BC"
+        do(quilt, Undo())
+        assert letters(quilt.state.quilt.fabrics) == "ABC"
+
+
+def test_what_is_not_there_is_refused_in_a_sentence(tmp_path: Path) -> None:
+    with a_window(tmp_path) as window:
+        quilt = window.quilt
+        with pytest.raises(NumbersFault, match="not there any more"):
+            take_out(quilt, "A")
+        with pytest.raises(NumbersFault, match="not there any more"):
+            say_anew(quilt, "A", "x 4")
+        with pytest.raises(NumbersFault, match="no number"):
+            say_fabrics(quilt, "lights")
+
+
+def test_a_photograph_is_kept_beside_or_instead(tmp_path: Path) -> None:
+    with a_window(tmp_path) as window:
+        quilt = window.quilt
+        do(quilt, say_fabrics(quilt, PILES))
+        do(quilt, keep_photographed(quilt, photo()))
+        assert letters(quilt.state.quilt.fabrics) == "ABCDEF"
+        do(quilt, keep_photographed(quilt, photo(), instead=True))
+        assert letters(quilt.state.quilt.fabrics) == "ABC"
+        assert [row.value for row in fabrics_now(quilt).rows][-1] == "dark"
