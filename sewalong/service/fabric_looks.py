@@ -5,13 +5,19 @@ Colours are reckoned with here, so it is loaded only by whoever looks at fabrics
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from msgspec import Struct
 
 from sewalong.fabrics.by_value import ValueRow, by_value
-from sewalong.fabrics.counted import count_words
+from sewalong.fabrics.counted import NO_SETS, count_words
+from sewalong.fabrics.possible_words import what_can_be
 from sewalong.fabrics.swatch import Swatch, swatches
+from sewalong.piecing.contacts import contacts
+from sewalong.progress.record.events.replanning import planned
+from sewalong.quilt.derived import derived
 from sewalong.quilt.quilt import Quilt
-from sewalong.quilt.set_shape import set_shape
+from sewalong.quilt.set_shape import SetShape, set_shape
 from sewalong.service.open_quilt import OpenQuilt
 
 NONE_YET = (
@@ -36,13 +42,22 @@ class FabricsNow(Struct, frozen=True):
 
 def fabrics_now(quilt: OpenQuilt) -> FabricsNow:
     """The fabrics of the plan as it stands."""
-    return of_plan(quilt.state.quilt)
+    return of_plan(planned(quilt.state))
 
 
 def of_plan(plan: Quilt) -> FabricsNow:
-    """The same of a plan."""
+    """The same of a plan, before any set is laid."""
     found = swatches(plan.counted_fabrics)
     if not found:
         return FabricsNow((), NONE_YET[0], NONE_YET[1:])
-    verdict, *facts = count_words(found, plan, set_shape(plan))
-    return FabricsNow(by_value(found), verdict, tuple(facts))
+    shape = set_shape(plan)
+    verdict = count_words(found, plan, shape)
+    facts = (NO_SETS,) if shape is None else _possible(found, plan, shape)
+    return FabricsNow(by_value(found), verdict, facts)
+
+
+def _possible(found: Sequence[Swatch], plan: Quilt, shape: SetShape) -> tuple[str, ...]:
+    """What these squares can give in the sets that the whole top takes."""
+    made = derived(plan)
+    wanted = -(-plan.units_for(plan.target) // shape.units)
+    return what_can_be(found, contacts(made.units, float(made.seam)), shape.places, wanted)

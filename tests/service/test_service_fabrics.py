@@ -5,14 +5,18 @@ from __future__ import annotations
 from pathlib import Path
 
 import pytest
+from msgspec.structs import replace
 
+from sewalong.fabrics.counted import NO_SETS
+from sewalong.progress.acts.steering import ChangeTarget
 from sewalong.progress.acts.undoing import Undo
 from sewalong.quilt.choices import Fabric
 from sewalong.quilt.refusal import NumbersFault
 from sewalong.service.acting import do
 from sewalong.service.fabric_changes import keep_photographed, say_anew, say_fabrics, take_out
-from sewalong.service.fabric_looks import NONE_YET, fabrics_now
+from sewalong.service.fabric_looks import NONE_YET, fabrics_now, of_plan
 from tests.fabrics.photo.test_photo_mending import photo
+from tests.progress.building import a_quilt
 from tests.service.opened_quilt import a_window
 
 PILES = "lights 60, mediums 70, darks 38"
@@ -56,3 +60,18 @@ def test_a_photograph_is_kept_beside_or_instead(tmp_path: Path) -> None:
         do(quilt, keep_photographed(quilt, photo(), instead=True))
         assert letters(quilt.state.quilt.fabrics) == "ABC"
         assert [row.value for row in fabrics_now(quilt).rows][-1] == "dark"
+
+
+def test_what_is_possible_follows_the_layout_that_is_wanted(tmp_path: Path) -> None:
+    with a_window(tmp_path) as window:
+        quilt = window.quilt
+        do(quilt, say_fabrics(quilt, "lights 24, darks 24"))
+        # 4 x 5 units, four of a set.
+        assert "48 squares: enough for 5 sets of 8 squares, 8 over." in fabrics_now(quilt).facts
+        do(quilt, ChangeTarget(4, 6))
+        assert "48 squares: enough for 6 sets of 8 squares, 0 over." in fabrics_now(quilt).facts
+
+
+def test_a_method_without_sets_is_said_to_have_none() -> None:
+    plan = replace(a_quilt("plain-squares"), fabrics=(Fabric("A", "moss", "#6a6f2c", 9),))
+    assert of_plan(plan).facts == (NO_SETS,)
