@@ -8,17 +8,18 @@ from collections.abc import Iterator, Sequence
 
 from msgspec.structs import replace
 
-from sewalong.fabrics.sets.proposing import ENOUGH, Proposal, propose
+from sewalong.fabrics.sets.proposing import ENOUGH, Asked, Proposal, propose
 from sewalong.fabrics.sets.rules import Rule, SetsRefused
 from sewalong.progress.record.refused import Refused
 from sewalong.progress.sets.holding import holding
+from sewalong.progress.sets.what_to_propose import what_to_propose
 from sewalong.quilt.refusal import NumbersFault
 from sewalong.screens.prompts.desk import Desk
 from sewalong.screens.prompts.dialogs import Choice, ChoiceDialog, Field, FormDialog
 from sewalong.screens.sets_look import SetsLook, looking_keys
 from sewalong.screens.widgets.keys import Key, help_at
 from sewalong.service.set_looks import SetPage, page_of
-from sewalong.service.set_proposals import FIRST_SEED, accepting, asked_of
+from sewalong.service.set_proposals import accepting
 from sewalong.wall.set_picture import Squares
 
 RULES = tuple(Rule)
@@ -66,9 +67,10 @@ class ProposingScreen(SetsLook):
 
     def __init__(self, desk: Desk) -> None:
         super().__init__(desk)
-        self._rule, self._background, self._seed = Rule.BY_VALUE, "", FIRST_SEED
+        self._rule, self._background, self._seed = Rule.BY_VALUE, "", 1
         self._held: list[tuple[str, ...]] = []
         self._found: Proposal | None = None
+        self._asked: Asked | None = None
         self._better: Iterator[Proposal] = iter(())
         self._place = 0
         self._is_looking = False
@@ -112,8 +114,11 @@ class ProposingScreen(SetsLook):
     def _begin(self) -> None:
         """Propose from the beginning, in place of whatever is being looked for."""
         try:
-            asked = asked_of(self.quilt.state, self._rule, self._background, seed=self._seed)
-            self._better = propose(holding(asked, self._held))
+            asked = what_to_propose(
+                self.quilt.state, self._rule, background=self._background, seed=self._seed
+            )
+            self._asked = holding(asked, self._held)
+            self._better = propose(self._asked)
         except (Refused, SetsRefused, NumbersFault) as refused:
             self._stop()
             self._found = None
@@ -236,8 +241,9 @@ class ProposingScreen(SetsLook):
 
     async def _accept(self) -> None:
         assert self._found is not None
-        all_sets = replace(self._found, sets=tuple(self._sets))
-        refusal = self._desk.attempt(accepting(all_sets, self._rule))
+        assert self._asked is not None
+        every = replace(self._found, sets=tuple(self._sets))
+        refusal = self._desk.attempt(accepting(self._asked, every))
         if refusal:
             self.tell(refusal, refused=True)
         else:
