@@ -7,12 +7,21 @@ from collections.abc import Sequence
 
 from msgspec.structs import replace
 
-from sewalong.fabrics.sets.proposing import Asked
+from sewalong.fabrics.sets.asked import Asked
 
 
 def holding(asked: Asked, held: Sequence[tuple[str, ...]]) -> Asked:
     """What is asked for beside the sets `held`: their squares are not dealt again, and so many
-    fewer sets are wanted."""
+    fewer sets are wanted.
+
+    Raises Refused where none is wanted although there are squares.
+    """
+    squares = sum(one.squares for one in asked.swatches)
+    if asked.sets <= len(held) and squares >= len(asked.places) * (len(held) + 1):
+        raise Refused(
+            "No more sets are wanted: those that stand are enough for the target. Take a larger "
+            "target, or unlock a set."
+        )
     taken = Counter(letter for squares in held for letter in squares)
     free = (replace(one, squares=one.squares - taken[one.letter]) for one in asked.swatches)
     return replace(
