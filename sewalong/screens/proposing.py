@@ -8,8 +8,9 @@ from collections.abc import Iterator, Sequence
 
 from msgspec.structs import replace
 
-from sewalong.fabrics.sets.proposing import ENOUGH, Asked, Proposal, propose
+from sewalong.fabrics.sets.proposing import ENOUGH, Proposal, propose
 from sewalong.fabrics.sets.rules import Rule, SetsRefused
+from sewalong.progress.acts.sets import AcceptSets
 from sewalong.progress.record.refused import Refused
 from sewalong.progress.sets.holding import holding
 from sewalong.progress.sets.what_to_propose import what_to_propose
@@ -19,7 +20,6 @@ from sewalong.screens.prompts.dialogs import Choice, ChoiceDialog, Field, FormDi
 from sewalong.screens.sets_look import SetsLook, looking_keys
 from sewalong.screens.widgets.keys import Key, help_at
 from sewalong.service.set_looks import SetPage, page_of
-from sewalong.service.set_proposals import accepting
 from sewalong.wall.set_picture import Squares
 
 RULES = tuple(Rule)
@@ -70,7 +70,6 @@ class ProposingScreen(SetsLook):
         self._rule, self._background, self._seed = Rule.BY_VALUE, "", 1
         self._held: list[tuple[str, ...]] = []
         self._found: Proposal | None = None
-        self._asked: Asked | None = None
         self._better: Iterator[Proposal] = iter(())
         self._place = 0
         self._is_looking = False
@@ -82,14 +81,14 @@ class ProposingScreen(SetsLook):
         self._place %= len(sets)
         laid = sets[self._place]
         found = page_of(self.quilt.state, laid, len(sets), self._place + 1)
-        assert self._found is not None
+        words = self._found.words if self._found else ()
         locked = ", locked" if laid in self._held else ""
         return SetPage(
             found.number,
             f"{found.title}{locked}",
             found.rows,
-            self._found.words[:2],
-            (*found.verdict, *found.facts, *self._found.words[2:]),
+            words[:2],
+            (*found.verdict, *found.facts, *words[2:]),
             laid,
         )
 
@@ -117,8 +116,7 @@ class ProposingScreen(SetsLook):
             asked = what_to_propose(
                 self.quilt.state, self._rule, background=self._background, seed=self._seed
             )
-            self._asked = holding(asked, self._held)
-            self._better = propose(self._asked)
+            self._better = propose(holding(asked, self._held))
         except (Refused, SetsRefused, NumbersFault) as refused:
             self._stop()
             self._found = None
@@ -240,10 +238,7 @@ class ProposingScreen(SetsLook):
         self.ask_in_turn(self._accept())
 
     async def _accept(self) -> None:
-        assert self._found is not None
-        assert self._asked is not None
-        every = replace(self._found, sets=tuple(self._sets))
-        refusal = self._desk.attempt(accepting(self._asked, every))
+        refusal = self._desk.attempt(AcceptSets(tuple(self._sets), self._rule.value))
         if refusal:
             self.tell(refusal, refused=True)
         else:

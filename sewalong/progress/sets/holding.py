@@ -8,6 +8,7 @@ from collections.abc import Sequence
 from msgspec.structs import replace
 
 from sewalong.fabrics.sets.asked import Asked
+from sewalong.progress.record.refused import Refused
 
 
 def holding(asked: Asked, held: Sequence[tuple[str, ...]]) -> Asked:

@@ -129,7 +129,7 @@ def test_squares_lie_in_groups_as_they_are_put_together_last(
         ("A, rust dots, 2 x navy", "AEHH"),
         ("A B navy", "ABH"),
         ("pine", "G"),
-        ("a;b\nC chalk", "ABC"),
+        ("a;b\nC shell", "ABC"),
         ("3×oat,plum", "BBBI"),
         ("", None),
         ("A, nothing", None),
