@@ -17,7 +17,7 @@ from sewalong.progress.sets.what_to_propose import what_to_propose
 from sewalong.quilt.refusal import NumbersFault
 from sewalong.screens.prompts.desk import Desk
 from sewalong.screens.prompts.dialogs import Choice, ChoiceDialog, Field, FormDialog
-from sewalong.screens.sets_look import SetsLook, looking_keys
+from sewalong.screens.sets_look import SetsLook, looking_keys, turning_keys
 from sewalong.screens.widgets.keys import Key, help_at
 from sewalong.service.set_looks import SetPage, page_of
 from sewalong.wall.set_picture import Squares
@@ -29,9 +29,10 @@ KEYS = (
         "yes take keep done"),
     Key("proposing.stop", "enter", "stop", "stop", "Stop looking for better ones, or go on.", True,
         words="enough go on look"),
+    *turning_keys("proposing"),
     *(
-        Key(f"proposing.rule{n}", str(n), f"rule({n})", rule.value, f"Choose them {rule.value}: {rule.words}",
-            words="rule choose how")
+        Key(f"proposing.rule{n}", str(n), f"rule({n})", rule.value,
+            f"Choose them {rule.value}: {rule.words}", words="rule choose how")
         for n, rule in enumerate(RULES, start=1)
     ),
     Key("proposing.rule", "c", "which_rule", "rule", "Choose by what rule they are chosen.", True,

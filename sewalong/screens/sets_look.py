@@ -150,6 +150,10 @@ class SetsLook(FollowingScreen[bool]):
         self._at = self.query_one(SetBody).move(down)
         self.moved()
 
+    def action_read(self, step: int) -> None:
+        """Read on below the squares, or back."""
+        self.query_one(SetBody).read(step)
+
     def moved(self) -> None:
         """Another square, or another set, is in hand."""
 
@@ -189,4 +193,6 @@ def looking_keys(screen: str) -> tuple[Key, ...]:
             words="picture whole view all"),
         Key(f"{screen}.up", "up", "walk(-1)", "up", "To the square above."),
         Key(f"{screen}.down", "down", "walk(1)", "down", "To the square below, then read on."),
+        Key(f"{screen}.read_on", "pagedown", "read(1)", "read on", "Read on below the squares."),
+        Key(f"{screen}.read_back", "pageup", "read(-1)", "read back", "Read back up."),
     )  # fmt: skip

@@ -100,7 +100,7 @@ def page_of(state: State, squares: Laid, sets: int, number: int) -> SetPage:
         for group in groups(state.quilt, shape_of_sets(state.quilt))
     )
     weakest = weakest_words(seams, squares)
-    twice = tuple(f"{swatch.called} lies in it twice." for swatch in seams.twice(squares))
+    twice = tuple(f"{swatch.called} lies in it more than once." for swatch in seams.twice(squares))
     return SetPage(number, f"set {number} of {sets}", rows, weakest, twice, squares)
 
 

@@ -49,7 +49,7 @@ def _effect(seams: SetContrast, number: int, before: Laid, after: Laid) -> Itera
         yield f"Set {number}: weakest {apart} apart, then {then}: {change}."
     for swatch in seams.twice(after):
         if swatch not in seams.twice(before):
-            yield f"{swatch.called} then lies in set {number} twice."
+            yield f"{swatch.called} then lies in set {number} more than once."
 
 
 def _by(change: int) -> str:

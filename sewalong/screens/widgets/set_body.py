@@ -48,6 +48,11 @@ class SetBody(Container):
             self.query_one(VerticalScroll).scroll_relative(y=down, animate=False)
         return sheet.at
 
+    def read(self, step: int) -> None:
+        """Scroll what stands there by a page."""
+        page = self.query_one(VerticalScroll)
+        page.scroll_relative(y=step * max(1, page.size.height - 1), animate=False)
+
     def _scroll_to_hand(self) -> None:
         sheet = self.query_one(SquareList)
         line = sheet.in_hand.translate((0, sheet.virtual_region.y))

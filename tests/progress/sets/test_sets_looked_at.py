@@ -93,7 +93,7 @@ def test_a_swap_says_what_it_mends_and_what_it_costs() -> None:
 def test_a_swap_with_what_is_over_changes_one_set_and_says_what_is_then_twice() -> None:
     seams = set_contrast(in_greys())
     changed = swap_words(seams, {1: ("A", "D")}, Square(1, 1, "D"), Square(OVER, 0, "A"))
-    assert changed[-1] == "A coal then lies in set 1 twice."
+    assert changed[-1] == "A coal then lies in set 1 more than once."
     assert swapped({1: ("A", "D")}, Square(OVER, 0, "B"), Square(1, 0, "A")) == {1: ("B", "D")}
 
 
