@@ -178,7 +178,7 @@ async def test_a_swap_says_what_it_does_is_made_and_undone(tmp_path: Path) -> No
         await room.press("down", "w")
         await room.sees("Marked: B of set 1.", "* B oat")
         await room.press("right")
-        await room.sees("Set 1: weakest ", "Set 2: weakest ", "w changes them.")
+        await room.sees("Set 1: weakest there ", "Set 2: weakest there ", "w changes them.")
         await room.press("w")
         await room.sees("Swapped squares in sets 1 and 2.")
         assert (laid(room, 1), laid(room, 2)) == ("AJCDEFGH", "IBKLABCD")

@@ -5,7 +5,7 @@ Colours are reckoned with here, so it is loaded only by whoever looks at sets.
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Collection, Mapping, Sequence
 from functools import lru_cache
 
 from msgspec import Struct
@@ -37,9 +37,11 @@ class SetContrast(Struct, frozen=True):
         known = [one for one in self.meeting if there.keys() >= set(one.letters)]
         return seams_of_a_set(known, there)
 
-    def weakest(self, laid: Laid) -> Met | None:
-        """The two that part least; None where no value is known."""
-        found = self.met(laid)
+    def weakest(self, laid: Laid, at: Collection[int] = ()) -> Met | None:
+        """The two that part least, where `at` names places only of those that meet one of them; None
+        where no value is known."""
+        letters = {self.places[place] for place in at}
+        found = [one for one in self.met(laid) if not letters or letters & set(one.letters)]
         return found[0] if found and found[0].apart is not None else None
 
     def twice(self, laid: Laid) -> tuple[Swatch, ...]:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Collection, Iterator, Mapping
 from typing import NamedTuple
 
 from sewalong.progress.sets.contrast import Laid, SetContrast
@@ -41,16 +41,31 @@ def swap_words(
 
 
 def _effect(seams: SetContrast, number: int, before: Laid, after: Laid) -> Iterator[str]:
-    was, now = seams.weakest(before), seams.weakest(after)
-    if was is not None and now is not None and was.apart is not None and now.apart is not None:
-        # Rounded as they are said, so that the sum is right to whoever reads it.
-        apart, then = round(was.apart), round(now.apart)
-        change = "as before" if then == apart else _by(then - apart)
-        yield f"Set {number}: weakest {apart} apart, then {then}: {change}."
+    """What changes of a set: first where the squares are changed, then of the whole set."""
+    changed = [place for place, letter in enumerate(after) if letter != before[place]]
+    there = _apart(seams, before, after, changed)
+    if there is not None:
+        yield f"Set {number}: weakest there {there[0]} apart, then {there[1]}: {_by(*there)}."
+    whole = _apart(seams, before, after, ())
+    if whole is not None and whole != there and whole[0] != whole[1]:
+        yield f"Weakest of the set: {whole[0]} apart, then {whole[1]}."
     for swatch in seams.twice(after):
         if swatch not in seams.twice(before):
             yield f"{swatch.called} then lies in set {number} more than once."
 
 
-def _by(change: int) -> str:
-    return f"mends {change}" if change > 0 else f"costs {-change}"
+def _apart(
+    seams: SetContrast, before: Laid, after: Laid, at: Collection[int]
+) -> tuple[int, int] | None:
+    """How far the weakest is apart before and after, rounded as it is said, so that a sum is right
+    to whoever reads it; None where it is not known."""
+    was, now = seams.weakest(before, at), seams.weakest(after, at)
+    if was is None or now is None or was.apart is None or now.apart is None:
+        return None
+    return round(was.apart), round(now.apart)
+
+
+def _by(was: int, now: int) -> str:
+    if was == now:
+        return "as before"
+    return f"mends {now - was}" if now > was else f"costs {was - now}"

@@ -81,13 +81,26 @@ def test_a_swap_says_what_it_mends_and_what_it_costs() -> None:
     assert swapped(sets, one, other) == {1: ("A", "C"), 2: ("B", "D")}
     was, now = (apart("A", "B"), apart("C", "D")), (apart("A", "C"), apart("B", "D"))
     assert swap_words(seams, sets, one, other) == (
-        f"Set 1: weakest {was[0]} apart, then {now[0]}: mends {now[0] - was[0]}.",
-        f"Set 2: weakest {was[1]} apart, then {now[1]}: mends {now[1] - was[1]}.",
+        f"Set 1: weakest there {was[0]} apart, then {now[0]}: mends {now[0] - was[0]}.",
+        f"Set 2: weakest there {was[1]} apart, then {now[1]}: mends {now[1] - was[1]}.",
     )
     back = swap_words(seams, {1: ("A", "C"), 2: ("B", "D")}, Square(1, 1, "C"), Square(2, 0, "B"))
     assert [words.rpartition(": ")[2] for words in back] == [
         f"costs {now[0] - was[0]}.", f"costs {now[1] - was[1]}."
     ]  # fmt: skip
+
+
+def test_a_swap_in_a_stack_speaks_of_the_place_and_then_of_the_whole() -> None:
+    """A dark among the seven lights of a stack meets three of them: changed for a light it costs
+    all that its own seams had, and the weakest of the set, two lights, stays."""
+    seams = set_contrast(in_greys("stacked-four-patch"))
+    sets = {1: ("A", *"DDDDDDD")}
+    far = apart("A", "D")
+    assert swap_words(seams, sets, Square(1, 0, "A"), Square(OVER, 0, "D")) == (
+        f"Set 1: weakest there {far} apart, then 0: costs {far}.",
+    )
+    mended = swap_words(seams, {1: tuple("DDDDDDDD")}, Square(1, 0, "D"), Square(OVER, 0, "A"))
+    assert mended == (f"Set 1: weakest there 0 apart, then {far}: mends {far}.",)
 
 
 def test_a_swap_with_what_is_over_changes_one_set_and_says_what_is_then_twice() -> None:
