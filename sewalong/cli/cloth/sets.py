@@ -76,10 +76,15 @@ def _proposed(args: argparse.Namespace, quilt: OpenQuilt) -> Report:
             "There are no fabrics to choose from yet. Say them: sewalong fabrics --say “lights 60, "
             "mediums 70, darks 38”"
         )
+    rule, background = _rule(args.rule), args.background or ""
+    if (rule is Rule.ONE_BACKGROUND) != bool(background.strip()):
+        raise CommandError(
+            "--rule “one background” and --background go together: a fabric, or a colour family."
+        )
     asked = what_to_propose(
         quilt.state,
-        _rule(args.rule),
-        background=args.background or "",
+        rule,
+        background=background,
         seed=1 if args.seed is None else args.seed,
         without=_letters(quilt, listed(args.without or "")),
     )

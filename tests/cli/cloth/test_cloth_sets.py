@@ -167,6 +167,9 @@ def test_colour_piles_are_enough_for_sets(begun: Desk) -> None:
     ("words", "says"),
     [
         (("--rule", "by moon"), "--rule takes one of: by value"),
+        (("--rule", "one background"), "--background"),
+        (("--background", "A"), "go together"),
+        (("--rule", "one background", "--background", "moon"), "not a background"),
         (("--seconds", "0"), "--seconds takes"),
         (("--seconds", "601"), "--seconds takes"),
         (("--without", "Q"), "none of the fabrics"),

@@ -72,7 +72,7 @@ def laid_aside(desk: Desk) -> None:
 
 def answered(desk: Desk) -> None:
     """Every usual answer is taken."""
-    desk.monkeypatch.setattr("sys.stdin", io.StringIO("\n" * 11))
+    desk.monkeypatch.setattr("sys.stdin", io.StringIO("\n" * 12))
 
 
 def colour_piles(desk: Desk) -> None:
