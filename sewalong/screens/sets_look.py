@@ -89,7 +89,8 @@ class SetsLook(FollowingScreen[bool]):
                 for row in page.rows
             ]
             meets = what_meets_what(self.quilt.state, page.laid) if is_roomy(self) else ()
-            body.show(groups, self._at, (*page.facts, *meets))
+            facts = (*page.facts, "", *meets) if meets else page.facts
+            body.show(groups, self._at, facts)
         self._draw()
 
     def _on_lines(self, sentences: Sequence[str]) -> str:

@@ -14,7 +14,7 @@ from sewalong.progress.acts.sets import LayOwn, MarkSet, SwapSquares
 from sewalong.progress.record.refused import Refused
 from sewalong.progress.record.squares_left import laid_set, shape_of_sets, squares_left
 from sewalong.progress.record.state import State
-from sewalong.progress.sets.contrast import Laid, bound_words, set_contrast, weakest_words
+from sewalong.progress.sets.contrast import Laid, all_words, set_contrast, weakest_words
 from sewalong.progress.sets.finding import where_is
 from sewalong.progress.sets.groups import groups
 from sewalong.progress.sets.in_hand import set_in_hand
@@ -86,7 +86,7 @@ def page(state: State, number: int) -> SetPage:
         number,
         f"{title}, {standing}" if standing else title,
         found.rows,
-        (*found.verdict, *bound_words(set_contrast(state.quilt), len(state.sets.sets))),
+        (*found.verdict, *all_words(set_contrast(state.quilt), _laid(state))),
         (*found.facts, where),
         found.laid,
     )

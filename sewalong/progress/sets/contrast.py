@@ -82,10 +82,19 @@ def weakest_words(seams: SetContrast, laid: Laid) -> tuple[str, ...]:
     if weakest is None or weakest.apart is None:
         return ()
     pair = f"{weakest.one.called} and {weakest.other.called}"
-    return (f"Weakest here: {pair}, {weakest.apart:.0f} apart.",)
+    # A value that was only said in a word is taken for so much.
+    about = "about " if weakest.one.is_rough or weakest.other.is_rough else ""
+    return (f"Weakest here: {pair}, {about}{weakest.apart:.0f} apart.",)
 
 
-def bound_words(seams: SetContrast, sets: int) -> tuple[str, ...]:
-    """What no choice of so many sets passes, in a sentence, where that is known."""
-    bound = seams.bound(sets)
-    return () if bound is None else (f"No choice of sets passes {bound:.0f}.",)
+def all_words(seams: SetContrast, sets: Mapping[int, Laid]) -> tuple[str, ...]:
+    """The weakest of all sets by number, and what no choice of them passes, in a sentence; none where
+    no value is known."""
+    found = {number: seams.weakest(laid) for number, laid in sets.items()}
+    known = [(one.apart, number) for number, one in found.items() if one and one.apart is not None]
+    if not known:
+        return ()
+    apart, number = min(known)
+    bound = seams.bound(len(sets))
+    no_more = "" if bound is None else f"; no choice passes {bound:.0f}"
+    return (f"Of all sets: {apart:.0f}, in set {number}{no_more}.",)

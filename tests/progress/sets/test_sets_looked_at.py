@@ -10,7 +10,7 @@ from sewalong.fabrics.possible import possible
 from sewalong.fabrics.sets.rules import Rule
 from sewalong.fabrics.sight import value
 from sewalong.progress.record.refused import Refused
-from sewalong.progress.sets.contrast import bound_words, set_contrast, weakest_words
+from sewalong.progress.sets.contrast import all_words, set_contrast, weakest_words
 from sewalong.progress.sets.finding import where_is
 from sewalong.progress.sets.groups import groups
 from sewalong.progress.sets.holding import holding
@@ -61,17 +61,33 @@ def test_the_weakest_of_a_stack_is_that_of_its_twelve_contacts() -> None:
     assert len(strong) == 9, "three places in, three times three contacts of which none is shared"
 
 
+def test_what_was_only_said_in_words_is_about_so_far_apart() -> None:
+    """Light is taken for 85 and dark for 15, as `swatch` has it."""
+    piles = (
+        Fabric("A", "lights", squares=8, kind="assorted", value="light"),
+        Fabric("B", "darks", squares=8, kind="assorted", value="dark"),
+    )
+    seams = set_contrast(replace(in_greys(), fabrics=piles))
+    assert weakest_words(seams, ("A", "B")) == (
+        "Weakest here: A lights and B darks, about 70 apart.",
+    )
+
+
 def test_what_is_not_known_any_more_is_left_out() -> None:
     seams = set_contrast(in_greys())
     assert seams.met(("A", None)) == ()
     assert weakest_words(seams, ("A", None)) == ()
 
 
-def test_the_bound_is_that_of_all_squares() -> None:
+def test_of_all_sets_the_weakest_is_named_beside_what_no_choice_passes() -> None:
     seams = set_contrast(in_greys())
-    found = possible([*seams.fabrics.values()], 8, 2, 1).bound
-    assert bound_words(seams, 8) == (f"No choice of sets passes {found:.0f}.",)
-    assert bound_words(seams, 0) == ()
+    bound = possible([*seams.fabrics.values()], 2, 2, 1).bound
+    weakest = apart("A", "B")
+    assert all_words(seams, {3: ("A", "C"), 7: ("A", "B")}) == (
+        f"Of all sets: {weakest}, in set 7; no choice passes {bound:.0f}.",
+    )
+    assert all_words(seams, {}) == ()
+    assert all_words(seams, {1: ("A", None)}) == ()
 
 
 def test_a_swap_says_what_it_mends_and_what_it_costs() -> None:
