@@ -79,7 +79,7 @@ def ground(room: Room, name: str) -> str:
 
 async def test_three_piles_are_said_in_a_line_and_stand_in_rows(path: Path) -> None:
     async with at_the_fabrics(path, quilt=a_quilt(pieces=168)) as room:
-        await room.sees(*NONE_YET)
+        await room.sees(NONE_YET, "a: say them, such as lights 60", "p: read them off one")
         await room.press("enter")
         await room.screen_is(FormDialog)
         await room.write("lights 60, mediums 70")
