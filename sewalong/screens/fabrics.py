@@ -27,6 +27,7 @@ from sewalong.screens.widgets.literal_text import Words
 from sewalong.screens.widgets.swatch_sheet import Shown, ShownRow, SwatchSheet
 from sewalong.service.fabric_changes import keep_photographed, say_anew, say_fabrics, take_out
 from sewalong.service.fabric_looks import fabrics_now
+from sewalong.service.photographs import offered_for
 
 KEYS = (
     Key(
@@ -343,7 +344,8 @@ class FabricsScreen(FollowingScreen[None]):
         def keep(photo: ReadPhoto, instead: bool) -> str | None:
             return self._carry(lambda: keep_photographed(self.quilt, photo, instead=instead))
 
-        keeper = Keeper(keep, len(self._now.swatches))
+        plan = self.quilt.state.quilt
+        keeper = Keeper(keep, len(plan.counted_fabrics), offered_for(plan))
         photo = await photograph(self.app, keeper, self.quilt.preferences.keys)
         if photo is None:
             return
