@@ -68,7 +68,9 @@ class Met(Struct, frozen=True):
             values = f"both {self.one.word}"
         else:
             values = f"{self.one.word} and {self.other.word}"
-        return f"{pair}: {values}, {self.apart:.0f} apart: {self.reads}."
+        # A value that was only said in a word is taken for so much.
+        about = "" if self.one.colour and self.other.colour else "about "
+        return f"{pair}: {values}, {about}{self.apart:.0f} apart: {self.reads}."
 
 
 def seams_of_a_set(meeting: Sequence[Contact], laid: Mapping[str, Swatch]) -> tuple[Met, ...]:

@@ -6,10 +6,10 @@ from collections.abc import Iterator, Mapping
 
 from msgspec import Struct
 
-from sewalong.fabrics.advice import Met, one_way_in, seams_of_a_set, twice_in
+from sewalong.fabrics.advice import Met, one_way_in, one_way_words, seams_of_a_set, twice_in
 from sewalong.fabrics.swatch import Swatch
 from sewalong.piecing.derive import Derivation
-from sewalong.piecing.one_way import standing_one_way, ways_up
+from sewalong.piecing.one_way import ways_up
 from sewalong.quilt.method_seams import method_seams
 from sewalong.quilt.worksheet.seam_words import units_words
 
@@ -54,7 +54,6 @@ def _more(
         turns = {way for unit in ways for way in unit.get(letter, ())}
         how = ", not the same way up in each" if len(turns) > 1 else ""
         yield f"{laid[letter].called} is a one-way print: it shows in {units_words(shown)}{how}."
-    if len(places) > 1:
-        stand = [place + 1 for place in standing_one_way(ways, places)]
-        where = units_words(stand) if stand else "no unit"
-        yield f"One-way prints stand one way up together in {where}, whichever way it is turned."
+    words = one_way_words(laid, ways)
+    if words is not None:
+        yield words

@@ -46,7 +46,7 @@ def photographed(args: argparse.Namespace, context: Context) -> Report:
         lines.append(f"What was seen is in {args.sheet}")
     if args.keep:
         return _kept(photo, lines, args, context)
-    lines.append("Nothing is kept yet. To take these fabrics into the plan: the same with --keep")
+    lines.append("To take these fabrics into the plan: the same with --keep")
     return Report(tuple(lines), _data(photo, args), recorded=args.sheet is not None)
 
 

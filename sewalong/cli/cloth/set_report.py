@@ -25,7 +25,7 @@ def proposal_report(quilt: OpenQuilt, asked: Asked, found: Proposal) -> Report:
     lines = (
         *found.words,
         *(f"Set {number}: {named_squares(names, squares)}." for number, squares in laid),
-        "Nothing is kept yet. To accept these sets: the same with --accept",
+        "To accept these sets: the same with --accept",
     )
     data = {
         "quilt": quilt.entry.name,

@@ -21,6 +21,7 @@ from sewalong.fabrics.meant import fabric_meant
 from sewalong.fabrics.sets.rules import Rule, SetsRefused
 from sewalong.progress.acts.act import Act
 from sewalong.progress.acts.sets import LayOwn, MarkSet, SwapSquares, TakeUp
+from sewalong.progress.record.limits import a_stage
 from sewalong.progress.record.squares_left import shape_of_sets
 from sewalong.progress.sets.what_to_propose import what_to_propose
 from sewalong.service.acting import do, looked
@@ -49,7 +50,10 @@ def sets(args: argparse.Namespace, context: Context) -> Report:
         if wanted == ["next"]:
             return in_hand_report(quilt, _stage(args, quilt))
         if wanted == ["with_fabrics"]:
-            return sets_with_report(quilt, _letters(quilt, listed(args.with_fabrics)))
+            wanted_fabrics = _letters(quilt, listed(args.with_fabrics))
+            if not wanted_fabrics:
+                raise CommandError("Name the fabrics, such as --with A,F")
+            return sets_with_report(quilt, wanted_fabrics)
         if wanted:
             quilt.refresh()
             return _done(quilt, *_ACTS[wanted[0]](args, quilt))
@@ -72,10 +76,15 @@ def _proposed(args: argparse.Namespace, quilt: OpenQuilt) -> Report:
             "There are no fabrics to choose from yet. Say them: sewalong fabrics --say “lights 60, "
             "mediums 70, darks 38”"
         )
+    rule, background = _rule(args.rule), args.background or ""
+    if (rule is Rule.ONE_BACKGROUND) != bool(background.strip()):
+        raise CommandError(
+            "--rule “one background” and --background go together: a fabric, or a colour family."
+        )
     asked = what_to_propose(
         quilt.state,
-        _rule(args.rule),
-        background=args.background or "",
+        rule,
+        background=background,
         seed=1 if args.seed is None else args.seed,
         without=_letters(quilt, listed(args.without or "")),
     )
@@ -105,7 +114,8 @@ def _letters(quilt: OpenQuilt, typed: tuple[str, ...]) -> tuple[str, ...]:
 def _stage(args: argparse.Namespace, quilt: OpenQuilt) -> str:
     """The stage named, else the one in hand."""
     if args.at is not None:
-        return stage_id(quilt.state.route, args.at)
+        id = stage_id(quilt.state.route, args.at)
+        return a_stage(quilt.state, id).id
     return looked(quilt).hand.line.stage.id
 
 

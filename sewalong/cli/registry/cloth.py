@@ -12,7 +12,7 @@ COMMANDS = (
     Command(
         "fabrics",
         GROUP,
-        "the fabrics you have squares of; say them, or read them off a photograph",
+        "the fabrics you have, said or read off a photograph",
         "sewalong.cli.cloth.fabrics:fabrics",
         'sewalong fabrics --say "lights 60, mediums 70, darks 38"',
         (
@@ -55,7 +55,7 @@ COMMANDS = (
     Command(
         "contrast",
         GROUP,
-        "how fabrics read beside each other; alone: what meets what in the units",
+        "how fabrics read side by side; alone: what meets what",
         "sewalong.cli.cloth.contrast:contrast",
         'sewalong contrast "#a0522d" "dark olive green"',
         (
@@ -80,7 +80,7 @@ COMMANDS = (
     Command(
         "sets",
         GROUP,
-        "which squares make a set: proposed, accepted, laid otherwise, found again",
+        "which squares make a set: proposed, kept, found again",
         "sewalong.cli.cloth.sets:sets",
         'sewalong sets --rule "light on dark"',
         (

@@ -2,8 +2,12 @@
 
 from __future__ import annotations
 
+from functools import partial
+
 import pytest
 
+from sewalong.fabrics.sets.proposing import proposed
+from sewalong.service import set_proposals
 from tests.cli.conftest import Desk
 
 DRAWER = (
@@ -22,6 +26,7 @@ def drawer(begun: Desk) -> Desk:
 
 @pytest.fixture
 def chosen(drawer: Desk) -> Desk:
-    """Eight sets of them are accepted."""
+    """Eight sets of them are accepted, without a long look for the best."""
+    drawer.monkeypatch.setattr(set_proposals, "proposed", partial(proposed, looks=2))
     drawer.ok("sets", "--accept")
     return drawer
