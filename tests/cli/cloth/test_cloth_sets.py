@@ -51,6 +51,8 @@ def test_what_is_accepted_is_what_was_shown(drawer: Desk) -> None:
     assert now["next"] == list(range(1, 9))
     drawer.ok("undo")
     assert drawer.ok("sets", "--json").data["accepted"] is False
+    again = drawer.ok("sets", "--rule", "light on dark", "--accept", "--json").data
+    assert (again["accepted"], again["sets"]) == (True, shown)
 
 
 def test_accepted_sets_are_listed_with_how_they_stand(chosen: Desk) -> None:
