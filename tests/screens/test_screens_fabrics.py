@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import subprocess
+import sys
 from collections.abc import AsyncIterator
 from contextlib import asynccontextmanager
 from pathlib import Path
@@ -237,3 +239,13 @@ async def test_without_colour_the_texture_and_the_mark_say_it(
         ]
         assert here.style
         assert here.style.underline
+
+
+def test_nothing_of_colours_is_loaded_to_sew() -> None:
+    code = (
+        "import sys, sewalong.screens.app, sewalong.screens.new_quilt, sewalong.screens.worksheet\n"
+        "heavy = {'coloraide', 'numpy', 'PIL', 'sewalong.screens.fabrics'}\n"
+        "heavy |= {'sewalong.fabrics.sight', 'sewalong.quilt.fabrics_said'}\n"
+        "sys.exit(str(heavy & set(sys.modules)) if heavy & set(sys.modules) else 0)"
+    )
+    subprocess.run([sys.executable, "-c", code], check=True)
