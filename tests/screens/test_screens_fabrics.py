@@ -230,7 +230,7 @@ async def test_without_colour_the_texture_and_the_mark_say_it(
     monkeypatch.setenv("NO_COLOR", "1")
     async with at_the_fabrics(path, quilt=with_fabrics()) as room:
         await room.sees("▐╱╱╱╱▌ A rust dots, 4")
-        assert "> ▐    ▌ C cream" in room.text
+        assert "> ▐████▌ C cream" in room.text
         (here,) = [
             segment
             for strip in room.app.screen._compositor.render_strips()
@@ -249,3 +249,12 @@ def test_nothing_of_colours_is_loaded_to_sew() -> None:
         "sys.exit(str(heavy & set(sys.modules)) if heavy & set(sys.modules) else 0)"
     )
     subprocess.run([sys.executable, "-c", code], check=True)
+
+
+async def test_of_sixteen_colours_none_stands_for_a_fabric(
+    path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.delenv("COLORTERM")
+    monkeypatch.setenv("TERM", "linux")
+    async with at_the_fabrics(path, quilt=with_fabrics()) as room:
+        await room.sees("▐████▌ C cream", "▐╱╱╱╱▌ A rust dots")
