@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import subprocess
+import sys
 from collections.abc import AsyncIterator
 from contextlib import asynccontextmanager
 from pathlib import Path
@@ -79,7 +81,7 @@ def ground(room: Room, name: str) -> str:
 
 async def test_three_piles_are_said_in_a_line_and_stand_in_rows(path: Path) -> None:
     async with at_the_fabrics(path, quilt=a_quilt(pieces=168)) as room:
-        await room.sees(*NONE_YET)
+        await room.sees(NONE_YET, "a: say them, such as lights 60", "p: read them off one")
         await room.press("enter")
         await room.screen_is(FormDialog)
         await room.write("lights 60, mediums 70")
@@ -228,7 +230,7 @@ async def test_without_colour_the_texture_and_the_mark_say_it(
     monkeypatch.setenv("NO_COLOR", "1")
     async with at_the_fabrics(path, quilt=with_fabrics()) as room:
         await room.sees("▐╱╱╱╱▌ A rust dots, 4")
-        assert "> ▐    ▌ C cream" in room.text
+        assert "> ▐████▌ C cream" in room.text
         (here,) = [
             segment
             for strip in room.app.screen._compositor.render_strips()
@@ -237,3 +239,22 @@ async def test_without_colour_the_texture_and_the_mark_say_it(
         ]
         assert here.style
         assert here.style.underline
+
+
+def test_nothing_of_colours_is_loaded_to_sew() -> None:
+    code = (
+        "import sys, sewalong.screens.app, sewalong.screens.new_quilt, sewalong.screens.worksheet\n"
+        "heavy = {'coloraide', 'numpy', 'PIL', 'sewalong.screens.fabrics'}\n"
+        "heavy |= {'sewalong.fabrics.sight', 'sewalong.quilt.fabrics_said'}\n"
+        "sys.exit(str(heavy & set(sys.modules)) if heavy & set(sys.modules) else 0)"
+    )
+    subprocess.run([sys.executable, "-c", code], check=True)
+
+
+async def test_of_sixteen_colours_none_stands_for_a_fabric(
+    path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.delenv("COLORTERM")
+    monkeypatch.setenv("TERM", "linux")
+    async with at_the_fabrics(path, quilt=with_fabrics()) as room:
+        await room.sees("▐████▌ C cream", "▐╱╱╱╱▌ A rust dots")

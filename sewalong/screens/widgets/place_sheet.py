@@ -13,7 +13,7 @@ from textual.strip import Strip
 from textual.widget import Widget
 
 from sewalong.screens.widgets.breakpoints import is_roomy
-from sewalong.screens.widgets.colour_block import EDGES, Block, block
+from sewalong.screens.widgets.colour_block import EDGES, Block, block, shows_colours
 
 ROW_NUMBER = 3
 """Columns before each row, for its number."""
@@ -129,7 +129,7 @@ class PlaceSheet(Widget):
     def _block(self, place: int, wide: int) -> list[Segment]:
         theme, looks = self.app.current_theme, self._places[place].looks
         inside = wide - EDGES - 1
-        return [*block(looks, inside, theme, no_colour=self.app.no_color), Segment(" ")]
+        return [*block(looks, inside, theme, in_colour=shows_colours(self.app)), Segment(" ")]
 
     def _label(self, number: int, wide: int) -> list[Segment]:
         place, here = self._places[number], self._places[self.at]
