@@ -13,7 +13,7 @@ from sewalong.progress.record.state import State
 from sewalong.progress.sets.finding import WhereASetIs, sets_with, where_is
 from sewalong.progress.sets.in_hand import set_in_hand
 from sewalong.progress.sets.set_words import NOT_KNOWN, called, in_hand_words
-from sewalong.service.contrast_looks import facts_of
+from sewalong.service.contrast_looks import facts_of, units_of
 from sewalong.service.open_quilt import OpenQuilt
 from sewalong.service.set_proposals import numbered
 
@@ -82,6 +82,11 @@ def in_hand_report(quilt: OpenQuilt, stage: str) -> Report:
     )
     facts = facts_of(state.quilt, found.laid)
     weakest = [f"Weakest: {facts.met[0].words}"] if facts.met else []
+    units = units_of(state.quilt, found.laid)
+    shown = (
+        f"Unit {number} shows {named_squares(names, unit)}."
+        for number, unit in enumerate(units, start=1)
+    )
     data = {
         "quilt": quilt.entry.name,
         "stage": stage,
@@ -91,8 +96,9 @@ def in_hand_report(quilt: OpenQuilt, stage: str) -> Report:
         "counts": found.counts,
         "sure": found.sure,
         "squares": [letter or None for letter in squares],
+        "units": [[letter or None for letter in unit] for unit in units],
     }
-    return Report((in_hand_words(state, found), *places, *weakest, *facts.more), data)
+    return Report((in_hand_words(state, found), *places, *shown, *weakest, *facts.more), data)
 
 
 def sets_with_report(quilt: OpenQuilt, letters: Sequence[str]) -> Report:

@@ -96,7 +96,9 @@ def _proposed(args: argparse.Namespace, quilt: OpenQuilt) -> Report:
     if not args.accept:
         return report
     outcome = do(quilt, accepting(asked, found))
-    return aftermath(quilt, outcome, first=report.lines[:-1], more=report.data)
+    return aftermath(
+        quilt, outcome, first=report.lines[:-1], more={**report.data, "accepted": True}
+    )
 
 
 def _rule(typed: str | None) -> Rule:

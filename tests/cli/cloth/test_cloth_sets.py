@@ -51,6 +51,8 @@ def test_what_is_accepted_is_what_was_shown(drawer: Desk) -> None:
     assert now["next"] == list(range(1, 9))
     drawer.ok("undo")
     assert drawer.ok("sets", "--json").data["accepted"] is False
+    again = drawer.ok("sets", "--rule", "light on dark", "--accept", "--json").data
+    assert (again["accepted"], again["sets"]) == (True, shown)
 
 
 def test_accepted_sets_are_listed_with_how_they_stand(chosen: Desk) -> None:
@@ -76,7 +78,10 @@ def test_the_set_in_hand_is_told_by_letter_and_name(chosen: Desk) -> None:
     said = chosen.ok("sets", "--next")
     assert said.lines[0] == "Set 1 of 8, 1 of 4: A chalk on D rust dots."
     assert said.lines[1:3] == ["Place 1: D rust dots", "Place 2: A chalk"]
-    assert said.lines[9].startswith("Weakest: ")
+    # A worked case: the first unit of a stack shows places 2, 3, 5 and 8.
+    assert said.lines[9] == "Unit 1 shows A chalk, E moss sprig, F navy, H birds."
+    assert [line[:12] for line in said.lines[9:13]] == [f"Unit {n} shows" for n in range(1, 5)]
+    assert said.lines[13].startswith("Weakest: ")
     data = chosen.ok("sets", "--next", "--json").data
     assert (data["stage"], data["set"], data["count"], data["counts"]) == ("pair", 1, 1, 4)
     assert data["pieces"] == [["D"], ["A"]]
