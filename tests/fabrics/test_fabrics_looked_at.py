@@ -79,6 +79,11 @@ def test_rust_and_moss_may_be_taken_for_each_other_and_gold_for_none() -> None:
     without_green = View(sight=Sight.WITHOUT_GREEN)
     assert [(a.name, b.name) for a, b in taken_for_one(found, without_green)] == [("rust", "moss")]
     assert taken_words(found, without_green) == ("A rust and B moss may be taken for each other.",)
+    brick = swatches((*COLOURED, Fabric("D", "brick", "#b03a2e", 4)))
+    short, *pairs = taken_words(brick, without_green)
+    assert short == "3 pairs may be taken for each other, soonest B moss and D brick."
+    assert len(pairs) == 3
+    assert pairs[0] == "May be taken for each other: B moss and D brick."
     assert taken_for_one(found, AS_IT_IS) == ()
     assert taken_words(found, AS_IT_IS) == taken_words(found, View(in_grey=True)) == ()
     without_blue = View(sight=Sight.WITHOUT_BLUE)
