@@ -105,6 +105,24 @@ def test_rows_are_by_value_the_lightest_first_and_within_it_by_family() -> None:
     ]
 
 
+def test_within_a_row_the_lightest_comes_first() -> None:
+    greys = ("#e8e8e8", "#f6f6f6", "#111111", "#f0f0f0")
+    fabrics = [Fabric(letter, letter, grey, 1) for letter, grey in zip("ABCD", greys, strict=True)]
+    first, last = by_value(swatches(fabrics))
+    assert [one.letter for one in first.swatches] == ["B", "D", "A"]
+    assert [one.letter for one in last.swatches] == ["C"]
+
+
+def test_greys_are_taken_for_one_by_how_far_they_are_apart_alone() -> None:
+    # Greys are greys to everybody; CIEDE2000 of the mid grey and these is about 3, 4.6 and 6.5.
+    near = swatches([Fabric("A", "a", "#777777", 1), Fabric("B", "b", "#7e7e7e", 1)])
+    nearly = swatches([Fabric("A", "a", "#777777", 1), Fabric("B", "b", "#838383", 1)])
+    apart = swatches([Fabric("A", "a", "#777777", 1), Fabric("B", "b", "#878787", 1)])
+    for sight in Sight:
+        found = [len(taken_for_one(two, View(sight=sight))) for two in (near, nearly, apart)]
+        assert found == [1, 1, 0]
+
+
 FABRICS = st.lists(
     st.builds(
         Fabric,

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from sewalong.progress.record.refused import Refused
 from sewalong.progress.record.state import State
 from sewalong.quilt.quilt import Quilt
@@ -24,8 +26,10 @@ def refuse_taking_out_of_sets(state: State, wanted: Quilt) -> None:
             )
 
 
-def _sets(numbers: list[int]) -> str:
-    if len(numbers) == 1:
-        return f"set {numbers[0]}"
-    few = ", ".join(map(str, numbers[:4]))
-    return f"sets {few}" + (f" and {len(numbers) - 4} more" if len(numbers) > 4 else "")
+_NAMED = 4
+
+
+def _sets(numbers: Sequence[int]) -> str:
+    few = ", ".join(map(str, numbers[:_NAMED]))
+    more = f" and {len(numbers) - _NAMED} more" if len(numbers) > _NAMED else ""
+    return f"{'set' if len(numbers) == 1 else 'sets'} {few}{more}"
