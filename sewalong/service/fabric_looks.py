@@ -20,10 +20,7 @@ from sewalong.quilt.quilt import Quilt
 from sewalong.quilt.set_shape import SetShape, set_shape
 from sewalong.service.open_quilt import OpenQuilt
 
-NONE_YET = (
-    "No fabrics are said yet, and none need be: counting goes on without them.",
-    "Say them, such as lights 60, mediums 70, darks 38; or read them from one photograph.",
-)
+NONE_YET = "No fabrics are said yet, and none need be: counting goes on without them."
 """What is said where there is none."""
 
 
@@ -49,7 +46,7 @@ def of_plan(plan: Quilt) -> FabricsNow:
     """The same of a plan, before any set is laid."""
     found = swatches(plan.counted_fabrics)
     if not found:
-        return FabricsNow((), NONE_YET[0], NONE_YET[1:])
+        return FabricsNow((), NONE_YET, ())
     shape = set_shape(plan)
     verdict = count_words(found, plan, shape)
     facts = (NO_SETS,) if shape is None else _possible(found, plan, shape)

@@ -29,7 +29,7 @@ def letters(fabrics: tuple[Fabric, ...]) -> str:
 def test_said_changed_taken_out_and_taken_back(tmp_path: Path) -> None:
     with a_window(tmp_path) as window:
         quilt = window.quilt
-        assert fabrics_now(quilt).verdict == NONE_YET[0]
+        assert fabrics_now(quilt).verdict == NONE_YET
         do(quilt, say_fabrics(quilt, PILES))
         assert fabrics_now(quilt).verdict.startswith("168 squares of 3 fabrics")
         do(quilt, say_anew(quilt, "B", "mediums 66"))
