@@ -328,10 +328,14 @@ async def test_a_proposal_looks_as_accepted(tmp_path: Path, size: tuple[int, int
         compare(GOLDENS / f"a-proposal-{size[0]}x{size[1]}.txt", room.text + "\n")
 
 
-async def test_with_no_colour_letters_stand_in_the_picture(
-    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+@pytest.mark.parametrize(
+    "surroundings", [{"NO_COLOR": "1"}, {"COLORTERM": "", "TERM": "xterm"}], ids=["none", "sixteen"]
+)
+async def test_with_no_colour_or_few_letters_stand_in_the_picture(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, surroundings: dict[str, str]
 ) -> None:
-    monkeypatch.setenv("NO_COLOR", "1")
+    for name, value in surroundings.items():
+        monkeypatch.setenv(name, value)
     async with at_sewing(tmp_path / "quilts.db", ACCEPTED, quilt=QUILT) as room:
         await to_sets(room)
         view = room.app.screen.query_one(PictureView)

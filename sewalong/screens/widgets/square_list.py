@@ -13,7 +13,7 @@ from textual.geometry import Region, Size
 from textual.strip import Strip
 from textual.widget import Widget
 
-from sewalong.screens.widgets.colour_block import EDGES, Block, block
+from sewalong.screens.widgets.colour_block import EDGES, Block, block, shows_colours
 
 COLUMN = 26
 """Columns a group takes at least; with room for all of them groups stand side by side."""
@@ -115,7 +115,7 @@ class SquareList(Widget):
         name = _fitted(one.name, min(cell_len(one.name), room - 1 - len(behind)))
         return [
             Segment(MARK if here else " " * len(MARK), style),
-            *block(one.looks, COLOUR, theme, no_colour=plain),
+            *block(one.looks, COLOUR, theme, in_colour=shows_colours(self.app)),
             Segment(" "),
             Segment(f"{name}{behind}", style),
             Segment(" " * (room - cell_len(name) - len(behind))),
