@@ -5,6 +5,8 @@ Colours are reckoned with here, so it is loaded only where a picture is wanted.
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+
 from sewalong.fabrics.sets.proposing import Proposal
 from sewalong.progress.record.events.sets import kept_sets
 from sewalong.progress.record.refused import Refused
@@ -23,9 +25,11 @@ from sewalong.wall.top_of_sets import all_units
 SVG, PNG = ".svg", ".png"
 
 
-def set_drawn(state: State, number: int) -> Drawing:
-    """The units that come of a set. Raises Refused where there is none of this number."""
-    squares = known(laid_set(state, number))
+def set_drawn(state: State, number: int, proposal: Proposal | None = None) -> Drawing:
+    """The units that come of a set, as it is accepted or would be by a proposal. Raises Refused
+    where there is none of this number."""
+    found = _sets(state, proposal)
+    squares = found[number] if number in found else known(laid_set(state, number))
     return drawing_of_set(state.quilt, squares, f"{state.quilt.name}: set {number}")
 
 
@@ -33,16 +37,22 @@ def top_drawn(state: State, proposal: Proposal | None = None) -> Drawing:
     """The top as it would look with the sets that are accepted, those of a proposal in place of the
     ones it would replace; their units row by row. Raises Refused where the method has no sets."""
     shape_of_sets(state.quilt)
-    sets: dict[int, Squares] = {
-        number: known(one)
-        for number, one in state.sets.sets.items()
-        if not one.held_back and (proposal is None or number in kept_sets(state))
-    }
-    if proposal is not None:
-        sets |= numbered(state, proposal)
-    in_order = tuple(sets[number] for number in sorted(sets))
-    units = all_units(in_order, derived(state.quilt))
+    found = _sets(state, proposal)
+    laid = tuple(found[number] for number in sorted(found) if not _is_held_back(state, number))
+    units = all_units(laid, derived(state.quilt))
     return drawing_of_top(state.quilt, state.target, units, f"{state.quilt.name}: the top")
+
+
+def _sets(state: State, proposal: Proposal | None) -> Mapping[int, Squares]:
+    accepted: dict[int, Squares] = {n: known(one) for n, one in state.sets.sets.items()}
+    if proposal is None:
+        return accepted
+    standing = {number: accepted[number] for number in kept_sets(state)}
+    return {**standing, **dict(numbered(state, proposal))}
+
+
+def _is_held_back(state: State, number: int) -> bool:
+    return number in state.sets.sets and state.sets.sets[number].held_back
 
 
 def refuse_drawing(path: str, *, replace: bool = False) -> None:

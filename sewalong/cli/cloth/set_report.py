@@ -94,7 +94,7 @@ def in_hand_report(quilt: OpenQuilt, stage: str) -> Report:
         "quilt": quilt.entry.name,
         "stage": stage,
         "set": found.number,
-        "pieces": [list(piece) for piece in found.pieces],
+        "pieces": [[letter or None for letter in piece] for piece in found.pieces],
         "count": found.count,
         "counts": found.counts,
         "sure": found.sure,

@@ -116,7 +116,7 @@ def _with_picture(
     if args.picture is None:
         return report
     state = quilt.state
-    drawing = top_drawn(state, found) if args.of is None else set_drawn(state, args.of)
+    drawing = top_drawn(state, found) if args.of is None else set_drawn(state, args.of, found)
     write_drawing(args.picture, drawing, replace=args.replace)
     return Report(
         (f"The picture is in {args.picture}",),

@@ -168,6 +168,12 @@ def test_the_rest_is_chosen_anew_and_what_stands_stays(chosen: Desk) -> None:
 
 def test_the_top_and_the_units_of_a_set_are_written_as_pictures(drawer: Desk) -> None:
     proposed, top, units = (drawer.folder / name for name in ("p.svg", "top.svg", "set.PNG"))
+    one = drawer.folder / "one.svg"
+    drawer.ok("sets", "--picture", str(one), "--of", "1")
+    first = drawer.ok("sets", "--json").data["sets"][0]["squares"]
+    for fabric in drawer.ok("fabrics", "--json").data["fabrics"]:
+        called = f"{fabric['letter']} {fabric['name']}"
+        assert (called in one.read_text("utf-8")) == (fabric["letter"] in first)
     drawer.ok("sets", "--picture", str(proposed))
     drawer.ok("sets", "--accept")
     assert drawer.ok("sets", "--picture", str(top), "--json").data["picture"] == str(top)
