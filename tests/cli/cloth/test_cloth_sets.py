@@ -166,6 +166,25 @@ def test_the_rest_is_chosen_anew_and_what_stands_stays(chosen: Desk) -> None:
     ]
 
 
+def test_what_is_spoiled_is_said_to_be_unknown_and_the_rest_stays_true(chosen: Desk) -> None:
+    chosen.ok("sets", "--own", "1: D A E B F C G H")
+    chosen.ok("count", "pair", "4")
+    chosen.ok("spoil", "pair", "1", "--reason", "torn", "--set", "1", "--fabric", "rust dots")
+    (first, *_) = chosen.ok("sets", "--json").data["sets"]
+    assert first["squares"] == [None, None, *"EBFCGH"]
+    assert (
+        chosen.ok("sets").lines[1].startswith("Set 1, begun: one not known, one not known, E moss")
+    )
+    assert "one not known" in chosen.ok("contrast", "--set", "1").lines[0]
+    # Each square of a stack meets three others, and these two each other: five of twelve are gone.
+    assert len(chosen.ok("contrast", "--set", "1", "--json").data["seams"]) == 7
+    picture = chosen.folder / "set.svg"
+    chosen.ok("sets", "--picture", str(picture), "--of", "1")
+    assert "not known" in picture.read_text("utf-8")
+    said = chosen.refused("spoil", "square", "1", "--reason", "x", "--fabric", "moon")
+    assert "none of the fabrics" in said.err
+
+
 def test_the_top_and_the_units_of_a_set_are_written_as_pictures(drawer: Desk) -> None:
     proposed, top, units = (drawer.folder / name for name in ("p.svg", "top.svg", "set.PNG"))
     one = drawer.folder / "one.svg"
