@@ -17,17 +17,17 @@ def holding(asked: Asked, held: Sequence[tuple[str, ...]]) -> Asked:
 
     Raises Refused where none is wanted although there are squares.
     """
-    squares = sum(one.squares for one in asked.swatches)
-    if asked.sets <= len(held) and squares >= len(asked.places) * (len(held) + 1):
+    taken = Counter(letter for squares in held for letter in squares)
+    free = [replace(one, squares=one.squares - taken[one.letter]) for one in asked.swatches]
+    wanted = asked.sets - len(held)
+    if wanted < 1 and sum(one.squares for one in free) >= len(asked.places):
         raise Refused(
             "No more sets are wanted: those that stand are enough for the target. Take a larger "
             "target, or unlock a set."
         )
-    taken = Counter(letter for squares in held for letter in squares)
-    free = (replace(one, squares=one.squares - taken[one.letter]) for one in asked.swatches)
     return replace(
         asked,
         swatches=tuple(one for one in free if one.squares > 0),
-        sets=asked.sets - len(held),
+        sets=wanted,
         locked=(*asked.locked, *held),
     )

@@ -32,13 +32,11 @@ def _squares(quilt: Quilt, text: str) -> Iterator[str]:
 
 def _meant(quilt: Quilt, text: str) -> list[str]:
     """One fabric, or where none goes by all of it one for each word."""
+    fabrics = quilt.counted_fabrics
     try:
-        return [fabric_meant(text, quilt.counted_fabrics).letter]
-    except NumbersFault as fault:
-        words = text.split()
-        if len(words) == 1:
-            raise Refused(fault.sentence) from None
+        return [fabric_meant(text, fabrics).letter]
+    except NumbersFault:
         try:
-            return [fabric_meant(word, quilt.counted_fabrics).letter for word in words]
-        except NumbersFault as of_a_word:
-            raise Refused(of_a_word.sentence) from None
+            return [fabric_meant(word, fabrics).letter for word in text.split()]
+        except NumbersFault as fault:
+            raise Refused(fault.sentence) from None

@@ -11,7 +11,7 @@ from sewalong.fabrics.sets.rules import Rule
 from sewalong.fabrics.sight import value
 from sewalong.progress.record.refused import Refused
 from sewalong.progress.sets.contrast import all_words, set_contrast, weakest_words
-from sewalong.progress.sets.finding import where_is
+from sewalong.progress.sets.finding import WhereASetIs, where_is
 from sewalong.progress.sets.groups import groups
 from sewalong.progress.sets.holding import holding
 from sewalong.progress.sets.read_squares import squares_typed
@@ -71,6 +71,10 @@ def test_what_was_only_said_in_words_is_about_so_far_apart() -> None:
     assert weakest_words(seams, ("A", "B")) == (
         "Weakest here: A lights and B darks, about 70 apart.",
     )
+    coal = Fabric("C", "coal", "#202020", 8)
+    seams = set_contrast(replace(in_greys(), fabrics=(*piles, coal)))
+    for pair in (("A", "C"), ("C", "A")):
+        assert "about" in weakest_words(seams, pair)[0]
 
 
 def test_what_is_not_known_any_more_is_left_out() -> None:
@@ -85,6 +89,10 @@ def test_of_all_sets_the_weakest_is_named_beside_what_no_choice_passes() -> None
     weakest = apart("A", "B")
     assert all_words(seams, {3: ("A", "C"), 7: ("A", "B")}) == (
         f"Of all sets: {weakest}, in set 7; no choice passes {bound:.0f}.",
+    )
+    alone = possible([*seams.fabrics.values()], 1, 2, 1).bound
+    assert all_words(seams, {1: ("A", "C")}) == (
+        f"Of all sets: {apart('A', 'C')}, in set 1; no choice passes {alone:.0f}.",
     )
     assert all_words(seams, {}) == ()
     assert all_words(seams, {1: ("A", None)}) == ()
@@ -117,6 +125,33 @@ def test_a_swap_in_a_stack_speaks_of_the_place_and_then_of_the_whole() -> None:
     )
     mended = swap_words(seams, {1: tuple("DDDDDDDD")}, Square(1, 0, "D"), Square(OVER, 0, "A"))
     assert mended == (f"Set 1: weakest there 0 apart, then {far}: mends {far}.",)
+
+
+def two_sides() -> tuple[tuple[int, ...], tuple[int, ...]]:
+    """The places of a stack that can be dark, and those that meet only these: the cube's."""
+    seams = set_contrast(in_greys("stacked-four-patch"))
+    number = {letter: place for place, letter in enumerate(seams.places)}
+    pairs = {tuple(number[letter] for letter in one.letters) for one in seams.meeting}
+    dark, light = {0}, set[int]()
+    while len(dark) + len(light) < 8:
+        light |= {b for a, b in (*pairs, *((b, a) for a, b in pairs)) if a in dark}
+        dark |= {b for a, b in (*pairs, *((b, a) for a, b in pairs)) if a in light}
+    return tuple(sorted(dark)), tuple(sorted(light))
+
+
+def test_a_swap_that_changes_the_weakest_of_the_set_says_both() -> None:
+    """Light on dark but for one medium; another square of its side is changed for a lighter one."""
+    seams = set_contrast(in_greys("stacked-four-patch"))
+    dark, light = two_sides()
+    assert (len(dark), len(light)) == (4, 4)
+    laid = ["D" if place in light else "A" for place in range(8)]
+    laid[dark[1]] = "B"
+    said = swap_words(seams, {1: tuple(laid)}, Square(1, dark[0], "A"), Square(OVER, 0, "C"))
+    was, then = apart("A", "D"), apart("C", "D")
+    assert said == (
+        f"Set 1: weakest there {was} apart, then {then}: costs {was - then}.",
+        f"Weakest of the set: {apart('B', 'D')} apart, then {then}.",
+    )
 
 
 def test_a_swap_with_what_is_over_changes_one_set_and_says_what_is_then_twice() -> None:
@@ -191,6 +226,41 @@ def test_what_is_enough_is_said_to_be() -> None:
     assert asked.sets == 1
     with pytest.raises(Refused, match="No more sets are wanted"):
         holding(asked, [tuple("ABCDEFGH")])
+
+
+@pytest.mark.parametrize(("squares", "is_enough"), [(2, True), (1, False)])
+def test_too_few_squares_are_left_to_whoever_proposes(squares: int, *, is_enough: bool) -> None:
+    """Beside a set held, of which each fabric had one square, so many of each are left: eight or
+    more make a set, and then it is the target that wants no more."""
+    asked = what_to_propose(opening(QUILT), Rule.BY_VALUE)
+    few = tuple(replace(one, squares=squares) for one in asked.swatches[:8])
+    held = [tuple("ABCDEFGH")]
+    if is_enough:
+        with pytest.raises(Refused, match="No more sets are wanted"):
+            holding(replace(asked, swatches=few), held)
+    else:
+        assert holding(replace(asked, swatches=few), held).swatches == ()
+
+
+def test_the_last_square_of_a_fabric_is_dealt_too() -> None:
+    asked = what_to_propose(opening(replace(QUILT, target=Target(6, 8))), Rule.BY_VALUE)
+    beside = holding(asked, [("A",) * 7 + ("B",), ("C",) * 8])
+    assert [(one.letter, one.squares) for one in beside.swatches[:3]] == [
+        ("A", 1), ("B", 7), ("D", 8),
+    ]  # fmt: skip
+
+
+def test_where_no_piece_holds_all_squares_they_are_one_group() -> None:
+    shape = set_shape(QUILT)
+    assert shape is not None
+    (only,) = groups(QUILT, replace(shape, runs={}))
+    assert (only.title, only.places) == ("squares", tuple(range(8)))
+
+
+def test_pieces_that_nobody_knows_of_are_said_to_be_so() -> None:
+    state, _ = play(QUILT, c.AcceptSets(sets_of(8, 1)))
+    gone = WhereASetIs(state.sets.sets[1], (), sure=True)
+    assert where_words(state, gone) == "Set 1: nobody knows where its pieces are now."
 
 
 def test_how_a_set_stands_and_where_it_lies() -> None:
