@@ -172,16 +172,17 @@ class FabricsScreen(FollowingScreen[None]):
         sheet = self.query_one("#swatches", SwatchSheet)
         sheet.show(rows, self._at)
         sheet.display = bool(rows)
-        said = "\n".join(self._now.facts) if rows else HOW_TO_BEGIN
-        self.query_one("#facts", Words).say(said)
         self.set_class(not rows, "empty")
         self.call_after_refresh(self._scroll_to_hand)
 
     def _show_view(self) -> None:
-        """How they are shown, and which may be taken for each other so."""
+        """How they are shown, which may be taken for each other so, and what else is to be said."""
         line, view = self.query_one("#view", Words), self._view
-        line.say("\n".join((f"Shown {view.words}.", *taken_words(self._now.swatches, view))))
+        in_short, *pairs = taken_words(self._now.swatches, view) or ("",)
+        line.say(f"Shown {view.words}. {in_short}".strip())
         line.display = bool(view.words)
+        said = "\n".join((*pairs, *self._now.facts)) if self._now.rows else HOW_TO_BEGIN
+        self.query_one("#facts", Words).say(said)
 
     def _looks_so(self, swatch: Swatch) -> Shown:
         looks = Block(shown_in(self._view, swatch), swatch.value, swatch.colour is None)

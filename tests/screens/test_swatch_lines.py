@@ -43,6 +43,18 @@ def test_in_a_narrow_window_headings_stand_above() -> None:
     assert [line.swatches for line in found.lines if line.swatches] == [(n,) for n in range(6)]
 
 
+def test_from_sixty_columns_on_headings_stand_beside() -> None:
+    assert swatch_lines(ROWS, 59).indent == 0
+    assert swatch_lines(ROWS, 60).indent == HEADING
+
+
+def test_the_line_of_a_swatch_is_found() -> None:
+    found = swatch_lines(ROWS, 76)
+    assert [found.line_of(swatch) for swatch in range(6)] == [0, 0, 1, 2, 3, 3]
+    assert found.line_of(9) == 0
+    assert swatch_lines((), 76).lines == ()
+
+
 def test_the_arrows_go_by_lines_and_stay_at_the_ends() -> None:
     found = swatch_lines(ROWS, 76)
     assert found.moved(1, 0, 1) == 2
