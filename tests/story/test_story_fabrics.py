@@ -69,7 +69,7 @@ async def from_sets_to_the_first_stack(room: Room, sets: int) -> None:
             await room.press("y")
     await room.sees("Counted 1 stack.")
     # The first stack lies on the table, and what is next is to sew around it.
-    await room.sees("SEW AROUND  at the machine", f"Set 1 of {sets}: ")
+    await room.sees("SEW AROUND at the machine", f"Set 1 of {sets}: ")
 
 
 def on_disk(path: Path) -> State:
