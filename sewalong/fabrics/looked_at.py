@@ -62,23 +62,27 @@ def shown_in(view: View, swatch: Swatch) -> Colour | None:
 
 def taken_for_one(swatches: Sequence[Swatch], view: View) -> tuple[tuple[Swatch, Swatch], ...]:
     """The fabrics that somebody who sees them so may take for each other, two by two: those nearer
-    than NEARLY. None where fabrics are looked at as they are, or in grey."""
+    than NEARLY, the nearest first. None where fabrics are looked at as they are, or in grey."""
     if view.sight is None:
         return ()
     looks = [(swatch, seen(swatch.colour, view.sight)) for swatch in swatches if swatch.colour]
-    return tuple(
-        (one, other)
+    found = [
+        (difference(its, others), one, other)
         for (one, its), (other, others) in combinations(looks, 2)
-        if difference(its, others) < NEARLY
-    )
+    ]
+    found.sort(key=lambda pair: pair[0])
+    return tuple((one, other) for apart, one, other in found if apart < NEARLY)
 
 
 def taken_words(swatches: Sequence[Swatch], view: View) -> tuple[str, ...]:
-    """The same in words, a line for each two; that there are none is said, too."""
+    """The same in words: first in short, then, where there are more than one, a line for each two.
+    Empty where there is nothing to be said."""
     if view.sight is None:
         return ()
-    pairs = taken_for_one(swatches, view)
-    said = tuple(
-        f"{one.called} and {other.called} may be taken for each other." for one, other in pairs
-    )
-    return said or ("No two of them would be taken for each other.",)
+    pairs = [f"{one.called} and {other.called}" for one, other in taken_for_one(swatches, view)]
+    if not pairs:
+        return ("No two of them would be taken for each other.",)
+    if len(pairs) == 1:
+        return (f"{pairs[0]} may be taken for each other.",)
+    first = f"{len(pairs)} pairs may be taken for each other, soonest {pairs[0]}."
+    return (first, *(f"May be taken for each other: {pair}." for pair in pairs))

@@ -27,6 +27,7 @@ from sewalong.screens.widgets.literal_text import Words
 from sewalong.screens.widgets.swatch_sheet import Shown, ShownRow, SwatchSheet
 from sewalong.service.fabric_changes import keep_photographed, say_anew, say_fabrics, take_out
 from sewalong.service.fabric_looks import fabrics_now
+from sewalong.service.photographs import offered_for
 
 KEYS = (
     Key(
@@ -104,6 +105,10 @@ KEYS = (
     help_at("fabrics"),
 )
 
+HOW_TO_BEGIN = (
+    "a: say them, such as lights 60, mediums 70, darks 38.\n"
+    "p: read them off one photograph of a pack laid out on a plain cloth."
+)
 ADD_HINT = "Such as: lights 60, mediums 70, darks 38. Or: rust dots 4 sienna small print."
 CHANGE_HINT = "Name, squares, and if you like colour, kind or value. 0 squares takes it out."
 
@@ -167,14 +172,17 @@ class FabricsScreen(FollowingScreen[None]):
         sheet = self.query_one("#swatches", SwatchSheet)
         sheet.show(rows, self._at)
         sheet.display = bool(rows)
-        self.query_one("#facts", Words).say("\n".join(self._now.facts))
+        self.set_class(not rows, "empty")
         self.call_after_refresh(self._scroll_to_hand)
 
     def _show_view(self) -> None:
-        """How they are shown, and which may be taken for each other so."""
+        """How they are shown, which may be taken for each other so, and what else is to be said."""
         line, view = self.query_one("#view", Words), self._view
-        line.say("\n".join((f"Shown {view.words}.", *taken_words(self._now.swatches, view))))
+        in_short, *pairs = taken_words(self._now.swatches, view) or ("",)
+        line.say(f"Shown {view.words}. {in_short}".strip())
         line.display = bool(view.words)
+        said = "\n".join((*pairs, *self._now.facts)) if self._now.rows else HOW_TO_BEGIN
+        self.query_one("#facts", Words).say(said)
 
     def _looks_so(self, swatch: Swatch) -> Shown:
         looks = Block(shown_in(self._view, swatch), swatch.value, swatch.colour is None)
@@ -337,7 +345,8 @@ class FabricsScreen(FollowingScreen[None]):
         def keep(photo: ReadPhoto, instead: bool) -> str | None:
             return self._carry(lambda: keep_photographed(self.quilt, photo, instead=instead))
 
-        keeper = Keeper(keep, len(self._now.swatches))
+        plan = self.quilt.state.quilt
+        keeper = Keeper(keep, len(plan.counted_fabrics), offered_for(plan))
         photo = await photograph(self.app, keeper, self.quilt.preferences.keys)
         if photo is None:
             return

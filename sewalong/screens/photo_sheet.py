@@ -76,10 +76,12 @@ KEYS = (
 
 class Keeper(Struct, frozen=True):
     """How fabrics get into the plan: `keep` takes them there, with True in place of those there are
-    already, or says why not; `there` says how many these are."""
+    already, or says why not; `there` says how many these are. `offered` is what the form begins with.
+    """
 
     keep: Callable[[ReadPhoto, bool], str | None]
     there: int
+    offered: Mapping[str, str]
 
 
 class PhotoSheetScreen(HelpedScreen[ReadPhoto]):
@@ -289,7 +291,7 @@ async def photograph(
     app: App[Any], keeper: Keeper, moved: Mapping[str, tuple[str, ...]]
 ) -> ReadPhoto | None:
     """Ask for a photograph, show what was read, and keep it; None where nothing was kept."""
-    dialog = PhotoDialog({})
+    dialog = PhotoDialog(keeper.offered)
     if not await app.push_screen_wait(dialog) or dialog.reading is None:
         return None
     screen = PhotoSheetScreen(dialog.reading.photo, dialog.values, keeper, moved)

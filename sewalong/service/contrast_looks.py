@@ -21,7 +21,7 @@ from sewalong.quilt.choices import Fabric
 from sewalong.quilt.derived import derived
 from sewalong.quilt.method_seams import MethodSeams, method_seams
 from sewalong.quilt.quilt import Quilt
-from sewalong.quilt.worksheet.seam_words import seam_words
+from sewalong.quilt.worksheet.seam_words import seam_words, units_show
 
 
 class MethodMeets(Struct, frozen=True):
@@ -68,6 +68,13 @@ def facts_of(quilt: Quilt, laid: LaidSet, turned: Sequence[int] = ()) -> SetFact
         if place not in laid.lost and fabric in known
     }
     return set_facts(derived(quilt), lying, half_turned(quilt, turned))
+
+
+def units_of(quilt: Quilt, laid: LaidSet) -> tuple[tuple[str, ...], ...]:
+    """What shows in each unit of a set, her letters in reading order; empty for one not known."""
+    places = shape_of_sets(quilt).places
+    fabrics = laid.fabrics(tuple(range(len(laid.squares))))
+    return units_show(derived(quilt), dict(zip(places, fabrics, strict=True)))
 
 
 def beside_each_other(texts: Sequence[str], fabrics: Sequence[Fabric]) -> tuple[TwoFabrics, ...]:

@@ -44,7 +44,13 @@ def take_out(quilt: OpenQuilt, letter: str) -> ChangePlan:
 
 def keep_photographed(quilt: OpenQuilt, photo: ReadPhoto, *, instead: bool = False) -> ChangePlan:
     """The change by which the fabrics of a photograph are there too, or `instead` of those counted
-    before. Raises NumbersFault for a name or a number that no quilt can have."""
+    before. Raises NumbersFault for a name or a number that no quilt can have, and for `instead`
+    where sets are of those: their letters must not come to mean others."""
+    if instead and quilt.state.sets.sets:
+        raise NumbersFault(
+            "Sets are accepted of the fabrics there are, so these cannot take their place. Keep them "
+            "beside those."
+        )
     from sewalong.fabrics.photo.taken_in import taken_in
 
     return _with(quilt, taken_in(photo, quilt.state.quilt.fabrics, instead=instead))

@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from msgspec import Struct
+from msgspec.structs import replace
 
 from sewalong.fabrics.by_value import ValueRow, by_value
 from sewalong.fabrics.counted import NO_SETS, count_words
@@ -15,15 +16,13 @@ from sewalong.fabrics.possible_words import what_can_be
 from sewalong.fabrics.swatch import Swatch, swatches
 from sewalong.piecing.contacts import contacts
 from sewalong.progress.record.events.replanning import planned
+from sewalong.progress.sets.left_words import left_words
 from sewalong.quilt.derived import derived
 from sewalong.quilt.quilt import Quilt
 from sewalong.quilt.set_shape import SetShape, set_shape
 from sewalong.service.open_quilt import OpenQuilt
 
-NONE_YET = (
-    "No fabrics are said yet, and none need be: counting goes on without them.",
-    "Say them, such as lights 60, mediums 70, darks 38; or read them from one photograph.",
-)
+NONE_YET = "No fabrics are said yet, and none need be: counting goes on without them."
 """What is said where there is none."""
 
 
@@ -41,15 +40,16 @@ class FabricsNow(Struct, frozen=True):
 
 
 def fabrics_now(quilt: OpenQuilt) -> FabricsNow:
-    """The fabrics of the plan as it stands."""
-    return of_plan(planned(quilt.state))
+    """The fabrics of the plan as it stands; once sets are accepted, first what is over by them."""
+    found = of_plan(planned(quilt.state))
+    return replace(found, facts=(*left_words(quilt.state), *found.facts))
 
 
 def of_plan(plan: Quilt) -> FabricsNow:
     """The same of a plan, before any set is laid."""
     found = swatches(plan.counted_fabrics)
     if not found:
-        return FabricsNow((), NONE_YET[0], NONE_YET[1:])
+        return FabricsNow((), NONE_YET, ())
     shape = set_shape(plan)
     verdict = count_words(found, plan, shape)
     facts = (NO_SETS,) if shape is None else _possible(found, plan, shape)

@@ -4,12 +4,14 @@ from __future__ import annotations
 
 import os
 import re
+from math import isqrt
 from typing import TYPE_CHECKING
 
 from msgspec import Struct
 
 from sewalong.fabrics.photo.read import read_photo
 from sewalong.quilt.beginning.wording import read_layout
+from sewalong.quilt.quilt import Quilt
 from sewalong.quilt.refusal import NumbersFault
 from sewalong.store.bounded import read_at_most
 from sewalong.store.pictures import write_picture
@@ -32,6 +34,21 @@ class PhotoAsked(Struct, frozen=True):
     columns: int
     packs: int = 1
     corners: tuple[tuple[float, float], ...] | None = None
+
+
+def offered_for(plan: Quilt) -> dict[str, str]:
+    """How the squares of a plan likely lie, as it can be typed: its packs, and one of them in rows as
+    even as can be. Six rows of seven where nothing is known: many packs have 42 (common practice)."""
+    first = plan.starts[0]
+    packs = first.packs if first.packs and first.count % first.packs == 0 else None
+    rows, columns = (6, 7) if packs is None else _in_rows(first.count // packs)
+    return {"grid": f"{rows} x {columns}", "packs": str(packs or 1)}
+
+
+def _in_rows(squares: int) -> tuple[int, int]:
+    """Rows and squares in a row, the fewest rows last; a pack that makes none is one row."""
+    rows = next(n for n in range(isqrt(squares), 0, -1) if squares % n == 0)
+    return rows, squares // rows
 
 
 def photo_asked(file: str, grid: str, packs: str, corners: str = "") -> PhotoAsked:

@@ -79,6 +79,11 @@ def test_rust_and_moss_may_be_taken_for_each_other_and_gold_for_none() -> None:
     without_green = View(sight=Sight.WITHOUT_GREEN)
     assert [(a.name, b.name) for a, b in taken_for_one(found, without_green)] == [("rust", "moss")]
     assert taken_words(found, without_green) == ("A rust and B moss may be taken for each other.",)
+    brick = swatches((*COLOURED, Fabric("D", "brick", "#b03a2e", 4)))
+    short, *pairs = taken_words(brick, without_green)
+    assert short == "3 pairs may be taken for each other, soonest B moss and D brick."
+    assert len(pairs) == 3
+    assert pairs[0] == "May be taken for each other: B moss and D brick."
     assert taken_for_one(found, AS_IT_IS) == ()
     assert taken_words(found, AS_IT_IS) == taken_words(found, View(in_grey=True)) == ()
     without_blue = View(sight=Sight.WITHOUT_BLUE)
@@ -98,6 +103,24 @@ def test_rows_are_by_value_the_lightest_first_and_within_it_by_family() -> None:
         ("dark", None),
         ("value not said", None),
     ]
+
+
+def test_within_a_row_the_lightest_comes_first() -> None:
+    greys = ("#e8e8e8", "#f6f6f6", "#111111", "#f0f0f0")
+    fabrics = [Fabric(letter, letter, grey, 1) for letter, grey in zip("ABCD", greys, strict=True)]
+    first, last = by_value(swatches(fabrics))
+    assert [one.letter for one in first.swatches] == ["B", "D", "A"]
+    assert [one.letter for one in last.swatches] == ["C"]
+
+
+def test_greys_are_taken_for_one_by_how_far_they_are_apart_alone() -> None:
+    # Greys are greys to everybody; CIEDE2000 of the mid grey and these is about 3, 4.6 and 6.5.
+    near = swatches([Fabric("A", "a", "#777777", 1), Fabric("B", "b", "#7e7e7e", 1)])
+    nearly = swatches([Fabric("A", "a", "#777777", 1), Fabric("B", "b", "#838383", 1)])
+    apart = swatches([Fabric("A", "a", "#777777", 1), Fabric("B", "b", "#878787", 1)])
+    for sight in Sight:
+        found = [len(taken_for_one(two, View(sight=sight))) for two in (near, nearly, apart)]
+        assert found == [1, 1, 0]
 
 
 FABRICS = st.lists(

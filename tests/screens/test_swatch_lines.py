@@ -43,6 +43,18 @@ def test_in_a_narrow_window_headings_stand_above() -> None:
     assert [line.swatches for line in found.lines if line.swatches] == [(n,) for n in range(6)]
 
 
+def test_from_sixty_columns_on_headings_stand_beside() -> None:
+    assert swatch_lines(ROWS, 59).indent == 0
+    assert swatch_lines(ROWS, 60).indent == HEADING
+
+
+def test_the_line_of_a_swatch_is_found() -> None:
+    found = swatch_lines(ROWS, 76)
+    assert [found.line_of(swatch) for swatch in range(6)] == [0, 0, 1, 2, 3, 3]
+    assert found.line_of(9) == 0
+    assert swatch_lines((), 76).lines == ()
+
+
 def test_the_arrows_go_by_lines_and_stay_at_the_ends() -> None:
     found = swatch_lines(ROWS, 76)
     assert found.moved(1, 0, 1) == 2
@@ -87,7 +99,7 @@ def test_a_block_is_in_its_colour_between_edges_that_show(theme: object) -> None
     assert theme in (LAMPLIGHT, DAYLIGHT)
     look = LAMPLIGHT if theme is LAMPLIGHT else DAYLIGHT
     rust = Block(Colour(165, 83, 47), 45.0)
-    found = block(rust, 4, look, no_colour=False)
+    found = block(rust, 4, look, in_colour=True)
     assert text_of(found) == "▐    ▌"
     assert len(text_of(found)) == 4 + EDGES
     style = found[1].style
@@ -98,12 +110,13 @@ def test_a_block_is_in_its_colour_between_edges_that_show(theme: object) -> None
 
 def test_a_value_alone_is_struck_through_and_nothing_known_is_empty() -> None:
     pile = Block(Colour(211, 211, 211), 85.0, only_value=True)
-    assert text_of(block(pile, 4, DAYLIGHT, no_colour=False)) == "▐╱╱╱╱▌"
-    assert text_of(block(Block(None, None), 4, DAYLIGHT, no_colour=False)) == "▐    ▌"
+    assert text_of(block(pile, 4, DAYLIGHT, in_colour=True)) == "▐╱╱╱╱▌"
+    assert text_of(block(Block(None, None), 4, DAYLIGHT, in_colour=True)) == "▐    ▌"
 
 
 def test_without_colour_the_texture_says_light_or_dark() -> None:
-    levels = [texture(lightness) for lightness in (0, 25, 50, 75, 99.9, 100)]
-    assert levels == ["█", "╳", "╱", "┄", " ", " "]
+    levels = (0, 25, 50, 75, 99.9, 100)
+    assert "".join(texture(level, pale_ink=False) for level in levels) == "█╳╱┄  "
+    assert "".join(texture(level, pale_ink=True) for level in levels) == " ┄╱╳██"
     rust = Block(Colour(165, 83, 47), 45.0)
-    assert text_of(block(rust, 3, LAMPLIGHT, no_colour=True)) == "▐╱╱╱▌"
+    assert text_of(block(rust, 3, LAMPLIGHT, in_colour=False)) == "▐╱╱╱▌"

@@ -5,13 +5,15 @@ from __future__ import annotations
 from pathlib import Path
 
 import pytest
+from msgspec.structs import replace
 
 from sewalong.fabrics.photo import bounds
 from sewalong.fabrics.photo.refused import PhotoRefused
 from sewalong.quilt.refusal import NumbersFault
-from sewalong.service.photographs import MOST_BYTES, photo_asked, read_photographed
+from sewalong.service.photographs import MOST_BYTES, offered_for, photo_asked, read_photographed
 from sewalong.store.faults import StoreFault
 from tests.fabrics.photo.made_photos import Scene, laid
+from tests.progress.building import a_quilt
 
 CORNERS = "120 80, 910,85; (905 700) 118x690"
 
@@ -44,6 +46,26 @@ def test_what_cannot_be_read_is_a_sentence(typed: tuple[str, ...], says: str) ->
     with pytest.raises(NumbersFault, match=r"\.$") as refused:
         photo_asked(*typed)
     assert says in str(refused.value)
+
+
+@pytest.mark.parametrize(
+    ("count", "packs", "grid", "offered"),
+    [
+        (168, 4, "6 x 7", "4"),
+        (160, 4, "5 x 8", "4"),
+        (22, 1, "2 x 11", "1"),
+        (48, None, "6 x 7", "1"),
+        (100, 3, "6 x 7", "1"),
+        (17, 1, "1 x 17", "1"),
+    ],
+)
+def test_what_is_offered_follows_the_packs_of_the_plan(
+    count: int, packs: int | None, grid: str, offered: str
+) -> None:
+    quilt = a_quilt("stacked-four-patch")
+    plan = replace(quilt, starts=(replace(quilt.starts[0], count=count, packs=packs, lots=()),))
+    assert offered_for(plan) == {"grid": grid, "packs": offered}
+    photo_asked("pack.png", **offered_for(plan))
 
 
 def test_a_photograph_is_read_from_its_file(tmp_path: Path) -> None:

@@ -30,7 +30,14 @@ def place_in_hand(photo: ReadPhoto, place: Place) -> str:
         f"value {value(place.colour):.0f} of 100."
     )
     others = [one.address for one in fabric.places if one != place]
-    return f"{said} Likely the same at {', '.join(others)}." if others else said
+    if not others:
+        return said
+    more = f" and {len(others) - _NAMED} more" if len(others) > _NAMED else ""
+    return f"{said} Likely the same at {', '.join(others[:_NAMED])}{more}."
+
+
+_NAMED = 4
+"""Places that are named before the rest are counted."""
 
 
 def _count(number: int, noun: str) -> str:

@@ -82,6 +82,15 @@ def _stand(seams: MethodSeams, names: Mapping[str, str]) -> Iterator[str]:
         yield f"A one-way print at {names[one.letter]} points in unit {one.unit} {ways}."
 
 
+def units_show(made: Derivation, lies: Mapping[str, str]) -> tuple[tuple[str, ...], ...]:
+    """What shows in each different unit of a batch, in reading order; `lies` has what lies at each
+    place by the method's letter."""
+    return tuple(
+        tuple(lies[patch.letter] for patch in unit.finished(float(made.seam)))
+        for unit in made.units
+    )
+
+
 def way_words(degrees: int) -> str:
     """Where a print's up points, to the nearest eighth of a circle."""
     return _WAYS[round(degrees / 45) % 8]

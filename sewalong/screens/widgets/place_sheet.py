@@ -13,16 +13,19 @@ from textual.strip import Strip
 from textual.widget import Widget
 
 from sewalong.screens.widgets.breakpoints import is_roomy
-from sewalong.screens.widgets.colour_block import EDGES, Block, block
+from sewalong.screens.widgets.colour_block import EDGES, Block, block, shows_colours
 
 ROW_NUMBER = 3
 """Columns before each row, for its number."""
 
-NARROWEST, WIDEST = 6, 12
-"""Columns of one place: two letters, or a letter and a place, and a blank behind."""
+NARROWEST, WIDEST = 5, 12
+"""Columns of one place: a mark and two letters, or with the place behind, and a gap."""
 
 HIGH, LARGE_HIGH = 2, 4
 """Lines of one place: its colour, and below that letter and place; where there is room more."""
+
+GOES_ON = "\N{HORIZONTAL ELLIPSIS}"
+"""Beside the numbers where places go on that there is no room for."""
 
 MARK, CHOSEN, ALIKE = ">", "*", "="
 """Before the letter of the place in hand, of one marked to be merged, and of those that are of the
@@ -91,7 +94,7 @@ class PlaceSheet(Widget):
 
     def _window(self) -> tuple[range, int]:
         """The columns that are shown, from 0, and how wide each is."""
-        room = max(NARROWEST, self.size.width - ROW_NUMBER)
+        room = max(NARROWEST, self.size.width - ROW_NUMBER - 1)
         wide = max(NARROWEST, min(WIDEST, room // self._columns))
         shown = min(self._columns, room // wide)
         first = max(0, min(self.at % self._columns - shown // 2, self._columns - shown))
@@ -119,12 +122,14 @@ class PlaceSheet(Widget):
     def _numbers(self, columns: range, wide: int) -> list[Segment]:
         quiet = Style(color=self.app.current_theme.variables["quiet"])
         text = "".join(f"{f' {column + 1}':<{wide}}" for column in columns)
-        return [Segment(f"{'':<{ROW_NUMBER}}{text}", quiet)]
+        before = GOES_ON if columns.start else ""
+        behind = GOES_ON if columns.stop < self._columns else ""
+        return [Segment(f"{before:<{ROW_NUMBER}}{text}{behind}", quiet)]
 
     def _block(self, place: int, wide: int) -> list[Segment]:
         theme, looks = self.app.current_theme, self._places[place].looks
         inside = wide - EDGES - 1
-        return [*block(looks, inside, theme, no_colour=self.app.no_color), Segment(" ")]
+        return [*block(looks, inside, theme, in_colour=shows_colours(self.app)), Segment(" ")]
 
     def _label(self, number: int, wide: int) -> list[Segment]:
         place, here = self._places[number], self._places[self.at]

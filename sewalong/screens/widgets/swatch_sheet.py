@@ -13,7 +13,7 @@ from textual.strip import Strip
 from textual.widget import Widget
 
 from sewalong.screens.widgets.breakpoints import is_roomy
-from sewalong.screens.widgets.colour_block import EDGES, Block, block
+from sewalong.screens.widgets.colour_block import EDGES, Block, block, shows_colours
 from sewalong.screens.widgets.swatch_lines import WIDTH, SwatchLines, SwatchRow, swatch_lines
 
 SQUARE, LARGE_SQUARE = 4, 10
@@ -117,7 +117,7 @@ class SwatchSheet(Widget):
         label = _label(one, room, style) if labelled else [Segment(" " * (room + 1))]
         return [
             Segment(MARK if here else " " * len(MARK), style),
-            *block(one.looks, square, theme, no_colour=plain),
+            *block(one.looks, square, theme, in_colour=shows_colours(self.app)),
             Segment(" "),
             *label,
         ]

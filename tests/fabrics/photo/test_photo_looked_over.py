@@ -29,3 +29,8 @@ def test_the_place_in_hand_is_told_with_letter_name_and_where_else() -> None:
     )
     named = rename(photo(), "B", "[navy]")
     assert place_in_hand(named, second) == "1·2: B [navy], solid, #2f4a7c, value 32 of 100."
+
+
+def test_of_many_places_a_few_are_named() -> None:
+    many = replace(photo("AAAA"), places=tuple(photo("AAAA").places) * 2)
+    assert place_in_hand(many, many.places[0]).endswith("1·2, 2·1, 2·2, 1·2 and 2 more.")

@@ -167,6 +167,10 @@ def test_fabrics_she_has_squares_of_have_letters_of_their_own() -> None:
         "fabric M taken out: some medium, 3 squares",
         "fabric AB taken out: rust dots, 16 squares",
     )
+    assert differences(gone, quilt) == (
+        "fabric M added: some medium, 3 squares",
+        "fabric AB added: rust dots, 16 squares",
+    )
     changed = replace(dots, squares=15, second=None, share=None)
     assert differences(quilt, replace(quilt, fabrics=(*quilt.fabrics[:-1], changed))) == (
         "squares of fabric AB: 16 → 15",

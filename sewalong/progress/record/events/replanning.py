@@ -33,6 +33,7 @@ class PlanChanged(Event, frozen=True, kw_only=True, tag="plan changed"):
     as_sewn: bool = False
 
     def check(self, state: State) -> None:
+        from sewalong.progress.record.fabrics_in_use import refuse_taking_out_of_sets
         from sewalong.progress.record.sewn_already import refuse_what_is_sewn_otherwise
         from sewalong.quilt.plan_faults import why_not_a_plan
         from sewalong.quilt.plan_parts import NEVER_CHANGES, parts_that_differ, with_parts
@@ -61,6 +62,7 @@ class PlanChanged(Event, frozen=True, kw_only=True, tag="plan changed"):
         if why := why_not_a_plan(wanted):
             raise Refused(why)
         refuse_what_is_sewn_otherwise(state, wanted, as_sewn=self.as_sewn)
+        refuse_taking_out_of_sets(state, wanted)
 
     def apply(self, tally: Tally, seq: int) -> None:
         from sewalong.quilt.plan_parts import with_parts
