@@ -7,6 +7,7 @@ from fractions import Fraction
 from msgspec.structs import replace
 
 from sewalong.progress.acts.act import Act
+from sewalong.quilt.quilt import Quilt
 from tests.progress import every_act as c
 from tests.screens.sewing_room import a_quilt
 from tests.story.twins.histories import (
@@ -22,10 +23,13 @@ from tests.story.twins.histories import (
     UNITS,
     WENT_ON,
 )
+from tests.story.twins.set_cases import QUILT, UNDOABLE_SETS
 from tests.story.twins.twin import Case, press
 
+_USUAL = a_quilt()
 
-def _undo(what: str, *history: Act, times: int = 1) -> Case:
+
+def _undo(what: str, *history: Act, times: int = 1, quilt: Quilt = _USUAL) -> Case:
     return Case(
         f"undo: {what}",
         c.Undo,
@@ -33,6 +37,7 @@ def _undo(what: str, *history: Act, times: int = 1) -> Case:
         ("undo",),
         ("undone",) * times,
         history,
+        quilt,
     )
 
 
@@ -64,6 +69,7 @@ UNDOABLE: dict[str, tuple[Act, ...]] = {
 
 UNDOING = (
     *(_undo(kind, *history) for kind, history in UNDOABLE.items()),
+    *(_undo(kind, *history, quilt=QUILT) for kind, history in UNDOABLE_SETS.items()),
     Case(
         "undo: going on and the count that came with it",
         c.Undo,
