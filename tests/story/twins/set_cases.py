@@ -1,81 +1,112 @@
-"""Sets: accepted, laid otherwise, put off, locked, taken in hand."""
+"""Sets of squares: accepted, swapped, laid as her own, marked, taken in hand."""
 
 from __future__ import annotations
 
 from msgspec.structs import replace
 
-from sewalong.quilt.choices import Fabric
-from sewalong.quilt.quilt import Target
+from sewalong.quilt.choices import ASSORTED, Fabric
+from sewalong.screens.prompts.dialogs import FormDialog
 from sewalong.screens.proposing import ProposingScreen
 from sewalong.screens.sets import SetsScreen
+from sewalong.screens.sewing import SewingScreen
 from tests.progress import every_act as c
-from tests.progress.building import a_quilt
-from tests.progress.sets.fabrics import sets_of, with_fabrics
-from tests.screens.sewing_room import Room
-from tests.story.twins.twin import Case, Key, fill, press
+from tests.screens.sewing_room import Room, a_quilt
+from tests.story.twins.twin import Case, Key
 
-QUILT = replace(with_fabrics(), target=Target(6, 4))
-"""96 squares of twelve fabrics; six sets are wanted."""
-
-ACCEPTED = (c.AcceptSets(sets_of(8, 6), "by value"),)
-
-OF_TWO = replace(
-    a_quilt("paired-squares", 40, 5, 8),
-    fabrics=(Fabric("A", "chalk", "#f4f0e6", 20), Fabric("B", "navy", "#22305c", 20)),
+TWO_PILES = (
+    Fabric("A", "lights", squares=24, kind=ASSORTED, value="light"),
+    Fabric("B", "darks", squares=24, kind=ASSORTED, value="dark"),
 )
-"""Forty squares in ten sets, of which light on dark there is but one choice."""
+"""Of these the first choice is one that no other betters, so that both accept the same."""
+
+QUILT = replace(a_quilt(), fabrics=TWO_PILES)
+ACCEPTED = (c.AcceptSets((tuple("ABABABAB"), tuple("BABABABA"), tuple("ABABABAB"))),)
 
 
-def at_sets(*keys: str) -> Key:
-    """Press keys of the screen of sets."""
+def on_the_sets(*keys: str) -> Key:
+    """Press keys of the screen of sets, and go back to sewing."""
 
     async def pressing(room: Room) -> None:
+        await room.press("full_stop")
         await room.screen_is(SetsScreen)
         await room.press(*keys)
+        await room.press("escape")
+        await room.screen_is(SewingScreen)
 
     return pressing
 
 
-def propose_and(*keys: str) -> Key:
-    """Press keys once light on dark is chosen, and nothing better is looked for."""
-
-    async def pressing(room: Room) -> None:
-        await room.screen_is(ProposingScreen)
-        await room.press("3")
-        await room.sees("Chosen light on dark; y has them.")
-        await room.press(*keys)
-
-    return pressing
+async def accept_what_is_proposed(room: Room) -> None:
+    """Let sets be proposed, and have them."""
+    await room.press("full_stop")
+    await room.screen_is(ProposingScreen)
+    await room.sees("No choice of sets passes")
+    await room.press("y")
+    await room.screen_is(SetsScreen)
 
 
-def _case(what: str, act: type[c.Act], keys: tuple[Key, ...], command: str, gives: str) -> Case:
-    return Case(what, act, (press("full_stop"), *keys), (command,), (gives,), ACCEPTED, quilt=QUILT)
+async def lay_her_own(room: Room) -> None:
+    """Name the squares of the set in hand."""
+    await room.press("full_stop")
+    await room.screen_is(SetsScreen)
+    await room.press("o")
+    await room.screen_is(FormDialog)
+    await room.write_over("A A A A B B B B")
+    await room.press("enter")
 
 
 SETS = (
     Case(
-        "sets are accepted",
+        "sets accepted",
         c.AcceptSets,
-        (press("full_stop"), propose_and("y")),
-        ("sets --rule 'light on dark' --accept",),
+        (accept_what_is_proposed,),
+        ("sets --accept",),
         ("sets accepted",),
-        quilt=OF_TWO,
+        (c.OpenSession(),),
+        QUILT,
     ),
-    _case("squares are swapped", c.SwapSquares, (at_sets("down", "w", "right", "w"),),
-          "sets --swap '1:2 2:2'", "sets laid"),
-    _case("a set of her own", c.LayOwn, (at_sets("o"), fill("A, A, A, rust dots, A, H, G, H")),
-          "sets --own '1: A, A, A, rust dots, A, H, G, H'", "sets laid"),
-    _case("a set is put off", c.MarkSet, (at_sets("k"),), "sets --skip 1", "set marked"),
-    _case("a set is held back", c.MarkSet, (at_sets("b"),), "sets --hold-back 1", "set marked"),
-    _case("a set is locked", c.MarkSet, (at_sets("l"),), "sets --lock 1", "set marked"),
-    _case("a set is taken in hand", c.TakeUp, (at_sets("right", "right", "t"),),
-          "sets --take-up 3", "set taken up"),
-)  # fmt: skip
-
-UNDOABLE_SETS = {
-    "sets accepted": ACCEPTED,
-    "sets laid": (*ACCEPTED, c.SwapSquares(1, 1, 2, 1)),
-    "set marked": (*ACCEPTED, c.MarkSet(1, "skipped")),
-    "set taken up": (*ACCEPTED, c.TakeUp("pair", 3)),
-}
-"""By kind of event: a history of QUILT that ends with one."""
+    Case(
+        "squares swapped",
+        c.SwapSquares,
+        (on_the_sets("w", "down", "w", "y"),),
+        ("sets --swap '1:1 1:2'",),
+        ("sets laid",),
+        ACCEPTED,
+        QUILT,
+    ),
+    Case(
+        "a set of her own",
+        c.LayOwn,
+        (lay_her_own,),
+        ("sets --own '1: A A A A B B B B'",),
+        ("sets laid",),
+        ACCEPTED,
+        QUILT,
+    ),
+    *(
+        Case(
+            f"a set {what}",
+            c.MarkSet,
+            (on_the_sets(key),),
+            (f"sets --{option} 1",),
+            ("set marked",),
+            (*ACCEPTED, *before),
+            QUILT,
+        )
+        for what, key, option, before in (
+            ("put behind", "k", "skip", ()),
+            ("held back", "b", "hold-back", ()),
+            ("locked", "l", "lock", ()),
+            ("locked no longer", "l", "unlock", (c.MarkSet(1, "locked"),)),
+        )
+    ),
+    Case(
+        "a set taken in hand",
+        c.TakeUp,
+        (on_the_sets("right", "t"),),
+        ("sets --take-up 2",),
+        ("set taken up",),
+        ACCEPTED,
+        QUILT,
+    ),
+)

@@ -7,7 +7,6 @@ from fractions import Fraction
 from msgspec.structs import replace
 
 from sewalong.progress.acts.act import Act
-from sewalong.quilt.quilt import Quilt
 from tests.progress import every_act as c
 from tests.screens.sewing_room import a_quilt
 from tests.story.twins.histories import (
@@ -23,13 +22,13 @@ from tests.story.twins.histories import (
     UNITS,
     WENT_ON,
 )
-from tests.story.twins.set_cases import QUILT, UNDOABLE_SETS
+from tests.story.twins.set_cases import ACCEPTED
+from tests.story.twins.set_cases import QUILT as OF_SETS
 from tests.story.twins.twin import Case, press
 
-_USUAL = a_quilt()
 
-
-def _undo(what: str, *history: Act, times: int = 1, quilt: Quilt = _USUAL) -> Case:
+def _undo(what: str, *history: Act, times: int = 1) -> Case:
+    of_sets = what.startswith(("set ", "sets "))
     return Case(
         f"undo: {what}",
         c.Undo,
@@ -37,7 +36,7 @@ def _undo(what: str, *history: Act, times: int = 1, quilt: Quilt = _USUAL) -> Ca
         ("undo",),
         ("undone",) * times,
         history,
-        quilt,
+        OF_SETS if of_sets else a_quilt(),
     )
 
 
@@ -64,12 +63,15 @@ UNDOABLE: dict[str, tuple[Act, ...]] = {
     "laid aside": LAID_ASIDE,
     "picked up": (*LAID_ASIDE, c.PickUp()),
     "marked done": DONE,
+    "sets accepted": ACCEPTED,
+    "sets laid": (*ACCEPTED, c.SwapSquares(1, 1, 1, 2)),
+    "set marked": (*ACCEPTED, c.MarkSet(1, "skipped")),
+    "set taken up": (*ACCEPTED, c.TakeUp("pair", 2)),
 }
 """By kind of event: a history that ends with one."""
 
 UNDOING = (
     *(_undo(kind, *history) for kind, history in UNDOABLE.items()),
-    *(_undo(kind, *history, quilt=QUILT) for kind, history in UNDOABLE_SETS.items()),
     Case(
         "undo: going on and the count that came with it",
         c.Undo,
