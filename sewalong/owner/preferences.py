@@ -33,6 +33,7 @@ USUAL_KEYS: Mapping[str, str] = {
     "pace": "g",
     "numbers": "h",
     "fabrics": "comma",
+    "sets": "full_stop",
     "aside": "a",
     "elsewhere": "z",
     "look": "l",
@@ -43,7 +44,7 @@ USUAL_KEYS: Mapping[str, str] = {
 }
 """What can be done by a key at the sewing screen, and the key it usually has."""
 
-GIVES_WAY: Mapping[str, str] = {"redo": "ctrl+y", "far": "", "fabrics": ""}
+GIVES_WAY: Mapping[str, str] = {"redo": "ctrl+y", "far": "", "fabrics": "", "sets": ""}
 """What came when owners had keys of their own already: what she moved to its usual key has it.
 Behind each the key it then has, empty for none."""
 

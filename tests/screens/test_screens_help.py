@@ -25,10 +25,14 @@ from sewalong.screens.photo_sheet import KEYS as PHOTO_KEYS
 from sewalong.screens.photo_sheet import PhotoSheetScreen
 from sewalong.screens.prompts.dialogs import CautionDialog, ChoiceDialog, FormDialog
 from sewalong.screens.prompts.help import ANYWHERE, HelpDialog, offers_for
+from sewalong.screens.proposing import KEYS as PROPOSING_KEYS
+from sewalong.screens.proposing import ProposingScreen
 from sewalong.screens.quilts import KEYS as LIST_KEYS
 from sewalong.screens.quilts import QuiltsScreen
 from sewalong.screens.returning import KEYS as RETURN_KEYS
 from sewalong.screens.returning import ReturnScreen
+from sewalong.screens.sets import KEYS as SET_KEYS
+from sewalong.screens.sets import SetsScreen
 from sewalong.screens.sewing import SewingScreen
 from sewalong.screens.widgets.keys import SEWING_KEYS, Key, keys_with, line_of
 from sewalong.screens.worksheet import KEYS as NUMBER_KEYS
@@ -56,6 +60,8 @@ ALL_KEYS: dict[Any, tuple[Key, ...]] = {
     ChangePlanScreen: CHANGE_KEYS,
     FabricsScreen: FABRIC_KEYS,
     PhotoSheetScreen: PHOTO_KEYS,
+    SetsScreen: SET_KEYS,
+    ProposingScreen: PROPOSING_KEYS,
 }
 
 

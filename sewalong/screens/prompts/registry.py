@@ -30,6 +30,7 @@ ASKS: Mapping[str, str] = {
     "measure": "sewalong.screens.prompts.machine_prompts:measure",
     "numbers": "sewalong.screens.worksheet:how_much",
     "fabrics": "sewalong.screens.fabrics:fabrics",
+    "sets": "sewalong.screens.sets:sets",
     "tonight": "sewalong.screens.prompts.looking_prompts:tonight",
     "elsewhere": "sewalong.screens.prompts.elsewhere_prompt:elsewhere",
     "about": "sewalong.screens.prompts.looking_prompts:about_this_stage",

@@ -258,6 +258,14 @@ SEWING_KEYS = (
         words="cloth colour value light dark contrast print swatch photograph piles",
     ),
     Key(
+        "sew.sets",
+        "full_stop",
+        "ask('sets')",
+        "sets",
+        "Sets of squares: proposed, looked at, swapped, and the units they will give.",
+        words="set stack squares pairing propose contrast which fabrics lost order picture",
+    ),
+    Key(
         "sew.aside",
         "a",
         "ask('aside')",
