@@ -18,9 +18,12 @@ from sewalong.wall.keys import (
     SEWN_NEXT,
     STITCHES,
     TRIMMED,
+    UNKNOWN,
     Key,
     border_number,
+    cloth_letter,
     is_wrong_side,
+    right_side,
     undimmed,
 )
 
@@ -58,6 +61,7 @@ _OTHERS: Mapping[Key, Colour] = {
     MARK: parse_colour("#e0a030"),
     CUT: parse_colour("#e0a030"),
     TRIMMED: parse_colour("#6b6f80"),
+    UNKNOWN: parse_colour("#6b6f80"),
 }
 
 _FAR = parse_colour("#7d7d80")
@@ -76,8 +80,12 @@ def colour_of(key: Key, own: Mapping[Key, Colour] | None = None) -> Colour:
     if plain is not None:
         return colour_of(plain, own).mixed(_FAR, 0.6)
     if is_wrong_side(key):
-        return colour_of(key.upper(), own).mixed(_WRONG_SIDE, 0.6)
+        return colour_of(right_side(key), own).mixed(_WRONG_SIDE, 0.6)
     number = border_number(key)
     if number is not None:
         return _BORDERS[(number - 1) % len(_BORDERS)]
+    letter = cloth_letter(key)
+    if letter is not None:
+        # Of two letters the last: neighbours in the alphabet are told apart.
+        return FABRICS[letter[-1]]
     return FABRICS[key] if key in FABRICS else _OTHERS[key]

@@ -129,7 +129,9 @@ def shadow_somewhere() -> PhotoRefused:
 def must_be_smooth(
     level: Numbers, off: Numbers, limit: float, on: str = "the cloth beneath"
 ) -> None:
-    """Raises PhotoRefused where an edge of shadow, or glare, lies over the squares. Both are the log of light on the four sides of each place, rows × columns × 4, `off` against
+    """Raises PhotoRefused where an edge of shadow, or glare, lies over the squares.
+
+    Both are the log of light on the four sides of each place, rows × columns × 4, `off` against
     the surface; a step above `limit` is an edge. `on` is what shows it."""
     if not np.isfinite(off).any():
         return

@@ -40,8 +40,15 @@ def must_be_readable(rows: int, columns: int) -> None:
     for count, what in ((rows, "rows"), (columns, "places in a row")):
         if not 1 <= count <= MOST_IN_A_ROW:
             raise PhotoRefused(f"The grid has from 1 to {MOST_IN_A_ROW} {what}, not {count}.")
+    if missing := what_is_missing():
+        raise PhotoRefused(missing)
+
+
+def what_is_missing() -> str:
+    """Why no photograph can be read here, and what to do; empty where they can be."""
     if find_spec("PIL") is None or find_spec("numpy") is None:
-        raise PhotoRefused(
+        return (
             "Photographs are read with two more libraries, Pillow and numpy, and they are not "
             "installed. Install sewalong with its extra: sewalong[photo]."
         )
+    return ""

@@ -89,8 +89,8 @@ def _reason(asked: Asked, task: Task, bound: float) -> str:
     sets, pairs = plural(task.wanted.sets, "set"), plural(task.pairs, "pair")
     if asked.rule is Rule.ONE_BACKGROUND:
         squares = plural(task.pairs, "square")
-        return f"In {sets} {squares} lie beside the background; of so many one is {bound:.0f} apart or less."
-    return f"In {sets} {pairs} of squares meet, however they lie; of so many one is {bound:.0f} apart or less."
+        return f"In {sets} {squares} lie beside the background, and of so many one is {bound:.0f} apart or less."
+    return f"In {sets} {pairs} of squares meet, however they lie, and of so many one is {bound:.0f} apart or less."
 
 
 def _doubles(asked: Asked, task: Task, dealt: Dealt) -> Iterator[str]:
@@ -118,7 +118,11 @@ def _unknown(asked: Asked) -> Iterator[str]:
     ]
     if unknown and asked.rule is not Rule.SCRAPPY:
         yield f"Not known: the {'colour' if by_colour else 'value'} of {listed(unknown)}."
-    if asked.rule is not Rule.SCRAPPY and not by_colour and any(s.is_rough for s in asked.swatches):
+    if (
+        asked.rule is not Rule.SCRAPPY
+        and not by_colour
+        and any(s.is_rough and s.squares for s in asked.swatches)
+    ):
         yield ROUGH
 
 
