@@ -53,7 +53,7 @@ _Line = tuple[float, float]
 def _side(mask: Flags, unit: float) -> _Line | None:
     """The line that most of the rows of this mask begin on."""
     rows = np.flatnonzero(mask.any(axis=1))
-    if len(rows) < unit:
+    if len(rows) < unit / 2:
         return None
     along = rows.astype(np.float64) + 0.5
     across = mask[rows].argmax(axis=1).astype(np.float64)

@@ -24,6 +24,7 @@ from sewalong.fabrics.floor.result import (
 from sewalong.fabrics.floor.smooth import must_fall_smoothly
 from sewalong.fabrics.floor.ways import Way, ways_of
 from sewalong.fabrics.photo.linear_light import colour_of
+from sewalong.fabrics.photo.refused import PhotoRefused
 from sewalong.fabrics.photo.tones import Numbers
 from sewalong.piecing.geometry import centre
 
@@ -60,6 +61,7 @@ def units_told(
             strict=True,
         )
     )
+    _must_be_these(list(found.values()), seen)
     found |= {place: _as_said(one, ways) for place, one in by_place.items()}
     places = tuple(
         _place(seen, number, found[number], ways, even.light[number], number in by_place)
@@ -90,6 +92,23 @@ def patches_told(
         places.append(FloorPlace(*_at(seen, number), sure, (), tuple(patches), turns=way.turns))
     notes = (_TURNS_NOT_TOLD,) if seen.evened else (_NOT_EVENED, _TURNS_NOT_TOLD)
     return FloorReading(seen, shapes, False, tuple(colours.items()), tuple(places), (), notes)
+
+
+_MOST_STRANGE = 0.6
+"""Share of the places at which no unit that is known lies, from which on the grid or the sets must be
+others (own choice)."""
+
+_FEWEST = 4
+"""Places from which on such a share says something (own choice)."""
+
+
+def _must_be_these(found: Sequence[Matched], seen: Seen) -> None:
+    strange = sum(one.sure is HowSure.CANNOT_TELL for one in found)
+    if len(found) >= _FEWEST and strange > _MOST_STRANGE * len(found):
+        raise PhotoRefused(
+            f"At {strange} of {len(found)} places lies no unit of these sets. Look whether "
+            f"{seen.rows} rows of {seen.columns} lie there, and whether these are their sets."
+        )
 
 
 def _shapes(ways: Sequence[Way]) -> list[Way]:

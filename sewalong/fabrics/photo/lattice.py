@@ -52,8 +52,9 @@ def mapped(cells: Numbers, middles: Numbers) -> Homography | None:
     """The grid that these squares, n × 2 cells and middles, lie on; None where they are too few."""
     if len(cells) < 2:
         return None
-    lines = min(len(np.unique(cells[:, 0])), len(np.unique(cells[:, 1])))
-    if lines < 2 or len(cells) < 4 or np.linalg.matrix_rank(cells - cells.mean(axis=0)) < 2:
+    # Perspective shows only in four of which no three lie in one line.
+    most = max(np.unique(cells[:, axis], return_counts=True)[1].max() for axis in (0, 1))
+    if most >= len(cells) - 1 or np.linalg.matrix_rank(cells - cells.mean(axis=0)) < 2:
         return square_on(cells, middles)
     return fitted(cells, middles)
 

@@ -12,7 +12,7 @@ from sewalong.fabrics.colours import Colour
 from sewalong.fabrics.photo.blobs import blobs, without_lines
 from sewalong.fabrics.photo.grid import Grid
 from sewalong.fabrics.photo.homography import Homography, fitted, square_on
-from sewalong.fabrics.photo.lattice import settled
+from sewalong.fabrics.photo.lattice import mapped, settled
 from sewalong.fabrics.photo.light import gaps, only_around
 from sewalong.fabrics.photo.linear_light import average, colour_of, to_light, to_part
 from sewalong.fabrics.photo.picture import Picture
@@ -166,6 +166,13 @@ def test_squares_find_their_rows_though_some_are_missing_and_in_any_order(
     assert near.all()
     shift = cells[0] - found[0]
     assert np.array_equal(found + shift, cells)
+
+
+def test_three_squares_in_a_line_and_one_beside_say_nothing_of_perspective() -> None:
+    cells = np.array([[0.0, 0], [1, 0], [2, 0], [2, 1]])
+    on = mapped(cells, 100 * cells + [[50, 50], [51, 50], [50, 52], [50, 50]])
+    assert on is not None
+    assert on(np.array([[0.0, 1]])) == pytest.approx(np.array([[50, 150]]), abs=5)
 
 
 @pytest.mark.parametrize(
