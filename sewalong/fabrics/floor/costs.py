@@ -14,6 +14,7 @@ from sewalong.fabrics.photo.differences import differences
 from sewalong.fabrics.photo.tones import TO_LIGHT, Numbers, lab
 
 Indices = NDArray[np.intp]
+Costs = NDArray[np.float32]
 
 _MOST = 20.0
 """CIEDE2000 that one patch counts at most: it may be folded over or hidden (own choice)."""
@@ -58,17 +59,14 @@ def apart(light: Numbers, fabrics: Numbers) -> Numbers:
     return differences(seen, lab(fabrics.astype(np.float32))[None, None])
 
 
-def way_costs(light: Numbers, ways: Ways) -> Numbers:
+def way_costs(light: Numbers, ways: Ways) -> Costs:
     """The squares of the differences of all patches of each way together, places × ways."""
     places, regions = light.shape[:2]
-    squared = np.zeros((places, regions + 1, len(ways.light) + 1))
+    # Of many units there are many ways: half the room, and fine enough.
+    squared = np.zeros((places, regions + 1, len(ways.light) + 1), dtype=np.float32)
     squared[:, :regions, :-1] = np.minimum(apart(light, ways.light), _MOST) ** 2
     squared[:, :regions, -1] = _NOT_KNOWN**2
-    total: Numbers = sum(
-        (
-            squared[:, region, fabric]
-            for region, fabric in zip(ways.regions.T, ways.fabrics.T, strict=True)
-        ),
-        np.zeros((places, len(ways.regions))),
-    )
+    total = np.zeros((places, len(ways.regions)), dtype=np.float32)
+    for region, fabric in zip(ways.regions.T, ways.fabrics.T, strict=True):
+        total += squared[:, region, fabric]
     return total

@@ -5,7 +5,7 @@ from __future__ import annotations
 import numpy as np
 from msgspec import Struct
 
-from sewalong.fabrics.floor.costs import Indices, Ways, way_costs
+from sewalong.fabrics.floor.costs import Costs, Indices, Ways, way_costs
 from sewalong.fabrics.photo.surface import fit
 from sewalong.fabrics.photo.tones import Flags, Numbers, luminance
 
@@ -48,9 +48,14 @@ def evened(light: Numbers, ways: Ways, points: Numbers, *, smoothly: bool) -> Ev
     what these say is taken off; with `smoothly` false only its level.
     """
     light = light * _to_mean(light, ways)
-    by_lift = [way_costs(light * np.exp(lift), ways) for lift in _LIFTS]
-    best = np.minimum.reduce(by_lift).argmin(axis=1)
-    dark = _dark(_off(light, ways, best), np.stack([costs.min(axis=1) for costs in by_lift]))
+    least = np.full((len(light), len(ways.regions)), np.inf, dtype=np.float32)
+    by_lift: list[Costs] = []
+    for lift in _LIFTS:
+        costs = way_costs(light * np.exp(lift), ways)
+        np.minimum(least, costs, out=least)
+        by_lift.append(costs.min(axis=1))
+    best = least.argmin(axis=1)
+    dark = _dark(_off(light, ways, best), np.stack(by_lift))
     for number in range(_ROUNDS):
         if number:
             best = way_costs(light, ways).argmin(axis=1)
@@ -59,7 +64,7 @@ def evened(light: Numbers, ways: Ways, points: Numbers, *, smoothly: bool) -> Ev
     return Evened(light, dark)
 
 
-def _dark(off: Numbers, by_lift: Numbers) -> Numbers:
+def _dark(off: Numbers, by_lift: Costs) -> Numbers:
     """The usual darkness of the patches of each place, where only one light suits: `by_lift` has
     the least costs, lifts × places."""
     own = by_lift.argmin(axis=0)

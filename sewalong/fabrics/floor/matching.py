@@ -8,6 +8,7 @@ import numpy as np
 from msgspec import Struct
 
 from sewalong.fabrics.floor.assignment import assigned, margins
+from sewalong.fabrics.floor.costs import Costs
 from sewalong.fabrics.floor.known import UNKNOWN
 from sewalong.fabrics.floor.result import Candidate, HowSure
 from sewalong.fabrics.floor.ways import Way
@@ -59,13 +60,14 @@ def kinds_of(ways: Sequence[Way], but: frozenset[int] = frozenset()) -> tuple[Ki
 
 
 def matched(
-    costs: Numbers, bare: Sequence[float | None], ways: Sequence[Way], but: frozenset[int]
+    costs: Costs, bare: Sequence[float | None], ways: Sequence[Way], but: frozenset[int]
 ) -> tuple[Matched, ...]:
     """What lies at each place. `costs` are those of every way there, places × ways, and `bare` those
     of nothing at all, None where the cloth beneath is not seen; units in `but` lie elsewhere."""
     places = len(costs)
     kinds = kinds_of(ways, but)
-    by_kind = np.array([costs[:, kind.ways].min(axis=1) for kind in kinds]).reshape(-1, places)
+    least = [costs[:, kind.ways].min(axis=1).astype(np.float64) for kind in kinds]
+    by_kind = np.array(least).reshape(-1, places)
     column_kind = [number for number, kind in enumerate(kinds) for _ in kind.units]
     # As many columns more, for places where nothing lies, or no unit that is known.
     strange = len(ways[0].patches) * _UNLIKE**2
@@ -74,16 +76,17 @@ def matched(
     column_kind += [_NONE] * places
     own_kinds = [column_kind[column] for column in found.column_of]
     reduced = found.reduced
+    kind_of = np.array(column_kind)
     waiting = [iter(kind.units) for kind in kinds]
     every = []
     for place, own in enumerate(own_kinds):
         # What is reduced is the least by which all may fit worse; more is reckoned where it is little.
-        other = np.array(column_kind) != own
+        other = kind_of != own
         more = reduced[place]
         if (more[other] < _SURE**2).any() or own == _NONE:
             more = margins(found, place)
         worse = np.full(len(kinds) + 1, np.inf)
-        np.minimum.at(worse, column_kind, more)
+        np.minimum.at(worse, kind_of, more)
         unit = None if own == _NONE else next(waiting[own])
         at = _Place(ways, kinds, costs[place], worse, own, unit)
         every.append(at.matched(is_bare=bare[place] is not None))
@@ -100,7 +103,7 @@ class _Place(Struct, frozen=True):
 
     ways: Sequence[Way]
     kinds: Sequence[Kind]
-    costs: Numbers
+    costs: Costs
     worse: Numbers
     own: int
     unit: int | None
@@ -124,7 +127,11 @@ class _Place(Struct, frozen=True):
         if is_bare:
             worse = float(self.worse[_NONE])
             yield worse, Candidate(None, 0, _as_one(worse)), None
-        for number, kind in enumerate(self.kinds):
+        near = np.flatnonzero(self.worse[:_NONE] < _SURE**2)
+        if self.own == _NONE and not is_bare:
+            near = np.argsort(self.worse[:_NONE], kind="stable")[:_MOST_ASKED]
+        for number in near.tolist():
+            kind = self.kinds[number]
             least = self.costs[list(kind.ways)].min()
             unit = self.unit if number == self.own and self.unit is not None else kind.units[0]
             for way in kind.ways:

@@ -32,11 +32,11 @@ from sewalong.fabrics.photo.light import (
     light_over,
     must_not_glare,
     only_around,
+    seen_between,
     shadow_somewhere,
 )
 from sewalong.fabrics.photo.picture import Picture, read_picture
 from sewalong.fabrics.photo.refused import PhotoRefused
-from sewalong.fabrics.photo.seeing import seen_between
 from sewalong.fabrics.photo.squares import about, laid_straight, middle
 from sewalong.fabrics.photo.tones import Flags, Light, Numbers, lab
 from sewalong.piecing.geometry import Polygon, centre

@@ -8,7 +8,7 @@ import numpy as np
 
 from sewalong.fabrics.photo.picture import Picture
 from sewalong.fabrics.photo.refused import PhotoRefused
-from sewalong.fabrics.photo.tones import Numbers, lab
+from sewalong.fabrics.photo.tones import Numbers, lightness
 
 WIDEST_EDGE = 0.06
 """Share of a square's side within which its edge must pass from cloth to cloth: a blur with a
@@ -42,16 +42,16 @@ def edge_width(picture: Picture, side: float) -> float:
     dark and coloured cloth, with noise of 5 in 255 or without.
     """
     far = max(2, round(_FAR * side / picture.scale))
-    lightness = lab(picture.light)[..., 0]
-    width = max(_width(lightness, far), _width(lightness.T, far))
+    seen = lightness(picture.light)
+    width = max(_width(seen, far), _width(seen.T, far))
     return width * picture.scale
 
 
-def _width(lightness: Numbers, far: int) -> float:
+def _width(seen: Numbers, far: int) -> float:
     """Along x. Averaged over three pixels down, so that noise is not taken for sharpness. Every
     edge is counted as many pixels long as the change is taken over, and the shares of pixels
     that are looked at are as those."""
-    calm = (lightness[:-2] + lightness[1:-1] + lightness[2:]) / 3
+    calm = (seen[:-2] + seen[1:-1] + seen[2:]) / 3
     steepest = np.percentile(np.abs(calm[:, 2:] - calm[:, :-2]) / 2, 100 - _EDGES * 2 / far)
     contrast = np.percentile(np.abs(calm[:, far:] - calm[:, :-far]), 100 - _EDGES)
     return float(contrast / max(steepest, 1e-6))

@@ -10,7 +10,7 @@ from numpy.typing import NDArray
 
 from sewalong.fabrics.photo.blobs import wider
 from sewalong.fabrics.photo.grid import Grid
-from sewalong.fabrics.photo.ground import OTHER_LIGHT, Ground, points_of
+from sewalong.fabrics.photo.ground import OTHER_LIGHT, Ground, ground_of, points_of
 from sewalong.fabrics.photo.picture import Picture
 from sewalong.fabrics.photo.refused import PhotoRefused
 from sewalong.fabrics.photo.surface import Surface, fit
@@ -76,6 +76,17 @@ def only_around(picture: Picture, grid: Grid) -> Flags:
     away = np.abs(where - [(columns - 1) / 2, (rows - 1) / 2]) - [columns / 2, rows / 2]
     found: Flags = gaps(picture, grid)[0] & (away.max(axis=-1) > _BEYOND)
     return found
+
+
+def seen_between(small: Picture, grid: Grid) -> tuple[Ground | None, Flags]:
+    """The cloth between the squares or, where they lie edge to edge, around them, None where none
+    is plain; and the pixels in which it was looked for."""
+    near = gaps(small, grid)[0]
+    ground = ground_of(small, near)
+    if ground is None:
+        near = only_around(small, grid)
+        ground = ground_of(small, near)
+    return ground, near
 
 
 def light_over(picture: Picture, grid: Grid, ground: Ground, near: Flags) -> Surface:

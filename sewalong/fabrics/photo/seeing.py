@@ -20,12 +20,12 @@ from sewalong.fabrics.photo.grid import (
     must_suit,
     spanned,
 )
-from sewalong.fabrics.photo.ground import Ground, beneath, ground_of
+from sewalong.fabrics.photo.ground import Ground, beneath
 from sewalong.fabrics.photo.light import (
     gaps,
     light_over,
     must_not_glare,
-    only_around,
+    seen_between,
     shadow_somewhere,
 )
 from sewalong.fabrics.photo.linear_light import colour_of
@@ -34,7 +34,7 @@ from sewalong.fabrics.photo.prints import kind, spreads, tones_by_share, two_col
 from sewalong.fabrics.photo.refused import PhotoRefused
 from sewalong.fabrics.photo.result import THUMB, Kind, Place, Reading, ReadPhoto
 from sewalong.fabrics.photo.squares import about, evened, laid_straight, middle
-from sewalong.fabrics.photo.tones import Flags, Light, parts
+from sewalong.fabrics.photo.tones import Light, parts
 
 _SHOWN = 0.92
 """Of a square's side, shown back: without the cloth that its edges let through."""
@@ -74,17 +74,6 @@ def seen(
     return Reading(
         photo, tuple(_thumb(square) for row in middle(squares, _SHOWN) for square in row)
     )
-
-
-def seen_between(small: Picture, grid: Grid) -> tuple[Ground | None, Flags]:
-    """The cloth between the squares or, where they lie edge to edge, around them, None where none
-    is plain; and the pixels in which it was looked for."""
-    near = gaps(small, grid)[0]
-    ground = ground_of(small, near)
-    if ground is None:
-        near = only_around(small, grid)
-        ground = ground_of(small, near)
-    return ground, near
 
 
 def _found(picture: Picture, small: Picture, rows: int, columns: int) -> tuple[Grid, Ground]:

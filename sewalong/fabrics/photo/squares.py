@@ -16,13 +16,14 @@ _FEWEST, _MOST = 24, 192
 def laid_straight(picture: Picture, grid: Grid) -> Light:
     """Every square as photographed: rows × columns × n × n × 3, n a multiple of eight."""
     side = np.clip(grid.pixels / picture.scale, _FEWEST, _MOST)
-    x, y = _points(grid, 8 * round(float(side) / 8))
-    return picture.at(x, y)
+    count = 8 * round(float(side) / 8)
+    # Row by row: where all their pixels lie takes more room than the pixels.
+    return np.stack([picture.at(*_points(grid, row, count)) for row in grid.middles])
 
 
 def evened(squares: Light, grid: Grid, surface: Surface) -> Light:
     """The same squares in the light that falls on the best lit of them."""
-    x, y = _points(grid, squares.shape[2])
+    x, y = _points(grid, grid.middles, squares.shape[2])
     best = surface.log_at(*np.moveaxis(grid.map(grid.middles), -1, 0)).max()
     lift = np.exp(best - surface.log_at(x, y)).astype(np.float32)
     found: Light = np.minimum(squares * lift[..., None], 1)
@@ -47,8 +48,8 @@ def about(picture: Picture, grid: Grid) -> Picture:
     return Picture(picture.light[top:bottom, left:right], picture.scale)
 
 
-def _points(grid: Grid, count: int) -> tuple[Numbers, Numbers]:
+def _points(grid: Grid, middles: Numbers, count: int) -> tuple[Numbers, Numbers]:
     steps = ((np.arange(count) + 0.5) / count - 0.5) * grid.side
     across, down = np.meshgrid(steps, steps)
-    points = grid.map(grid.middles[:, :, None, None, :] + np.stack([across, down], axis=-1))
+    points = grid.map(middles[..., None, None, :] + np.stack([across, down], axis=-1))
     return points[..., 0], points[..., 1]

@@ -36,13 +36,22 @@ def luminance(light: Light) -> Numbers:
     return found
 
 
+def lightness(light: Light) -> Numbers:
+    """CIE L*, 0 to 100, of each pixel: of many, in a third of the room that `lab` takes."""
+    return 116 * _root(luminance(light) / _WHITE[1]) - 16
+
+
 def lab(light: Light) -> Numbers:
     """CIE 1976 L*a*b* under D65 of each pixel, in the last axis."""
-    xyz = (light.astype(np.float64) @ _TO_XYZ.T) / _WHITE
-    low = xyz <= (6 / 29) ** 3
-    root = np.where(low, xyz * (29 / 6) ** 2 / 3 + 4 / 29, np.cbrt(np.maximum(xyz, 0)))
+    root = _root((light.astype(np.float64) @ _TO_XYZ.T) / _WHITE)
     x, y, z = root[..., 0], root[..., 1], root[..., 2]
     return np.stack([116 * y - 16, 500 * (x - y), 200 * (y - z)], axis=-1)
+
+
+def _root(share: Numbers) -> Numbers:
+    """The cube root that CIE L*a*b* takes of shares of white, a line near black."""
+    low = share <= (6 / 29) ** 3
+    return np.where(low, share * (29 / 6) ** 2 / 3 + 4 / 29, np.cbrt(np.maximum(share, 0)))
 
 
 def parts(light: Light) -> NDArray[np.uint8]:

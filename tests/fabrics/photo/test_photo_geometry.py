@@ -17,7 +17,7 @@ from sewalong.fabrics.photo.light import gaps, only_around
 from sewalong.fabrics.photo.linear_light import average, colour_of, to_light, to_part
 from sewalong.fabrics.photo.picture import Picture
 from sewalong.fabrics.photo.surface import Surface, fit
-from sewalong.fabrics.photo.tones import TO_LIGHT, averaged, lab, luminance, parts
+from sewalong.fabrics.photo.tones import TO_LIGHT, averaged, lab, lightness, luminance, parts
 from sewalong.fabrics.sight import from_afar
 from sewalong.fabrics.sight import lab as lab_of_one
 
@@ -30,6 +30,7 @@ def test_many_pixels_are_seen_as_one_colour_is(red: int, green: int, blue: int) 
     # Against coloraide, through `sight`.
     light = TO_LIGHT[[red, green, blue]]
     assert lab(light) == pytest.approx(lab_of_one(Colour(red, green, blue)), abs=0.01)
+    assert lightness(light) == pytest.approx(lab(light)[0], abs=1e-9)
     assert parts(light).tolist() == [red, green, blue]
     assert colour_of(light) == Colour(red, green, blue)
     assert luminance(light) == pytest.approx(
