@@ -45,6 +45,9 @@ _EDGE_TO_EDGE = 0.96
 """Side of a unit as a share of a step where only the corners are known: raw edges touch, or one
 unit hides the allowance of the next (own choice)."""
 
+_LOOKED_AT = 0.9
+"""Of a unit's side, in which glare is looked for (own choice)."""
+
 _LEAST_PATCH = 12
 """Pixels of the stored picture across the narrowest patch: of a JPEG that halves its colours each
 way, four of them well inside are its own (own choice)."""
@@ -64,25 +67,23 @@ def seen(
     picture = read_picture(source)
     must_leave_room(picture, rows, columns)
     small = picture.smaller(FOR_BLOBS)
-    shape = units[0].shape
+    outlines, shape = outlines_of(units), units[0].shape
     ground: Ground | None
     if corners is None:
-        grid, ground, near = _found(picture, small, rows, columns, shape)
+        grid, ground, near = _found(picture, small, (rows, columns), shape, outlines)
     else:
         grid = spanned(corners, picture, rows, columns)
         ground, near = seen_between(small, grid)
         must_be_so_many(picture, grid, shape)
         grid = replace(grid, side=_EDGE_TO_EDGE)
     must_suit(grid, picture)
-    outlines = outlines_of(units)
     patch = grid.pixels * narrowest(outlines)
     if patch < _LEAST_PATCH:
         raise PhotoRefused(
             f"The narrowest patch of a unit is only {math.floor(patch)} pixels wide; "
             f"{_LEAST_PATCH} are needed. Photograph from nearer, or fewer units at a time."
         )
-    # An edge may run as far into a patch as it is not looked at.
-    must_be_sharp(about(picture, grid), patch * WELL_INSIDE / WIDEST_EDGE)
+    must_be_sharp(about(picture, grid), _side_to_be_sharp(grid.pixels, outlines))
     squares = laid_straight(picture, grid)
     must_not_glare(_flat(middle(squares, _LOOKED_AT)))
     light, spread = _by_outline(squares, outlines)
@@ -107,30 +108,37 @@ def seen(
     )
 
 
-_LOOKED_AT = 0.9
-"""Of a unit's side, in which glare is looked for (own choice)."""
-
-
 def _found(
-    picture: Picture, small: Picture, rows: int, columns: int, shape: float
+    picture: Picture,
+    small: Picture,
+    size: tuple[int, int],
+    shape: float,
+    outlines: Sequence[Polygon],
 ) -> tuple[Grid, Ground, Flags]:
     """The grid on the cloth beneath, by the gaps between the units or else by their outline, and the
     pixels that show the cloth; where there is none, refused for the reason behind that."""
+    rows, columns = size
     ground, mask = beneath(small)
     try:
         grid = grid_of(mask, small, rows, columns)
         return grid, ground, gaps(small, grid)[0]
     except PhotoRefused as refused:
-        unit = min(picture.wide / columns, picture.high / rows)
-        must_be_sharp(picture, OF_A_STEP * unit)
+        unit = OF_A_STEP * min(picture.wide / columns, picture.high / rows)
+        must_be_sharp(picture, _side_to_be_sharp(unit, outlines))
         if ground.in_other_light:
             raise shadow_somewhere() from None
-        corners = outer_corners(mask, small.scale, OF_A_STEP * unit / small.scale)
+        corners = outer_corners(mask, small.scale, unit / small.scale)
         if corners is None:
             raise refused
     grid = spanned(corners, picture, rows, columns)
     must_be_so_many(picture, grid, shape)
     return replace(grid, side=_EDGE_TO_EDGE), ground, only_around(small, grid)
+
+
+def _side_to_be_sharp(unit: float, outlines: Sequence[Polygon]) -> float:
+    """The side of a square that must be as sharp as units of this side: edges may run as far into a
+    patch as it is not looked at."""
+    return unit * narrowest(outlines) * WELL_INSIDE / WIDEST_EDGE
 
 
 def _by_outline(squares: Light, outlines: Sequence[Polygon]) -> tuple[Numbers, Numbers]:

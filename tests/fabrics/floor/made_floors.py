@@ -62,13 +62,14 @@ class Lying(Struct, frozen=True):
 
 class Floor(Struct, frozen=True, kw_only=True):
     """Units of sets laid in rows, each somewhere and somehow turned. A fabric of `seconds` has dots
-    of that colour, the others are solids."""
+    of that colour, one of `prints` that print, the others are solids."""
 
     method: str
     sets: Mapping[int, Sequence[str]]
     colours: Mapping[str, Colour]
     laid: Sequence[Sequence[Lying | None]]
     seconds: Mapping[str, Colour] = {}
+    prints: Mapping[str, Print] = {}
 
     @property
     def units(self) -> tuple[KnownUnit, ...]:
@@ -109,6 +110,8 @@ class Floor(Struct, frozen=True, kw_only=True):
         return turned(Flat(own), turn(2 * one.turn))
 
     def _fabric(self, key: str) -> Print:
+        if key in self.prints:
+            return self.prints[key]
         colour = str(self.colours[key])
         second = self.seconds.get(key)
         return solid(colour) if second is None else dots(colour, str(second), 0.08, SEEN)

@@ -14,8 +14,17 @@ from PIL import Image
 from sewalong.fabrics.colours import Colour
 from sewalong.fabrics.floor.read import read_floor
 from sewalong.fabrics.floor.result import FloorReading, HowSure
+from sewalong.fabrics.photo.read import read_photo
 from tests.fabrics.floor.made_floors import METHODS, Floor, anyhow, cloth, shown
-from tests.fabrics.photo.made_photos import file_of
+from tests.fabrics.photo.made_photos import (
+    Print,
+    Scene,
+    dots,
+    file_of,
+    real_texture,
+    solid,
+    texture,
+)
 
 EVERYTHING: Mapping[str, object] = {
     "side": 0.97,
@@ -118,6 +127,26 @@ def test_prints_are_told_by_what_they_are_from_afar() -> None:
     seconds = {key: Colour(244, 240, 230) for key in "BEGKNRU"}
     floor = replace(anyhow("stacked-four-patch", 4, 5), seconds=seconds)
     must_be_true(floor, read(floor, EVERYTHING))
+
+
+def test_with_the_colours_that_a_photograph_of_the_pack_gave_units_of_real_textures_are_found() -> (
+    None
+):
+    # Grey photographs that scikit-image ships, dyed; some with dots, some solid.
+    greys = [real_texture(name) for name in ("brick", "grass", "gravel")]
+    prints: dict[str, Print] = {}
+    for number, (key, colour) in enumerate(cloth(20, 9.0).items()):
+        dyed = texture(greys[number % 3], str(colour))
+        prints[key] = (dyed, solid(str(colour)), dots(str(colour), "#f4f0e6", 0.1, 0.3))[number % 3]
+    keys = list(prints)
+    squares = [[prints[key] for key in keys[row * 5 : row * 5 + 5]] for row in range(4)]
+    pack = Scene(squares=squares, size=(500, 410), fall_off=0.3, turned=2.0, noise=3.0)
+    read_pack = read_photo(pack.file("JPEG", quality=80), 4, 5).photo
+    colours = {key: place.colour for key, place in zip(keys, read_pack.places, strict=True)}
+    floor = replace(anyhow("stacked-four-patch", 4, 5, fabrics=20), prints=prints)
+    lamp = {**EVERYTHING, "lamp": lambda u, v: 0.7 + 0 * u}
+    photo = floor.scene(**lamp).file("JPEG", quality=80)
+    must_be_true(floor, read_floor(photo, 4, 5, units=floor.units, colours=colours))
 
 
 @pytest.mark.parametrize("fall_off", [0.0, 0.3])
