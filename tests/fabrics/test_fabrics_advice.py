@@ -46,7 +46,7 @@ def test_only_fabrics_with_squares_are_swatches() -> None:
 def test_value_and_family_are_those_of_the_print_from_afar() -> None:
     navy, dotted = SWATCHES["D"], SWATCHES["E"]
     assert navy.value == pytest.approx(20.9, abs=0.05)
-    # 30 parts of white in a hundred, mixed as light mixes: a worked case.
+    # N021: 30 parts of white in a hundred, mixed as light mixes: L* 63.6.
     assert dotted.value == pytest.approx(63.6, abs=0.2)
     assert (navy.family, SWATCHES["B"].family) == (Family.BLUE, Family.GREEN)
     assert (navy.word, SWATCHES["C"].word, dotted.word) == ("dark", "light", "light-medium")
