@@ -28,14 +28,12 @@ def neighbours(middles: Numbers) -> dict[int, tuple[int, int]]:
         return {0: (0, 0)} if len(middles) else {}
     along = _turned(down, -1) if along is None else along
     down = _turned(along, 1) if down is None else down
-    best: dict[int, tuple[int, int]] = {}
+    found = {}
     for start in np.argsort(np.hypot(*(middles - np.median(middles, axis=0)).T)):
-        if int(start) not in best:
-            found = _followed(middles, int(start), along, down)
-            best = max(best, found, key=len)
-        if 2 * len(best) > len(middles):
+        found = _followed(middles, int(start), along, down)
+        if len(found) > 1:
             break
-    return best
+    return found
 
 
 def _followed(
