@@ -8,6 +8,7 @@ from pathlib import Path
 from tests.benchmarks.cloth import cloth_rows
 from tests.benchmarks.commands import command_rows
 from tests.benchmarks.effort import Effort
+from tests.benchmarks.floor import floor_rows
 from tests.benchmarks.growth import growth_rows
 from tests.benchmarks.row import Row
 from tests.benchmarks.sewing import sewing_rows
@@ -19,3 +20,4 @@ def rows(home: Path, effort: Effort) -> Iterator[Row]:
     yield from sewing_rows(home / "sewing", effort)
     yield from growth_rows(home / "growth", effort)
     yield from cloth_rows(effort)
+    yield from floor_rows(effort)
