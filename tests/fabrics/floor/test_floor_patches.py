@@ -15,8 +15,9 @@ from sewalong.fabrics.floor.mending import patch_said, said
 from sewalong.fabrics.floor.read import read_floor
 from sewalong.fabrics.floor.result import FloorReading, HowSure
 from sewalong.fabrics.photo.refused import PhotoRefused
-from tests.fabrics.floor.made_floors import METHODS, Floor, anyhow, made, shown
+from tests.fabrics.floor.made_floors import METHODS, Floor, Lying, anyhow, made, shown
 from tests.fabrics.floor.test_floor_units import EVERYTHING, JPEG, cut_out
+from tests.fabrics.photo.made_photos import file_of
 
 
 def read(
@@ -77,6 +78,22 @@ def test_without_cloth_around_them_the_light_is_left_and_that_is_said() -> None:
         "No plain cloth is seen around the units, so the light was not evened."
     )
     assert all(place.sure is HowSure.SURE for place in reading.places)
+
+
+def test_units_that_are_not_square_are_read_between_corners() -> None:
+    floor = anyhow("flying-geese-four", 4, 4)
+    level = [[Lying(one.unit, one.turn // 2 * 2) for one in row if one] for row in floor.laid]
+    geese = replace(floor, laid=level)
+    # Laid in square places, and the picture made wider: a goose is twice as wide as it is long.
+    scene = geese.scene(side=0.95, size=(400, 400))
+    wider = scene.image().resize((740, 400))
+    corners = [(1.85 * x, y) for x, y in scene.corners()]
+    shapes = shapes_of(made("flying-geese-four"))
+    file = file_of(wider)
+    reading = read_floor(file, 4, 4, shapes=shapes, colours=geese.colours, corners=corners)
+    for one, place in zip((one for row in level for one in row), reading.places, strict=True):
+        assert shown(place) == geese.shows(one)
+        assert place.turns == (one.turn,)
 
 
 def test_a_fabric_that_she_has_not_given_is_not_guessed_and_near_ones_are_asked_about() -> None:

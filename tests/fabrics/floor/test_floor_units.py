@@ -74,6 +74,7 @@ def test_units_of_every_method_are_found_all_at_once(method: str) -> None:
         ({}, {}),
         ({"side": 1.0}, {}),
         ({"side": 0.8}, {}),
+        ({"side": 1.08, "turned": 2.0, "jitter": 0.01}, {}),
         ({"side": 1.0, "fall_off": 0.4}, {}),
         ({"side": 1.0, "turned": 3.0, "margin": 0.8}, {}),
         ({"turned": -12.0, "margin": 1.2}, {}),
@@ -92,6 +93,7 @@ def test_units_of_every_method_are_found_all_at_once(method: str) -> None:
         "plain",
         "edge to edge",
         "far apart",
+        "each over the allowance of the next",
         "light falls off",
         "turned 3°",
         "turned far",
@@ -201,6 +203,15 @@ def test_a_fabric_without_a_colour_is_told_by_its_neighbours() -> None:
     del colours["D"]
     reading = read_floor(floor.scene().file(), 3, 4, units=floor.units, colours=colours)
     must_be_true(floor, reading)
+
+
+@pytest.mark.parametrize("side", [0.9, 1.0])
+def test_places_are_found_empty_in_the_middle_and_at_the_corners(side: float) -> None:
+    floor = anyhow("stacked-four-patch", 4, 5)
+    laid = [list(row) for row in floor.laid]
+    laid[0][0] = laid[2][2] = laid[3][4] = None
+    some = replace(floor, laid=laid)
+    must_be_true(some, read(some, {"side": side, "turned": 2.0}))
 
 
 @pytest.mark.parametrize(("rows", "columns"), [(1, 4), (4, 1), (1, 1), (2, 2)])
