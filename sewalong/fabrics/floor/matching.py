@@ -87,6 +87,7 @@ def matched(
             more = margins(found, place)
         worse = np.full(len(kinds) + 1, np.inf)
         np.minimum.at(worse, kind_of, more)
+        worse[own] = 0.0
         unit = None if own == _NONE else next(waiting[own])
         at = _Place(ways, kinds, costs[place], worse, own, unit)
         every.append(at.matched(is_bare=bare[place] is not None))
@@ -109,6 +110,7 @@ class _Place(Struct, frozen=True):
     unit: int | None
 
     def matched(self, *, is_bare: bool) -> Matched:
+        # Sorting keeps the order of what fits alike, and what was assigned comes first of it.
         options = sorted(self._options(is_bare), key=lambda option: option[0])
         if self.own == _NONE and not is_bare:
             return Matched(HowSure.CANNOT_TELL, tuple(one for _, one, _ in options[:_MOST_ASKED]))
@@ -123,14 +125,18 @@ class _Place(Struct, frozen=True):
         )
 
     def _options(self, is_bare: bool) -> Iterator[tuple[float, Candidate, int | None]]:
-        """By how much all fit worse, what lies here, and in which way."""
-        if is_bare:
-            worse = float(self.worse[_NONE])
-            yield worse, Candidate(None, 0, _as_one(worse)), None
-        near = np.flatnonzero(self.worse[:_NONE] < _SURE**2)
+        """By how much all fit worse, what lies here, and in which way; what was assigned first."""
+        near = np.flatnonzero(self.worse < _SURE**2).tolist()
         if self.own == _NONE and not is_bare:
-            near = np.argsort(self.worse[:_NONE], kind="stable")[:_MOST_ASKED]
-        for number in near.tolist():
+            near = np.argsort(self.worse[:_NONE], kind="stable")[:_MOST_ASKED].tolist()
+        nothing = len(self.kinds)
+        first = nothing if self.own == _NONE else self.own
+        for number in sorted(near, key=lambda number: number != first):
+            if number == nothing:
+                if is_bare:
+                    worse = float(self.worse[_NONE])
+                    yield worse, Candidate(None, 0, _as_one(worse)), None
+                continue
             kind = self.kinds[number]
             least = self.costs[list(kind.ways)].min()
             unit = self.unit if number == self.own and self.unit is not None else kind.units[0]

@@ -34,7 +34,8 @@ def read_floor(
     must_be_readable(rows, columns)
     if not (units or shapes):
         raise PhotoRefused("There are no units to look for yet. Say the sets, or the method.")
-    if not colours:
+    fabrics = {patch.fabric for unit in units for patch in unit.patches}
+    if not colours or (units and fabrics.isdisjoint(colours)):
         raise PhotoRefused(
             "No fabric has a colour yet, so units cannot be told apart. Give the fabrics their "
             "colours, by a photograph of a pack or by hand."

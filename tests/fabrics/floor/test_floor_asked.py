@@ -169,6 +169,7 @@ def test_a_unit_with_a_square_nobody_knows_is_not_taken_for_another() -> None:
     reading = read_floor(floor.scene().file(), 1, 3, units=less.units, colours=floor.colours)
     assert sure(reading) == ["not sure", "not sure", "sure"]
     assert all(place.same == () for place in reading.places)
+    assert {place.lies.unit for place in reading.places if place.lies} == {0, 1, 2}
 
 
 def test_the_fewest_differences_in_all_decide_and_not_the_nearest_at_each_place() -> None:

@@ -137,6 +137,7 @@ def test_a_grid_that_cannot_be_is_refused(rows: int, columns: int) -> None:
 def test_without_units_or_colours_it_says_what_is_wanted() -> None:
     assert "There are no units to look for yet." in refusal(b"", units=())
     assert "No fabric has a colour yet" in refusal(b"", colours={})
+    assert "No fabric has a colour yet" in refusal(b"", colours={"ZZ": FLOOR.colours["A"]})
 
 
 @pytest.mark.parametrize("missing", ["PIL", "numpy"])
