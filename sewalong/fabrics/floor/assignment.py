@@ -81,7 +81,11 @@ def margins(found: Assignment, row: int) -> Numbers:
 
 def _without(found: Assignment, row: int, others: Indices) -> Assignment:
     """The best assignment of the other rows: the column that this row leaves is taken by whoever
-    gains most by it, with a chain of moves."""
+    gains most by it, with a chain of moves.
+
+    The duals stay. A column was only ever bid down along a way that led on to a free one, so from
+    the one that is left such a way costs nothing.
+    """
     left = Assignment(
         found.costs[others], found.column_of[others], found.of_row[others], found.of_column
     )
@@ -89,15 +93,13 @@ def _without(found: Assignment, row: int, others: Indices) -> Assignment:
     start[found.column_of[row]] = True
     away, onward = _ways_to(left, start)
     freed = int(np.argmin(away - left.of_column))
-    gain = np.maximum(away[freed] - left.of_column[freed] - away, 0)
+    held = {int(column): at for at, column in enumerate(left.column_of)}
     column_of = left.column_of.copy()
-    held = {int(column): at for at, column in enumerate(column_of)}
     while not start[freed]:
         taken = int(onward[freed])
         column_of[held[freed]] = taken
         freed = taken
-    of_row = left.of_row - gain[left.column_of]
-    return Assignment(left.costs, column_of, of_row, left.of_column + gain)
+    return Assignment(left.costs, column_of, left.of_row, left.of_column)
 
 
 def _ways_to(found: Assignment, start: Flags) -> tuple[Numbers, Indices]:

@@ -22,10 +22,13 @@ def drawn(seed: int, whole: bool) -> Numbers:
     rows = int(rng.integers(1, 9))
     columns = rows + int(rng.integers(0, 5))
     costs: Numbers = rng.uniform(0, 20, (rows, columns))
+    if rng.random() < 0.3:
+        # Columns that are alike, as for places where nothing lies.
+        costs = np.hstack([costs, np.full((rows, rows), 6.0)])
     return np.floor(costs / 4) if whole else costs
 
 
-@settings(max_examples=150)
+@settings(max_examples=200)
 @given(st.integers(0, 100_000), st.booleans())
 def test_it_costs_least_and_so_does_each_other_choice(seed: int, whole: bool) -> None:
     costs = drawn(seed, whole)

@@ -99,6 +99,7 @@ def test_a_unit_far_from_what_is_seen_is_not_sure_and_then_not_taken(
     (told,) = matched(costs, [None], WAYS, frozenset())
     assert told.sure is sure
     assert (told.candidates[0].unit, told.candidates[0].turn) == (1, 1)
+    assert told.way == (None if sure is HowSure.CANNOT_TELL else 3)
 
 
 @pytest.mark.parametrize(("apart", "sure"), [(7.4, HowSure.NOT_SURE), (7.6, HowSure.SURE)])
@@ -109,6 +110,7 @@ def test_another_turn_must_be_worse_by_three_times_what_passes_for_one_fabric(
     costs[0, 4], costs[0, 5] = 2.0, 2.0 + apart**2
     (told,) = matched(costs, [None], WAYS, frozenset())
     assert told.sure is sure
+    assert told.way == 4
 
 
 def test_a_unit_that_lies_elsewhere_is_no_candidate() -> None:
