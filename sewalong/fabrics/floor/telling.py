@@ -85,7 +85,7 @@ def patches_told(
         way = ways[best]
         patches = []
         for region, _ in way.patches:
-            fabric, sure, others = named(away[number, region], letters)
+            fabric, sure, others = named(away[number, region], letters, evened=seen.evened)
             colour = colour_of(light[number, region])
             patches.append(SeenPatch(seen.outlines[region], colour, fabric, sure, others))
         sure = _least([patch.sure for patch in patches] + [HowSure.NOT_SURE] * (not plain))
