@@ -95,7 +95,8 @@ def _pairs(light: Numbers, ways: Ways, best: Indices) -> tuple[Numbers, Numbers,
 
 
 def _off(light: Numbers, ways: Ways, best: Indices) -> Numbers:
-    """The logarithm of how much darker than its fabric each patch is; not a number where that is not known."""
+    """The logarithm of how much darker than its fabric each patch is; not a number where that is
+    not known."""
     seen, wanted, known = _pairs(light, ways, best)
     bright, aim = (
         np.maximum(luminance(part.astype(np.float32)), _DARKEST) for part in (seen, wanted)
