@@ -6,7 +6,10 @@ the long seams. There are as many seams as by rows.
 
 from __future__ import annotations
 
+from sewalong.progress.record.state import State
+from sewalong.progress.record.web_rows import next_seam
 from sewalong.quilt.quilt import Target
+from sewalong.quilt.web import passes as passes_of
 
 
 def in_place_reversed(rows: int) -> int:
@@ -21,7 +24,7 @@ def web_words(target: Target) -> str:
     rows, columns = target.rows, target.columns
     if rows < 2 or columns < 2:
         return ""
-    passes = columns - 1
+    passes = passes_of(columns)
     seams = passes * rows
     right = f"only the unit of row {(rows + 1) // 2}" if in_place_reversed(rows) else "none"
     return (
@@ -29,12 +32,51 @@ def web_words(target: Target) -> str:
         f"column to the one before, the threads between the rows uncut; then {rows - 1} long ones: "
         f"{seams + rows - 1} seams, as many as by rows. Before each pass compare the first and the "
         f"last unit of the column: picked up the wrong way round, {right} would lie in its row. "
-        f"{_written_down(rows, columns)}"
+        f"{_in_the_plan()}"
     )
 
 
-def _written_down(rows: int, columns: int) -> str:
-    if columns < 3:
-        return f"After it count {rows} rows."
-    then = f", then {rows} of 3" if columns > 3 else ""
-    return f"Write down each pass as rows begun: {rows} pairs{then}."
+def seam_in_words(state: State) -> str:
+    """ "Pass 4 of 8: next column 5, row 6."; empty once all short seams are sewn."""
+    seam = next_seam(state)
+    if seam is None:
+        return ""
+    next_one = f"next column {seam.column}, row {seam.row}"
+    if seam.number == 1:
+        next_one = f"next row {seam.row}, columns 1 and 2"
+    return f"Pass {seam.number} of {seam.passes}: {next_one}."
+
+
+def web_begun_in_words(state: State) -> str:
+    """How far the web is, and what holds its order; empty where nothing of it is sewn, or all."""
+    seam = next_seam(state)
+    if seam is None or (seam.number, seam.row) == (1, 1):
+        return ""
+    uncut = "Leave the threads between the rows uncut."
+    if seam.is_first:
+        done = "1 pass" if seam.number == 2 else f"{seam.number - 1} passes"
+        return f"A web, {done} of {seam.passes} sewn. {seam_in_words(state)} {uncut}"
+    return f"A web. {seam_in_words(state)} {uncut}"
+
+
+def before_the_seam(state: State) -> str:
+    """What to look at before the first and the last seam of a pass, where a column picked up the
+    wrong way round shows; empty before every other."""
+    seam = next_seam(state)
+    if seam is None:
+        return ""
+    if seam.is_first:
+        return (
+            f"Before you sew: is the first unit of column {seam.column}'s pile row 1's, the end "
+            "towards row 1 first?"
+        )
+    if seam.is_last:
+        return (
+            f"After this seam: does row {seam.rows} hold as many units as row 1, and is its last one "
+            f"row {seam.rows}'s?"
+        )
+    return ""
+
+
+def _in_the_plan() -> str:
+    return 'To count it seam by seam, write joined = "web" under [layout] in the quilt file.'

@@ -15,6 +15,7 @@ from sewalong.progress.record.events.sessions import session_length
 from sewalong.progress.record.route import SEW_ROWS
 from sewalong.progress.record.state import State
 from sewalong.progress.record.time_words import ago, spoken
+from sewalong.progress.record.web_rows import lies_in_the_web
 from sewalong.progress.resuming.concerns import Concern, Kind, concerns, worst_first
 from sewalong.progress.resuming.look_first import look_first
 from sewalong.progress.resuming.own_words import own_words
@@ -179,7 +180,7 @@ def _machine(state: State, now: datetime, now_plan: Plan) -> Iterator[tuple[str,
 
 def _piles(state: State) -> Iterator[PileRow]:
     for id, pile in state.route.piles.items():
-        if n := state.piles[id]:
+        if (n := state.piles[id]) and not lies_in_the_web(state, id):
             yield PileRow(id, n, pile.noun.of(n), state.where.get(id, ""))
 
 

@@ -7,6 +7,7 @@ from datetime import datetime, timedelta
 
 from msgspec.structs import fields
 
+from sewalong.progress.joining.web import web_begun_in_words
 from sewalong.progress.measuring.length_words import plainly
 from sewalong.progress.measuring.proof import proof
 from sewalong.progress.plan.plan import Plan, StageLine
@@ -59,6 +60,8 @@ def next_facts(line: StageLine) -> tuple[str, ...]:
 
 def rows_begun_in_words(state: State) -> str:
     """What is sewn of rows that are not whole yet; empty when nothing is."""
+    if state.quilt.is_web:
+        return web_begun_in_words(state)
     return begun_in_words(state.begun, units_across(state.route, state.quilt.method.unit))
 
 
