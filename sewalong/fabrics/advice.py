@@ -68,7 +68,9 @@ class Met(Struct, frozen=True):
             values = f"both {self.one.word}"
         else:
             values = f"{self.one.word} and {self.other.word}"
-        return f"{pair}: {values}, {self.apart:.0f} apart: {self.reads}."
+        # A value that was only said in a word is taken for so much.
+        about = "" if self.one.colour and self.other.colour else "about "
+        return f"{pair}: {values}, {about}{self.apart:.0f} apart: {self.reads}."
 
 
 def seams_of_a_set(meeting: Sequence[Contact], laid: Mapping[str, Swatch]) -> tuple[Met, ...]:
@@ -78,7 +80,7 @@ def seams_of_a_set(meeting: Sequence[Contact], laid: Mapping[str, Swatch]) -> tu
     for contact in meeting:
         lengths[contact.letters] = lengths.get(contact.letters, 0.0) + contact.length
     met = [
-        _met(letters, laid[letters[0]], laid[letters[1]], length)
+        met_between(laid[letters[0]], laid[letters[1]], letters, length)
         for letters, length in lengths.items()
     ]
     return tuple(
@@ -86,7 +88,10 @@ def seams_of_a_set(meeting: Sequence[Contact], laid: Mapping[str, Swatch]) -> tu
     )
 
 
-def _met(letters: tuple[str, str], one: Swatch, other: Swatch, length: float) -> Met:
+def met_between(
+    one: Swatch, other: Swatch, letters: tuple[str, str] = ("", ""), length: float = 0.0
+) -> Met:
+    """How two fabrics read side by side, wherever that is."""
     if one.value is None or other.value is None:
         same = _as_one(one, other)
         reads = Reads.AS_ONE if same else Reads.UNKNOWN

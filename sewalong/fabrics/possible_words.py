@@ -68,7 +68,7 @@ def _contrast(found: Possible, apart: int) -> Iterator[str]:
         return
     sets, pairs = plural(found.sets, "set"), plural(apart * found.sets, "pair")
     yield f"Weakest seam in value: no choice of {sets} passes {found.bound:.0f}."
-    yield f"In {sets} {pairs} of squares meet, however they lie; of so many one is {found.bound:.0f} apart or less."
+    yield f"In {sets} {pairs} of squares meet, however they lie, and of so many one is {found.bound:.0f} apart or less."
     if found.readable == found.wanted:
         return
     yield (
@@ -86,7 +86,7 @@ def _contrast(found: Possible, apart: int) -> Iterator[str]:
 
 def _not_known(found: Possible, piles: bool) -> Iterator[str]:
     if piles:
-        yield "Squares of a pile are taken for different prints; which are alike is not known."
+        yield "Squares of a pile are taken for different prints, and which are alike is not known."
     if found.unknown:
         unknown = listed(found.unknown)
         yield f"Not known: the value of {unknown}, so how strong the seams can be is not either."

@@ -39,7 +39,7 @@ class Swatch(Struct, frozen=True):
     @property
     def called(self) -> str:
         """Letter and name: nobody has to know a letter by heart."""
-        return f"{self.letter} {self.name}"
+        return f"{self.letter} {self.name}".strip()
 
     @property
     def is_rough(self) -> bool:

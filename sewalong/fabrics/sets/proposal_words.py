@@ -89,8 +89,8 @@ def _reason(asked: Asked, task: Task, bound: float) -> str:
     sets, pairs = plural(task.wanted.sets, "set"), plural(task.pairs, "pair")
     if asked.rule is Rule.ONE_BACKGROUND:
         squares = plural(task.pairs, "square")
-        return f"In {sets} {squares} lie beside the background; of so many one is {bound:.0f} apart or less."
-    return f"In {sets} {pairs} of squares meet, however they lie; of so many one is {bound:.0f} apart or less."
+        return f"In {sets} {squares} lie beside the background, and of so many one is {bound:.0f} apart or less."
+    return f"In {sets} {pairs} of squares meet, however they lie, and of so many one is {bound:.0f} apart or less."
 
 
 def _doubles(asked: Asked, task: Task, dealt: Dealt) -> Iterator[str]:
