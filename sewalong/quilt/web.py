@@ -41,12 +41,12 @@ def why_no_web(setting: Setting | None, rows: int, columns: int) -> str:
     if setting is not None:
         return (
             "A web is for units set edge to edge: with sashes, or on point, there is more between "
-            f'them than it holds in order. Write joined = "{ROWS}", or set the units straight.'
+            f'them than it holds in order. Sew it row by row, joined = "{ROWS}", or set the units edge to edge.'
         )
     if rows < 2 or columns < 2:
         return (
             "A web has at least two rows and two columns, or there is nothing its threads could "
-            f'keep in order. Write joined = "{ROWS}", or take a larger layout.'
+            f'keep in order. Sew it row by row, joined = "{ROWS}", or take a larger layout.'
         )
     return ""
 
@@ -57,7 +57,7 @@ def why_names_clash(method: Method) -> str:
     for id in (*WEB_PILES, START_WEB, SEW_WEB):
         if id in ids:
             return (
-                f"The method has a stage or pile of its own called {id}, as a web has. Write "
-                f'joined = "{ROWS}".'
+                f"The method has a stage or pile of its own called {id}, as a web has. Sew it row "
+                f'by row, joined = "{ROWS}".'
             )
     return ""

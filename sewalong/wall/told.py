@@ -129,7 +129,7 @@ def _web(quilt: Quilt, target: Target) -> Iterator[str]:
         many = f"{n} pass{'' if n == 1 else 'es'} of {target.rows} seams"
         yield f"They are put together as a web, column by column: {many}."
         joins = target.rows - 1
-        yield f"Then {joins} long seam{'' if joins == 1 else 's'} join the rows."
+        yield f"Then {joins} long seam{' joins' if joins == 1 else 's join'} the rows."
 
 
 def _turns(quilt: Quilt) -> Iterator[str]:

@@ -149,7 +149,9 @@ def test_with_a_light_too_few_one_dark_lies_among_the_lights() -> None:
 
 
 def test_what_lies_the_wrong_way_about_is_said() -> None:
-    wanted = asked((swatch("B", 1, 10), swatch("C", 1, 50)), 1, Rule.LIGHT_ON_DARK, "paired-squares")
+    wanted = asked(
+        (swatch("B", 1, 10), swatch("C", 1, 50)), 1, Rule.LIGHT_ON_DARK, "paired-squares"
+    )
     dark_on_light = Dealt(((0, 1),), (), 0, -40.0, 0.0)
     first, *_ = proposal_words(wanted, task_of(wanted), dark_on_light)
     assert first == (

@@ -7,7 +7,7 @@ the long seams. There are as many seams as by rows.
 from __future__ import annotations
 
 from sewalong.progress.record.state import State
-from sewalong.progress.record.web_rows import next_seam
+from sewalong.progress.record.web_rows import next_seam, units_in_web
 from sewalong.quilt.quilt import Target
 from sewalong.quilt.web import passes as passes_of
 
@@ -56,7 +56,26 @@ def web_begun_in_words(state: State) -> str:
     if seam.is_first:
         done = "1 pass" if seam.number == 2 else f"{seam.number - 1} passes"
         return f"A web, {done} of {seam.passes} sewn. {seam_in_words(state)} {uncut}"
-    return f"A web. {seam_in_words(state)} {uncut}"
+    return f"A web. {seam_in_words(state)} {rows_hold(state)} {uncut}"
+
+
+def rows_hold(state: State) -> str:
+    """What can be counted on the table inside a pass: "Rows 1 to 5 hold 5 units, rows 6 to 9 hold
+    4."; empty where no pass is half sewn."""
+    seam = next_seam(state)
+    if seam is None or seam.is_first:
+        return ""
+    units = units_in_web(state)
+    done, next_ones = _rows(1, seam.row - 1), _rows(seam.row, seam.rows)
+    if seam.number == 1:
+        return f"{done.capitalize()} {units[0]} units, {next_ones} none yet."
+    return f"{done.capitalize()} {units[0]} units, {next_ones} {units[seam.row - 1]}."
+
+
+def _rows(first: int, last: int) -> str:
+    if first == last:
+        return f"row {first} holds"
+    return f"rows {first} {'and' if last == first + 1 else 'to'} {last} hold"
 
 
 def before_the_seam(state: State) -> str:

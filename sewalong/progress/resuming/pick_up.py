@@ -107,5 +107,6 @@ def _do(state: State, line: StageLine) -> str:
             words = join_in_words(joins[0])
             return words[:1].lower() + words[1:].rstrip(".")
     if state.quilt.is_web and line.stage.id in (START_WEB, SEW_WEB):
-        return f"{line.stage.label}: {seam_in_words(state).rstrip('.')}"
+        words = seam_in_words(state).replace(":", ",").rstrip(".")
+        return f"{line.stage.label}: {words[:1].lower()}{words[1:]}"
     return line.stage.label
