@@ -6,6 +6,8 @@ the long seams. There are as many seams as by rows.
 
 from __future__ import annotations
 
+from itertools import groupby
+
 from sewalong.progress.record.state import State
 from sewalong.progress.record.web_rows import next_seam, units_in_web
 from sewalong.quilt.quilt import Target
@@ -60,22 +62,25 @@ def web_begun_in_words(state: State) -> str:
 
 
 def rows_hold(state: State) -> str:
-    """What can be counted on the table inside a pass: "Rows 1 to 5 hold 5 units, rows 6 to 9 hold
-    4."; empty where no pass is half sewn."""
+    """What can be counted on the table inside a pass, such as "Rows 1 to 5 hold 5 units, rows 6 to 9
+    hold 4."; empty where no pass is half sewn."""
     seam = next_seam(state)
     if seam is None or seam.is_first:
         return ""
-    units = units_in_web(state)
-    done, next_ones = _rows(1, seam.row - 1), _rows(seam.row, seam.rows)
-    if seam.number == 1:
-        return f"{done.capitalize()} {units[0]} units, {next_ones} none yet."
-    return f"{done.capitalize()} {units[0]} units, {next_ones} {units[seam.row - 1]}."
+    numbered = enumerate(units_in_web(state), start=1)
+    runs = [
+        (units, [row for row, _ in run]) for units, run in groupby(numbered, key=lambda one: one[1])
+    ]
+    (most, long_ones), *others = runs
+    said = [_hold(run[0], run[-1], str(units or "none yet")) for units, run in others]
+    first = _hold(long_ones[0], long_ones[-1], f"{most} units")
+    return f"{', '.join([first, *said]).capitalize()}."
 
 
-def _rows(first: int, last: int) -> str:
+def _hold(first: int, last: int, units: str) -> str:
     if first == last:
-        return f"row {first} holds"
-    return f"rows {first} {'and' if last == first + 1 else 'to'} {last} hold"
+        return f"row {first} holds {units}"
+    return f"rows {first} {'and' if last == first + 1 else 'to'} {last} hold {units}"
 
 
 def before_the_seam(state: State) -> str:
