@@ -10,9 +10,11 @@ from sewalong.progress.record.state import State
 
 if TYPE_CHECKING:
     from sewalong.fabrics.colours import Colour
+    from sewalong.piecing.method import Stage
     from sewalong.wall.keys import Key
     from sewalong.wall.picture import Picture
     from sewalong.wall.set_picture import Squares
+    from sewalong.wall.stage_picture import StagePicture
 
 
 def hand_pictured(state: State, stage: str, across: int, down: int) -> Picture | None:
@@ -22,6 +24,40 @@ def hand_pictured(state: State, stage: str, across: int, down: int) -> Picture |
 
     found = set_in_hand(state, stage)
     return None if found is None else set_pictured(state, known(found.laid), across, down)
+
+
+def work_in_fabrics(state: State, stage: Stage, across: int, down: int) -> StagePicture | None:
+    """The work of a stage on the set in hand: where its squares are taken, the units it will give;
+    then its own pieces. None where no set is in hand."""
+    from sewalong.progress.sets.in_hand import set_in_hand
+    from sewalong.wall.stage_picture import Shows, StagePicture, stage_picture
+
+    found = set_in_hand(state, stage.id)
+    if found is None:
+        return None
+    if any(taken.pile == state.quilt.starts[0].pile for taken in stage.takes):
+        units = set_pictured(state, known(found.laid), across, down)
+        return None if units is None else StagePicture(units, Shows.UNITS)
+    return stage_picture(state.quilt, stage, across, down, found.count - 1)
+
+
+def colours_in_hand(state: State, stage: str) -> Mapping[Key, Colour]:
+    """The colours of the pictures at a stage: its pieces have those of the set in hand."""
+    from sewalong.progress.record.squares_left import shape_of_sets
+    from sewalong.progress.sets.in_hand import set_in_hand
+    from sewalong.wall.keys import UNKNOWN, cloth_key
+    from sewalong.wall.palette import colour_of
+
+    colours = cloth_coloured(state)
+    found = set_in_hand(state, stage)
+    if found is None:
+        return colours
+    places = shape_of_sets(state.quilt).places
+    laid = {
+        letter: cloth_key(fabric) if fabric else UNKNOWN
+        for letter, fabric in zip(places, known(found.laid), strict=True)
+    }
+    return {**colours, **{letter: colour_of(key, colours) for letter, key in laid.items()}}
 
 
 def set_pictured(state: State, squares: Squares, across: int, down: int) -> Picture | None:

@@ -88,6 +88,7 @@ def test_the_weakest_is_the_weakest_and_the_bound_is_not_passed(rule: Rule) -> N
             for a, b in all_seams(wanted, found)
         )
     )
+    assert found.weakest is not None
     assert found.bound is not None
     assert found.weakest <= found.bound
     by = " by colour" if rule is Rule.BY_COLOUR else ""

@@ -19,10 +19,11 @@ from tests.story.twins.counting_cases import COUNTING
 from tests.story.twins.leaving_cases import LEAVING
 from tests.story.twins.machine_cases import MACHINE
 from tests.story.twins.pile_cases import PILES
+from tests.story.twins.set_cases import SETS
 from tests.story.twins.twin import Case, by_command, by_key, twins
 from tests.story.twins.undo_cases import UNDOABLE, UNDOING
 
-CASES = (*COUNTING, *PILES, *MACHINE, *LEAVING, *UNDOING)
+CASES = (*COUNTING, *PILES, *MACHINE, *LEAVING, *SETS, *UNDOING)
 
 NOBODY_ASKS = {"OpenSession", "Mention"}
 """Sitting down goes with whatever is asked first; what was said is written by the program."""

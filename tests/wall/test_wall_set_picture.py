@@ -87,6 +87,27 @@ def stretches(filled: list[bool]) -> list[range]:
     return found
 
 
+@pytest.mark.parametrize("size", [(30, 4), (60, 6), (20, 20), (12, 30), (33, 11)])
+@pytest.mark.parametrize("method", ["stacked-four-patch", "nine-patch", "hourglass"])
+def test_no_larger_units_would_fit(method: str, size: tuple[int, int]) -> None:
+    """Tried out: so many units one pixel larger each way, with gaps of an eighth and a pixel at the
+    least, are wider or higher than the room in whatever lines they lie."""
+    made = usual(method)
+    units = units_of_set(made, a_set(0, len(made.letters)))
+    picture = set_picture(units, *size)
+    assert picture.is_whole
+    shown = units_shown(picture.pixels)
+    wide = max(len(run) for row in picture.pixels[:1] for run in stretches([*map(bool, row)]))
+    larger = wide + 1
+    gap = max(1, larger // 8)
+    for columns in range(1, len(units) + 1):
+        lines = -(-len(units) // columns)
+        across = columns * larger + (columns - 1) * gap
+        down = lines * larger + (lines - 1) * gap
+        assert across > size[0] or down > 2 * size[1], (columns, lines)
+    assert len(shown) == len(units)
+
+
 def test_with_more_room_units_are_larger() -> None:
     units = units_of_set(usual("stacked-four-patch"), a_set(0, 8))
     areas = [sum(counts(set_picture(units, *size)).values()) for size in ((20, 8), (40, 16))]

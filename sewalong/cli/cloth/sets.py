@@ -18,6 +18,7 @@ from sewalong.cli.frame.report import Report
 from sewalong.cli.frame.selection import chosen_quilt, stage_id
 from sewalong.cli.sewing.outcome import aftermath
 from sewalong.fabrics.meant import fabric_meant
+from sewalong.fabrics.sets.proposing import Proposal
 from sewalong.fabrics.sets.rules import Rule, SetsRefused
 from sewalong.progress.acts.act import Act
 from sewalong.progress.acts.sets import LayOwn, MarkSet, SwapSquares, TakeUp
@@ -27,6 +28,7 @@ from sewalong.progress.sets.what_to_propose import what_to_propose
 from sewalong.service.acting import do, looked
 from sewalong.service.contrast_looks import facts_of
 from sewalong.service.open_quilt import OpenQuilt
+from sewalong.service.set_drawings import refuse_drawing, set_drawn, top_drawn, write_drawing
 from sewalong.service.set_proposals import accepting, best_of
 
 MOST_SECONDS = 600
@@ -46,6 +48,12 @@ def sets(args: argparse.Namespace, context: Context) -> Report:
         raise CommandError("One thing at a time. See: sewalong sets --help")
     if args.at is not None and wanted not in (["next"], ["take_up"]):
         raise CommandError("--at goes with --next or --take-up.")
+    if args.picture is None and (args.of is not None or args.replace):
+        raise CommandError("--of and --replace go with --picture.")
+    if args.picture is not None:
+        if wanted or args.accept:
+            raise CommandError("One thing at a time. See: sewalong sets --help")
+        refuse_drawing(args.picture, replace=args.replace)
     with chosen_quilt(args, context) as quilt:
         if wanted == ["next"]:
             return in_hand_report(quilt, _stage(args, quilt))
@@ -62,7 +70,7 @@ def sets(args: argparse.Namespace, context: Context) -> Report:
                 raise CommandError(
                     "Sets are accepted already. Add --anew to choose those again that are not begun."
                 )
-            return accepted_report(quilt)
+            return _with_picture(accepted_report(quilt), args, quilt)
         return _proposed(args, quilt)
 
 
@@ -94,10 +102,26 @@ def _proposed(args: argparse.Namespace, quilt: OpenQuilt) -> Report:
         raise CommandError(str(refused)) from refused
     report = proposal_report(quilt, asked, found)
     if not args.accept:
-        return report
+        return _with_picture(report, args, quilt, found)
     outcome = do(quilt, accepting(asked, found))
     return aftermath(
         quilt, outcome, first=report.lines[:-1], more={**report.data, "accepted": True}
+    )
+
+
+def _with_picture(
+    report: Report, args: argparse.Namespace, quilt: OpenQuilt, found: Proposal | None = None
+) -> Report:
+    """The report, with the picture written that was asked for."""
+    if args.picture is None:
+        return report
+    state = quilt.state
+    drawing = top_drawn(state, found) if args.of is None else set_drawn(state, args.of, found)
+    write_drawing(args.picture, drawing, replace=args.replace)
+    return Report(
+        (f"The picture is in {args.picture}",),
+        {**report.data, "picture": args.picture},
+        recorded=True,
     )
 
 
