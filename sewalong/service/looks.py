@@ -138,15 +138,15 @@ def work_pictured(quilt: OpenQuilt, hand: InHand, across: int, down: int) -> Sta
     return top_in_hand(state.quilt, state.target, sewn_top(state), across, down, lit)
 
 
-def work_coloured(quilt: OpenQuilt, hand: InHand) -> Mapping[Key, Colour]:
-    """The colours of the pictures at the stage in hand, as far as they are her own."""
+def coloured(quilt: OpenQuilt) -> Mapping[Key, Colour]:
+    """The colours of what is pictured, as far as they are her own."""
     from sewalong.wall.of_quilt import own_colours
 
     if not quilt.state.sets.sets:
         return own_colours(quilt.state.quilt)
-    from sewalong.service.set_pictures import colours_in_hand
+    from sewalong.service.set_pictures import cloth_coloured
 
-    return colours_in_hand(quilt.state, hand.line.stage.id)
+    return cloth_coloured(quilt.state)
 
 
 def top_pictured(quilt: OpenQuilt, across: int, down: int) -> StagePicture | None:

@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from typing import TYPE_CHECKING
 
+from msgspec.structs import replace
+
 from sewalong.progress.record.sets_laid import LaidSet
 from sewalong.progress.record.state import State
 
@@ -29,7 +31,9 @@ def hand_pictured(state: State, stage: str, across: int, down: int) -> Picture |
 def work_in_fabrics(state: State, stage: Stage, across: int, down: int) -> StagePicture | None:
     """The work of a stage on the set in hand: where its squares are taken, the units it will give;
     then its own pieces. None where no set is in hand."""
+    from sewalong.progress.record.squares_left import shape_of_sets
     from sewalong.progress.sets.in_hand import set_in_hand
+    from sewalong.wall.set_picture import in_her_fabrics
     from sewalong.wall.stage_picture import Shows, StagePicture, stage_picture
 
     found = set_in_hand(state, stage.id)
@@ -38,26 +42,11 @@ def work_in_fabrics(state: State, stage: Stage, across: int, down: int) -> Stage
     if any(taken.pile == state.quilt.starts[0].pile for taken in stage.takes):
         units = set_pictured(state, known(found.laid), across, down)
         return None if units is None else StagePicture(units, Shows.UNITS)
-    return stage_picture(state.quilt, stage, across, down, found.count - 1)
-
-
-def colours_in_hand(state: State, stage: str) -> Mapping[Key, Colour]:
-    """The colours of the pictures at a stage: its pieces have those of the set in hand."""
-    from sewalong.progress.record.squares_left import shape_of_sets
-    from sewalong.progress.sets.in_hand import set_in_hand
-    from sewalong.wall.keys import UNKNOWN, cloth_key
-    from sewalong.wall.palette import colour_of
-
-    colours = cloth_coloured(state)
-    found = set_in_hand(state, stage)
-    if found is None:
-        return colours
+    drawn = stage_picture(state.quilt, stage, across, down, found.count - 1)
+    if drawn is None:
+        return None
     places = shape_of_sets(state.quilt).places
-    laid = {
-        letter: cloth_key(fabric) if fabric else UNKNOWN
-        for letter, fabric in zip(places, known(found.laid), strict=True)
-    }
-    return {**colours, **{letter: colour_of(key, colours) for letter, key in laid.items()}}
+    return replace(drawn, picture=in_her_fabrics(drawn.picture, places, known(found.laid)))
 
 
 def set_pictured(state: State, squares: Squares, across: int, down: int) -> Picture | None:

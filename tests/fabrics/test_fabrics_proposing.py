@@ -82,22 +82,18 @@ def test_the_same_seed_proposes_the_same_and_each_is_as_good_as_the_one_before(r
 def test_the_weakest_is_the_weakest_and_the_bound_is_not_passed(rule: Rule) -> None:
     wanted = asked(colour_drawer(12, 3), 4, rule)
     found = proposed(wanted, LOOKS)
-    assert found.weakest == pytest.approx(
-        min(
-            apart(a, b) if rule is Rule.BY_VALUE else difference(a.colour, b.colour)  # type: ignore[arg-type]
-            for a, b in all_seams(wanted, found)
-        )
-    )
-    assert found.weakest is not None
+    strength = apart if rule is Rule.BY_VALUE else by_colour
+    weakest = min(strength(a, b) for a, b in all_seams(wanted, found))
+    assert found.weakest == pytest.approx(weakest)
     assert found.bound is not None
-    assert found.weakest <= found.bound
+    assert weakest <= found.bound
     by = " by colour" if rule is Rule.BY_COLOUR else ""
     assert found.words[0].startswith("Weakest: ")
-    assert f", {found.weakest:.0f} apart{by}, in set " in found.words[0]
+    assert f", {weakest:.0f} apart{by}, in set " in found.words[0]
     assert found.words[1:3] == (
         f"No choice of sets passes {found.bound:.0f}.",
-        f"In 4 sets 16 pairs of squares meet, however they lie; "
-        f"of so many one is {found.bound:.0f} apart or less.",
+        f"In 4 sets 16 pairs of squares meet, however they lie, "
+        f"and of so many one is {found.bound:.0f} apart or less.",
     )
 
 
@@ -176,8 +172,8 @@ def test_one_fabric_is_the_background_at_every_second_place() -> None:
     strongest = sorted((90 - (s.value or 0) for s in drawer(12, 2) for _ in range(2)), reverse=True)
     assert found.weakest == found.bound == strongest[11]
     assert found.words[2] == (
-        "In 3 sets 12 squares lie beside the background; "
-        f"of so many one is {strongest[11]:.0f} apart or less."
+        "In 3 sets 12 squares lie beside the background, "
+        f"and of so many one is {strongest[11]:.0f} apart or less."
     )
 
 

@@ -4,17 +4,25 @@ from __future__ import annotations
 
 import pytest
 
-from sewalong.fabrics.colours import parse_colour
+from sewalong.fabrics.colours import Colour, parse_colour
 from sewalong.fabrics.sight import from_afar, value
 from sewalong.quilt.choices import Fabric
 from sewalong.quilt.set_shape import shape_of
 from sewalong.wall.cloth_colours import cloth_colours
-from sewalong.wall.keys import UNKNOWN, cloth_key, cloth_letter
+from sewalong.wall.keys import (
+    STITCHES,
+    UNKNOWN,
+    cloth_key,
+    cloth_letter,
+    is_wrong_side,
+    right_side,
+    wrong_side,
+)
 from sewalong.wall.palette import FABRICS as PALETTE
 from sewalong.wall.palette import colour_of
-from sewalong.wall.picture import EMPTY, from_pixels
+from sewalong.wall.picture import EMPTY, Picture, from_pixels
 from sewalong.wall.pieces import finished_unit
-from sewalong.wall.set_picture import picture_of_set, set_picture, units_of_set
+from sewalong.wall.set_picture import in_her_fabrics, picture_of_set, set_picture, units_of_set
 from sewalong.wall.textures import textures
 from tests.wall.drawing import METHODS, counts, usual
 from tests.wall.laid_sets import a_quilt_with_fabrics, a_set
@@ -162,3 +170,21 @@ def test_a_print_has_its_colour_from_afar_and_a_value_alone_is_a_grey() -> None:
     assert value(grey) == pytest.approx(85, abs=0.5)
     assert set(own) == {cloth_key("A"), cloth_key("B")}
     assert colour_of(cloth_key("C"), own) == colour_of(cloth_key("AC"), own) == PALETTE["C"]
+
+
+def test_backs_of_her_fabrics_are_told_from_their_faces_and_unknown_ones_from_both() -> None:
+    picture = Picture((("A", "a", "B", "b"), ("C", "c", STITCHES, None)))
+    found = in_her_fabrics(picture, ("A", "B", "C"), ("AB", "Q", None))
+    upper, lower = found.pixels
+    assert upper == (
+        cloth_key("AB"), wrong_side(cloth_key("AB")), cloth_key("Q"), wrong_side(cloth_key("Q")),
+    )  # fmt: skip
+    assert lower == (UNKNOWN, UNKNOWN, STITCHES, None)
+    assert [is_wrong_side(key) for key in upper] == [False, True, False, True]
+    assert not any(is_wrong_side(key) for key in (UNKNOWN, STITCHES))
+    assert [right_side(key) for key in upper[:2]] == [cloth_key("AB")] * 2
+    own = {cloth_key("AB"): Colour(200, 10, 10)}
+    back = colour_of(wrong_side(cloth_key("AB")), own)
+    assert back != own[cloth_key("AB")]
+    assert back.red > back.green
+    assert textures(found)[0][:2] != textures(found)[0][2:]

@@ -11,19 +11,19 @@ from sewalong.cli.cloth.set_report import (
     proposal_report,
     sets_with_report,
 )
-from sewalong.cli.cloth.typed_numbers import listed, set_and_fabrics, two_places
+from sewalong.cli.cloth.typed_numbers import set_and_fabrics, two_places
 from sewalong.cli.frame.context import Context
 from sewalong.cli.frame.errors import CommandError
 from sewalong.cli.frame.report import Report
 from sewalong.cli.frame.selection import chosen_quilt, stage_id
 from sewalong.cli.sewing.outcome import aftermath
-from sewalong.fabrics.meant import fabric_meant
 from sewalong.fabrics.sets.proposing import Proposal
 from sewalong.fabrics.sets.rules import Rule, SetsRefused
 from sewalong.progress.acts.act import Act
 from sewalong.progress.acts.sets import LayOwn, MarkSet, SwapSquares, TakeUp
 from sewalong.progress.record.limits import a_stage
 from sewalong.progress.record.squares_left import shape_of_sets
+from sewalong.progress.sets.read_squares import squares_typed
 from sewalong.progress.sets.what_to_propose import what_to_propose
 from sewalong.service.acting import do, looked
 from sewalong.service.contrast_looks import facts_of
@@ -58,10 +58,7 @@ def sets(args: argparse.Namespace, context: Context) -> Report:
         if wanted == ["next"]:
             return in_hand_report(quilt, _stage(args, quilt))
         if wanted == ["with_fabrics"]:
-            wanted_fabrics = _letters(quilt, listed(args.with_fabrics))
-            if not wanted_fabrics:
-                raise CommandError("Name the fabrics, such as --with A,F")
-            return sets_with_report(quilt, wanted_fabrics)
+            return sets_with_report(quilt, squares_typed(quilt.state.quilt, args.with_fabrics))
         if wanted:
             quilt.refresh()
             return _done(quilt, *_ACTS[wanted[0]](args, quilt))
@@ -94,7 +91,7 @@ def _proposed(args: argparse.Namespace, quilt: OpenQuilt) -> Report:
         rule,
         background=background,
         seed=1 if args.seed is None else args.seed,
-        without=_letters(quilt, listed(args.without or "")),
+        without=squares_typed(quilt.state.quilt, args.without) if args.without else (),
     )
     try:
         found = best_of(asked, args.seconds)
@@ -132,11 +129,6 @@ def _rule(typed: str | None) -> Rule:
     return Rule(wanted)
 
 
-def _letters(quilt: OpenQuilt, typed: tuple[str, ...]) -> tuple[str, ...]:
-    fabrics = quilt.state.quilt.counted_fabrics
-    return tuple(fabric_meant(text, fabrics).letter for text in typed)
-
-
 def _stage(args: argparse.Namespace, quilt: OpenQuilt) -> str:
     """The stage named, else the one in hand."""
     if args.at is not None:
@@ -164,7 +156,7 @@ def _swap(args: argparse.Namespace, quilt: OpenQuilt) -> Acted:
 
 def _own(args: argparse.Namespace, quilt: OpenQuilt) -> Acted:
     number, fabrics = set_and_fabrics(args.own)
-    return LayOwn(number, _letters(quilt, fabrics)), number
+    return LayOwn(number, squares_typed(quilt.state.quilt, fabrics)), number
 
 
 def _take_up(args: argparse.Namespace, quilt: OpenQuilt) -> Acted:

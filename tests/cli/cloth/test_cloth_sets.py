@@ -79,7 +79,7 @@ def test_accepted_sets_are_listed_with_how_they_stand(chosen: Desk) -> None:
 
 
 def test_the_set_in_hand_is_told_by_letter_and_name(chosen: Desk) -> None:
-    chosen.ok("sets", "--own", "1: " + ", ".join("DAEBFCGH"))
+    chosen.ok("sets", "--own", "1: rust dots, 1 x A, E B F C, G H")
     said = chosen.ok("sets", "--next")
     assert said.lines[0] == "Set 1 of 8, 1 of 4: A chalk on D rust dots."
     assert said.lines[1:3] == ["Place 1: D rust dots", "Place 2: A chalk"]
@@ -267,7 +267,8 @@ def test_colour_piles_are_enough_for_sets(begun: Desk) -> None:
         (("--swap", "1:1 2:1"), "There is no set 1"),
         (("--own", "A B C"), "--own takes the set"),
         (("--own", "1: A B"), "There is no set 1"),
-        (("--with", ""), "Name the fabrics"),
+        (("--with", ""), "Write the fabrics"),
+        (("--own", "1:"), "Write the fabrics"),
         (("--next", "--at", "moon"), "no stage"),
     ],
 )
