@@ -176,6 +176,10 @@ def _machine(state: State, now: datetime, now_plan: Plan) -> Iterator[tuple[str,
         yield "Tested by", proved
     elif state.settings is not None:
         yield "Tested by", "Nothing. Sew three strips and measure before you go on."
+    if any(check.by for check in state.checks):
+        from sewalong.progress.measuring.by_others import others_in_words  # only where others sew
+
+        yield from others_in_words(state, now)
 
 
 def _piles(state: State) -> Iterator[PileRow]:

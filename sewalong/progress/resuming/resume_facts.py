@@ -8,7 +8,7 @@ from datetime import datetime, timedelta
 from msgspec.structs import fields
 
 from sewalong.progress.joining.web import web_begun_in_words
-from sewalong.progress.measuring.length_words import plainly
+from sewalong.progress.measuring.check_words import check_in_words
 from sewalong.progress.measuring.proof import proof
 from sewalong.progress.plan.plan import Plan, StageLine
 from sewalong.progress.record.begun_rows import begun_in_words, units_across
@@ -16,7 +16,7 @@ from sewalong.progress.record.events.event import Recorded
 from sewalong.progress.record.events.sessions import is_over
 from sewalong.progress.record.route import JOIN_ROWS, TopStage
 from sewalong.progress.record.settings import Settings
-from sewalong.progress.record.state import Check, State
+from sewalong.progress.record.state import State
 from sewalong.progress.record.time_words import ago
 from sewalong.progress.resuming.concerns import missing_facts
 
@@ -106,19 +106,6 @@ def proved_by(state: State, now: datetime) -> str:
     if told.last is None:
         return ""
     return f"{check_in_words(state, told.last)} ({ago(told.last.at, now)})"
-
-
-def check_in_words(state: State, check: Check) -> str:
-    """What was measured and what it read: "unit measured 6 3/8 in"."""
-    from sewalong.progress.record.measurable import Unmeasurable, read_piece
-
-    unit = state.quilt.unit
-    read = " and ".join(dict.fromkeys(plainly(reading, unit) for reading in check.readings))
-    try:
-        words = read_piece(state.quilt, state.target, check.piece).words
-    except Unmeasurable:
-        words = check.piece
-    return f"{words} measured {read}"
 
 
 def press_in_words(state: State, now_plan: Plan) -> tuple[str, ...]:
