@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
 from random import Random
 
 import pytest
@@ -278,6 +279,16 @@ def test_the_plan_changes_between_rows_and_web_only_while_neither_is_begun() -> 
     assert (state.quilt.is_web, state.target) == (False, Target(1, 5))
     state = go_on(state, record, c.Undo())
     assert (state.quilt.is_web, state.target) == (True, Target(4, 5))
+
+
+def test_units_in_a_web_keep_their_size() -> None:
+    """What is sewn has to be unpicked first, the last sewn first, as with rows."""
+    quilt = a_web()
+    state, record = play(quilt, *sewn_so_far(quilt, 16), c.JoinRows(1, 2))
+    with pytest.raises(Refused) as refused:
+        do(state, record, c.DecideUnit(Fraction(4), Fraction(4)), record[-1].event.at + MINUTE)
+    assert "4 rows started are sewn already with units of 5 in" in str(refused.value)
+    assert "1 seam at join rows, then 12 units added, then 4 rows started" in str(refused.value)
 
 
 def test_undo_takes_back_a_seam_and_redo_puts_it_back() -> None:

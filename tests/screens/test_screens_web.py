@@ -9,6 +9,7 @@ from msgspec.structs import replace
 from sewalong.quilt.quilt import StartPile, Target
 from sewalong.quilt.web import WEB
 from tests.progress import every_act as c
+from tests.screens.fitting import faults_of
 from tests.screens.sewing_room import a_quilt, at_sewing
 
 SMALL_WEB = replace(
@@ -30,6 +31,11 @@ async def test_a_web_is_counted_by_keys_to_the_end(tmp_path: Path) -> None:
         await room.sees("SEW WEB", "Pass 2 of 2: next column 3, row 1.")
         await room.press("space", "space")
         await room.sees("next column 3, row 3.")
+        for width, height in ((40, 20), (120, 36), (80, 24)):
+            await room.pilot.resize_terminal(width, height)
+            # The place in the pass stands there at every size, and nothing is cut off.
+            await room.sees("Pass 2 of 2: next column 3, row 3.")
+            await room.until(lambda: not faults_of(room.app.screen), "fits")
         await room.press("u")
         await room.sees("next column 3, row 2.")
         await room.press("2", "enter")
