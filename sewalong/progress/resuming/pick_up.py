@@ -78,12 +78,18 @@ def _things(state: State, line: StageLine) -> Iterator[str]:
     """Each pile the stage takes with its place, in her own words, set apart by dashes."""
     for pile in _taken(state, line):
         place = state.where.get(pile) if state.piles.get(pile) else None
-        what = _pieces(state, pile)
-        if pile == ROW.id:
-            what = _rows(line)
-        elif state.quilt.is_web and pile == WEB_ROW.id:
-            what = "the web" if line.stage.id != JOIN_ROWS or not line.done else "the rows"
+        what = _thing(state, line, pile)
         yield f"{what} – {place} –" if place else what
+
+
+def _thing(state: State, line: StageLine, pile: str) -> str:
+    if pile == ROW.id:
+        return _rows(line)
+    if state.quilt.is_web and pile == WEB_ROW.id:
+        hangs_together = line.stage.id == JOIN_ROWS and not line.done
+        in_one_web = hangs_together or not isinstance(line.stage, TopStage)
+        return "the web" if in_one_web else _rows(line)
+    return _pieces(state, pile)
 
 
 def _rows(line: StageLine) -> str:

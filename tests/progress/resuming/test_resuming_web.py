@@ -21,6 +21,7 @@ from sewalong.progress.resuming.coming_back import coming_back, in_lines
 from sewalong.progress.resuming.interruption import after_interruption
 from sewalong.progress.resuming.notice import notice
 from sewalong.progress.resuming.pause_note import pause_note
+from sewalong.progress.resuming.pick_up import pick_up
 from sewalong.progress.resuming.stop_advice import stop_here
 from sewalong.quilt.web import WEB
 from tests.progress import every_act as c
@@ -100,6 +101,20 @@ def test_after_weeks_it_goes_on_inside_the_pass() -> None:
     lines = in_lines(back)
     assert any(line.startswith("Begun: A web. Pass 4 of 8") for line in lines)
     assert not any("units added" in line for line in lines)
+
+
+def test_what_is_picked_up_is_the_web_until_its_rows_are_joined() -> None:
+    quilt = replace(a_quilt("plain-squares", 9, 3, 3, borders=1), joined=WEB)
+    before = (*all_units(quilt), c.Count("start-web", 3), c.Count("sew-web", 3))
+    said = []
+    for joints in range(3):
+        state, _ = play(quilt, *before, *(c.JoinRows(n + 1, n + 2) for n in range(joints)))
+        said.append(pick_up(state, plan(state)).sentence)
+    assert said == [
+        "Pick up the web and join R1 to R2.",
+        "Pick up the rows and join R2 to R3: rows 1 and 2 to row 3.",
+        "Pick up the top and add borders.",
+    ]
 
 
 def test_putting_away_asks_for_the_web_once() -> None:
