@@ -17,7 +17,6 @@ from sewalong.screens.widgets.breakpoints import is_narrow, is_roomy, mark_size
 from sewalong.screens.widgets.colour_block import Block
 from sewalong.screens.widgets.keys import Key, keys_with, line_of
 from sewalong.screens.widgets.literal_text import Words
-from sewalong.screens.widgets.picture_view import PictureView
 from sewalong.screens.widgets.set_body import SetBody
 from sewalong.screens.widgets.square_list import ShownGroup, ShownSquare
 from sewalong.service.set_looks import SetPage, all_of_it, what_meets_what
@@ -117,8 +116,6 @@ class SetsLook(FollowingScreen[bool]):
         return ""
 
     def _draw(self) -> None:
-        if not self.query(PictureView):
-            return
         page, state = self._now, self.quilt.state
 
         def units(across: int, down: int) -> Picture | None:
