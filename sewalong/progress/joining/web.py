@@ -49,16 +49,15 @@ def seam_in_words(state: State) -> str:
     return f"Pass {seam.number} of {seam.passes}: {next_one}."
 
 
-def web_begun_in_words(state: State) -> str:
-    """How far the web is, and what holds its order; empty where nothing of it is sewn, or all."""
+def web_begun_facts(state: State) -> tuple[str, ...]:
+    """How far the web is, and what holds its order, a sentence each; none where nothing of it is
+    sewn, or all."""
     seam = next_seam(state)
     if seam is None or (seam.number, seam.row) == (1, 1):
-        return ""
+        return ()
+    done = f"A web, {seam.number - 1} of {seam.passes} passes sewn."
     uncut = "Leave the threads between the rows uncut."
-    if seam.is_first:
-        done = "1 pass" if seam.number == 2 else f"{seam.number - 1} passes"
-        return f"A web, {done} of {seam.passes} sewn. {seam_in_words(state)} {uncut}"
-    return f"A web. {seam_in_words(state)} {rows_hold(state)} {uncut}"
+    return tuple(filter(None, (done, seam_in_words(state), rows_hold(state), uncut)))
 
 
 def rows_hold(state: State) -> str:

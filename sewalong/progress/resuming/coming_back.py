@@ -25,7 +25,7 @@ from sewalong.progress.resuming.resume_facts import (
     next_facts,
     press_in_words,
     proved_by,
-    rows_begun_in_words,
+    rows_begun_facts,
     settings_in_words,
     shortfall_facts,
 )
@@ -83,7 +83,7 @@ class ComingBack(Struct, frozen=True):
     away: str
     pick_up: PickUp
     next_thing: tuple[str, ...]
-    begun: str
+    begun: tuple[str, ...]
     concerns: tuple[Concern, ...]
     own_words: str
     last_time: LastTime
@@ -111,7 +111,7 @@ def coming_back(state: State, record: Sequence[e.Recorded], now: datetime) -> Co
         away=_away(last.last_at, now) if last else "",
         pick_up=first,
         next_thing=thing,
-        begun=rows_begun_in_words(state),
+        begun=rows_begun_facts(state),
         concerns=_concerns(state, record, now, now_plan),
         own_words=own_words(state, " ".join((*first.facts, *thing))),
         last_time=_last_time(state, now),
@@ -215,7 +215,7 @@ def facts(back: ComingBack) -> Iterator[tuple[str, str]]:
     machine, the notes."""
     yield from _under(back.pick_up.label, back.pick_up.facts)
     yield from _under("Next", back.next_thing)
-    yield from _if_any("Begun", back.begun)
+    yield from _under("Begun", back.begun)
     for one in back.concerns:
         yield from _under(one.label, one.facts)
     yield from _if_any("You wrote", back.own_words)

@@ -7,7 +7,7 @@ from datetime import datetime, timedelta
 
 from msgspec.structs import fields
 
-from sewalong.progress.joining.web import web_begun_in_words
+from sewalong.progress.joining.web import web_begun_facts
 from sewalong.progress.measuring.check_words import check_in_words
 from sewalong.progress.measuring.proof import proof
 from sewalong.progress.plan.plan import Plan, StageLine
@@ -60,9 +60,15 @@ def next_facts(line: StageLine) -> tuple[str, ...]:
 
 def rows_begun_in_words(state: State) -> str:
     """What is sewn of rows that are not whole yet; empty when nothing is."""
+    return " ".join(rows_begun_facts(state))
+
+
+def rows_begun_facts(state: State) -> tuple[str, ...]:
+    """The same, one fact a sentence."""
     if state.quilt.is_web:
-        return web_begun_in_words(state)
-    return begun_in_words(state.begun, units_across(state.route, state.quilt.method.unit))
+        return web_begun_facts(state)
+    words = begun_in_words(state.begun, units_across(state.route, state.quilt.method.unit))
+    return (words,) if words else ()
 
 
 def _at(station: str) -> str:

@@ -9,7 +9,7 @@ import pytest
 from msgspec.structs import replace
 
 from sewalong.progress.joining.current_stage import in_hand
-from sewalong.progress.joining.web import before_the_seam, rows_hold, web_begun_in_words
+from sewalong.progress.joining.web import before_the_seam, rows_hold, web_begun_facts
 from sewalong.progress.pace.break_points import at_a_chains_end
 from sewalong.progress.pace.supplies.wear_choices import WearChoices
 from sewalong.progress.pace.tonight import tonight
@@ -44,34 +44,34 @@ def after(short: int, *then: c.Act) -> tuple[State, Record]:
         (0, ""),
         (
             5,
-            "A web. Pass 1 of 8: next row 6, columns 1 and 2. Rows 1 to 5 hold 2 units, rows 6 to 9 "
+            "A web, 0 of 8 passes sewn. Pass 1 of 8: next row 6, columns 1 and 2. Rows 1 to 5 hold 2 units, rows 6 to 9 "
             "hold none yet. Leave the threads between the rows uncut.",
         ),
         (
             9,
-            "A web, 1 pass of 8 sewn. Pass 2 of 8: next column 3, row 1. Leave the threads between "
+            "A web, 1 of 8 passes sewn. Pass 2 of 8: next column 3, row 1. Leave the threads between "
             "the rows uncut.",
         ),
         (
             28,
-            "A web. Pass 4 of 8: next column 5, row 2. Row 1 holds 5 units, rows 2 to 9 hold 4. "
+            "A web, 3 of 8 passes sewn. Pass 4 of 8: next column 5, row 2. Row 1 holds 5 units, rows 2 to 9 hold 4. "
             "Leave the threads between the rows uncut.",
         ),
         (
             32,
-            "A web. Pass 4 of 8: next column 5, row 6. Rows 1 to 5 hold 5 units, rows 6 to 9 hold 4. "
+            "A web, 3 of 8 passes sewn. Pass 4 of 8: next column 5, row 6. Rows 1 to 5 hold 5 units, rows 6 to 9 hold 4. "
             "Leave the threads between the rows uncut.",
         ),
         (
             71,
-            "A web. Pass 8 of 8: next column 9, row 9. Rows 1 to 8 hold 9 units, row 9 holds 8. "
+            "A web, 7 of 8 passes sewn. Pass 8 of 8: next column 9, row 9. Rows 1 to 8 hold 9 units, row 9 holds 8. "
             "Leave the threads between the rows uncut.",
         ),
         (72, ""),
     ],
 )
 def test_where_a_web_stands_is_said_as_it_lies_on_the_table(short: int, said: str) -> None:
-    assert web_begun_in_words(after(short)[0]) == said
+    assert " ".join(web_begun_facts(after(short)[0])) == said
 
 
 @pytest.mark.parametrize("short", range(1, 72))
@@ -99,7 +99,7 @@ def test_after_weeks_it_goes_on_inside_the_pass() -> None:
     # What hangs on the web lies where the web lies, and is told with it alone.
     assert [row.pile for row in back.piles] == ["unit", "web-row"]
     lines = in_lines(back)
-    assert any(line.startswith("Begun: A web. Pass 4 of 8") for line in lines)
+    assert any(line == "Begun: A web, 3 of 8 passes sewn." for line in lines)
     assert not any("units added" in line for line in lines)
 
 
@@ -121,7 +121,7 @@ def test_putting_away_asks_for_the_web_once() -> None:
     state, record = after(32)
     note = pause_note(state, record[-1].event.at + MINUTE, plan(state))
     assert [one.pile for one in note.piles] == ["unit", "web-row"]
-    assert ("Begun", web_begun_in_words(state)) in note.lines
+    assert ("Begun", " ".join(web_begun_facts(state))) in note.lines
 
 
 def test_the_end_of_a_pass_is_a_good_place_to_stop_and_the_end_of_this_one_is_offered() -> None:
