@@ -7,10 +7,13 @@ import re
 import shlex
 import subprocess
 import sys
+from datetime import UTC, datetime
 from pathlib import Path
 
 import pytest
 
+from sewalong.cli.frame.context import Context
+from sewalong.cli.frame.run import run
 from sewalong.cli.registry import index
 from sewalong.quilt.file.reader import read_quilt
 from sewalong.screens.widgets.keys import SEWING_KEYS
@@ -58,7 +61,7 @@ def test_what_happens_if_is_proved_by_tests_that_are_there() -> None:
 
 def test_the_keys_named_in_the_readme_are_keys() -> None:
     section = README.split("## In the app")[1].split("## Plain commands")[0]
-    named = set(re.findall(r"`([a-z?])`", section))
+    named = set(re.findall(r"`([a-z?,.])`", section))
     caps = {key.cap for key in SEWING_KEYS}
     assert named <= caps
     assert {cap for cap in caps if len(cap) == 1} <= named
@@ -100,3 +103,40 @@ def test_the_steps_in_plain_lines_run_as_written(tmp_path: Path) -> None:
     assert "Counted 12 pairs." in counted
     assert "the pairs of the rain prints first" in closed + status
     assert "Pick up" in status or "Next:" in status
+
+
+def test_the_lines_about_cloth_run_as_written(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    monkeypatch.setenv("SEWALONG_HOME", str(tmp_path))
+    file = tmp_path / "quilt.toml"
+    file.write_text(OF_176_SQUARES, encoding="utf-8")
+    context = Context(clock=lambda: datetime(2026, 11, 2, 20, 15, tzinfo=UTC), interactive=False)
+    assert run(["start", str(file)], context) == 0
+    section = README.split("## Cloth")[1].split("## As you like it")[0]
+    (lines,) = re.findall(r"```sh\n(.*?)```", section, flags=re.DOTALL)
+    capsys.readouterr()
+    for line in lines.splitlines():
+        program, *words = shlex.split(line)
+        assert program == "sewalong"
+        assert run(words, context) == 0, f"{line}\n{capsys.readouterr().err}"
+    told = capsys.readouterr().out
+    for said in (
+        "Accepted 21 sets, light on dark.",
+        "Set 1 of 21",
+        "Swapped squares in sets 7 and 9.",
+    ):
+        assert said in told
+
+
+OF_176_SQUARES = """\
+name = "Sedge and sand"
+method = "stacked-four-patch"
+notes = "Invented for a test."
+[squares]
+size = "5"
+count = 176
+[layout]
+rows = 9
+columns = 9
+"""

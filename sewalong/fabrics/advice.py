@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Collection, Iterator, Mapping, Sequence
 from enum import StrEnum
 from math import inf
@@ -9,8 +10,9 @@ from math import inf
 from msgspec import Struct
 
 from sewalong.fabrics.sight import contrast, difference
-from sewalong.fabrics.swatch import Swatch
+from sewalong.fabrics.swatch import Swatch, listed
 from sewalong.piecing.contacts import Contact
+from sewalong.piecing.one_way import standing_one_way
 
 SAME = 2.5
 """CIEDE2000 under which two pass for one fabric. Source: Song and Luo, 9th Color and Imaging
@@ -66,7 +68,9 @@ class Met(Struct, frozen=True):
             values = f"both {self.one.word}"
         else:
             values = f"{self.one.word} and {self.other.word}"
-        return f"{pair}: {values}, {self.apart:.0f} apart: {self.reads}."
+        # A value that was only said in a word is taken for so much.
+        about = "" if self.one.colour and self.other.colour else "about "
+        return f"{pair}: {values}, {about}{self.apart:.0f} apart: {self.reads}."
 
 
 def seams_of_a_set(meeting: Sequence[Contact], laid: Mapping[str, Swatch]) -> tuple[Met, ...]:
@@ -76,7 +80,7 @@ def seams_of_a_set(meeting: Sequence[Contact], laid: Mapping[str, Swatch]) -> tu
     for contact in meeting:
         lengths[contact.letters] = lengths.get(contact.letters, 0.0) + contact.length
     met = [
-        _met(letters, laid[letters[0]], laid[letters[1]], length)
+        met_between(laid[letters[0]], laid[letters[1]], letters, length)
         for letters, length in lengths.items()
     ]
     return tuple(
@@ -84,9 +88,12 @@ def seams_of_a_set(meeting: Sequence[Contact], laid: Mapping[str, Swatch]) -> tu
     )
 
 
-def _met(letters: tuple[str, str], one: Swatch, other: Swatch, length: float) -> Met:
+def met_between(
+    one: Swatch, other: Swatch, letters: tuple[str, str] = ("", ""), length: float = 0.0
+) -> Met:
+    """How two fabrics read side by side, wherever that is."""
     if one.value is None or other.value is None:
-        same = one.letter == other.letter
+        same = _as_one(one, other)
         reads = Reads.AS_ONE if same else Reads.UNKNOWN
         return Met(letters, one, other, length, 0.0 if same else None, reads)
     apart = abs(one.value - other.value)
@@ -94,9 +101,7 @@ def _met(letters: tuple[str, str], one: Swatch, other: Swatch, length: float) ->
 
 
 def _reads(one: Swatch, other: Swatch, apart: float) -> Reads:
-    if one.letter == other.letter:
-        return Reads.AS_ONE
-    if one.colour and other.colour and difference(one.colour, other.colour) < SAME:
+    if _as_one(one, other):
         return Reads.AS_ONE
     if apart < READABLE and one.kind == other.kind and one.kind in PRINTS:
         return Reads.PRINTS
@@ -109,17 +114,42 @@ def _reads(one: Swatch, other: Swatch, apart: float) -> Reads:
     return Reads.WELL
 
 
+def _as_one(one: Swatch, other: Swatch) -> bool:
+    """Whether they are one fabric or pass for one; of the squares of a pile it is not known."""
+    if one.is_pile or other.is_pile:
+        return False
+    if one.letter == other.letter:
+        return True
+    if one.colour is None or other.colour is None:
+        return False
+    return difference(one.colour, other.colour) < SAME
+
+
 def one_way_in(laid: Mapping[str, Swatch]) -> Collection[str]:
     """The places of a set that have a one-way print."""
     return [letter for letter, swatch in laid.items() if swatch.kind == "one-way"]
 
 
+def one_way_words(
+    laid: Mapping[str, Swatch], ways: Sequence[Mapping[str, frozenset[int]]]
+) -> str | None:
+    """In how many units the one-way prints of a set stand one way up, or None if it has none.
+
+    `ways` are those of the method's units (`one_way.ways_up`), as the squares will be laid.
+    """
+    places = one_way_in(laid)
+    if not places:
+        return None
+    prints = listed(list({laid[place].letter: laid[place] for place in places}.values()))
+    upright = standing_one_way(ways, places)
+    if len(upright) == len(ways):
+        return f"{prints}: one way up in every unit, once it is turned so."
+    return f"{prints}: one way up in {len(upright)} of {len(ways)} units, however they are turned."
+
+
 def twice_in(laid: Mapping[str, Swatch]) -> Iterator[Swatch]:
-    """The fabrics that lie in a set more than once, once each."""
-    seen: set[str] = set()
-    told: set[str] = set()
-    for swatch in laid.values():
-        if swatch.letter in seen and swatch.letter not in told:
-            told.add(swatch.letter)
+    """The fabrics that lie in a set more than once, once each; of piles it is not known."""
+    squares = Counter(swatch.letter for swatch in laid.values())
+    for swatch in {swatch.letter: swatch for swatch in laid.values()}.values():
+        if squares[swatch.letter] > 1 and not swatch.is_pile:
             yield swatch
-        seen.add(swatch.letter)

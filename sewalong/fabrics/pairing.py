@@ -14,7 +14,9 @@ def strongest_pairs(values: Sequence[float], pairs: int) -> list[tuple[int, int]
     The lowest are paired with the highest in step: sorted, each with the one as many places on
     as are left of it. No other pairing has a stronger weakest pair (an exchange argument: where
     two pairs cross, uncrossing them weakens neither below the weaker). What is in the middle is
-    left over. Raises ValueError if there are too few values.
+    left over. Where `values` come print by print, a print is paired with itself only as often as
+    cannot be helped: the two of a pair lie `len(values) - pairs` places apart, so it is so only
+    where a print has more squares than that, and for each of them that it has more. Raises ValueError if there are too few values.
     """
     if 2 * pairs > len(values):
         raise ValueError("there are fewer values than the pairs take")
@@ -45,6 +47,15 @@ def most_sets(counts: Sequence[int], different: int) -> int:
         else:
             high = tried - 1
     return low
+
+
+def least_doubles(counts: Sequence[int], different: int, sets: int) -> int:
+    """Squares that must lie in a set where their print lies already, in so many sets of so many.
+
+    Of `sets` sets a print fills min(count, sets) places without lying twice, and dealing the
+    prints out in turn reaches that; what places are left are filled with doubles.
+    """
+    return max(0, different * sets - sum(min(count, sets) for count in counts))
 
 
 def left_over(counts: Sequence[int], different: int) -> int:

@@ -19,9 +19,11 @@ class TooMany(Struct, frozen=True):
 
 
 class Possible(Struct, frozen=True):
-    """What is possible for `wanted` sets.
+    """What is possible for `wanted` sets of `places` squares.
 
-    `different` is the most sets with no print twice, at most `wanted`. `too_many` are the fabrics
+    `squares` is how many there are, and `pairs` the most pairs of two different fabrics. Squares
+    of a pile count as different: which are alike is not known. `unknown` are the fabrics whose
+    value is not known, and `rough` is whether that of some is only said in a word. `different` is the most sets with no print twice, at most `wanted`. `too_many` are the fabrics
     that keep it below. `bound` is what the weakest seam cannot pass in as many sets as there are
     squares for, in L*, None where a value is not known or nothing meets; `readable` the most sets
     for which it can reach READABLE. `lights` and `darks` are how many more squares as light as
@@ -30,6 +32,11 @@ class Possible(Struct, frozen=True):
     """
 
     wanted: int
+    places: int
+    squares: int
+    pairs: int
+    unknown: tuple[Swatch, ...]
+    rough: bool
     different: int
     too_many: tuple[TooMany, ...]
     bound: float | None
@@ -37,25 +44,44 @@ class Possible(Struct, frozen=True):
     lights: int | None
     darks: int | None
 
+    @property
+    def sets(self) -> int:
+        """The sets there are squares for, at most as many as are wanted."""
+        return min(self.wanted, self.squares // self.places)
+
 
 def possible(swatches: Sequence[Swatch], wanted: int, places: int, apart: int) -> Possible:
     """What can be had of `swatches` in sets of `places` squares, of which `apart` seams have no
     square in common (`pairing.independent_contacts`). Raises ValueError for sets of nothing."""
-    counts = [swatch.squares for swatch in swatches]
-    different = min(wanted, most_sets(counts, places))
+    prints = [n for swatch in swatches for n in swatch.prints]
+    squares = sum(prints)
+    different = min(wanted, most_sets(prints, places))
     too_many = tuple(
-        TooMany(swatch, swatch.squares - different)
+        TooMany(swatch, max(swatch.prints) - different)
         for swatch in swatches
-        if different < wanted and swatch.squares > different
+        if 0 < different < wanted and max(swatch.prints, default=0) > different
     )
-    values = _values(swatches)
-    sets = min(wanted, sum(counts) // places)
-    if values is None or not apart or not sets:
-        return Possible(wanted, different, too_many, None, 0, None, None)
+    there = [swatch for swatch in swatches if swatch.squares]
     return Possible(
         wanted,
+        places,
+        squares,
+        most_sets(prints, 2),
+        tuple(swatch for swatch in there if swatch.value is None),
+        any(swatch.is_rough for swatch in there),
         different,
         too_many,
+        *_contrast(_values(there), apart, wanted, min(wanted, squares // places)),
+    )
+
+
+def _contrast(
+    values: Sequence[float] | None, apart: int, wanted: int, sets: int
+) -> tuple[float | None, int, int | None, int | None]:
+    """The bound, the sets for which it can be read, and how many lights and darks are missing."""
+    if values is None or not apart or not sets:
+        return None, 0, None, None
+    return (
         weakest_at_best(values, apart * sets),
         next((n for n in range(sets, 0, -1) if _reaches(values, apart * n)), 0),
         _more(values, apart * wanted, max(values)),

@@ -34,6 +34,11 @@ def value(colour: Colour) -> float:
     return lab(colour)[0]
 
 
+def grey(lightness: float) -> Colour:
+    """The grey of this lightness L*, 0 to 100: a fabric with its value and nothing else."""
+    return _from(coloraide.Color(_LAB, [lightness, 0.0, 0.0]))
+
+
 def difference(one: Colour, other: Colour) -> float:
     """The CIEDE2000 difference. Under about 2.5 they pass for one fabric; it says nothing of
     contrast. Source: Sharma, Wu and Dalal 2005, doi 10.1002/col.20070."""

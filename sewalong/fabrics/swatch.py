@@ -10,11 +10,17 @@ from sewalong.fabrics.colours import Colour, parse_colour
 from sewalong.fabrics.families import Family, family
 from sewalong.fabrics.sight import from_afar, value
 from sewalong.fabrics.value_words import value_words
-from sewalong.quilt.choices import VALUES, Fabric
+from sewalong.quilt.choices import ASSORTED, VALUES, Fabric
 
 _LEVELS = {word: 15.0 + 17.5 * step for step, word in enumerate(VALUES)}
 """Lightness taken for a value that is only said in a word: even steps from 15 to 85, so that dark
 and light are as far apart as cloth mostly is. Own choice."""
+
+
+NAMED = 6
+"""Fabrics that a sentence names; more are only counted."""
+
+ROUGH = "Where a value was only said in a word, what is apart is rough."
 
 
 class Swatch(Struct, frozen=True):
@@ -33,7 +39,29 @@ class Swatch(Struct, frozen=True):
     @property
     def called(self) -> str:
         """Letter and name: nobody has to know a letter by heart."""
-        return f"{self.letter} {self.name}"
+        return f"{self.letter} {self.name}".strip()
+
+    @property
+    def is_rough(self) -> bool:
+        """Whether its value is only that of a word, taken from even steps."""
+        return self.colour is None and self.value is not None
+
+    @property
+    def is_pile(self) -> bool:
+        """Whether it is a pile of several prints: which of them are alike is not known."""
+        return self.kind == ASSORTED
+
+    @property
+    def prints(self) -> tuple[int, ...]:
+        """The squares of each print in it; those of a pile count as one print each."""
+        return (1,) * self.squares if self.is_pile else (self.squares,)
+
+
+def listed(swatches: Sequence[Swatch]) -> str:
+    """By letter and name, or only how many where they are many."""
+    if len(swatches) > NAMED:
+        return f"{len(swatches)} fabrics"
+    return ", ".join(swatch.called for swatch in swatches)
 
 
 def swatches(fabrics: Sequence[Fabric]) -> tuple[Swatch, ...]:

@@ -32,6 +32,8 @@ USUAL_KEYS: Mapping[str, str] = {
     "tonight": "e",
     "pace": "g",
     "numbers": "h",
+    "fabrics": "comma",
+    "sets": "full_stop",
     "aside": "a",
     "elsewhere": "z",
     "look": "l",
@@ -42,7 +44,7 @@ USUAL_KEYS: Mapping[str, str] = {
 }
 """What can be done by a key at the sewing screen, and the key it usually has."""
 
-GIVES_WAY: Mapping[str, str] = {"redo": "ctrl+y", "far": ""}
+GIVES_WAY: Mapping[str, str] = {"redo": "ctrl+y", "far": "", "fabrics": "", "sets": ""}
 """What came when owners had keys of their own already: what she moved to its usual key has it.
 Behind each the key it then has, empty for none."""
 

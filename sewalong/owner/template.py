@@ -1,10 +1,15 @@
 """The file of preferences as it is written for her to edit: every key, each left out."""
 
+from sewalong.owner.key_names import cap
 from sewalong.owner.preferences import USUAL_KEYS
 
-_KEYS = "\n".join(f'# {name} = "{key}"' for name, key in USUAL_KEYS.items()).replace(
-    '"question_mark"', '"?"'
-)
+
+def _as_typed(key: str) -> str:
+    """A sign as it stands on the key, every other key by its name."""
+    return cap(key) if len(cap(key)) == 1 else key
+
+
+_KEYS = "\n".join(f'# {name} = "{_as_typed(key)}"' for name, key in USUAL_KEYS.items())
 
 TEMPLATE = f"""\
 # What you prefer, for all your quilts. Take the # away in front of what you want otherwise.

@@ -32,12 +32,13 @@ class Side(StrEnum):
 
 
 class Edge(Struct, frozen=True):
-    """The part of a unit's outer edge that one patch has."""
+    """The part of a unit's outer edge that one patch has, of the fabric with this letter."""
 
     side: Side
     start: Point
     end: Point
     grain: EdgeGrain
+    letter: str
 
 
 def outer_edges(unit: Flat) -> tuple[Edge, ...]:
@@ -49,7 +50,7 @@ def outer_edges(unit: Flat) -> tuple[Edge, ...]:
             start = patch.points[i - 1]
             side = _side(start, end, width, height)
             if side is not None:
-                edges.append(Edge(side, start, end, _grain(patch, start, end)))
+                edges.append(Edge(side, start, end, _grain(patch, start, end), patch.letter))
     return tuple(edges)
 
 

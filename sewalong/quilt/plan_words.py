@@ -163,12 +163,22 @@ def _fabrics(was: Sequence[Fabric], now: Sequence[Fabric]) -> Iterator[str]:
     for letter in sorted(before | after, key=by_letter):
         old, new = before.get(letter), after.get(letter)
         what = f"fabric {letter}"
+        if old is None and new and new.squares:
+            yield f"{what} added: {new.name}, {_squares(new.squares)}"
+            continue
+        if new is None and old and old.squares:
+            yield f"{what} taken out: {old.name}, {_squares(old.squares)}"
+            continue
         yield from _changed(what, old.name if old else "no name", new.name if new else "no name")
         if old and new:
             yield from _changed(f"colour of {what}", *_colours(old, new))
             for key, said in _OF_A_FABRIC.items():
                 was_so, is_so = (str(getattr(one, key) or "none") for one in (old, new))
                 yield from _changed(f"{said} of {what}", was_so, is_so)
+
+
+def _squares(count: int) -> str:
+    return f"{count} square{'' if count == 1 else 's'}"
 
 
 def _colours(was: _Coloured, now: _Coloured) -> tuple[str, str]:

@@ -31,6 +31,7 @@ AGES = {
     "ferry-steps": timedelta(days=9),
     "pantry-window": timedelta(days=1),
     "weathercock": timedelta(days=2),
+    "orchard-gate": timedelta(days=16),
 }
 """How long ago the last event of each was, on the day it is seeded."""
 

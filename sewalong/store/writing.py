@@ -8,8 +8,9 @@ from contextlib import suppress
 from sewalong.store.faults import StoreFault
 
 
-def write_whole(path: str | os.PathLike[str], text: str) -> None:
-    """Put `text` at `path`: to a temporary file in the same folder, synced, then renamed.
+def write_whole(path: str | os.PathLike[str], text: str | bytes) -> None:
+    """Put `text`, or the bytes of a picture, at `path`: to a temporary file in the same folder,
+    synced, then renamed.
 
     Raises StoreFault, and leaves what was at `path`, when the disk does not allow it or
     something other than a file is there.
@@ -18,7 +19,7 @@ def write_whole(path: str | os.PathLike[str], text: str) -> None:
 
     folder = os.path.dirname(path) or "."
     try:
-        data = text.encode()
+        data = text.encode() if isinstance(text, str) else text
         # A rename would put a plain file in the place of a device such as /dev/null.
         if os.path.exists(path) and not os.path.isfile(path):
             what = "a folder" if os.path.isdir(path) else "not a file"

@@ -1,6 +1,7 @@
 """What a picture is made of: the keys that stand for what lies at a place.
 
-The right side of a fabric is its letter, "A"; its wrong side the small letter, "a".
+The right side of what the method calls by a letter is that letter, "A"; its wrong side the small
+letter, "a". A fabric of hers, whose letters are her own, has a key of its own.
 """
 
 from __future__ import annotations
@@ -24,8 +25,11 @@ LIT = "in hand"
 MARK = "marked line"
 CUT = "cut"
 TRIMMED = "trimmed off"
+UNKNOWN = "unknown"
+"""Cloth of which it is not known which fabric it is."""
 
 _BORDER = "border "
+_CLOTH = "cloth "
 _DIM = "dim "
 
 
@@ -50,6 +54,17 @@ def border_number(key: Key) -> int | None:
     """Which border the key is for, 1 the innermost; None for anything else."""
     number = key.removeprefix(_BORDER)
     return int(number) if number != key and number.isdecimal() else None
+
+
+def cloth_key(letter: str) -> Key:
+    """The key of the fabric that she calls by this letter, such as "A" or "AB"."""
+    return f"{_CLOTH}{letter}"
+
+
+def cloth_letter(key: Key) -> str | None:
+    """Her letter for the fabric the key is of; None for anything else."""
+    letter = key.removeprefix(_CLOTH)
+    return letter if letter != key else None
 
 
 def dim(key: Key) -> Key:

@@ -18,8 +18,10 @@ from sewalong.wall.keys import (
     SEWN_NEXT,
     STITCHES,
     TRIMMED,
+    UNKNOWN,
     Key,
     border_number,
+    cloth_letter,
     is_wrong_side,
     undimmed,
 )
@@ -58,6 +60,7 @@ _OTHERS: Mapping[Key, Colour] = {
     MARK: parse_colour("#e0a030"),
     CUT: parse_colour("#e0a030"),
     TRIMMED: parse_colour("#6b6f80"),
+    UNKNOWN: parse_colour("#6b6f80"),
 }
 
 _FAR = parse_colour("#7d7d80")
@@ -80,4 +83,8 @@ def colour_of(key: Key, own: Mapping[Key, Colour] | None = None) -> Colour:
     number = border_number(key)
     if number is not None:
         return _BORDERS[(number - 1) % len(_BORDERS)]
+    letter = cloth_letter(key)
+    if letter is not None:
+        # Of two letters the last: neighbours in the alphabet are told apart.
+        return FABRICS[letter[-1]]
     return FABRICS[key] if key in FABRICS else _OTHERS[key]

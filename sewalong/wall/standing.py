@@ -7,7 +7,7 @@ from enum import Enum
 
 from msgspec import Struct
 
-from sewalong.wall.keys import GAP, LIT, OUTLINE, SEWN, SEWN_NEXT, Key, dim
+from sewalong.wall.keys import GAP, LIT, OUTLINE, SEWN, SEWN_NEXT, UNKNOWN, Key, dim
 from sewalong.wall.picture import Picture, from_pixels
 from sewalong.wall.places import Kind, Laid, Place
 
@@ -70,12 +70,11 @@ def standing_picture(laid: Laid, sewn: Sewn, lit: Lit = NOTHING_LIT) -> Picture:
 
     Between rows that are both sewn and not joined yet there is a gap.
     """
-    sizes = _sizes(laid.places)
-    shown = {place: _shown(place, sewn, lit) for place in sizes}
-    marks = {place: _marks(place.kind, min(sizes[place]), laid.outlined_from) for place in sizes}
+    marks = _marks_of(laid)
+    shown = {place: _shown(place, sewn, lit) for place in marks}
     firsts = _firsts(laid.places)
     high = len(laid.places)
-    by_turns = len({place.row for place in sizes if place.kind is Kind.UNIT}) == len(sewn.units)
+    by_turns = len({place.row for place in marks if place.kind is Kind.UNIT}) == len(sewn.units)
     pixels: list[list[Key | None]] = []
     for y, (keys, places) in enumerate(zip(laid.pixels, laid.places, strict=True)):
         line: list[Key | None] = []
@@ -93,6 +92,21 @@ def standing_picture(laid: Laid, sewn: Sewn, lit: Lit = NOTHING_LIT) -> Picture:
                 key = _without_pattern(place, lit, by_turns=by_turns)
             line.append(dim(key) if how is _Shown.DIM and key is not None else key)
         pixels.append(line)
+    return from_pixels(pixels, is_whole=laid.is_whole)
+
+
+def known_picture(laid: Laid) -> Picture:
+    """The whole top; of units whose fabrics are not known the outline only."""
+    marks, firsts = _marks_of(laid), _firsts(laid.places)
+    lines = [list(zip(*line, strict=True)) for line in zip(laid.pixels, laid.places, strict=True)]
+    unknown = {place for line in lines for key, place in line if key == UNKNOWN}
+
+    def shown(x: int, y: int, key: Key | None, place: Place) -> Key | None:
+        if place not in unknown:
+            return key
+        return OUTLINE if _is_marked(laid.places, x, y, marks, firsts) else None
+
+    pixels = [[shown(x, y, *at) for x, at in enumerate(line)] for y, line in enumerate(lines)]
     return from_pixels(pixels, is_whole=laid.is_whole)
 
 
@@ -157,6 +171,11 @@ def _sizes(places: list[list[Place]]) -> dict[Place, tuple[int, int]]:
         place: (max(xs) - min(xs) + 1, rows[place][-1] - rows[place][0] + 1)
         for place, xs in columns.items()
     }
+
+
+def _marks_of(laid: Laid) -> dict[Place, _Marks]:
+    sizes = _sizes(laid.places)
+    return {place: _marks(place.kind, min(sizes[place]), laid.outlined_from) for place in sizes}
 
 
 def _marks(kind: Kind, pixels: int, outlined_from: int) -> _Marks:

@@ -1,8 +1,10 @@
-"""A picture with no colour: each key a character of its own, all plain ASCII."""
+"""A picture with no colour: each key signs of its own, all plain ASCII."""
 
 from __future__ import annotations
 
 from collections import Counter
+from collections.abc import Mapping
+from itertools import groupby
 
 from sewalong.wall.keys import (
     CORNERSTONE,
@@ -17,8 +19,10 @@ from sewalong.wall.keys import (
     SEWN_NEXT,
     STITCHES,
     TRIMMED,
+    UNKNOWN,
     Key,
     border_number,
+    cloth_letter,
     is_wrong_side,
     undimmed,
 )
@@ -40,6 +44,7 @@ _OTHERS = {
     MARK: "!",
     CUT: "|",
     TRIMMED: "^",
+    UNKNOWN: "\\",
 }
 _LINES = (STITCHES, CUT, MARK, GAP)
 """Drawn over the cloth and one pixel thick: never lost beside it."""
@@ -47,7 +52,7 @@ _LINES = (STITCHES, CUT, MARK, GAP)
 DIM = "`"
 """All that is dim looks alike: it is not what is in hand."""
 
-_SPARE = "?;<>(){}[]\\"
+_SPARE = "?;<>(){}[]"
 """For keys that only the caller knows, dealt out in alphabetical order."""
 
 NOTHING = " "
@@ -57,8 +62,12 @@ def texture_of(key: Key) -> str | None:
     """The character a key always has, wherever it is shown; None for keys not of `wall.keys`.
 
     Fabrics have signs and wrong sides their small letters. Borders have their number, from the
-    tenth on the last digit of it.
+    tenth on the last digit of it. Her own fabrics have her letters for them, "AB" as "Ab": these
+    stand by turns wherever it begins anew, so that A, AA and AB are told apart.
     """
+    letter = cloth_letter(key)
+    if letter is not None:
+        return letter.capitalize()
     number = border_number(key)
     if number is not None:
         return str(number % 10)
@@ -70,7 +79,8 @@ def texture_of(key: Key) -> str | None:
 
 
 def legend(picture: Picture) -> dict[Key, str]:
-    """The character of every key that shows, for `textures` and for explaining it."""
+    """The character of every key that shows, for `textures` and for explaining it; of her fabrics
+    there may be more, which stand by turns."""
     known = {key: texture_of(key) for key in picture.keys}
     spare = iter(_SPARE)
     return {key: mark or next(spare, "?") for key, mark in known.items()}
@@ -97,5 +107,10 @@ def textures(picture: Picture) -> list[str]:
     lines: list[str] = []
     for pair in picture.pairs:
         keys = (chosen(*cell) for cell in zip(*pair, strict=True))
-        lines.append("".join(NOTHING if key is None else found[key] for key in keys))
+        lines.append("".join(_run(found, key, sum(1 for _ in run)) for key, run in groupby(keys)))
     return lines
+
+
+def _run(found: Mapping[Key, str], key: Key | None, length: int) -> str:
+    marks = NOTHING if key is None else found[key]
+    return (marks * length)[:length]

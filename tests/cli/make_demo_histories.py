@@ -17,6 +17,7 @@ from sewalong.progress.acts.piles import Find, PutPileAway, Spoil
 from sewalong.progress.acts.recounting import Recount
 from sewalong.progress.acts.said import Answer
 from sewalong.progress.acts.seam import ChangeTool, RecordSettings
+from sewalong.progress.acts.sets import AcceptSets, MarkSet, SwapSquares
 from sewalong.progress.acts.standing import LayAside
 from sewalong.progress.acts.undoing import Undo
 from sewalong.progress.record.settings import Settings
@@ -155,10 +156,67 @@ def russet_rows(diary: Diary) -> None:
     diary.do(LayAside("one unit short: waiting for two more squares of the green check"))
 
 
+ORCHARD_SETS = (
+    "HOFKGNBP", "GMEPALFI", "DLBMCJAI", "HOGNEKFP", "CIAJELDM", "GPFOEKHN",
+    "FMCIGLEP", "ALCJEMDI", "BNAJHODK", "DJCNBOHK", "HKGNBOFP", "BICLDMAJ",
+)  # fmt: skip
+"""Twelve sets of eight, light on dark, as the program once proposed them."""
+
+
+def orchard_gate(diary: Diary) -> None:
+    """Sets chosen before sewing: one opened, four sewn, two in stacks, one nearly paired; squares
+    swapped, one set skipped."""
+    sets = tuple(tuple(one) for one in ORCHARD_SETS)
+    diary.evening("2026-03-06", "19:30")
+    diary.do(AcceptSets(sets, "light on dark"))
+    diary.do(WriteNote("The sixteen piles lie on the long shelf, light ones by the window."))
+    diary.do(MarkSet(12, "skipped"), after=3)
+    diary.do(SwapSquares(2, 4, 4, 2), after=4)
+    diary.count("pair", *[4] * 5, each=0.6)
+    diary.do(PutPileAway("pair", "clipped by set, in the bread tin"))
+    diary.close("sew them in the order they lie")
+
+    diary.evening("2026-03-07", "15:00")
+    diary.do(
+        RecordSettings(
+            Settings(
+                machine="the travelling one",
+                foot="patchwork foot, guide on the cloth",
+                needle="75/11",
+                stitch_length="2.0",
+                thread="oat cotton 50",
+                proof="two strips 2 in wide came out at 3 1/2 in",
+            )
+        )
+    )
+    diary.count("sew", 4, 4, 2, each=2)
+    diary.count("press", 10, each=0.7)
+    diary.do(Answer("iron", "yes"))
+    diary.count("stack", 5, each=0.8)
+    diary.count("sew-around", 5, each=1.6)
+    diary.count("cut-twice", 1, each=1.2)
+    diary.count("press-open", 4, each=0.5)
+    diary.do(Answer("iron", "yes"))
+    diary.do(PutPileAway("unit", "flat in the atlas"))
+    diary.close()
+
+    diary.evening("2026-03-14", "20:10")
+    diary.count("pair", 4, 4, 3, each=0.6)
+    diary.count("sew", 4, each=2)
+    diary.count("press", 4, each=0.7)
+    diary.do(Answer("iron", "yes"))
+    diary.count("stack", 2, each=0.8)
+    diary.do(PutPileAway("pair", "bread tin"))
+    diary.do(PutPileAway("stack", "pinned, on the atlas"))
+    diary.do(WriteNote("Set 7 looked dull as squares and sings as a stack. Trust the picture."))
+    diary.close("one pair of set 8 is still to lay; cut the four sewn stacks")
+
+
 HISTORIES: dict[str, tuple[str, Callable[[Diary], None]]] = {
     "lantern-walk": ("2026-02-06T19:50:00+01:00", lantern_walk),
     "cornflower-field": ("2026-04-18T10:00:00+01:00", cornflower_field),
     "russet-rows": ("2026-01-04T13:50:00+01:00", russet_rows),
+    "orchard-gate": ("2026-03-06T19:10:00+01:00", orchard_gate),
     "ferry-steps": ("2026-03-01T14:30:00+01:00", ferry_steps),
 }
 

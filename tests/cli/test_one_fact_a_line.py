@@ -98,6 +98,9 @@ LOOKS = (
     "plan",
     "layouts",
     "plan --told",
+    "fabrics",
+    "contrast",
+    "sets --next",
 )
 
 

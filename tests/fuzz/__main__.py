@@ -16,7 +16,9 @@ from typing import Any
 atheris: Any = importlib.import_module("atheris")
 
 with atheris.instrument_imports(include=["sewalong", "tomllib"]):
+    from sewalong.quilt.fabrics_said import fabrics_said
     from sewalong.quilt.file.reader import QuiltFileFaults, read_quilt_bytes
+    from sewalong.quilt.refusal import NumbersFault
     from sewalong.screens.key_reading import ForgivingParser, _forgiving_decoder
     from sewalong.store.archive import from_text
     from sewalong.store.faults import StoreFault
@@ -43,9 +45,16 @@ def keys(data: bytes) -> None:
         pass
 
 
+def fabrics(data: bytes) -> None:
+    """Fabrics said in a few words, or a refusal."""
+    with suppress(NumbersFault):
+        fabrics_said(data.decode(errors="replace"))
+
+
 TARGETS: dict[str, tuple[Callable[[bytes], None], bytes]] = {
     "quilt-file": (quilt_file, SAMPLE.encode()),
     "archive": (archive, GOOD.encode()),
+    "fabrics": (fabrics, b"lights 60, rust dots 4 #a0522d with 30% white small print; C 0"),
     "keys": (keys, b"\x1b[32;1u caf\xe9\x1b[<0;1;1M\x1b[200~a\x1b[201~"),
 }
 """What is fuzzed, and what it begins with."""

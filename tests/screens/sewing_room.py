@@ -250,6 +250,7 @@ _KEY_NAMES = {
     "/": "slash",
     "?": "question_mark",
     ".": "full_stop",
+    ",": "comma",
 }
 _CHARACTERS = {name: character for character, name in _KEY_NAMES.items()}
 

@@ -5,8 +5,10 @@ from __future__ import annotations
 from pathlib import Path
 
 import pytest
+from msgspec.structs import replace
 
 from sewalong.owner.preferences import Preferences
+from sewalong.quilt.fabrics_said import fabrics_said
 from sewalong.screens.app import SewalongApp
 from sewalong.screens.sewing import SewingScreen
 from sewalong.store.library import Library
@@ -31,7 +33,13 @@ def drawn(app: SewalongApp) -> str:
 async def test_no_sign_but_ascii_is_drawn(tmp_path: Path, size: tuple[int, int]) -> None:
     path, clock = tmp_path / "quilts.db", StandingClock()
     key = put_on_shelf(
-        path, clock, c.OpenSession(), c.Count("pair", 4), quilt=a_quilt("Café “毛糸” → ½")
+        path,
+        clock,
+        c.OpenSession(),
+        c.Count("pair", 4),
+        quilt=replace(
+            a_quilt("Café “毛糸” → ½"), fabrics=fabrics_said("lights 60, über 4 #a5532f")
+        ),
     )
     library = Library(path, clock())
     try:
@@ -41,7 +49,16 @@ async def test_no_sign_but_ascii_is_drawn(tmp_path: Path, size: tuple[int, int])
             room = Room(app, pilot, path, key)
             await room.screen_is(SewingScreen)
             assert drawn(app).isascii()
-            for keys in (("h",), ("h", "7"), ("g",), ("w",), ("i",), ("question_mark",), ("t",)):
+            for keys in (
+                ("h",),
+                ("h", "7"),
+                ("g",),
+                ("w",),
+                ("i",),
+                ("question_mark",),
+                ("t",),
+                ("comma",),
+            ):
                 await room.press(*keys)
                 assert drawn(app).isascii(), keys
                 await room.press("escape")

@@ -14,7 +14,7 @@ from sewalong.screens.worksheet import WorksheetScreen
 from tests.progress import every_act as c
 from tests.screens.sewing_room import Room, at_sewing, kinds, up_to
 
-PLACE = {"size": 1, "count": 2, "layout": 6, "borders": 7, "name": 9}
+PLACE = {"size": 1, "count": 2, "layout": 6, "borders": 7, "fabrics": 9, "name": 10}
 
 
 @pytest.fixture
@@ -101,3 +101,14 @@ async def test_another_name_is_the_quilt_s_everywhere(path: Path) -> None:
         await room.press("s")
         await room.screen_is(WorksheetScreen)
         await room.sees("Bay window")
+
+
+async def test_fabrics_are_said_changed_and_taken_back_by_the_form(path: Path) -> None:
+    async with at_the_plan(path) as room:
+        await answer(room, "fabrics", "lights 20, darks 20")
+        await room.sees("Would change: fabric A added: lights, 20")
+        await room.press("s")
+        await room.screen_is(WorksheetScreen)
+        assert [one.squares for one in room.state.quilt.counted_fabrics] == [20, 20]
+        await room.press("escape", "u")
+        assert room.state.quilt.fabrics == ()

@@ -13,19 +13,23 @@ from contextlib import closing
 from pathlib import Path
 
 import pytest
+from msgspec.structs import replace
 from rich.color import Color as RichColor
 from rich.color import ColorSystem
 from textual.geometry import Region
 from textual.theme import Theme
 from textual.widgets import Input
 
+from sewalong.quilt.fabrics_said import fabrics_said
 from sewalong.screens.new_quilt import NewQuiltScreen
+from sewalong.screens.photo_sheet import Keeper, PhotoSheetScreen
 from sewalong.screens.prompts.dialogs import CautionDialog, Dialog
 from sewalong.screens.quilts import QuiltsScreen
 from sewalong.screens.sewing import SewingScreen
 from sewalong.screens.widgets.few_colours import FEW
 from sewalong.screens.widgets.themes import DAYLIGHT, LAMPLIGHT, THEMES
 from sewalong.screens.worksheet import WorksheetScreen
+from tests.fabrics.photo.test_photo_mending import photo
 from tests.progress import every_act as c
 from tests.screens.sewing_room import (
     Room,
@@ -246,6 +250,27 @@ async def test_every_text_that_is_drawn(tmp_path: Path, theme: str) -> None:
     async with at_sewing(tmp_path / "quilts.db", *AT_THE_MAT, theme=theme) as room:
         found = await everywhere(room)
     assert len(found) > 300
+    assert weak(found) == {}
+    assert weak(found, in_256) == {}
+
+
+@pytest.mark.parametrize("theme", THEMES)
+async def test_every_text_beside_fabrics(tmp_path: Path, theme: str) -> None:
+    said = "rust dots 4 #a5532f, moss 4 #6a6f2c, lights 20, odd ones 8"
+    quilt = replace(a_quilt(), fabrics=fabrics_said(said))
+    found: list[Drawn] = []
+    async with at_sewing(tmp_path / "quilts.db", quilt=quilt, theme=theme) as room:
+        await room.press("comma")
+        for key in ("g", "g", "b", "b", "p"):
+            found += (("fabrics", *text) for text in texts(room))
+            await room.press(key)
+        await room.press("escape")
+        sheet = PhotoSheetScreen(photo(), {}, Keeper(lambda *_: None, 0, {}), {})
+        room.app.push_screen(sheet)
+        await room.screen_is(PhotoSheetScreen)
+        await room.press("m", "right")
+        found += (("photograph", *text) for text in texts(room))
+    assert {words for _, words, *_ in found} >= {"A rust dots, 4", "*A 1·1", ">B 1·2"}
     assert weak(found) == {}
     assert weak(found, in_256) == {}
 

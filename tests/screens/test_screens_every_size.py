@@ -11,18 +11,24 @@ from pathlib import Path
 from weakref import WeakKeyDictionary
 
 import pytest
+from msgspec.structs import replace
 from textual.app import ComposeResult
 from textual.containers import VerticalScroll
 from textual.events import Event
 from textual.screen import Screen
 from textual.widgets import Input, OptionList
 
+from sewalong.fabrics.colours import Colour
+from sewalong.fabrics.photo.result import Kind, Place, ReadPhoto
 from sewalong.piecing.catalogue import method_ids
 from sewalong.progress.safety.cautions import Caution, caution_due
 from sewalong.progress.safety.closing_questions import _ON_CLOSING, ON_LEAVING_THE_IRON
+from sewalong.quilt.choices import Fabric
+from sewalong.quilt.letters import letter
 from sewalong.screens.app import SewalongApp
 from sewalong.screens.helped import HelpedScreen
 from sewalong.screens.new_quilt import NewQuiltScreen
+from sewalong.screens.photo_sheet import Keeper, PhotoSheetScreen
 from sewalong.screens.prompts.dialogs import CautionDialog, Dialog, QuestionDialog
 from sewalong.screens.prompts.help import HelpDialog
 from sewalong.screens.prompts.leaving import HINT
@@ -258,6 +264,31 @@ async def what_keys_open(room: Room) -> list[str]:
     return found
 
 
+async def test_a_photograph_and_its_sheet(tmp_path: Path) -> None:
+    """What is refused of one, and one of the largest grid there is."""
+    places = tuple(
+        Place(1 + at // 40, 1 + at % 40, Colour(165, 83, 47), 1.0, Kind.SOLID, letter(at % 60))
+        for at in range(1600)
+    )
+    notes = ("No plain cloth is seen around the squares, so the light was not evened.",)
+    found = []
+    fabrics = (Fabric("A", LONG_NAME, "#a5532f", 9999, "one-way"), Fabric("B", "x", squares=1))
+    plan = replace(a_quilt(LONG_NAME), fabrics=fabrics)
+    async with at_sewing(tmp_path / "quilts.db", quilt=plan) as room:
+        await open_by(room, "comma")
+        found += await look(room, "fabrics of long names")
+        await room.press("p")
+        await room.press(*["enter"] * 4)
+        await room.sees("Write the file of the photograph.")
+        found += await look(room, "a photograph refused")
+        await room.press("escape")
+        keeper = Keeper(lambda *_: None, 0, {})
+        room.app.push_screen(PhotoSheetScreen(ReadPhoto(40, 40, 4, places, notes), {}, keeper, {}))
+        await room.screen_is(PhotoSheetScreen)
+        found += await look(room, "the sheet")
+    assert found == [], "\n".join(found)
+
+
 @pytest.mark.long
 async def test_what_the_other_screens_open(tmp_path: Path) -> None:
     """How much, how is it going, and where was I, with their reasons, forms and help."""
@@ -270,7 +301,7 @@ async def test_what_the_other_screens_open(tmp_path: Path) -> None:
         found += await what_keys_open(room)
         await room.press("enter")
         await room.screen_is(SewingScreen)
-        for opened in "hg":
+        for opened in ("h", "g", "comma"):
             await open_by(room, opened)
             found += await what_keys_open(room)
             await room.press("escape")

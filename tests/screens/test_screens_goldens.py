@@ -18,13 +18,17 @@ from pathlib import Path
 import pytest
 
 from sewalong.progress.record.settings import Settings
+from sewalong.screens.fabrics import FabricsScreen
 from sewalong.screens.new_quilt import NewQuiltScreen
-from sewalong.screens.prompts.dialogs import CautionDialog
+from sewalong.screens.photo_sheet import PhotoSheetScreen
+from sewalong.screens.prompts.dialogs import CautionDialog, FormDialog
 from sewalong.screens.prompts.help import HelpDialog
+from sewalong.screens.prompts.photo_dialog import PhotoDialog
 from sewalong.screens.quilts import QuiltsScreen
 from sewalong.screens.returning import ReturnScreen
 from sewalong.screens.sewing import SewingScreen
 from sewalong.screens.widgets.return_sheet import ReturnSheet
+from tests.fabrics.photo.made_photos import COLOURS, Scene, solid
 from tests.progress import every_act as c
 from tests.screens.sewing_room import (
     ALL_YES,
@@ -34,10 +38,13 @@ from tests.screens.sewing_room import (
     Room,
     StandingClock,
     a_quilt,
+    at_sewing,
     put_on_shelf,
     the_app,
     up_to,
 )
+
+Screens = tuple[Callable[[Room], Awaitable[None]], ...]
 
 GOLDENS = Path(__file__).parent / "goldens"
 ACCEPT = "SEWALONG_ACCEPT_GOLDENS"
@@ -81,7 +88,65 @@ async def counted(room: Room) -> None:
     await room.sees("Counted 1 stack at cut twice.")
 
 
-SCREENS: tuple[Callable[[Room], Awaitable[None]], ...] = (
+async def no_fabrics(room: Room) -> None:
+    await room.press("comma")
+    await room.screen_is(FabricsScreen)
+
+
+async def fabrics_said(room: Room) -> None:
+    await room.press("a")
+    await room.write(", ".join(SAID))
+    await room.press("enter", "enter")
+    await room.screen_is(FabricsScreen)
+    await room.sees("E cream leaf: 12 squares")
+
+
+async def fabrics_in_grey(room: Room) -> None:
+    await room.press("g")
+
+
+async def fabrics_as_others_see_them(room: Room) -> None:
+    await room.press("b", "b")
+
+
+async def fabric_to_change(room: Room) -> None:
+    await room.press("b", "b", "enter")
+    await room.screen_is(FormDialog)
+
+
+async def which_photograph(room: Room) -> None:
+    await room.press("escape", "p")
+    await room.screen_is(PhotoDialog)
+
+
+async def photograph_read(room: Room) -> None:
+    await room.write_over("pack.png")
+    await room.press("enter")
+    await room.write_over("2 x 3")
+    await room.press("enter", "enter", "enter")
+    await room.screen_is(PhotoSheetScreen)
+
+
+SAID = (
+    "rust dots 6 #a5532f small print",
+    "moss 6 #6a6f2c",
+    "indigo 8 #2f4a7c one-way",
+    "butter plaid 12 #e0b14a large print",
+    "cream leaf 12 #f4f0e6",
+    "odd ones 4",
+)
+FABRIC_SCREENS: Screens = (
+    no_fabrics,
+    fabrics_said,
+    fabrics_in_grey,
+    fabrics_as_others_see_them,
+    fabric_to_change,
+    which_photograph,
+    photograph_read,
+)
+"""Each is reached from the one before, the first from sewing."""
+
+SCREENS: Screens = (
     where_was_i,
     which_quilt,
     new_quilt,
@@ -117,12 +182,32 @@ def a_shelf(path: Path, clock: StandingClock) -> str:
 async def test_the_screens_look_as_accepted(tmp_path: Path, size: tuple[int, int]) -> None:
     clock = StandingClock()
     key = a_shelf(tmp_path / "quilts.db", clock)
-    drawn: dict[str, str] = {}
     async with the_app(tmp_path / "quilts.db", clock, key, size=size) as room:
-        for screen in SCREENS:
-            await screen(room)
-            await room.pilot.pause()
-            drawn[file_name(screen, size)] = room.text + "\n"
+        drawn = await drawn_by(room, SCREENS, size)
+    compare(drawn)
+
+
+@pytest.mark.parametrize("size", SIZES, ids=["80x24", "40x20"])
+async def test_fabrics_look_as_accepted(tmp_path: Path, size: tuple[int, int]) -> None:
+    rows = [[solid(COLOURS[n]) for n in (0, 1, 2)], [solid(COLOURS[n]) for n in (3, 0, 4)]]
+    (tmp_path / "pack.png").write_bytes(Scene(squares=rows, size=(320, 230)).file())
+    async with at_sewing(tmp_path / "quilts.db", quilt=a_quilt("Hop garden"), size=size) as room:
+        drawn = await drawn_by(room, FABRIC_SCREENS, size)
+    compare(drawn)
+
+
+async def drawn_by(room: Room, screens: Screens, size: tuple[int, int]) -> dict[str, str]:
+    """Each screen as it is drawn, by the name of its file."""
+    drawn = {}
+    for screen in screens:
+        await screen(room)
+        await room.pilot.pause()
+        drawn[file_name(screen, size)] = room.text + "\n"
+    return drawn
+
+
+def compare(drawn: dict[str, str]) -> None:
+    """Fail with every difference; where that is asked for, write what was drawn and fail."""
     if os.environ.get(ACCEPT):
         GOLDENS.mkdir(exist_ok=True)
         for name, text in drawn.items():
@@ -155,5 +240,5 @@ def differs(name: str, drawn: str) -> str:
 
 
 def test_every_accepted_screen_is_still_drawn() -> None:
-    wanted = {file_name(screen, size) for screen in SCREENS for size in SIZES}
+    wanted = {file_name(screen, size) for screen in (*SCREENS, *FABRIC_SCREENS) for size in SIZES}
     assert {golden.name for golden in GOLDENS.glob("*")} == wanted

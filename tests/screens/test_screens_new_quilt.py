@@ -33,7 +33,8 @@ from tests.screens.sewing_room import (
 
 WIDE = (160, 50)
 PLACE = {"method": 0, "size": 1, "count": 2, "seam": 3, "trim": 4, "setting": 5, "layout": 6,
-         "borders": 7, "finishing": 8, "name": 9}  # fmt: skip
+         "borders": 7, "finishing": 8, "fabrics": 9,
+         "name": 10}  # fmt: skip
 
 
 @pytest.fixture

@@ -135,7 +135,7 @@ async def begin(maker: Newcomer) -> None:
     await room.press("enter")
     await room.sees("12 units")
     maker.look("24 squares")
-    for _ in range(6):
+    for _ in range(7):
         await room.press("down")
     await room.press("enter")
     await room.write_over("Rainy evenings")
@@ -167,6 +167,7 @@ async def first_evening(maker: Newcomer) -> None:
     await maker.ask("recount", ">enter", ">escape")
     await maker.ask("about", ">enter")
     await maker.ask("numbers", ">escape")
+    await maker.ask("fabrics", ">escape")
     await maker.ask("where", ">escape")
     assert isinstance(maker.front, SewingScreen)
     await room.press("question_mark")

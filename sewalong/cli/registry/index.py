@@ -25,6 +25,7 @@ COMMANDS: dict[str, tuple[str, ...]] = {
     "writing_down": ("note", "settings", "changed", "preferences"),
     "where_to_go": ("stage", "target", "lay-aside", "pick-up", "done"),
     "planning": ("alter", "quilt-file"),
+    "cloth": ("fabrics", "contrast", "sets"),
     "numbers": ("plan", "layouts", "size", "methods", "reckon"),
     "files": ("start", "check", "export", "import"),
     "safekeeping": ("backup", "examine", "restore"),

@@ -8,9 +8,9 @@ import numpy as np
 from msgspec import Struct
 
 from sewalong.fabrics.colours import Colour
-from sewalong.fabrics.photo.letters import letter
 from sewalong.fabrics.photo.tones import Numbers
 from sewalong.fabrics.sight import difference, value
+from sewalong.quilt.letters import letter
 
 ONE_FABRIC = 2.5
 """CIEDE2000 under which two colours pass for one fabric (common practice, see `sight`)."""

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from msgspec.structs import replace
 
-from sewalong.fabrics.photo.letters import letter, number_of
 from sewalong.fabrics.photo.refused import PhotoRefused
 from sewalong.fabrics.photo.result import ReadPhoto
+from sewalong.quilt.letters import letter, number_of
 
 
 def merge(photo: ReadPhoto, kept: str, gone: str) -> ReadPhoto:

@@ -32,11 +32,18 @@ def read_photo(
             raise PhotoRefused(f"The grid has from 1 to {MOST_IN_A_ROW} {what}, not {count}.")
     if packs < 1:
         raise PhotoRefused(f"There is 1 pack at least, not {packs}.")
-    if find_spec("PIL") is None or find_spec("numpy") is None:
-        raise PhotoRefused(
-            "Photographs are read with two more libraries, Pillow and numpy, and they are not "
-            "installed. Install sewalong with its extra: sewalong[photo]."
-        )
+    if missing := what_is_missing():
+        raise PhotoRefused(missing)
     from sewalong.fabrics.photo.seeing import seen
 
     return seen(source, rows, columns, corners, packs)
+
+
+def what_is_missing() -> str:
+    """Why no photograph can be read here, and what to do; empty where they can be."""
+    if find_spec("PIL") is None or find_spec("numpy") is None:
+        return (
+            "Photographs are read with two more libraries, Pillow and numpy, and they are not "
+            "installed. Install sewalong with its extra: sewalong[photo]."
+        )
+    return ""

@@ -118,8 +118,12 @@ class _Table:
         most, missed = self.most, self.missed
         chance, size = self.chance.random, len(self.at)
         over = self.wanted.sets
+        # Half of the swaps begin where something is to be bettered.
+        weak = self._weak() or range(size)
+        some_weak = len(weak)
         for _ in range(SWAPS_A_LOOK):
-            i, j = int(chance() * size), int(chance() * size)
+            i = weak[int(chance() * some_weak)] if chance() < 0.5 else int(chance() * size)
+            j = int(chance() * size)
             one, other = at[i], at[j]
             if one == other:
                 continue
@@ -166,6 +170,15 @@ class _Table:
                 in_family[here][families[other]] += 1
                 in_family[there][families[other]] -= 1
                 in_family[there][families[one]] += 1
+
+    def _weak(self) -> list[int]:
+        """The places that meet one beside which they fall short of the aim."""
+        at = self.at
+        return [
+            place
+            for place, beside in enumerate(self.beside)
+            if any(self.costs[place][at[place]][at[other]] for other in beside)
+        ]
 
     def dealt(self) -> Dealt:
         """The squares as they lie now."""

@@ -8,7 +8,6 @@ from math import inf
 from sewalong.fabrics.sets.wanted import FORBIDDEN
 from sewalong.fabrics.sight import difference
 from sewalong.fabrics.swatch import Swatch
-from sewalong.quilt.choices import ASSORTED
 
 Table = tuple[tuple[float, ...], ...]
 """By the fabric of the first place of a contact and that of the second."""
@@ -51,7 +50,7 @@ def _table(swatches: Sequence[Swatch], strength: Callable[[Swatch, Swatch], floa
     return tuple(
         tuple(
             # A fabric is nothing apart from itself, known or not; two of a pile may differ.
-            0.0 if one is other and one.kind != ASSORTED else strength(one, other)
+            0.0 if one is other and not one.is_pile else strength(one, other)
             for other in swatches
         )
         for one in swatches

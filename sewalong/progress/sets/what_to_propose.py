@@ -10,6 +10,7 @@ from sewalong.fabrics.sets.proposing import Asked
 from sewalong.fabrics.sets.rules import Rule
 from sewalong.fabrics.swatch import swatches
 from sewalong.piecing.contacts import contacts
+from sewalong.progress.plan.plan import plan
 from sewalong.progress.record.events.sets import kept_sets
 from sewalong.progress.record.sets_laid import SetsNow
 from sewalong.progress.record.squares_left import shape_of_sets, squares_left
@@ -55,11 +56,23 @@ def what_to_propose(
 
 
 def sets_wanted(state: State, shape: SetShape) -> int:
-    """Sets still to be proposed for the units of the target, beyond those that stand."""
-    in_all = -(-state.units_wanted // shape.units)
-    begun = state.sets.begun(shape.pile)
-    first = state.quilt.method.stages[0].id
-    # Counted before there were sets, or unlike any: begun all the same.
-    counted = state.done[first] // len(shape.runs[first])
-    locked = sum(one.locked and one.number not in begun for one in state.sets.sets.values())
-    return max(0, in_all - max(counted, len(begun)) - locked)
+    """Sets still to be proposed for the units of the target, beyond those that stand.
+
+    Counted from the squares the plan still takes, so that what is sewn of squares of which nobody
+    knows the set is not wanted twice, and what is spoiled on the way is wanted again.
+    """
+    standing = kept_sets(state)
+    lying = state.sets.lying.get(shape.pile, ())
+    spoken_for = sum(piece.set in standing for piece in lying)
+    still = _squares_still_taken(state, shape.pile) - spoken_for
+    return max(0, -(-still // len(shape.places)))
+
+
+def _squares_still_taken(state: State, pile: str) -> int:
+    now = plan(state)
+    return sum(
+        now.line(stage.id).to_do * taken.count
+        for stage in state.route.of_pieces
+        for taken in stage.takes
+        if taken.pile == pile
+    )

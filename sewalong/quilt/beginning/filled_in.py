@@ -42,6 +42,7 @@ from sewalong.quilt.beginning.usual import USUAL_METHOD, usual_answer, usual_lay
 from sewalong.quilt.beginning.wording import (
     borders_text,
     count_text,
+    fabrics_answer,
     finishing_text,
     length_text,
     setting_text,
@@ -361,6 +362,9 @@ def _of_quilt(id: str, quilt: Quilt) -> tuple[str, str]:
             return str(quilt.target), ""
         case "borders":
             return borders_text(quilt), ""
+        case "fabrics":
+            squares = sum(fabric.squares or 0 for fabric in quilt.counted_fabrics)
+            return fabrics_answer(quilt), f"{squares:,} squares" if squares else ""
         case "finishing":
             return finishing_text(quilt.finishing), ""
         case _:

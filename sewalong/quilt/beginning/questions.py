@@ -16,6 +16,7 @@ SETTING = "setting"
 LAYOUT = "layout"
 BORDERS = "borders"
 FINISHING = "finishing"
+FABRICS = "fabrics"
 NAME = "name"
 
 COUNT_OF = "count "
@@ -44,6 +45,8 @@ def questions(written: Definition) -> tuple[Question, ...]:
         Question(COUNT, "how many", f"How many {many} are there?", _HOW_MANY),
         *(_count_of(written, start.pile) for start in others),
         *_THE_REST,
+        *(() if first.strip else (_FABRICS,)),
+        _NAME,
     )
 
 
@@ -100,5 +103,11 @@ _THE_REST = (
         "What is wanted after the top?",
         "Any of layer, quilt, bind; or none.",
     ),
-    Question(NAME, "name", "What is the quilt called?", "A name of your own."),
 )
+_FABRICS = Question(
+    FABRICS,
+    "fabrics",
+    "Which fabrics are there (none need be said)?",
+    "Piles or fabrics with their squares, such as lights 60, mediums 70, darks 38; or none yet.",
+)
+_NAME = Question(NAME, "name", "What is the quilt called?", "A name of your own.")

@@ -16,6 +16,7 @@ from sewalong.quilt.beginning.questions import (
     BORDERS,
     COUNT,
     COUNT_OF,
+    FABRICS,
     FINISHING,
     LAYOUT,
     LENGTH,
@@ -27,15 +28,18 @@ from sewalong.quilt.beginning.questions import (
     TRIM,
 )
 from sewalong.quilt.beginning.wording import (
+    AS_THEY_ARE,
     is_nothing,
     length_text,
     read_borders,
     read_count,
+    read_fabrics,
     read_finishing,
     read_layout,
     read_setting,
     usual_cloths,
 )
+from sewalong.quilt.choices import Fabric
 from sewalong.quilt.quilt import StartPile
 from sewalong.quilt.setting import USUAL_SASH
 
@@ -156,6 +160,18 @@ def _finishing(tables: Tables, text: str, unit: Unit) -> None:
         tables[FINISHING] = {"stages": stages}
 
 
+def _fabrics(tables: Tables, text: str, unit: Unit) -> None:
+    """What she has squares of is what she says; names for what the method calls so stay."""
+    before = tables.pop("fabric", [])
+    named = [table for table in before if "squares" not in table]
+    if before != named and text.endswith(AS_THEY_ARE):
+        tables["fabric"] = before
+        return
+    others = [Fabric(**table) for table in named]
+    if found := [*named, *read_fabrics(text, others)]:
+        tables["fabric"] = found
+
+
 def _name(tables: Tables, text: str, unit: Unit) -> None:
     tables[NAME] = text
 
@@ -167,6 +183,7 @@ _PUT: dict[str, Callable[[Tables, str, Unit], None]] = {
     LAYOUT: _layout,
     BORDERS: _borders,
     FINISHING: _finishing,
+    FABRICS: _fabrics,
     NAME: _name,
 }
 
@@ -179,6 +196,7 @@ _QUESTION_OF = {
     "layout": LAYOUT,
     "border": BORDERS,
     "finishing": FINISHING,
+    "fabric": FABRICS,
     "name": NAME,
 }
 

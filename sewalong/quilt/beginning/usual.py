@@ -17,6 +17,7 @@ from sewalong.piecing.method import MethodKey
 from sewalong.piecing.method_counts import count_out
 from sewalong.quilt.beginning.wording import (
     EDGE_TO_EDGE,
+    NONE_YET,
     NOT_TRIMMED,
     finishing_text,
     length_text,
@@ -69,6 +70,8 @@ def usual_answer(id: str, written: Definition, unit: Unit, is_taken: Callable[[s
             return EDGE_TO_EDGE
         case "borders":
             return _BORDERS[unit]
+        case "fabrics":
+            return NONE_YET
         case "finishing":
             return finishing_text(FINISHING_STAGES)
         case _:

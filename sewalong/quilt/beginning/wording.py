@@ -3,13 +3,21 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
+
+from msgspec.structs import asdict
 
 from sewalong.lengths import Length, LengthFault, Unit, parse
+from sewalong.quilt.beginning.answers import LONGEST_ANSWER
+from sewalong.quilt.choices import Fabric
 from sewalong.quilt.file.writer import written_length
 from sewalong.quilt.quilt import Border, Quilt, StartPile
 from sewalong.quilt.setting import Sashing
 
 NONE = "none"
+NONE_YET = "none yet"
+AS_THEY_ARE = "as they are"
+"""Stands for fabrics that are too many for one answer."""
 EDGE_TO_EDGE = "edge to edge"
 ON_POINT = "on point"
 NOT_TRIMMED = "not trimmed"
@@ -19,7 +27,7 @@ SASHES = "sashes"
 FRAME = "frame"
 CORNERSTONES = "cornerstones"
 
-_NOTHING = ("none", "no", "nothing", "0", "-", NOT_TRIMMED, ON_THE_MARKS)
+_NOTHING = ("none", NONE_YET, "no", "nothing", "0", "-", NOT_TRIMMED, ON_THE_MARKS)
 _STRAIGHT = (EDGE_TO_EDGE, "straight", *_NOTHING)
 _COUNT = r"([0-9]{1,9})(?: *(?:packs? of|packs?|of|x|×|\*) *([0-9]{1,9}))?"
 _LAYOUT = r"([0-9]{1,9}) *(?:x|×|\*|by|rows? of|of) *([0-9]{1,9})"
@@ -181,3 +189,30 @@ def read_finishing(text: str) -> list[str]:
 def finishing_text(stages: tuple[str, ...]) -> str:
     """The stages after the top, as they are answered."""
     return ", ".join(stages) or NONE
+
+
+def read_fabrics(text: str, others: Sequence[Fabric]) -> list[dict[str, object]]:
+    """The fabrics an answer says, beside `others` that the method calls so, as the tables of a quilt
+    file. Raises ValueError."""
+    from sewalong.quilt.fabrics_said import fabrics_said  # colours are read there
+
+    found = () if is_nothing(text) else fabrics_said(text, others)
+    return [
+        {key: said for key, said in asdict(fabric).items() if said is not None}
+        for fabric in found
+        if fabric.squares is not None
+    ]
+
+
+def fabrics_answer(quilt: Quilt) -> str:
+    """The counted fabrics as they are answered; so many that one answer cannot say them are said
+    to stay."""
+    fabrics = quilt.counted_fabrics
+    if not fabrics:
+        return NONE_YET
+    from sewalong.quilt.fabrics_text import fabrics_text
+
+    text = fabrics_text(fabrics, quilt.named_fabrics)
+    if text is not None and len(text) <= LONGEST_ANSWER:
+        return text
+    return f"{len(fabrics)} fabrics, {AS_THEY_ARE}"

@@ -29,6 +29,8 @@ ASKS: Mapping[str, str] = {
     "changed": "sewalong.screens.prompts.machine_prompts:changed",
     "measure": "sewalong.screens.prompts.machine_prompts:measure",
     "numbers": "sewalong.screens.worksheet:how_much",
+    "fabrics": "sewalong.screens.fabrics:fabrics",
+    "sets": "sewalong.screens.sets:sets",
     "tonight": "sewalong.screens.prompts.looking_prompts:tonight",
     "elsewhere": "sewalong.screens.prompts.elsewhere_prompt:elsewhere",
     "about": "sewalong.screens.prompts.looking_prompts:about_this_stage",

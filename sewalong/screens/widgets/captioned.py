@@ -16,7 +16,7 @@ from sewalong.wall.picture import Picture
 Draw = Callable[[int, int], Picture | None]
 
 WORDS = 2
-"""Lines kept for the words."""
+"""Lines kept for the words, where there are any."""
 
 LEAST = (12, 3)
 """Columns and lines from which a picture tells anything."""
@@ -41,10 +41,10 @@ class Captioned(Vertical):
         self.on_resize()
 
     def on_resize(self) -> None:
-        across, down = self.size.width, self.size.height - WORDS
+        across, down = self.size.width, self.size.height - (WORDS if self._words else 0)
         if self.is_mounted and self.display:
             roomy = across >= LEAST[0] and down >= LEAST[1]
             picture = self._draw(across, down) if roomy else None
             self.query_one(PictureView).show(picture, self._own)
             part = "; part of it is shown" if picture and not picture.is_whole else ""
-            self.query_one(Words).say(f"{self._words}{part}")
+            self.query_one(Words).say(f"{self._words}{part}" if self._words else "")

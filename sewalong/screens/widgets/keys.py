@@ -250,6 +250,22 @@ SEWING_KEYS = (
         words="size yardage fabric cloth cutting thread backing batting binding layouts worksheet",
     ),
     Key(
+        "sew.fabrics",
+        "comma",
+        "ask('fabrics')",
+        "fabrics",
+        "Fabrics by value and colour: say them, photograph them, see what is possible.",
+        words="cloth colour value light dark contrast print swatch photograph piles",
+    ),
+    Key(
+        "sew.sets",
+        "full_stop",
+        "ask('sets')",
+        "sets",
+        "Sets of squares: proposed, looked at, swapped, and the units they will give.",
+        words="set stack squares pairing propose contrast which fabrics lost order picture",
+    ),
+    Key(
         "sew.aside",
         "a",
         "ask('aside')",

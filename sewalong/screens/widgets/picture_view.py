@@ -12,7 +12,8 @@ from textual.theme import Theme
 from textual.widget import Widget
 
 from sewalong.fabrics.colours import Colour, parse_colour
-from sewalong.wall.keys import CUT, GAP, LIT, MARK, OUTLINE, STITCHES, Key
+from sewalong.screens.widgets.colour_block import shows_colours
+from sewalong.wall.keys import CUT, GAP, LIT, MARK, OUTLINE, STITCHES, Key, cloth_letter
 from sewalong.wall.palette import colour_of
 from sewalong.wall.picture import Picture
 from sewalong.wall.runs import rows_of_runs
@@ -54,7 +55,7 @@ class PictureView(Widget):
         """Show `picture` in the owner's colours, or nothing."""
         self.was_shown = True
         self._picture, self._own = picture, own
-        plain, theme = self.app.no_color, self.app.current_theme
+        plain, theme = self._is_plain(picture), self.app.current_theme
         if self._shown == (picture, plain, theme.name):
             return
         self._shown = (picture, plain, theme.name)
@@ -63,6 +64,13 @@ class PictureView(Widget):
         else:
             self._strips = _plain(picture) if plain else _coloured(picture, _look(theme, own))
         self.refresh(layout=True)
+
+    def _is_plain(self, picture: Picture | None) -> bool:
+        """Whether signs stand for what is shown: for her own fabrics too where a terminal cannot show
+        their colours truly."""
+        if picture is None or shows_colours(self.app):
+            return self.app.no_color
+        return self.app.no_color or any(map(cloth_letter, picture.keys))
 
     def on_mount(self) -> None:
         self.app.theme_changed_signal.subscribe(self, lambda _: self._in_another_look())

@@ -14,7 +14,7 @@ from sewalong.store.drafts import Draft, Drafts
 from sewalong.store.home import data_folder, record_path
 from tests.cli.conftest import Desk, Said
 
-QUESTIONS = 10
+QUESTIONS = 11
 TAKE_ALL = "\n" * QUESTIONS
 YES = "\n"
 
@@ -42,18 +42,19 @@ def test_taking_every_usual_answer_begins_a_quilt(desk: Desk) -> None:
 def test_every_question_is_asked_with_its_usual_answer(desk: Desk) -> None:
     said = desk.ok("new", "--plain", typed=TAKE_ALL + YES)
     for question in (
-        "1 of 10. By which method? [Stacked four-patch]",
-        "2 of 10. The size the squares are cut at? [5 in]",
-        "3 of 10. How many squares are there? [4 packs of 42] (168 in all)",
-        "7 of 10. How many rows and columns? [9 × 9] (3 spare)",
-        "10 of 10. What is the quilt called? [Stacked four-patch]",
+        "1 of 11. By which method? [Stacked four-patch]",
+        "2 of 11. The size the squares are cut at? [5 in]",
+        "3 of 11. How many squares are there? [4 packs of 42] (168 in all)",
+        "7 of 11. How many rows and columns? [9 × 9] (3 spare)",
+        "10 of 11. Which fabrics are there (none need be said)? [none yet]",
+        "11 of 11. What is the quilt called? [Stacked four-patch]",
         "Begin it?",
     ):
         assert question in said.err
 
 
 def test_an_answer_changes_what_is_said_and_the_next_usual_answers(desk: Desk) -> None:
-    said = answered(desk, "", "", "120", *[""] * 7, "")
+    said = answered(desk, "", "", "120", *[""] * 8, "")
     assert "120 squares make 60 units." in said.err
     assert "[8 × 7] (4 spare)" in said.err
     # What is as it was is not said again.
@@ -61,21 +62,21 @@ def test_an_answer_changes_what_is_said_and_the_next_usual_answers(desk: Desk) -
 
 
 def test_back_goes_back_and_on_again(desk: Desk) -> None:
-    said = answered(desk, "", "", "back", "6", "", *[""] * 7, "back", "Sunday squares", "")
-    assert said.err.count("2 of 10.") == 2
-    assert said.err.count("10 of 10.") == 2
+    said = answered(desk, "", "", "back", "6", "", *[""] * 8, "back", "Sunday squares", "")
+    assert said.err.count("2 of 11.") == 2
+    assert said.err.count("11 of 11.") == 2
     assert said.lines[0] == "Begun: Sunday squares"
     assert desk.ok("quilt-file").out.count('size = "6 in"') == 1
 
 
 def test_a_fault_is_said_at_once_and_asked_again(desk: Desk) -> None:
-    said = answered(desk, "", "large", "5", *[""] * 8, "")
+    said = answered(desk, "", "large", "5", *[""] * 9, "")
     assert "No number was found in 'large'." in said.err
     assert said.status == 0
 
 
 def test_what_there_is_to_choose_is_listed_and_taken_by_its_number(desk: Desk) -> None:
-    said = answered(desk, "?", "3", *[""] * 9, "")
+    said = answered(desk, "?", "3", *[""] * 10, "")
     for id in method_ids():
         assert read_method_name(id) in said.err
     assert "  3. Four-patch: Four squares joined two and two: one unit." in said.err
@@ -89,7 +90,7 @@ def read_method_name(id: str) -> str:
 
 
 def test_a_bare_number_at_the_trim_is_a_length(desk: Desk) -> None:
-    said = answered(desk, "", "", "", "", "?", "2", *[""] * 5, "")
+    said = answered(desk, "", "", "", "", "?", "2", *[""] * 6, "")
     assert "  - not trimmed" in said.err
     assert "Units are trimmed to 2 in." in said.err
 
@@ -147,7 +148,7 @@ def test_ctrl_c_keeps_the_draft(desk: Desk, monkeypatch: pytest.MonkeyPatch) -> 
 
 def test_at_the_end_it_can_be_written_as_a_file_or_left(desk: Desk) -> None:
     file = desk.folder / "sunday.toml"
-    said = answered(desk, *[""] * 9, "Sunday", "file", str(file), "later")
+    said = answered(desk, *[""] * 10, "Sunday", "file", str(file), "later")
     assert said.status == 0
     assert f"Written: {file}" in said.err
     assert read_quilt(file.read_text()).name == "Sunday"
@@ -209,12 +210,12 @@ def test_no_file_is_written_over(desk: Desk) -> None:
 def test_it_begins_what_start_of_the_written_file_begins(desk: Desk) -> None:
     file = desk.folder / "same.toml"
     begun = answered(
-        desk, "Hourglass", "4 1/2", "90", "", "", "on point", "", "3", "bind", "One", ""
+        desk, "Hourglass", "4 1/2", "90", "", "", "on point", "", "3", "bind", "", "One", ""
     )
     assert begun.status == 0
     one = desk.ok("quilt-file").out
     answered(
-        desk, "Hourglass", "4 1/2", "90", "", "", "on point", "", "3", "bind", "Two", "file", str(file)
+        desk, "Hourglass", "4 1/2", "90", "", "", "on point", "", "3", "bind", "", "Two", "file", str(file)
     )  # fmt: skip
     desk.ok("start", str(file))
     assert desk.ok("quilt-file").out == one.replace('"One"', '"Two"')

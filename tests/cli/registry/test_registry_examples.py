@@ -72,7 +72,12 @@ def laid_aside(desk: Desk) -> None:
 
 def answered(desk: Desk) -> None:
     """Every usual answer is taken."""
-    desk.monkeypatch.setattr("sys.stdin", io.StringIO("\n" * 11))
+    desk.monkeypatch.setattr("sys.stdin", io.StringIO("\n" * 12))
+
+
+def colour_piles(desk: Desk) -> None:
+    """Lights and darks, of which sets can be made."""
+    desk.ok("fabrics", "--say", "lights 32, darks 32")
 
 
 def nothing(desk: Desk) -> None:
@@ -102,6 +107,7 @@ BEFORE: dict[str, Callable[[Desk], None]] = {
     "stage": four_patches,
     "pick-up": laid_aside,
     "import": exported,
+    "sets": colour_piles,
 }
 """What was done before; nothing but beginning the quilt where a command is not named."""
 
@@ -126,7 +132,7 @@ def test_the_example_runs(command: Command, desk: Desk) -> None:
 KEEPS = {
     "count", "unpick", "undo", "redo", "close", "answer", "spoil", "find", "recount", "put-away",
     "measure", "trim", "go-on", "bobbin", "press", "begun", "join", "note", "settings", "changed",
-    "alter", "stage", "target", "lay-aside", "pick-up", "done", "new", "start", "import",
+    "alter", "fabrics", "stage", "target", "lay-aside", "pick-up", "done", "new", "start", "import",
 }  # fmt: skip
 """Commands that write something into the record; the others only look."""
 

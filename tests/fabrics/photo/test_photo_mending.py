@@ -14,13 +14,13 @@ from hypothesis import strategies as st
 from PIL import Image
 
 from sewalong.fabrics.colours import Colour
-from sewalong.fabrics.photo.letters import letter, number_of
 from sewalong.fabrics.photo.mending import merge, rename, split
 from sewalong.fabrics.photo.read import read_photo
 from sewalong.fabrics.photo.refused import PhotoRefused
 from sewalong.fabrics.photo.result import Kind, Place, ReadPhoto, TwoColours
 from sewalong.fabrics.photo.sheet import contact_sheet
 from sewalong.fabrics.photo.sheet_words import fabric_lines, place_lines
+from sewalong.quilt.letters import letter, number_of
 from tests.fabrics.photo.made_photos import Scene, laid
 
 RUST, NAVY, CREAM = Colour(165, 83, 47), Colour(47, 74, 124), Colour(244, 240, 230)
@@ -137,7 +137,7 @@ def test_the_contact_sheet_shows_every_square_where_it_lies() -> None:
 
 
 def test_what_was_read_is_mended_and_said_without_the_libraries() -> None:
-    names = "result", "mending", "letters", "sheet_words", "read"
+    names = "result", "mending", "sheet_words", "read"
     code = "import sys; sys.modules.update(numpy=None, PIL=None, coloraide=None)\n" + "\n".join(
         f"import sewalong.fabrics.photo.{name}" for name in names
     )

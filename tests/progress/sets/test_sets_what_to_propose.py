@@ -36,3 +36,10 @@ def test_what_stands_is_not_dealt_again() -> None:
 def test_what_was_begun_before_there_were_sets_is_not_wanted_again() -> None:
     state, _ = play(QUILT, c.ChangeTarget(4, 4), c.Count("pair", 8))
     assert what_to_propose(state, Rule.BY_VALUE).sets == 2
+
+
+def test_what_was_spoiled_on_the_way_is_wanted_again() -> None:
+    done = (c.Count("pair", 8), c.Count("sew", 4), c.Spoil("four-patch", 2, "torn"))
+    state, _ = play(QUILT, c.ChangeTarget(4, 4), *done)
+    # Four stacks in all: two four-patches are one of them, and the other three are to come.
+    assert what_to_propose(state, Rule.BY_VALUE).sets == 3

@@ -7,12 +7,15 @@ from fractions import Fraction
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from msgspec.structs import replace
 
 from sewalong.lengths import Unit
 from sewalong.piecing.catalogue import method_ids, written_method
 from sewalong.quilt.beginning.answers import LONGEST_ANSWER, Answers
 from sewalong.quilt.beginning.filled_in import FilledIn, UnderWay, fill_in
 from sewalong.quilt.beginning.questions import questions
+from sewalong.quilt.choices import Fabric
+from sewalong.quilt.fabrics_said import fabrics_said
 from sewalong.quilt.file.reader import read_quilt
 from sewalong.quilt.file.writer import quilt_file
 from sewalong.quilt.layouts.yield_of_method import units_of
@@ -83,6 +86,7 @@ def test_the_sketch() -> None:
         "layout": "9 × 9",
         "borders": "2 1/2 in, 5 in",
         "finishing": "layer, quilt, bind",
+        "fabrics": "none yet",
         "name": "Stacked four-patch",
     }
     assert found.row("count").beside == "168 in all"
@@ -330,6 +334,53 @@ def test_whatever_is_changed_is_a_plan_or_faults(id: str, said: dict[str, str]) 
             answers = answers.answered(question, text)
     found = fill_in(answers, under_way=UnderWay(plan, units_of(plan)))
     is_whole(found)
+
+
+PILES = "lights 60, mediums 70, darks 38"
+
+
+def test_fabrics_are_said_in_one_answer_and_shown_with_their_letters() -> None:
+    found = fill_in(Answers(said={"fabrics": PILES}))
+    row = found.row("fabrics")
+    assert (row.text, row.beside) == ("A lights 60, B mediums 70, C darks 38", "168 squares")
+    assert found.quilt is not None
+    assert [one.value for one in found.quilt.counted_fabrics] == ["light", "medium", "dark"]
+    assert fill_in(Answers(said={"fabrics": row.text})).quilt == found.quilt
+    for none in ("none yet", "none", "0"):
+        assert quilt_of(fabrics=none).fabrics == ()
+
+
+def test_what_is_not_clear_of_fabrics_is_their_own_fault() -> None:
+    for wrong in ("lights", "lights 60 70", "lights 0", "as they are"):
+        assert list(faults_of(fabrics=wrong)) == ["fabrics"]
+
+
+def test_strips_are_not_asked_for_fabrics() -> None:
+    asked = {id: [one.id for one in questions(written_method(id))] for id in method_ids()}
+    without = {id for id, ids in asked.items() if "fabrics" not in ids}
+    assert without == {id for id in asked if written_method(id).starts[0].strip}
+
+
+def test_another_answer_takes_the_place_of_her_fabrics_and_leaves_the_method_s_names() -> None:
+    named = Fabric("A", "indigo print")
+    plan = replace(quilt_of(), fabrics=(named, *fabrics_said("B lights 60, C darks 38")))
+    under_way = UnderWay(plan, 84)
+    assert fill_in(Answers(), under_way=under_way).row("fabrics").text == "B lights 60, C darks 38"
+    found = fill_in(Answers(said={"fabrics": "C darks 40"}), under_way=under_way)
+    assert found.quilt is not None
+    assert [(one.letter, one.squares) for one in found.quilt.fabrics] == [("A", None), ("C", 40)]
+    none = fill_in(Answers(said={"fabrics": "none"}), under_way=under_way)
+    assert none.quilt is not None
+    assert none.quilt.fabrics == (named,)
+
+
+def test_more_fabrics_than_one_answer_can_say_stay_as_they_are() -> None:
+    many = fabrics_said(", ".join(f"cloth {word} 4 #a0522d small print" for word in "abcdefghij"))
+    under_way = UnderWay(replace(quilt_of(), fabrics=many), 84)
+    row = fill_in(Answers(), under_way=under_way).row("fabrics")
+    assert (row.text, row.beside) == ("10 fabrics, as they are", "40 squares")
+    again = fill_in(Answers(said={"fabrics": row.text}), under_way=under_way)
+    assert again.quilt == under_way.plan
 
 
 def test_labels_fit_the_form() -> None:

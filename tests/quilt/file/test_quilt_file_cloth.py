@@ -164,8 +164,12 @@ def test_fabrics_she_has_squares_of_have_letters_of_their_own() -> None:
     assert read_quilt(quilt_file(quilt), kept=quilt.method_key) == quilt
     gone = replace(quilt, fabrics=quilt.named_fabrics)
     assert differences(quilt, gone) == (
-        "fabric M: some medium → no name",
-        "fabric AB: rust dots → no name",
+        "fabric M taken out: some medium, 3 squares",
+        "fabric AB taken out: rust dots, 16 squares",
+    )
+    assert differences(gone, quilt) == (
+        "fabric M added: some medium, 3 squares",
+        "fabric AB added: rust dots, 16 squares",
     )
     changed = replace(dots, squares=15, second=None, share=None)
     assert differences(quilt, replace(quilt, fabrics=(*quilt.fabrics[:-1], changed))) == (

@@ -33,6 +33,7 @@ class PlanChanged(Event, frozen=True, kw_only=True, tag="plan changed"):
     as_sewn: bool = False
 
     def check(self, state: State) -> None:
+        from sewalong.progress.record.fabrics_in_use import refuse_taking_out_of_sets
         from sewalong.progress.record.sewn_already import refuse_what_is_sewn_otherwise
         from sewalong.quilt.plan_faults import why_not_a_plan
         from sewalong.quilt.plan_parts import NEVER_CHANGES, parts_that_differ, with_parts
@@ -61,6 +62,7 @@ class PlanChanged(Event, frozen=True, kw_only=True, tag="plan changed"):
         if why := why_not_a_plan(wanted):
             raise Refused(why)
         refuse_what_is_sewn_otherwise(state, wanted, as_sewn=self.as_sewn)
+        refuse_taking_out_of_sets(state, wanted)
 
     def apply(self, tally: Tally, seq: int) -> None:
         from sewalong.quilt.plan_parts import with_parts
@@ -73,14 +75,23 @@ class PlanChanged(Event, frozen=True, kw_only=True, tag="plan changed"):
         tally.can_undo(seq)
 
     def words(self, state: State, record: Sequence[Recorded]) -> str:
+        so = f" {_SO}" if self.as_sewn else ""
+        return f"Plan changed: {'; '.join(self._changes(state))}.{so}"
+
+    def facts(self, state: State, record: Sequence[Recorded]) -> tuple[str, ...]:
+        changes = (f"Plan changed: {one}." for one in self._changes(state))
+        return (*changes, _SO) if self.as_sewn else tuple(changes)
+
+    def _changes(self, state: State) -> tuple[str, ...]:
         from sewalong.quilt.plan_parts import with_parts
         from sewalong.quilt.plan_words import differences
 
         current = planned(state)
         was, now = (with_parts(current, one, checked=False) for one in (self.was, self.now))
-        changes = differences(was, now)
-        so = " What is made already was made so." if self.as_sewn else ""
-        return f"Plan changed: {'; '.join(changes)}.{so}"
+        return differences(was, now)
+
+
+_SO = "What is made already was made so."
 
 
 def planned(state: State) -> Quilt:

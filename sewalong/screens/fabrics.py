@@ -1,0 +1,364 @@
+"""What meets what? The fabrics by value and family, looked at, said, changed, photographed."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+from textual.app import ComposeResult
+from textual.containers import Horizontal, VerticalScroll
+
+from sewalong.fabrics.looked_at import AS_IT_IS, View, shown_in, taken_words
+from sewalong.fabrics.photo.read import what_is_missing
+from sewalong.fabrics.photo.result import ReadPhoto
+from sewalong.fabrics.swatch import Swatch
+from sewalong.fabrics.swatch_words import swatch_words
+from sewalong.progress.acts.act import Act
+from sewalong.progress.acts.undoing import Redo, Undo
+from sewalong.quilt.fabrics_text import fabric_text
+from sewalong.quilt.refusal import NumbersFault
+from sewalong.screens.following import FollowingScreen
+from sewalong.screens.photo_sheet import Keeper, photograph
+from sewalong.screens.prompts.desk import Desk
+from sewalong.screens.prompts.dialogs import Field, FormDialog
+from sewalong.screens.widgets.breakpoints import mark_size
+from sewalong.screens.widgets.colour_block import Block
+from sewalong.screens.widgets.keys import Key, help_at, keys_with, line_of
+from sewalong.screens.widgets.literal_text import Words
+from sewalong.screens.widgets.swatch_sheet import Shown, ShownRow, SwatchSheet
+from sewalong.service.fabric_changes import keep_photographed, say_anew, say_fabrics, take_out
+from sewalong.service.fabric_looks import fabrics_now
+from sewalong.service.photographs import offered_for
+
+KEYS = (
+    Key(
+        "fabrics.add",
+        "a",
+        "add",
+        "add",
+        "Say fabrics or colour piles, one after the other.",
+        True,
+        words="new more say type pile lights darks",
+    ),
+    Key(
+        "fabrics.change",
+        "enter",
+        "change",
+        "change",
+        "Change the fabric in hand: its name, squares, colour, kind.",
+        True,
+        words="edit rename alter colour squares kind",
+    ),
+    Key(
+        "fabrics.photograph",
+        "p",
+        "photograph",
+        "photograph",
+        "Read the fabrics of one pack from a photograph.",
+        True,
+        words="picture camera read file scan pack",
+    ),
+    Key(
+        "fabrics.grey",
+        "g",
+        "grey",
+        "grey",
+        "The same in grey, by lightness alone; again as they are.",
+        True,
+        words="value light dark contrast black white",
+    ),
+    Key(
+        "fabrics.sight",
+        "b",
+        "sight",
+        "colour-blind",
+        "As somebody colour-blind sees them: without red, green or blue cones in turn.",
+        True,
+        words="colour blind vision eyes cones deficiency",
+    ),
+    Key(
+        "fabrics.take_out",
+        "d",
+        "take_out",
+        "take out",
+        "Take the fabric in hand out of the plan; undo puts it back.",
+        True,
+        words="delete remove drop",
+    ),
+    Key(
+        "fabrics.undo",
+        "u",
+        "undo",
+        "undo",
+        "Take back the last thing recorded, here or at sewing.",
+        words="take back mistake wrong revert",
+    ),
+    Key("fabrics.redo", "q", "redo", "put back", "Put back what was undone last.", words="redo"),
+    Key("fabrics.up", "up", "walk(0, -1)", "up", "To the fabric above."),
+    Key("fabrics.down", "down", "walk(0, 1)", "down", "To the fabric below, then read on."),
+    Key("fabrics.before", "left", "walk(-1, 0)", "before", "To the fabric before."),
+    Key("fabrics.next", "right", "walk(1, 0)", "next", "To the next fabric."),
+    Key("fabrics.read_on", "pagedown", "read(1)", "read on", "Read on below."),
+    Key("fabrics.read_back", "pageup", "read(-1)", "read back", "Read back up."),
+    Key(
+        "fabrics.leave", "escape", "leave", "back", "Back to sewing.", True, ("comma",), "quit sew"
+    ),
+    help_at("fabrics"),
+)
+
+HOW_TO_BEGIN = (
+    "a: say them, such as lights 60, mediums 70, darks 38.\n"
+    "p: read them off one photograph of a pack laid out on a plain cloth."
+)
+ADD_HINT = "Such as: lights 60, mediums 70, darks 38. Or: rust dots 4 sienna small print."
+CHANGE_HINT = "Name, squares, and if you like colour, kind or value. 0 squares takes it out."
+
+
+class FabricsScreen(FollowingScreen[None]):
+    """Shows the fabrics of the plan; every change of them is a change of the plan."""
+
+    CSS_PATH = ["fabrics.tcss"]
+    BINDINGS = [*(key.binding() for key in KEYS)]
+    AUTO_FOCUS = ""
+
+    def __init__(self, desk: Desk) -> None:
+        super().__init__(desk.quilt)
+        self._desk = desk
+        self._view = AS_IT_IS
+        self._now = fabrics_now(desk.quilt)
+        self._at = 0
+        self.keys = keys_with(desk.quilt.preferences.keys, KEYS)
+
+    # -- showing -------------------------------------------------------------------
+
+    def compose(self) -> ComposeResult:
+        with Horizontal(id="top"):
+            yield Words(self.quilt.state.quilt.name, id="top-name")
+            yield Words("what meets what?", id="top-clock")
+        yield Words(id="verdict")
+        with VerticalScroll(id="cloths", can_focus=False):
+            yield Words(id="view")
+            yield SwatchSheet(id="swatches")
+            yield Words(id="facts")
+        yield Words(id="message")
+        yield Words(id="keys")
+
+    def on_mount(self) -> None:
+        self._show()
+        self._tell_in_hand()
+        self.follow()
+
+    def on_resize(self) -> None:
+        mark_size(self)
+        self.query_one("#keys", Words).say(line_of(self.app.size.width - 4, self.keys))
+        self.call_after_refresh(self._scroll_to_hand)
+
+    async def show_anew(self) -> None:
+        """The fabrics as they are now; the one in hand stays so while it is there."""
+        letter = self._in_hand.letter if self._in_hand else ""
+        self._now = fabrics_now(self.quilt)
+        letters = [swatch.letter for swatch in self._now.swatches]
+        last = max(0, len(letters) - 1)
+        self._at = letters.index(letter) if letter in letters else min(self._at, last)
+        self.query_one("#top-name", Words).say(self.quilt.state.quilt.name)
+        self._show()
+
+    def _show(self) -> None:
+        rows = [
+            ShownRow(row.value, row.family or "", tuple(map(self._looks_so, row.swatches)))
+            for row in self._now.rows
+        ]
+        self.query_one("#verdict", Words).say(self._now.verdict)
+        self._show_view()
+        sheet = self.query_one("#swatches", SwatchSheet)
+        sheet.show(rows, self._at)
+        sheet.display = bool(rows)
+        self.set_class(not rows, "empty")
+        self.call_after_refresh(self._scroll_to_hand)
+
+    def _show_view(self) -> None:
+        """How they are shown, which may be taken for each other so, and what else is to be said."""
+        line, view = self.query_one("#view", Words), self._view
+        in_short, *pairs = taken_words(self._now.swatches, view) or ("",)
+        line.say(f"Shown {view.words}. {in_short}".strip())
+        line.display = bool(view.words)
+        said = "\n".join((*pairs, *self._now.facts)) if self._now.rows else HOW_TO_BEGIN
+        self.query_one("#facts", Words).say(said)
+
+    def _looks_so(self, swatch: Swatch) -> Shown:
+        looks = Block(shown_in(self._view, swatch), swatch.value, swatch.colour is None)
+        return Shown(swatch.called, f"{swatch.squares:,}", looks)
+
+    @property
+    def _in_hand(self) -> Swatch | None:
+        found = self._now.swatches
+        return found[self._at] if self._at < len(found) else None
+
+    def _tell_in_hand(self) -> None:
+        self.tell(swatch_words(self._in_hand) if self._in_hand else "")
+
+    def tell(self, text: str, *, refused: bool = False) -> None:
+        """Say one thing below the fabrics; a refusal is marked."""
+        line = self.query_one("#message", Words)
+        line.set_class(refused, "refusal")
+        line.say(f"Not done: {text}" if refused else text)
+
+    def _scroll_to_hand(self) -> None:
+        if self._in_hand is None:
+            return
+        sheet = self.query_one("#swatches", SwatchSheet)
+        line = sheet.in_hand.translate((0, sheet.virtual_region.y))
+        self.query_one("#cloths", VerticalScroll).scroll_to_region(line, animate=False)
+
+    # -- looking -------------------------------------------------------------------
+
+    def action_walk(self, across: int, down: int) -> None:
+        """Take another fabric in hand; below the last one read on."""
+        sheet = self.query_one("#swatches", SwatchSheet)
+        if not sheet.move(across, down):
+            if down:
+                self.action_read(down, lines=1)
+            return
+        self._at = sheet.at
+        self._tell_in_hand()
+        self._scroll_to_hand()
+
+    def action_read(self, step: int, lines: int = 0) -> None:
+        """Scroll what stands there by a page, or by so many lines."""
+        below = self.query_one("#cloths", VerticalScroll)
+        below.scroll_relative(y=step * (lines or max(1, below.size.height - 1)), animate=False)
+
+    def action_grey(self) -> None:
+        """In grey, or as they are again."""
+        self._look(self._view.grey_or_not())
+
+    def action_sight(self) -> None:
+        """As somebody of another sight sees them."""
+        self._look(self._view.next_sight())
+
+    def _look(self, view: View) -> None:
+        self._view = view
+        self._show()
+        self._tell_in_hand()
+
+    # -- changing ------------------------------------------------------------------
+
+    def action_add(self) -> None:
+        """Say fabrics, one line after another, until an empty one."""
+        self.ask_in_turn(self._add())
+
+    async def _add(self) -> None:
+        hint = ADD_HINT
+        while await self._added_more(hint):
+            await self.bring_up_to_date()
+            hint = f"{self._now.verdict} Another? Enter alone: that is all."
+        self._tell_in_hand()
+
+    async def _added_more(self, hint: str) -> bool:
+        """Ask for a line of fabrics; True where there was one, and it is in the plan."""
+        said: list[str] = []
+
+        def carry_out(values: dict[str, str]) -> str | None:
+            text = values["text"]
+            if not text.strip():
+                return None
+            refusal = self._carry(lambda: say_fabrics(self.quilt, text))
+            if refusal is None:
+                said.append(text)
+            return refusal
+
+        line = (Field("text", "Fabrics, with how many squares of each", prose=True),)
+        title = "Which fabrics are there?"
+        await self.app.push_screen_wait(FormDialog(title, line, carry_out, hint, words_ahead=True))
+        return bool(said)
+
+    def action_change(self) -> None:
+        """Change the fabric in hand; where there is none, say some."""
+        if self._in_hand is None:
+            self.action_add()
+        else:
+            self.ask_in_turn(self._change(self._in_hand))
+
+    async def _change(self, swatch: Swatch) -> None:
+        fabrics = self.quilt.state.quilt.counted_fabrics
+        text = next((fabric_text(one) for one in fabrics if one.letter == swatch.letter), "")
+
+        def carry_out(values: dict[str, str]) -> str | None:
+            if values["text"].strip() == text:
+                return None
+            return self._carry(lambda: say_anew(self.quilt, swatch.letter, values["text"]))
+
+        line = (Field("text", "How it is said", text, prose=True),)
+        dialog = FormDialog(f"Fabric {swatch.called}", line, carry_out, CHANGE_HINT)
+        if await self.app.push_screen_wait(dialog):
+            await self.bring_up_to_date()
+            self._tell_in_hand()
+
+    def action_take_out(self) -> None:
+        """Take the fabric in hand out of the plan."""
+        if self._in_hand is None:
+            self.tell("There is no fabric to take out.", refused=True)
+            return
+        self.ask_in_turn(self._take_out(self._in_hand))
+
+    async def _take_out(self, swatch: Swatch) -> None:
+        if refusal := self._carry(lambda: take_out(self.quilt, swatch.letter)):
+            self.tell(refusal, refused=True)
+            return
+        await self.bring_up_to_date()
+        self.tell(f"{swatch.called} is taken out. u puts it back.")
+
+    def action_undo(self) -> None:
+        """Take back the last thing recorded."""
+        last = self.quilt.state.last_act
+        self.ask_in_turn(self._attempted(Undo(last[-1] if last else None)))
+
+    def action_redo(self) -> None:
+        """Put back what was undone last."""
+        last = self.quilt.state.last_undone
+        if last:
+            self.ask_in_turn(self._attempted(Redo(last[-1])))
+        else:
+            self.tell("There is nothing to put back.", refused=True)
+
+    async def _attempted(self, act: Act) -> None:
+        if refusal := self._desk.attempt(act):
+            self.tell(refusal, refused=True)
+            return
+        await self.bring_up_to_date()
+        self.tell(self._desk.outcome.words)
+
+    def _carry(self, change: Callable[[], Act]) -> str | None:
+        """Carry out a change of the plan, or say why not."""
+        try:
+            return self._desk.attempt(change(), say=False)
+        except NumbersFault as fault:
+            return fault.sentence
+
+    def action_photograph(self) -> None:
+        """Read the fabrics of a photograph, and keep them once they are looked over."""
+        if missing := what_is_missing():
+            self.tell(missing, refused=True)
+            return
+        self.ask_in_turn(self._photograph())
+
+    async def _photograph(self) -> None:
+        def keep(photo: ReadPhoto, instead: bool) -> str | None:
+            return self._carry(lambda: keep_photographed(self.quilt, photo, instead=instead))
+
+        plan = self.quilt.state.quilt
+        keeper = Keeper(keep, len(plan.counted_fabrics), offered_for(plan))
+        photo = await photograph(self.app, keeper, self.quilt.preferences.keys)
+        if photo is None:
+            return
+        await self.bring_up_to_date()
+        count = sum(fabric.squares for fabric in photo.fabrics)
+        self.tell(f"{len(photo.fabrics)} fabrics of {count:,} squares are kept. u takes them back.")
+
+    def action_leave(self) -> None:
+        """Back to sewing."""
+        self.dismiss(None)
+
+
+async def fabrics(desk: Desk) -> None:
+    """What meets what? Loaded only when asked for: colours take long to load."""
+    await desk.app.push_screen_wait(FabricsScreen(desk))

@@ -1,0 +1,55 @@
+"""The picture before the cut: the units of a set in their own fabrics, and the top of all sets."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from typing import TYPE_CHECKING
+
+from sewalong.progress.record.sets_laid import LaidSet
+from sewalong.progress.record.state import State
+
+if TYPE_CHECKING:
+    from sewalong.fabrics.colours import Colour
+    from sewalong.wall.keys import Key
+    from sewalong.wall.picture import Picture
+    from sewalong.wall.set_picture import Squares
+
+
+def hand_pictured(state: State, stage: str, across: int, down: int) -> Picture | None:
+    """The units that come of the set in hand at a stage, in at most `across` x `down` cells; None
+    where no set is in hand."""
+    from sewalong.progress.sets.in_hand import set_in_hand
+
+    found = set_in_hand(state, stage)
+    return None if found is None else set_pictured(state, known(found.laid), across, down)
+
+
+def set_pictured(state: State, squares: Squares, across: int, down: int) -> Picture | None:
+    """The units that come of these squares; None where the pieces are too small for their seams."""
+    from sewalong.wall.set_picture import picture_of_set
+
+    return picture_of_set(state.quilt, squares, across, down)
+
+
+def top_pictured_of(
+    state: State, sets: Sequence[Squares], across: int, down: int
+) -> Picture | None:
+    """The top as it would look with all these sets, their units row by row."""
+    from sewalong.wall.top_of_sets import top_of_sets
+
+    return top_of_sets(state.quilt, state.target, tuple(sets), across, down)
+
+
+def cloth_coloured(state: State) -> Mapping[Key, Colour]:
+    """The colours of all that shows in these pictures."""
+    from sewalong.wall.cloth_colours import cloth_colours
+    from sewalong.wall.of_quilt import own_colours
+
+    return {**own_colours(state.quilt), **cloth_colours(state.quilt.fabrics)}
+
+
+def known(laid: LaidSet) -> Squares:
+    """The squares of a set, None for those of which the fabric is not known any more."""
+    return tuple(
+        None if place in laid.lost else letter for place, letter in enumerate(laid.squares)
+    )

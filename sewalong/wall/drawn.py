@@ -1,0 +1,104 @@
+"""A set, or a top with all sets, as a drawing to be printed or sent: polygons in inches, with the
+letter of its fabric on every patch and the names below, so that it can be read in grey too."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping, Sequence
+
+from msgspec import Struct
+
+from sewalong.fabrics.colours import Colour
+from sewalong.piecing.cloth import Flat
+from sewalong.quilt.derived import derived
+from sewalong.quilt.quilt import Quilt, Target
+from sewalong.quilt.setting import SetOnPoint
+from sewalong.wall.cloth_colours import cloth_colours
+from sewalong.wall.keys import CORNERSTONE, SASH, SETTING, UNKNOWN, Key, border_key, cloth_key
+from sewalong.wall.of_quilt import own_colours
+from sewalong.wall.palette import colour_of
+from sewalong.wall.set_picture import Squares, units_of_set
+from sewalong.wall.top_of_sets import UnitOf, laid_top
+from sewalong.wall.top_polygons import Part, top_polygons
+
+APART = 0.12
+"""The gap between units that are not sewn together, as a share of a unit's width."""
+
+
+class Drawing(Struct, frozen=True):
+    """Polygons within a box of `size` inches, its corner at (0, 0). `names` says what each key
+    that shows is called, `letters` what is written on its patches."""
+
+    title: str
+    about: str
+    size: tuple[float, float]
+    parts: tuple[Part, ...]
+    names: Mapping[Key, str]
+    letters: Mapping[Key, str]
+    colours: Mapping[Key, Colour]
+
+
+def drawing_of_set(quilt: Quilt, squares: Squares, title: str) -> Drawing:
+    """The units that come of a set, side by side. Raises SizeRefused when none can come of it."""
+    units = units_of_set(derived(quilt), squares)
+    size, parts = _side_by_side(units)
+    return _drawing(quilt, title, f"The units of this set: {len(units)}.", size, parts)
+
+
+def _side_by_side(units: Sequence[Flat]) -> tuple[tuple[float, float], list[Part]]:
+    wide, high = units[0].size
+    step = wide * (1 + APART)
+    parts: list[Part] = [
+        (tuple((x + n * step, y) for x, y in patch.points), patch.letter)
+        for n, unit in enumerate(units)
+        for patch in unit.patches
+    ]
+    return ((len(units) - 1) * step + wide, high), parts
+
+
+def drawing_of_top(
+    quilt: Quilt, target: Target, units: tuple[UnitOf | None, ...], title: str
+) -> Drawing:
+    """The top with its borders, these units laid row by row; those not known are left empty.
+
+    Raises SizeRefused when no unit can come of the quilt's pieces.
+    """
+    derived(quilt)
+    laid = laid_top(quilt, target, units)
+    assert laid is not None, "its pieces make a unit"
+    size, parts = top_polygons(*laid)
+    known = sum(unit is not None for unit in units[: quilt.units_for(target)])
+    about = f"{target} units; the fabrics of {known} are known."
+    return _drawing(quilt, title, about, size, parts)
+
+
+def _drawing(
+    quilt: Quilt, title: str, about: str, size: tuple[float, float], parts: Iterable[Part]
+) -> Drawing:
+    parts = tuple(parts)
+    own = {**own_colours(quilt), **cloth_colours(quilt.fabrics)}
+    shown = {key for _, key in parts}
+    names = {key: name for key, name in _names(quilt).items() if key in shown}
+    fabrics = ", ".join(names.values())
+    return Drawing(
+        title,
+        f"{about} {fabrics}." if fabrics else about,
+        size,
+        parts,
+        names,
+        {cloth_key(one.letter): one.letter for one in quilt.counted_fabrics},
+        {key: colour_of(key, own) for key in shown},
+    )
+
+
+def _names(quilt: Quilt) -> dict[Key, str]:
+    """What everything that can show is called, in the order of a legend."""
+    names = {cloth_key(one.letter): f"{one.letter} {one.name}" for one in quilt.counted_fabrics}
+    if isinstance(quilt.setting, SetOnPoint):
+        names[SETTING] = f"triangles: {quilt.setting.cloth}"
+    if quilt.sashing is not None:
+        names[SASH] = f"sashes: {quilt.sashing.cloth}"
+        if quilt.sashing.cornerstones is not None:
+            names[CORNERSTONE] = f"cornerstones: {quilt.sashing.cornerstones.cloth}"
+    for number, border in enumerate(quilt.borders, start=1):
+        names[border_key(number)] = f"border {number}: {border.cloth}"
+    return names | {UNKNOWN: "not known"}
