@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Hashable, Sequence
+from collections.abc import Hashable, Mapping, Sequence
 from math import inf
 
 from sewalong.wall.laying.edges import (
@@ -12,6 +12,7 @@ from sewalong.wall.laying.edges import (
     corners,
     meeting,
     turned_sides,
+    turns_allowed,
 )
 from sewalong.wall.laying.laying import Rules
 from sewalong.wall.laying.units import WallUnit
@@ -31,7 +32,8 @@ _STACK = "\0stack "
 class Faces:
     """What every unit shows in each of its turns, and how many touches two facets make.
 
-    `of[unit][turns]` is a face, and `turns[unit]` the turns that differ in what they show.
+    `of[unit][turns]` is a face, in each turn in which the unit fits its place, and `turns[unit]` are
+    those of the turns it may lie in that differ in what they show.
     `shared[a][b]` is the number of touches where facets a and b meet: worked out when first asked
     for, since of the pairs there could be few are ever met.
     """
@@ -47,9 +49,12 @@ class Faces:
             # Their value and family do not show: plain squares of one fabric are all one.
             alike = WallUnit(unit.sides, unit.turns, unit.stack if rules.stacks else None)
             if alike not in known:
-                known[alike] = {turns: self._face(alike, turns) for turns in alike.turns}
+                fitting = {*alike.turns, *turns_allowed(alike.sides)}
+                known[alike] = {turns: self._face(alike, turns) for turns in sorted(fitting)}
             self.of.append(known[alike])
-        self.turns = [_different(faces) for faces in self.of]
+        self.turns = [
+            _different(faces, unit.turns) for faces, unit in zip(self.of, units, strict=True)
+        ]
         self.rim = self._ground(rules.rim)
         self.sash = self._ground(rules.sash)
         self.shared += [_Shared(self, number) for number in range(len(self._shown))]
@@ -97,9 +102,9 @@ class _Shared(dict[int, int]):
         return found
 
 
-def _different(faces: dict[int, Face]) -> tuple[int, ...]:
-    """The turns that show something else each, the least turned first."""
+def _different(faces: Mapping[int, Face], allowed: Sequence[int]) -> tuple[int, ...]:
+    """The turns of those allowed that show something else each, the least turned first."""
     first: dict[Face, int] = {}
-    for turns, face in faces.items():
-        first.setdefault(face, turns)
+    for turns in sorted(allowed):
+        first.setdefault(faces[turns], turns)
     return tuple(first.values())

@@ -59,7 +59,7 @@ def effect(board: Board, move: Move) -> Effect:
     one, _, other, _ = _slots(board, move)
     places = {board.grid.places[slot] for slot in (one, other) if slot < board.places}
     before = board.as_laying()
-    after = after_move(board, move)
+    after = moved(before, move)
     lost = touches_at(before, board.units, board.rules, places)
     made = touches_at(after, board.units, board.rules, places)
     total = board.touches()
@@ -71,13 +71,21 @@ def effect(board: Board, move: Move) -> Effect:
     )
 
 
-def after_move(board: Board, move: Move) -> Laying:
-    """The laying once a move is made; the board is left as it is. Raises as `cost`."""
-    one, new, other, other_new = _slots(board, move)
-    lies = list(board.lies)
-    lies[other] = other_new
-    lies[one] = new
-    return board.laying.with_places(lies[: board.places])
+def moved(laying: Laying, move: Move) -> Laying:
+    """The laying once a move is made. Raises ValueError where nothing lies at a place of it, and
+    KeyError where there is no such place."""
+    puts = list(laying.in_order)
+    one = laying.grid.number(move.at)
+    mine = _there(puts[one])
+    if move.spare is not None:
+        puts[one] = Put(move.spare, move.turns)
+    elif move.other is None:
+        puts[one] = Put(mine.unit, move.turns)
+    else:
+        other = laying.grid.number(move.other)
+        puts[one] = Put(_there(puts[other]).unit, move.turns)
+        puts[other] = Put(mine.unit, move.other_turns)
+    return laying.with_places(puts)
 
 
 def best_exchange(board: Board, one: int, other: int) -> tuple[int, Move]:
@@ -174,7 +182,10 @@ def _slots(board: Board, move: Move) -> tuple[int, Put | None, int, Put | None]:
 
 
 def _lying(board: Board, slot: int) -> Put:
-    put = board.lies[slot]
+    return _there(board.lies[slot])
+
+
+def _there(put: Put | None) -> Put:
     if put is None:
         raise ValueError("nothing lies there")
     return put
