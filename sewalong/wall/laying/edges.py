@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from enum import StrEnum
+from functools import lru_cache
 from typing import NamedTuple
 
 from sewalong.piecing.cloth import Flat
@@ -86,17 +87,23 @@ def length(spans: Spans) -> float:
     return max((span.end for span in spans), default=0.0)
 
 
+@lru_cache(maxsize=1 << 14)
 def turned_sides(sides: Sides, quarters: int) -> Sides:
-    """The sides after so many quarter turns, each taking the top to the side FAR."""
-    for _ in range(quarters % 4):
-        top, far, bottom, near = sides
-        sides = (_reversed(near), top, _reversed(far), bottom)
-    return sides
+    """The sides after so many quarter turns, from 0 on, each taking the top to the side FAR."""
+    if quarters == 0:
+        return sides
+    top, far, bottom, near = turned_sides(sides, quarters - 1)
+    return (_reversed(near), top, _reversed(far), bottom)
 
 
 def _reversed(spans: Spans) -> Spans:
     whole = length(spans)
-    return _joined([Span(whole - end, whole - start, fabric) for start, end, fabric in spans])
+    return tuple(
+        sorted(
+            Span(round(whole - end, 5), round(whole - start, 5), fabric)
+            for start, end, fabric in spans
+        )
+    )
 
 
 def turns_allowed(sides: Sides) -> tuple[int, ...]:
@@ -105,6 +112,7 @@ def turns_allowed(sides: Sides) -> tuple[int, ...]:
     return (0, 1, 2, 3) if square else (0, 2)
 
 
+@lru_cache(maxsize=1 << 14)
 def corners(sides: Sides) -> tuple[frozenset[str], ...]:
     """The fabrics that meet each corner: at the top by column 1, at the top at FAR, and on round."""
     top, _, bottom, _ = sides

@@ -122,15 +122,19 @@ USUAL = Rules()
 
 def touches(laying: Laying, units: Sequence[WallUnit], rules: Rules = USUAL) -> tuple[Touch, ...]:
     """Every touch, in order of places; each two places count once for each fabric they share."""
-    return touches_at(laying, units, rules, None)
+    return touches_at(laying.grid, laying.in_order, units, rules)
 
 
 def touches_at(
-    laying: Laying, units: Sequence[WallUnit], rules: Rules, places: Collection[At] | None
+    grid: Grid,
+    puts: Sequence[Put | None],
+    units: Sequence[WallUnit],
+    rules: Rules,
+    places: Collection[int] | None = None,
 ) -> tuple[Touch, ...]:
-    """The touches that one of these places has a part in; of all places for None."""
-    grid, puts = laying.grid, laying.in_order
-    wanted = {*range(len(puts))} if places is None else {grid.number(at) for at in places}
+    """The touches that one of these places has a part in, by their numbers in the grid; of all
+    places for None. `puts` are what lies there, by the same numbers."""
+    wanted = {*range(len(grid.places))} if places is None else {*places}
     found: list[Touch] = []
     for here in sorted(wanted):
         put = puts[here]

@@ -56,12 +56,13 @@ def carry_out(board: Board, move: Move) -> None:
 
 def effect(board: Board, move: Move) -> Effect:
     """What a move mends and what it makes; nothing is moved. Raises as `cost`."""
-    one, _, other, _ = _slots(board, move)
-    places = {board.grid.places[slot] for slot in (one, other) if slot < board.places}
-    before = board.as_laying()
-    after = moved(before, move)
-    lost = touches_at(before, board.units, board.rules, places)
-    made = touches_at(after, board.units, board.rules, places)
+    one, new, other, other_new = _slots(board, move)
+    lies = list(board.lies)
+    lies[other] = other_new
+    lies[one] = new
+    places = {slot for slot in (one, other) if slot < board.places}
+    lost = touches_at(board.grid, board.lies, board.units, board.rules, places)
+    made = touches_at(board.grid, lies, board.units, board.rules, places)
     total = board.touches()
     return Effect(
         total,

@@ -36,7 +36,7 @@ laying by chance is liked better, but where the fabrics only just suffice chance
 WARM, COLD = 0.5, 0.08
 """How many touches worse a move may make it at the start and at the end of a round."""
 
-COLD_TONES = 0.004
+COLD_TONES = 0.0005
 """The same at the end, where values and families matter too: they cost parts of a touch."""
 
 FROM_A_TOUCH = 0.5

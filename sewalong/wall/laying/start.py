@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Sequence
+from functools import partial
 from random import Random
 
 from sewalong.wall.laying.board import Board
@@ -54,7 +55,8 @@ def patterns(grid: Grid, units: Sequence[WallUnit], rule: TouchRule) -> Iterator
     the number of the unit at each place. None of units that show several fabrics.
 
     Each pattern parts the places into classes in which none touch; the fabrics fill class after
-    class, the most frequent first, each class from row 1 on. So the two parts of a fabric that
+    class, the most frequent first, each class from one end of the
+    top on. So the two parts of a fabric that
     runs over from one class into the next lie at opposite ends of the top.
     """
     by_fabric: dict[str, list[int]] = {}
@@ -77,13 +79,21 @@ def patterns(grid: Grid, units: Sequence[WallUnit], rule: TouchRule) -> Iterator
         if laid is not None:
             take = [iter(numbers) for numbers in fabrics]
             yield [next(take[fabric]) for fabric in laid]
-    in_order = [number for numbers in fabrics for number in numbers]
+    most, *others = fabrics
+    wide = max(x for _, x in grid.lattice) > max(y for y, _ in grid.lattice)
     for pattern in _classes(len(fabrics)):
-        places = sorted(range(len(grid.places)), key=lambda n: (pattern(*grid.lattice[n]), n))
-        laid = [0] * len(places)
-        for place, number in zip(places, in_order, strict=True):
-            laid[place] = number
-        yield laid
+        # Along the longer side the two ends are farther apart.
+        places = sorted(
+            range(len(grid.places)),
+            key=lambda n: (pattern(*grid.lattice[n]), *grid.lattice[n][:: -1 if wide else 1]),
+        )
+        # Where the few come next to the most frequent, what runs over is seldom much.
+        for order in (fabrics, [most, *reversed(others)]):
+            in_order = [number for numbers in order for number in numbers]
+            laid = [0] * len(places)
+            for place, number in zip(places, in_order, strict=True):
+                laid[place] = number
+            yield laid
 
 
 def _classes(fabrics: int) -> Iterator[Callable[[int, int], int]]:
@@ -94,4 +104,8 @@ def _classes(fabrics: int) -> Iterator[Callable[[int, int], int]]:
     yield lambda y, x: x % 2 * 2 + y % 2
     for stripes in sorted({5, fabrics} - set(range(5))):
         for step in range(2, min(stripes - 1, 6)):
-            yield lambda y, x, stripes=stripes, step=step: (step * y + x) % stripes  # type: ignore[misc]
+            yield partial(_stripe, stripes, step)
+
+
+def _stripe(stripes: int, step: int, y: int, x: int) -> int:
+    return (step * y + x) % stripes
