@@ -108,7 +108,8 @@ def test_the_steps_in_plain_lines_run_as_written(tmp_path: Path) -> None:
 def test_the_lines_about_cloth_run_as_written(
     tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
 ) -> None:
-    monkeypatch.setenv("SEWALONG_HOME", str(tmp_path))
+    monkeypatch.setenv("SEWALONG_HOME", str(tmp_path / "home"))
+    monkeypatch.chdir(tmp_path)
     file = tmp_path / "quilt.toml"
     file.write_text(OF_176_SQUARES, encoding="utf-8")
     context = Context(clock=lambda: datetime(2026, 11, 2, 20, 15, tzinfo=UTC), interactive=False)

@@ -44,7 +44,7 @@ def _more(
     made: Derivation, laid: Mapping[str, Swatch], turned: Mapping[str, int] | None
 ) -> Iterator[str]:
     for swatch in twice_in(laid):
-        yield f"{swatch.called} is in this set more than once."
+        yield f"{swatch.called} lies in it more than once."
     places = one_way_in(laid)
     if not places:
         return

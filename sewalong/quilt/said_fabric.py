@@ -94,7 +94,7 @@ def said_fabric(words: str) -> SaidFabric:
 def _number(words: str, word: str) -> int:
     found = _COUNT.fullmatch(word)
     assert found is not None
-    count = int(found[1][:9])
+    count = int(found[1].lstrip("0")[:9] or "0")
     if count > rules.MOST_PIECES:
         raise _unclear(words, f"has more than {rules.MOST_PIECES:,} squares. Write fewer.")
     return count

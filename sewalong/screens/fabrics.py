@@ -6,6 +6,7 @@ from collections.abc import Callable
 
 from textual.app import ComposeResult
 from textual.containers import Horizontal, VerticalScroll
+from textual.geometry import Region
 
 from sewalong.fabrics.looked_at import AS_IT_IS, View, shown_in, taken_words
 from sewalong.fabrics.photo.read import what_is_missing
@@ -20,9 +21,9 @@ from sewalong.screens.following import FollowingScreen
 from sewalong.screens.photo_sheet import Keeper, photograph
 from sewalong.screens.prompts.desk import Desk
 from sewalong.screens.prompts.dialogs import Field, FormDialog
-from sewalong.screens.widgets.breakpoints import mark_size
+from sewalong.screens.walked import WalkedScreen
 from sewalong.screens.widgets.colour_block import Block
-from sewalong.screens.widgets.keys import Key, help_at, keys_with, line_of
+from sewalong.screens.widgets.keys import Key, help_at, keys_with
 from sewalong.screens.widgets.literal_text import Words
 from sewalong.screens.widgets.swatch_sheet import Shown, ShownRow, SwatchSheet
 from sewalong.service.fabric_changes import keep_photographed, say_anew, say_fabrics, take_out
@@ -113,12 +114,10 @@ ADD_HINT = "Such as: lights 60, mediums 70, darks 38. Or: rust dots 4 sienna sma
 CHANGE_HINT = "Name, squares, and if you like colour, kind or value. 0 squares takes it out."
 
 
-class FabricsScreen(FollowingScreen[None]):
+class FabricsScreen(WalkedScreen[None], FollowingScreen[None]):
     """Shows the fabrics of the plan; every change of them is a change of the plan."""
 
-    CSS_PATH = ["fabrics.tcss"]
     BINDINGS = [*(key.binding() for key in KEYS)]
-    AUTO_FOCUS = ""
 
     def __init__(self, desk: Desk) -> None:
         super().__init__(desk.quilt)
@@ -144,13 +143,8 @@ class FabricsScreen(FollowingScreen[None]):
 
     def on_mount(self) -> None:
         self._show()
-        self._tell_in_hand()
+        self.tell_in_hand()
         self.follow()
-
-    def on_resize(self) -> None:
-        mark_size(self)
-        self.query_one("#keys", Words).say(line_of(self.app.size.width - 4, self.keys))
-        self.call_after_refresh(self._scroll_to_hand)
 
     async def show_anew(self) -> None:
         """The fabrics as they are now; the one in hand stays so while it is there."""
@@ -173,7 +167,7 @@ class FabricsScreen(FollowingScreen[None]):
         sheet.show(rows, self._at)
         sheet.display = bool(rows)
         self.set_class(not rows, "empty")
-        self.call_after_refresh(self._scroll_to_hand)
+        self.call_after_refresh(self.scroll_to_hand)
 
     def _show_view(self) -> None:
         """How they are shown, which may be taken for each other so, and what else is to be said."""
@@ -193,39 +187,21 @@ class FabricsScreen(FollowingScreen[None]):
         found = self._now.swatches
         return found[self._at] if self._at < len(found) else None
 
-    def _tell_in_hand(self) -> None:
+    def tell_in_hand(self) -> None:
         self.tell(swatch_words(self._in_hand) if self._in_hand else "")
-
-    def tell(self, text: str, *, refused: bool = False) -> None:
-        """Say one thing below the fabrics; a refusal is marked."""
-        line = self.query_one("#message", Words)
-        line.set_class(refused, "refusal")
-        line.say(f"Not done: {text}" if refused else text)
-
-    def _scroll_to_hand(self) -> None:
-        if self._in_hand is None:
-            return
-        sheet = self.query_one("#swatches", SwatchSheet)
-        line = sheet.in_hand.translate((0, sheet.virtual_region.y))
-        self.query_one("#cloths", VerticalScroll).scroll_to_region(line, animate=False)
 
     # -- looking -------------------------------------------------------------------
 
-    def action_walk(self, across: int, down: int) -> None:
-        """Take another fabric in hand; below the last one read on."""
+    def moved(self, across: int, down: int) -> bool:
         sheet = self.query_one("#swatches", SwatchSheet)
-        if not sheet.move(across, down):
-            if down:
-                self.action_read(down, lines=1)
-            return
-        self._at = sheet.at
-        self._tell_in_hand()
-        self._scroll_to_hand()
+        moved, self._at = sheet.move(across, down), sheet.at
+        return moved
 
-    def action_read(self, step: int, lines: int = 0) -> None:
-        """Scroll what stands there by a page, or by so many lines."""
-        below = self.query_one("#cloths", VerticalScroll)
-        below.scroll_relative(y=step * (lines or max(1, below.size.height - 1)), animate=False)
+    def where_in_hand(self) -> Region | None:
+        if self._in_hand is None:
+            return None
+        sheet = self.query_one("#swatches", SwatchSheet)
+        return sheet.in_hand.translate((0, sheet.virtual_region.y))
 
     def action_grey(self) -> None:
         """In grey, or as they are again."""
@@ -238,7 +214,7 @@ class FabricsScreen(FollowingScreen[None]):
     def _look(self, view: View) -> None:
         self._view = view
         self._show()
-        self._tell_in_hand()
+        self.tell_in_hand()
 
     # -- changing ------------------------------------------------------------------
 
@@ -251,7 +227,7 @@ class FabricsScreen(FollowingScreen[None]):
         while await self._added_more(hint):
             await self.bring_up_to_date()
             hint = f"{self._now.verdict} Another? Enter alone: that is all."
-        self._tell_in_hand()
+        self.tell_in_hand()
 
     async def _added_more(self, hint: str) -> bool:
         """Ask for a line of fabrics; True where there was one, and it is in the plan."""
@@ -291,7 +267,7 @@ class FabricsScreen(FollowingScreen[None]):
         dialog = FormDialog(f"Fabric {swatch.called}", line, carry_out, CHANGE_HINT)
         if await self.app.push_screen_wait(dialog):
             await self.bring_up_to_date()
-            self._tell_in_hand()
+            self.tell_in_hand()
 
     def action_take_out(self) -> None:
         """Take the fabric in hand out of the plan."""

@@ -8,6 +8,7 @@ from typing import Any
 from msgspec import Struct
 from textual.app import App, ComposeResult
 from textual.containers import Horizontal, VerticalScroll
+from textual.geometry import Region
 
 from sewalong.fabrics.photo.looked_over import place_in_hand, sheet_in_short
 from sewalong.fabrics.photo.mending import merge, rename, split
@@ -15,12 +16,11 @@ from sewalong.fabrics.photo.refused import PhotoRefused
 from sewalong.fabrics.photo.result import Place, ReadPhoto
 from sewalong.fabrics.photo.taken_in import name_of
 from sewalong.fabrics.sight import value
-from sewalong.screens.helped import HelpedScreen
 from sewalong.screens.prompts.dialogs import Choice, ChoiceDialog, Field, FormDialog
 from sewalong.screens.prompts.photo_dialog import PhotoDialog
-from sewalong.screens.widgets.breakpoints import mark_size
+from sewalong.screens.walked import WalkedScreen, walking
 from sewalong.screens.widgets.colour_block import Block
-from sewalong.screens.widgets.keys import Key, help_at, keys_with, line_of
+from sewalong.screens.widgets.keys import Key, help_at, keys_with
 from sewalong.screens.widgets.literal_text import Words
 from sewalong.screens.widgets.place_sheet import PlaceSheet, PlaceShown
 
@@ -63,12 +63,7 @@ KEYS = (
         words="grid rows corners file other photograph again",
     ),
     Key("photo.undo", "u", "undo", "undo", "Take back what was mended last.", words="back wrong"),
-    Key("photo.up", "up", "walk(0, -1)", "up", "To the place above."),
-    Key("photo.down", "down", "walk(0, 1)", "down", "To the place below, then read on."),
-    Key("photo.before", "left", "walk(-1, 0)", "before", "To the place before."),
-    Key("photo.next", "right", "walk(1, 0)", "next", "To the next place."),
-    Key("photo.read_on", "pagedown", "read(1)", "read on", "Read on below."),
-    Key("photo.read_back", "pageup", "read(-1)", "read back", "Read back up."),
+    *walking("photo", "place"),
     Key("photo.leave", "escape", "leave", "leave it", "Leave it; nothing is kept.", True),
     help_at("photo"),
 )
@@ -84,12 +79,10 @@ class Keeper(Struct, frozen=True):
     offered: Mapping[str, str]
 
 
-class PhotoSheetScreen(HelpedScreen[ReadPhoto]):
+class PhotoSheetScreen(WalkedScreen[ReadPhoto]):
     """The result is what was kept, None where nothing was. `asked` is what was filled in to read it."""
 
-    CSS_PATH = ["fabrics.tcss"]
     BINDINGS = [*(key.binding() for key in KEYS)]
-    AUTO_FOCUS = ""
 
     def __init__(
         self,
@@ -121,11 +114,6 @@ class PhotoSheetScreen(HelpedScreen[ReadPhoto]):
     def on_mount(self) -> None:
         self._show()
 
-    def on_resize(self) -> None:
-        mark_size(self)
-        self.query_one("#keys", Words).say(line_of(self.app.size.width - 4, self.keys))
-        self.call_after_refresh(self._scroll_to_hand)
-
     @property
     def _sheet(self) -> PlaceSheet:
         return self.query_one("#places", PlaceSheet)
@@ -138,41 +126,24 @@ class PhotoSheetScreen(HelpedScreen[ReadPhoto]):
         self.query_one("#verdict", Words).say(sheet_in_short(self._photo))
         self._sheet.show([*map(_shown, self._photo.places)], self._photo.columns)
         self.query_one("#facts", Words).say("\n".join(self._photo.notes))
-        self._tell_in_hand()
-        self.call_after_refresh(self._scroll_to_hand)
+        self.tell_in_hand()
+        self.call_after_refresh(self.scroll_to_hand)
 
-    def _tell_in_hand(self) -> None:
+    def tell_in_hand(self) -> None:
         said = place_in_hand(self._photo, self._here)
         if chosen := self._sheet.chosen:
             said = f"{said} m: it is one fabric with {self._called(chosen)}."
         self.tell(said)
 
-    def tell(self, text: str, *, refused: bool = False) -> None:
-        """Say one thing below the places; a refusal is marked."""
-        line = self.query_one("#message", Words)
-        line.set_class(refused, "refusal")
-        line.say(f"Not done: {text}" if refused else text)
-
     def _called(self, letter: str) -> str:
         fabric = next(one for one in self._photo.fabrics if one.letter == letter)
         return f"{letter} {name_of(fabric)}"
 
-    def _scroll_to_hand(self) -> None:
-        region = self._sheet.in_hand.translate((0, self._sheet.virtual_region.y))
-        self.query_one("#cloths", VerticalScroll).scroll_to_region(region, animate=False)
+    def moved(self, across: int, down: int) -> bool:
+        return self._sheet.move(across, down)
 
-    def action_walk(self, across: int, down: int) -> None:
-        """Take another place in hand; below the last row read on."""
-        if self._sheet.move(across, down):
-            self._tell_in_hand()
-            self._scroll_to_hand()
-        elif down:
-            self.action_read(down, lines=1)
-
-    def action_read(self, step: int, lines: int = 0) -> None:
-        """Scroll what stands there by a page, or by so many lines."""
-        below = self.query_one("#cloths", VerticalScroll)
-        below.scroll_relative(y=step * (lines or max(1, below.size.height - 1)), animate=False)
+    def where_in_hand(self) -> Region:
+        return self._sheet.in_hand.translate((0, self._sheet.virtual_region.y))
 
     # -- mending -------------------------------------------------------------------
 

@@ -33,7 +33,7 @@ from sewalong.screens.widgets.route_panel import RoutePanel, route_height
 from sewalong.screens.widgets.sewing_layout import SewingLayout, sewing_layout
 from sewalong.screens.widgets.unsaved_banner import UnsavedBanner
 from sewalong.service.acting import sit_down
-from sewalong.service.looks import came_to, top_pictured, work_pictured
+from sewalong.service.looks import came_to, coloured, top_pictured, work_pictured
 from sewalong.service.open_quilt import OpenQuilt
 
 MOST_DIGITS = 4
@@ -196,10 +196,9 @@ class SewingScreen(CarryingOut):
     def _show_pictures(self) -> None:
         """The work of the stage in hand beside the number, and where there is room the top."""
         from sewalong.progress.joining.sewn_top import said_of_the_top
-        from sewalong.wall.of_quilt import own_colours
 
         state, layout, done = self.quilt.state, self._layout(), self._came_to
-        own = own_colours(state.quilt)
+        own = coloured(self.quilt)
         if done:
             found = top_pictured(self.quilt, *layout.whole_picture)
         else:

@@ -5,7 +5,7 @@ What a look takes is loaded when it is first taken.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from typing import TYPE_CHECKING
 
 from msgspec import Struct
@@ -14,6 +14,7 @@ from sewalong.progress.plan.plan import plan
 from sewalong.service.open_quilt import OpenQuilt
 
 if TYPE_CHECKING:
+    from sewalong.fabrics.colours import Colour
     from sewalong.progress.joining.current_stage import InHand
     from sewalong.progress.pace.forecast import Forecast
     from sewalong.progress.pace.paces import Paces
@@ -24,6 +25,7 @@ if TYPE_CHECKING:
     from sewalong.progress.record.route import RouteStage
     from sewalong.progress.resuming.coming_back import ComingBack
     from sewalong.progress.resuming.pause_note import PauseNote
+    from sewalong.wall.keys import Key
     from sewalong.wall.stage_picture import StagePicture
 
 
@@ -124,11 +126,27 @@ def work_pictured(quilt: OpenQuilt, hand: InHand, across: int, down: int) -> Sta
 
     state, stage = quilt.state, hand.line.stage
     if isinstance(stage, Stage):
-        found = stage_picture(state.quilt, stage, across, down)
+        found = None
+        if state.sets.sets:
+            from sewalong.service.set_pictures import work_in_fabrics
+
+            found = work_in_fabrics(state, stage, across, down)
+        found = found or stage_picture(state.quilt, stage, across, down)
         if found is not None:
             return found
     lit = in_hand_of_the_top(state, hand.line)
     return top_in_hand(state.quilt, state.target, sewn_top(state), across, down, lit)
+
+
+def coloured(quilt: OpenQuilt) -> Mapping[Key, Colour]:
+    """The colours of what is pictured, as far as they are her own."""
+    from sewalong.wall.of_quilt import own_colours
+
+    if not quilt.state.sets.sets:
+        return own_colours(quilt.state.quilt)
+    from sewalong.service.set_pictures import cloth_coloured
+
+    return cloth_coloured(quilt.state)
 
 
 def top_pictured(quilt: OpenQuilt, across: int, down: int) -> StagePicture | None:

@@ -5,14 +5,18 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from typing import TYPE_CHECKING
 
+from msgspec.structs import replace
+
 from sewalong.progress.record.sets_laid import LaidSet
 from sewalong.progress.record.state import State
 
 if TYPE_CHECKING:
     from sewalong.fabrics.colours import Colour
+    from sewalong.piecing.method import Stage
     from sewalong.wall.keys import Key
     from sewalong.wall.picture import Picture
     from sewalong.wall.set_picture import Squares
+    from sewalong.wall.stage_picture import StagePicture
 
 
 def hand_pictured(state: State, stage: str, across: int, down: int) -> Picture | None:
@@ -22,6 +26,27 @@ def hand_pictured(state: State, stage: str, across: int, down: int) -> Picture |
 
     found = set_in_hand(state, stage)
     return None if found is None else set_pictured(state, known(found.laid), across, down)
+
+
+def work_in_fabrics(state: State, stage: Stage, across: int, down: int) -> StagePicture | None:
+    """The work of a stage on the set in hand: where its squares are taken, the units it will give;
+    then its own pieces. None where no set is in hand."""
+    from sewalong.progress.record.squares_left import shape_of_sets
+    from sewalong.progress.sets.in_hand import set_in_hand
+    from sewalong.wall.set_picture import in_her_fabrics
+    from sewalong.wall.stage_picture import Shows, StagePicture, stage_picture
+
+    found = set_in_hand(state, stage.id)
+    if found is None:
+        return None
+    if any(taken.pile == state.quilt.starts[0].pile for taken in stage.takes):
+        units = set_pictured(state, known(found.laid), across, down)
+        return None if units is None else StagePicture(units, Shows.UNITS)
+    drawn = stage_picture(state.quilt, stage, across, down, found.count - 1)
+    if drawn is None:
+        return None
+    places = shape_of_sets(state.quilt).places
+    return replace(drawn, picture=in_her_fabrics(drawn.picture, places, known(found.laid)))
 
 
 def set_pictured(state: State, squares: Squares, across: int, down: int) -> Picture | None:

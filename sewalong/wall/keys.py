@@ -1,7 +1,7 @@
 """What a picture is made of: the keys that stand for what lies at a place.
 
 The right side of what the method calls by a letter is that letter, "A"; its wrong side the small
-letter, "a". A fabric of hers, whose letters are her own, has a key of its own.
+letter, "a". A fabric of hers, whose letters are her own, has a key of its own, and so has its back.
 """
 
 from __future__ import annotations
@@ -33,14 +33,22 @@ _CLOTH = "cloth "
 _DIM = "dim "
 
 
-def wrong_side(letter: Key) -> Key:
-    """The key for the back of the fabric called `letter`."""
-    return letter.lower()
+def wrong_side(fabric: Key) -> Key:
+    """The key for the back of a fabric: the method's, or one of hers."""
+    letter = cloth_letter(fabric)
+    return fabric.lower() if letter is None else cloth_key(letter.lower())
 
 
 def is_wrong_side(key: Key) -> bool:
     """Whether the key is for the back of a fabric."""
-    return len(key) == 1 and key.islower()
+    letter = cloth_letter(key)
+    return (len(key) == 1 if letter is None else True) and (letter or key).islower()
+
+
+def right_side(key: Key) -> Key:
+    """The key for the face of the fabric that `key` is the face or the back of."""
+    letter = cloth_letter(key)
+    return key.upper() if letter is None else cloth_key(letter.upper())
 
 
 def border_key(number: int) -> Key:

@@ -23,6 +23,7 @@ from sewalong.wall.keys import (
     border_number,
     cloth_letter,
     is_wrong_side,
+    right_side,
     undimmed,
 )
 
@@ -79,7 +80,7 @@ def colour_of(key: Key, own: Mapping[Key, Colour] | None = None) -> Colour:
     if plain is not None:
         return colour_of(plain, own).mixed(_FAR, 0.6)
     if is_wrong_side(key):
-        return colour_of(key.upper(), own).mixed(_WRONG_SIDE, 0.6)
+        return colour_of(right_side(key), own).mixed(_WRONG_SIDE, 0.6)
     number = border_number(key)
     if number is not None:
         return _BORDERS[(number - 1) % len(_BORDERS)]

@@ -6,12 +6,13 @@ from collections.abc import Sequence
 from functools import lru_cache
 
 from msgspec import Struct
+from msgspec.structs import replace
 
 from sewalong.piecing.cloth import Flat, Patch
 from sewalong.piecing.derive import Derivation
 from sewalong.quilt.derived import derived_if_any
 from sewalong.quilt.quilt import Quilt
-from sewalong.wall.keys import UNKNOWN, Key, cloth_key
+from sewalong.wall.keys import UNKNOWN, Key, cloth_key, wrong_side
 from sewalong.wall.picture import EMPTY, Picture, from_pixels, right_sides
 from sewalong.wall.raster import Pixels, raster
 from sewalong.wall.unit_pixels import high_for, least_across
@@ -44,6 +45,17 @@ def in_fabrics(made: Derivation, squares: Squares, number: int) -> Flat:
     laid = dict(zip(made.letters, squares, strict=False))
     unit = made.units[number % len(made.units)]
     return Flat(tuple(Patch(p.points, _key(laid.get(p.letter)), p.grain) for p in unit.patches))
+
+
+def in_her_fabrics(picture: Picture, places: Sequence[str], squares: Squares) -> Picture:
+    """A picture of pieces of a set with her fabrics, faces and backs, for the method's letters of
+    its `places`."""
+    laid: dict[Key | None, Key] = {}
+    for place, letter in zip(places, squares, strict=False):
+        laid[place] = _key(letter)
+        laid[wrong_side(place)] = UNKNOWN if letter is None else wrong_side(cloth_key(letter))
+    pixels = tuple(tuple(laid.get(key, key) for key in row) for row in picture.pixels)
+    return replace(picture, pixels=pixels)
 
 
 def _key(letter: str | None) -> Key:

@@ -35,6 +35,7 @@ class Shows(StrEnum):
     SIDE = "the side in hand"
     PIECES = "where they go"
     TOP = "the top"
+    UNITS = "the units it gives"
 
 
 class StagePicture(Struct, frozen=True):
@@ -45,9 +46,12 @@ class StagePicture(Struct, frozen=True):
 
 
 @lru_cache(maxsize=8)
-def stage_picture(quilt: Quilt, stage: Stage, across: int, down: int) -> StagePicture | None:
+def stage_picture(
+    quilt: Quilt, stage: Stage, across: int, down: int, number: int = 0
+) -> StagePicture | None:
     """The work of a stage of the method, or of one that cuts triangles, in at most so many cells.
 
+    `number` says which count of a batch it is, from 0 on, for pieces of different fabrics.
     None when the pieces are too small for their seams, or where it is a stage of the top. Kept,
     since every count asks for it.
     """
@@ -59,11 +63,11 @@ def stage_picture(quilt: Quilt, stage: Stage, across: int, down: int) -> StagePi
     if stage.makes.pile not in derivation.piles:
         return None
     if stage.id == derivation.trim_stage:
-        trimmed = _trimmed(quilt, derivation, stage.takes[0].pile, across, down)
+        trimmed = _trimmed(quilt, derivation, stage.takes[0].pile, across, down, number)
         return StagePicture(trimmed, Shows.TRIM if TRIMMED in trimmed.keys else Shows.MADE)
     found = stage_lines(quilt.written_method, derivation, stage.id)
     if found is None:
-        made = piece_picture(derivation, stage.makes.pile, across, down)
+        made = piece_picture(derivation, stage.makes.pile, across, down, number * stage.makes.count)
         return StagePicture(made, Shows.MADE)
     lines = [*((one, MARK) for one in found.marks), *((one, CUT) for one in found.cuts)]
     piece, lines = shortened(found.piece, lines)
@@ -86,9 +90,12 @@ def _triangles(pile: str, across: int, down: int) -> Picture:
     return picture_of(square, across, down, [(cut, CUT) for cut in cuts])
 
 
-def _trimmed(quilt: Quilt, made: Derivation, pile: str, across: int, down: int) -> Picture:
+def _trimmed(
+    quilt: Quilt, made: Derivation, pile: str, across: int, down: int, number: int
+) -> Picture:
     """The untrimmed unit, and as much of its edge as is cut off, never less than a pixel of it."""
-    raw = made.piles[pile].pieces[0]
+    pieces = made.piles[pile].pieces
+    raw = pieces[number % len(pieces)]
     picture = picture_of(raw, across, down)
     decided = decided_unit(quilt, made)
     rows = [list(row) for row in picture.pixels if any(row)]

@@ -67,7 +67,7 @@ def texture_of(key: Key) -> str | None:
     """
     letter = cloth_letter(key)
     if letter is not None:
-        return letter.capitalize()
+        return letter if is_wrong_side(key) else letter.capitalize()
     number = border_number(key)
     if number is not None:
         return str(number % 10)

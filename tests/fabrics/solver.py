@@ -56,7 +56,10 @@ class Solver:
         weakest = model.new_int_var(0, highest, "")
         for number in range(self.wanted.sets):
             at = [
-                sum(round(FINE * values[print]) * self.lies[number, place, print] for print in self.prints)
+                sum(
+                    round(FINE * values[print]) * self.lies[number, place, print]
+                    for print in self.prints
+                )
                 for place in range(self.wanted.places)
             ]
             for a, b in self.wanted.meeting:

@@ -53,8 +53,12 @@ def test_what_none_or_several_are_called_is_refused(text: str, says: str) -> Non
 
 def test_of_many_fabrics_some_are_named_and_the_rest_counted() -> None:
     many = [Fabric(chr(ord("A") + n), f"print {n}", None, 1) for n in range(20)]
-    with pytest.raises(NumbersFault, match="and 12 more"):
+    with pytest.raises(NumbersFault, match="H print 7 and 12 more"):
         fabric_meant("moss", many)
+    with pytest.raises(NumbersFault, match=r"H print 7\.$"):
+        fabric_meant("moss", many[:8])
+    # All of a name comes before a part of another.
+    assert fabric_meant("print 1", many).letter == "B"
 
 
 def test_colours_stand_beside_fabrics() -> None:
@@ -67,6 +71,8 @@ def test_colours_stand_beside_fabrics() -> None:
     ]
     with pytest.raises(NumbersFault, match="must be a colour"):
         side_by_side(["#12"], DRAWER)
+    with pytest.raises(NumbersFault, match="none of the fabrics"):
+        side_by_side(["A", "moss"], DRAWER)
 
 
 def test_every_two_the_weakest_first_and_the_unknown_last() -> None:

@@ -82,21 +82,18 @@ def test_the_same_seed_proposes_the_same_and_each_is_as_good_as_the_one_before(r
 def test_the_weakest_is_the_weakest_and_the_bound_is_not_passed(rule: Rule) -> None:
     wanted = asked(colour_drawer(12, 3), 4, rule)
     found = proposed(wanted, LOOKS)
-    assert found.weakest == pytest.approx(
-        min(
-            apart(a, b) if rule is Rule.BY_VALUE else difference(a.colour, b.colour)  # type: ignore[arg-type]
-            for a, b in all_seams(wanted, found)
-        )
-    )
+    strength = apart if rule is Rule.BY_VALUE else by_colour
+    weakest = min(strength(a, b) for a, b in all_seams(wanted, found))
+    assert found.weakest == pytest.approx(weakest)
     assert found.bound is not None
-    assert found.weakest <= found.bound
+    assert weakest <= found.bound
     by = " by colour" if rule is Rule.BY_COLOUR else ""
     assert found.words[0].startswith("Weakest: ")
-    assert f", {found.weakest:.0f} apart{by}, in set " in found.words[0]
+    assert f", {weakest:.0f} apart{by}, in set " in found.words[0]
     assert found.words[1:3] == (
         f"No choice of sets passes {found.bound:.0f}.",
-        f"In 4 sets 16 pairs of squares meet, however they lie; "
-        f"of so many one is {found.bound:.0f} apart or less.",
+        f"In 4 sets 16 pairs of squares meet, however they lie, "
+        f"and of so many one is {found.bound:.0f} apart or less.",
     )
 
 
@@ -149,7 +146,9 @@ def test_with_a_light_too_few_one_dark_lies_among_the_lights() -> None:
 
 
 def test_what_lies_the_wrong_way_about_is_said() -> None:
-    wanted = asked((swatch("B", 1, 10), swatch("C", 1, 50)), 1, Rule.LIGHT_ON_DARK, "paired-squares")
+    wanted = asked(
+        (swatch("B", 1, 10), swatch("C", 1, 50)), 1, Rule.LIGHT_ON_DARK, "paired-squares"
+    )
     dark_on_light = Dealt(((0, 1),), (), 0, -40.0, 0.0)
     first, *_ = proposal_words(wanted, task_of(wanted), dark_on_light)
     assert first == (
@@ -173,8 +172,8 @@ def test_one_fabric_is_the_background_at_every_second_place() -> None:
     strongest = sorted((90 - (s.value or 0) for s in drawer(12, 2) for _ in range(2)), reverse=True)
     assert found.weakest == found.bound == strongest[11]
     assert found.words[2] == (
-        "In 3 sets 12 squares lie beside the background; "
-        f"of so many one is {strongest[11]:.0f} apart or less."
+        "In 3 sets 12 squares lie beside the background, "
+        f"and of so many one is {strongest[11]:.0f} apart or less."
     )
 
 

@@ -139,6 +139,10 @@ def test_a_letter_says_which_and_no_squares_take_it_out() -> None:
     assert fabrics_said("Q moss 3", THERE)[3].letter == "Q"
 
 
+def test_noughts_in_front_of_a_number_say_nothing() -> None:
+    assert said("moss 0000000000004")[0]["squares"] == 4
+
+
 def test_two_capitals_in_front_may_be_a_name() -> None:
     assert said("UK print 4") == [{"letter": "A", "name": "UK print", "squares": 4}]
 
@@ -188,6 +192,7 @@ def test_a_name_that_several_have_wants_the_letter() -> None:
 def test_letters_go_on_behind_z_and_end() -> None:
     assert next_letter(["A", "Z"]) == "AA"
     assert next_letter([]) == "A"
+    assert next_letter(["ZY"]) == "ZZ"
     with pytest.raises(NumbersFault, match="ZZ"):
         next_letter(["ZZ"])
 

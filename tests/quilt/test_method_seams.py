@@ -5,13 +5,14 @@ from __future__ import annotations
 from fractions import Fraction as F
 
 import pytest
+from msgspec.structs import replace
 from shapely import LineString, Polygon
 
 from sewalong.lengths import Unit
 from sewalong.piecing.catalogue import method_ids
 from sewalong.piecing.derive import Derivation, derive
 from sewalong.piecing.edges import Side
-from sewalong.quilt.method_seams import method_seams
+from sewalong.quilt.method_seams import Seam, method_seams
 from sewalong.quilt.worksheet.seam_words import seam_words, way_words
 
 
@@ -97,7 +98,39 @@ def test_all_of_it_is_told_one_fact_a_line(id: str) -> None:
     assert sum(line.startswith("A one-way print ") for line in words) == len(seams.stands)
 
 
+def test_what_meets_what_is_told_by_the_places_of_a_set() -> None:
+    half_squares = made("half-square-two")
+    words = seam_words(half_squares, method_seams(half_squares), Unit.INCH)
+    assert words[:3] == (
+        "A set: 2 squares, its places numbered as squares are taken.",
+        "Units of a set: 2.",
+        # Sides of 8 1/2 in, of which 8 show, and so does 8 times the root of two.
+        "Place 1 meets place 2 along 11 1/2 in: every unit.",
+    )
+    assert words[3] == "Edge of unit 1 towards row 1: place 1."
+    stack = made("stacked-four-patch")
+    words = seam_words(stack, method_seams(stack), Unit.INCH)
+    assert [line.split(": ")[1] for line in words[2:6]] == [
+        "unit 4.", "unit 3.", "units 3 and 4.", "unit 1.",
+    ]  # fmt: skip
+    plain = made("plain-squares")
+    words = seam_words(plain, method_seams(plain), Unit.INCH)
+    assert words[1] == "Nothing meets inside a unit."
+
+
+def test_a_fabric_may_meet_itself() -> None:
+    stack = made("stacked-four-patch")
+    seams = replace(method_seams(stack), seams=(Seam(("A", "A"), (1, 2, 4), 2.0),))
+    words = seam_words(stack, seams, Unit.INCH)
+    assert words[2] == "Place 1 meets itself along 2 in: units 1, 2 and 4."
+
+
 def test_where_a_print_points() -> None:
+    assert [way_words(degrees) for degrees in range(0, 360, 45)] == list(
+        dict.fromkeys(way_words(degrees) for degrees in range(0, 360, 45))
+    )
+    assert way_words(315) == "towards row 1 and where the row begins"
+    assert way_words(337) == "towards row 1 and where the row begins"
     assert way_words(0) == "towards row 1"
     assert way_words(135) == "away from row 1 and where the row goes on"
     assert way_words(359) == "towards row 1"

@@ -7,6 +7,7 @@ from pathlib import Path
 
 import pytest
 from msgspec.structs import replace
+from rich.cells import cell_len
 
 from sewalong.quilt.quilt import Quilt, Target
 from sewalong.screens.prompts.dialogs import ChoiceDialog, FormDialog, LinesDialog
@@ -19,6 +20,7 @@ from tests.progress import every_act as c
 from tests.progress.sets.fabrics import sets_of, with_fabrics
 from tests.screens.fitting import faults_of
 from tests.screens.sewing_room import LARGE, SIZES, SMALL, Room, a_quilt, at_sewing
+from tests.screens.test_screens_every_size import look
 
 GOLDENS = Path(__file__).parent / "goldens_of_sets"
 
@@ -297,17 +299,46 @@ async def test_the_whole_top_takes_the_room_and_gives_it_back(tmp_path: Path) ->
         await room.sees("front", "the units it gives")
 
 
-@pytest.mark.parametrize("size", [*SIZES, (160, 50)])
-async def test_all_of_it_can_be_read(tmp_path: Path, size: tuple[int, int]) -> None:
-    async with at_sewing(tmp_path / "quilts.db", ACCEPTED, quilt=QUILT, size=size) as room:
+async def test_all_of_it_can_be_read_at_every_size(tmp_path: Path) -> None:
+    async with at_sewing(tmp_path / "quilts.db", ACCEPTED, quilt=QUILT) as room:
         await to_sets(room)
-        for key in ("w", "right", "w", "left", "v", "v"):
-            await room.press(key)
-            await room.pilot.pause()
-            assert faults_of(room.app.screen) == [], key
-        await room.press("r")
+        found = await look(room, "a set")
+        await room.press("w", "right")
+        found += await look(room, "a swap")
+        await room.press("left", "left")
+        found += await look(room, "what is over")
+        await room.press("v")
+        found += await look(room, "the top")
+        await room.press("escape", "r")
         await proposed(room)
+        found += await look(room, "a proposal")
+        await room.press("v")
+        found += await look(room, "the top as proposed")
+    assert found == [], "\n".join(found)
+
+
+HARD = ("[red]x[/]", "猫" * 30, "a name that goes on and on behind every edge there is")
+
+
+@pytest.mark.parametrize("size", SIZES, ids=["80x24", "40x20"])
+async def test_names_show_as_typed_and_what_is_not_known_is_said(
+    tmp_path: Path, size: tuple[int, int]
+) -> None:
+    fabrics = [
+        replace(one, name=name, colour=None) if n == 2 else replace(one, name=name)
+        for n, (one, name) in enumerate(zip(QUILT.fabrics, HARD, strict=False))
+    ]
+    quilt = replace(QUILT, fabrics=(*fabrics, *QUILT.fabrics[len(HARD) :]))
+    torn = (ACCEPTED, c.Count("pair", 2), c.Spoil("pair", 2, "torn", set=1))
+    async with at_sewing(tmp_path / "quilts.db", *torn, quilt=quilt, size=size) as room:
+        await to_sets(room)
+        await room.sees("set 1 of 6", "not known")
         assert faults_of(room.app.screen) == []
+        await room.press("right")
+        await room.sees("A [red]x[/]", "猫猫")
+        assert faults_of(room.app.screen) == []
+        for line in room.lines:
+            assert cell_len(line) <= size[0]
 
 
 @pytest.mark.parametrize("size", [LARGE, SMALL], ids=["80x24", "40x20"])

@@ -29,7 +29,9 @@ OWN = [(kind, sheet) for kind in ALL_KEYS for sheet in kind.CSS_PATH or () if sh
 def test_the_rules_of_one_screen_name_it(kind: type[Any], sheet: str) -> None:
     rules = re.findall(r"([^{}]+)\{[^}]*\}", (FOLDER / sheet).read_text(encoding="utf-8"))
     selectors = [one.strip() for rule in rules for one in rule.split(",")]
-    names = {parent.__name__ for parent in kind.__mro__}
+    loading = [one for one in ALL_KEYS if sheet in (one.CSS_PATH or ())]
+    assert kind in loading
+    names = {parent.__name__ for one in loading for parent in one.__mro__}
     assert len(selectors) > 5
     assert [one for one in selectors if re.split(r"[. ]", one)[0] not in names] == []
 

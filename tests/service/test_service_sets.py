@@ -28,8 +28,10 @@ from sewalong.service.set_pictures import (
     hand_pictured,
     set_pictured,
     top_pictured_of,
+    work_in_fabrics,
 )
 from sewalong.wall.keys import cloth_letter
+from sewalong.wall.stage_picture import Shows
 from tests.progress import every_act as c
 from tests.progress.building import opening, play
 from tests.progress.sets.fabrics import sets_of, with_fabrics
@@ -111,6 +113,23 @@ def test_the_picture_of_the_set_in_hand_follows_the_counts() -> None:
     assert shown() == set("ABCDEFGH")
     assert shown(c.Count("pair", 4)) == {*"IJKL", *"ABCD"}
     assert hand_pictured(opening(QUILT), "pair", 40, 12) is None
+
+
+def test_a_stage_shows_the_units_then_its_own_pieces_in_the_fabrics_of_the_set() -> None:
+    state, _ = play(QUILT, ACCEPTED, c.Count("pair", 5), c.Count("sew", 1))
+    pair, sew, press = (state.quilt.method.stage(one) for one in ("pair", "sew", "press"))
+    units = work_in_fabrics(state, pair, 40, 12)
+    assert units is not None
+    assert units.shows is Shows.UNITS
+    # The next four-patch is the second of set 1, of the method's squares E to H.
+    piece = work_in_fabrics(state, sew, 40, 12)
+    assert piece is not None
+    assert [cloth_letter(key) for key in piece.picture.keys] == ["E", "F", "G", "H"]
+    # What was sewn of set 1 first waits at the iron.
+    piece = work_in_fabrics(state, press, 40, 12)
+    assert piece is not None
+    assert [cloth_letter(key) for key in piece.picture.keys] == ["A", "B", "C", "D"]
+    assert work_in_fabrics(opening(QUILT), pair, 40, 12) is None
 
 
 def test_what_is_spoiled_is_not_known_in_the_picture() -> None:

@@ -1,9 +1,10 @@
-"""From an empty home to fabrics in the plan, by keys alone: by three colour piles said while the
-quilt is begun, and by one photograph of a pack. Both quilts are invented.
+"""From an empty home to the first stack on the table, by keys alone: by three colour piles said
+while the quilt is begun, and by one photograph of a pack. Both quilts are invented.
 """
 
 from __future__ import annotations
 
+import re
 from pathlib import Path
 
 import pytest
@@ -13,12 +14,16 @@ from sewalong.screens.fabrics import FabricsScreen
 from sewalong.screens.new_quilt import NewQuiltScreen
 from sewalong.screens.photo_sheet import PhotoSheetScreen
 from sewalong.screens.prompts.begun_prompt import BegunDialog
+from sewalong.screens.prompts.dialogs import CautionDialog, QuestionDialog
 from sewalong.screens.prompts.photo_dialog import PhotoDialog
+from sewalong.screens.proposing import ProposingScreen
 from sewalong.screens.quilts import QuiltsScreen
+from sewalong.screens.sets import SetsScreen
 from sewalong.screens.sewing import SewingScreen
 from sewalong.service.open_quilt import OpenQuilt
 from sewalong.store.library import Library
 from tests.fabrics.photo.made_photos import COLOURS, Scene, dots, solid
+from tests.screens.choosing import choose
 from tests.screens.sewing_room import EVENING, Room, StandingClock, the_app
 
 
@@ -33,6 +38,38 @@ async def started(room: Room) -> None:
     await room.screen_is(BegunDialog)
     await room.press("enter")
     await room.screen_is(SewingScreen)
+
+
+async def from_sets_to_the_first_stack(room: Room, sets: int) -> None:
+    """Have sets proposed, see what they give, have them, and lay, sew, press and stack the first."""
+    await room.press("full_stop")
+    await room.screen_is(ProposingScreen)
+    await room.sees(
+        f"set 1 of {sets}", "Weakest: ", "No choice of sets passes", "the units it gives"
+    )
+    # The units are seen before anything is cut.
+    assert re.search(r"([A-Z])\1{6}.*([A-Z])\2{6}", room.text)
+    await room.press("y")
+    await room.screen_is(SetsScreen)
+    await room.sees(f"set 1 of {sets}, next")
+    await room.press("escape")
+    await room.screen_is(SewingScreen)
+    for stage, counts in (("pair", 4), ("sew", 2), ("press", 2), ("stack", 1)):
+        await room.press("o")
+        await choose(room, stage)
+        for count in range(counts):
+            which = f"Set 1 of {sets}" + (f", {count + 1} of {counts}" if counts > 1 else "")
+            await room.sees(f"{which}: ")
+            await room.press("space")
+            if isinstance(room.app.screen, CautionDialog):
+                await room.press("enter")
+        if stage == "press":
+            # The iron is asked about on leaving it.
+            await room.screen_is(QuestionDialog)
+            await room.press("y")
+    await room.sees("Counted 1 stack.")
+    # The first stack lies on the table, and what is next is to sew around it.
+    await room.sees("SEW AROUND at the machine", f"Set 1 of {sets}: ")
 
 
 def on_disk(path: Path) -> State:
@@ -79,6 +116,9 @@ async def test_three_colour_piles_are_an_answer_of_the_form(path: Path) -> None:
         )
         await room.press("comma")
         await room.screen_is(SewingScreen)
+        await room.press("u")
+        await room.sees("Undone: ")
+        await from_sets_to_the_first_stack(room, 21)
     assert [(one.letter, one.squares) for one in on_disk(path).quilt.fabrics] == [
         ("A", 60),
         ("B", 70),
@@ -121,6 +161,7 @@ async def test_one_photograph_of_a_pack_is_four_packs_of_fabrics(path: Path) -> 
         await room.sees("84 squares of 20 fabrics, as many as the plan begins with.")
         await room.press("escape")
         await room.screen_is(SewingScreen)
+        await from_sets_to_the_first_stack(room, 9)
     fabrics = on_disk(path).quilt.counted_fabrics
     assert len(fabrics) == 20
     assert (fabrics[0].name, fabrics[0].squares, fabrics[0].second is None) == ("stars", 4, False)

@@ -16,19 +16,18 @@ import sewalong.progress.acts
 from sewalong.progress.acts.act import Act
 from sewalong.progress.record.events.every_kind import EVENTS
 from tests.story.twins.counting_cases import COUNTING
+from tests.story.twins.fabric_cases import FABRICS
 from tests.story.twins.leaving_cases import LEAVING
 from tests.story.twins.machine_cases import MACHINE
 from tests.story.twins.pile_cases import PILES
+from tests.story.twins.set_cases import SETS
 from tests.story.twins.twin import Case, by_command, by_key, twins
 from tests.story.twins.undo_cases import UNDOABLE, UNDOING
 
-CASES = (*COUNTING, *PILES, *MACHINE, *LEAVING, *UNDOING)
+CASES = (*COUNTING, *PILES, *FABRICS, *MACHINE, *LEAVING, *SETS, *UNDOING)
 
 NOBODY_ASKS = {"OpenSession", "Mention"}
 """Sitting down goes with whatever is asked first; what was said is written by the program."""
-
-NO_KEY = {"ChangePlan"}
-"""Asked by a command, `alter`, alone."""
 
 
 @pytest.mark.parametrize("case", CASES, ids=lambda case: case.what)
@@ -47,7 +46,7 @@ async def test_a_key_and_a_command_record_the_same(
 
 def test_no_act_is_left_out() -> None:
     asked = {case.act.__name__ for case in CASES}
-    assert every_act() == asked | NOBODY_ASKS | NO_KEY
+    assert every_act() == asked | NOBODY_ASKS
 
 
 def test_whatever_can_be_taken_back_is_taken_back() -> None:

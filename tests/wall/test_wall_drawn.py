@@ -6,13 +6,14 @@ import builtins
 import sys
 from fractions import Fraction
 from io import BytesIO
+from itertools import combinations, pairwise
 from typing import Any
 from xml.etree import ElementTree
 
 import pytest
 from msgspec.structs import replace
 from PIL import Image
-from shapely import Polygon, union_all
+from shapely import MultiPolygon, Polygon, box, union_all
 
 from sewalong.piecing.geometry import centre
 from sewalong.quilt.choices import Choices, Fabric
@@ -20,7 +21,7 @@ from sewalong.quilt.derived import derived
 from sewalong.quilt.quilt import Quilt
 from sewalong.quilt.setting import Cornerstones, Sashing, SetOnPoint
 from sewalong.quilt.size import Size
-from sewalong.wall.drawn import Drawing, drawing_of_set, drawing_of_top
+from sewalong.wall.drawn import APART, Drawing, drawing_of_set, drawing_of_top
 from sewalong.wall.drawn_page import page_of
 from sewalong.wall.keys import SASH, SETTING, UNKNOWN, border_key, cloth_letter
 from sewalong.wall.png import CannotPaint, as_png
@@ -74,6 +75,19 @@ def test_the_patches_of_a_set_are_its_units(method: str) -> None:
         assert drawn == pytest.approx(laid)
 
 
+def test_units_that_are_not_sewn_together_lie_apart() -> None:
+    quilt = a_quilt_with_fabrics()
+    drawing = drawing_of_set(quilt, SETS[0], "Set 1")
+    whole = union_all([Polygon(points) for points, _ in drawing.parts])
+    assert isinstance(whole, MultiPolygon)
+    units = sorted(whole.geoms, key=lambda unit: unit.bounds)
+    wide = units[0].bounds[2]
+    assert len(units) == 4
+    assert whole.bounds == pytest.approx((0, 0, *drawing.size))
+    for one, other in pairwise(units):
+        assert other.bounds[0] - one.bounds[2] == pytest.approx(APART * wide)
+
+
 @pytest.mark.parametrize("setting", SETTINGS)
 @pytest.mark.parametrize("corners", ["sides first", "ends first", "mitred"])
 def test_a_top_is_filled_without_gap_or_overlap(setting: str, corners: str) -> None:
@@ -114,6 +128,73 @@ def test_sashes_and_borders_are_named() -> None:
     assert "the fabrics of 8 are known" in drawing.about
 
 
+@pytest.mark.parametrize("title", ["Set 1", "A very long name " * 9])
+def test_nothing_on_the_page_lies_over_anything_else(title: str) -> None:
+    """Texts as wide as six tenths of their height a letter, which is more than most letters are."""
+    _, drawing = a_top("straight")
+    page = page_of(replace(drawing, title=title))
+    sheet = box(0, 0, *page.size)
+    swatches = [Polygon(points) for points, _ in page.swatches]
+    cloth = union_all([Polygon(points) for points, _ in page.parts])
+    heads = [one for one in page.texts if one.on is None]
+    written = []
+    for one in heads:
+        x, y = one.at
+        assert not one.is_centred
+        written.append(
+            box(x, y - one.high / 2, x + 0.55 * one.high * len(one.text), y + one.high / 2)
+        )
+    for shape in (*swatches, cloth, *written):
+        assert sheet.contains(shape)
+    for shape, other in combinations((*swatches, cloth, *written), 2):
+        assert shape.intersection(other).area < 1e-9
+    names = dict(zip((key for _, key in page.swatches), heads[1:], strict=True))
+    for (points, key), swatch in zip(page.swatches, swatches, strict=True):
+        assert names[key].text == drawing.names[key]
+        assert names[key].at[0] > swatch.bounds[2]
+        assert swatch.bounds[1] < names[key].at[1] < swatch.bounds[3], points
+
+
+def test_what_is_too_long_is_cut_and_says_so() -> None:
+    _, drawing = a_top("straight")
+    name = "cream linen with a very small sprig of heather all over it, and then some"
+    page = page_of(replace(drawing, names={**drawing.names, border_key(1): name}))
+    (cut,) = [one.text for one in page.texts if one.text.endswith("…")]
+    assert name.startswith(cut[:-1])
+    assert len(cut) > 20
+
+
+def test_letters_stand_within_their_patches_and_small_ones_are_left_out() -> None:
+    drawing = drawing_of_set(a_quilt_with_fabrics(), a_set(3, 8), "Set 4")
+    page = page_of(drawing)
+    cloth = {key: [Polygon(p) for p, k in page.parts if k == key] for _, key in page.parts}
+    letters = [one for one in page.texts if one.on is not None]
+    assert len(letters) == sum(cloth_letter(key) is not None for _, key in page.parts)
+    for one in letters:
+        assert one.is_centred
+        half, tall = 0.3 * one.high * len(one.text), 0.35 * one.high
+        around = box(one.at[0] - half, one.at[1] - tall, one.at[0] + half, one.at[1] + tall)
+        assert any(patch.contains(around) for patch in cloth[one.on or ""])
+    two, single = (max(o.high for o in letters if len(o.text) == n) for n in (2, 1))
+    assert two < single
+    tiny = [(tuple((x / 40, y / 40) for x, y in points), key) for points, key in drawing.parts]
+    small = page_of(replace(drawing, parts=tuple(tiny)))
+    assert [one for one in small.texts if one.on is not None] == []
+
+
+def test_texts_of_the_document_stand_where_the_page_has_them() -> None:
+    """A capital is about seven tenths of its type high, so half of that below the middle."""
+    _, drawing = a_top("straight")
+    page = page_of(drawing)
+    found = list(read(as_svg(drawing)).iter(f"{SVG}text"))
+    for element, one in zip(found, page.texts, strict=True):
+        size = float(element.attrib["font-size"])
+        assert size == pytest.approx(one.high, abs=1e-3)
+        assert float(element.attrib["x"]) == pytest.approx(one.at[0], abs=1e-3)
+        assert float(element.attrib["y"]) == pytest.approx(one.at[1] + 0.35 * size, abs=1e-3)
+        assert ("text-anchor" in element.attrib) is one.is_centred
+
+
 HOSTILE = '<script>alert("&amp;")</script> ]]> [red] \x00\x07\ud800 å 猫'
 
 
@@ -129,8 +210,8 @@ def test_a_document_of_a_top_can_be_read(setting: str) -> None:
     root = read(as_svg(drawing))
     page = page_of(drawing)
     assert root.tag == f"{SVG}svg"
-    box = [float(part) for part in root.attrib["viewBox"].split()]
-    assert box == pytest.approx([0, 0, *page.size], abs=1e-3)
+    shown = [float(part) for part in root.attrib["viewBox"].split()]
+    assert shown == pytest.approx([0, 0, *page.size], abs=1e-3)
     title, about = root.find(f"{SVG}title"), root.find(f"{SVG}desc")
     assert title is not None
     assert title.text == "Window seat"

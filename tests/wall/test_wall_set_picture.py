@@ -4,17 +4,25 @@ from __future__ import annotations
 
 import pytest
 
-from sewalong.fabrics.colours import parse_colour
+from sewalong.fabrics.colours import Colour, parse_colour
 from sewalong.fabrics.sight import from_afar, value
 from sewalong.quilt.choices import Fabric
 from sewalong.quilt.set_shape import shape_of
 from sewalong.wall.cloth_colours import cloth_colours
-from sewalong.wall.keys import UNKNOWN, cloth_key, cloth_letter
+from sewalong.wall.keys import (
+    STITCHES,
+    UNKNOWN,
+    cloth_key,
+    cloth_letter,
+    is_wrong_side,
+    right_side,
+    wrong_side,
+)
 from sewalong.wall.palette import FABRICS as PALETTE
 from sewalong.wall.palette import colour_of
-from sewalong.wall.picture import EMPTY, from_pixels
+from sewalong.wall.picture import EMPTY, Picture, from_pixels
 from sewalong.wall.pieces import finished_unit
-from sewalong.wall.set_picture import picture_of_set, set_picture, units_of_set
+from sewalong.wall.set_picture import in_her_fabrics, picture_of_set, set_picture, units_of_set
 from sewalong.wall.textures import textures
 from tests.wall.drawing import METHODS, counts, usual
 from tests.wall.laid_sets import a_quilt_with_fabrics, a_set
@@ -87,6 +95,27 @@ def stretches(filled: list[bool]) -> list[range]:
     return found
 
 
+@pytest.mark.parametrize("size", [(30, 4), (60, 6), (20, 20), (12, 30), (33, 11)])
+@pytest.mark.parametrize("method", ["stacked-four-patch", "nine-patch", "hourglass"])
+def test_no_larger_units_would_fit(method: str, size: tuple[int, int]) -> None:
+    """Tried out: so many units one pixel larger each way, with gaps of an eighth and a pixel at the
+    least, are wider or higher than the room in whatever lines they lie."""
+    made = usual(method)
+    units = units_of_set(made, a_set(0, len(made.letters)))
+    picture = set_picture(units, *size)
+    assert picture.is_whole
+    shown = units_shown(picture.pixels)
+    wide = max(len(run) for row in picture.pixels[:1] for run in stretches([*map(bool, row)]))
+    larger = wide + 1
+    gap = max(1, larger // 8)
+    for columns in range(1, len(units) + 1):
+        lines = -(-len(units) // columns)
+        across = columns * larger + (columns - 1) * gap
+        down = lines * larger + (lines - 1) * gap
+        assert across > size[0] or down > 2 * size[1], (columns, lines)
+    assert len(shown) == len(units)
+
+
 def test_with_more_room_units_are_larger() -> None:
     units = units_of_set(usual("stacked-four-patch"), a_set(0, 8))
     areas = [sum(counts(set_picture(units, *size)).values()) for size in ((20, 8), (40, 16))]
@@ -141,3 +170,21 @@ def test_a_print_has_its_colour_from_afar_and_a_value_alone_is_a_grey() -> None:
     assert value(grey) == pytest.approx(85, abs=0.5)
     assert set(own) == {cloth_key("A"), cloth_key("B")}
     assert colour_of(cloth_key("C"), own) == colour_of(cloth_key("AC"), own) == PALETTE["C"]
+
+
+def test_backs_of_her_fabrics_are_told_from_their_faces_and_unknown_ones_from_both() -> None:
+    picture = Picture((("A", "a", "B", "b"), ("C", "c", STITCHES, None)))
+    found = in_her_fabrics(picture, ("A", "B", "C"), ("AB", "Q", None))
+    upper, lower = found.pixels
+    assert upper == (
+        cloth_key("AB"), wrong_side(cloth_key("AB")), cloth_key("Q"), wrong_side(cloth_key("Q")),
+    )  # fmt: skip
+    assert lower == (UNKNOWN, UNKNOWN, STITCHES, None)
+    assert [is_wrong_side(key) for key in upper] == [False, True, False, True]
+    assert not any(is_wrong_side(key) for key in (UNKNOWN, STITCHES))
+    assert [right_side(key) for key in upper[:2]] == [cloth_key("AB")] * 2
+    own = {cloth_key("AB"): Colour(200, 10, 10)}
+    back = colour_of(wrong_side(cloth_key("AB")), own)
+    assert back != own[cloth_key("AB")]
+    assert back.red > back.green
+    assert textures(found)[0][:2] != textures(found)[0][2:]

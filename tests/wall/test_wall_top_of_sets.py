@@ -11,7 +11,7 @@ from sewalong.quilt.quilt import Quilt, Target
 from sewalong.quilt.setting import Cornerstones, Sashing, SetOnPoint
 from sewalong.wall.keys import OUTLINE, UNKNOWN, cloth_key, cloth_letter
 from sewalong.wall.of_quilt import picture_of_top
-from sewalong.wall.picture import Picture
+from sewalong.wall.picture import EMPTY, Picture
 from sewalong.wall.set_picture import units_of_set
 from sewalong.wall.top_of_sets import UnitOf, laid_top, top_of_sets, top_of_units
 from tests.wall.drawing import usual
@@ -80,6 +80,19 @@ def test_on_point_rows_are_read_as_they_show() -> None:
     at = {(1, 1): "A", (1, 3): "B", (2, 2): "C", (3, 1): "D", (3, 3): "E"}
     for (down, along), letter in at.items():
         assert picture.pixels[down * half][along * half] == cloth_key(letter)
+
+
+@pytest.mark.parametrize(("across", "down"), [(0, 5), (5, 0), (0, 0)])
+def test_no_room_shows_nothing(across: int, down: int) -> None:
+    quilt = a_quilt_with_fabrics()
+    assert top_of_units(quilt, quilt.target, (), across, down) == EMPTY
+
+
+def test_the_smallest_room_there_is_shows_something() -> None:
+    quilt = a_quilt_with_fabrics("paired-squares", 1, 1)
+    picture = top_of_units(quilt, quilt.target, (UnitOf(("A", "B"), 0),), 1, 1)
+    assert picture is not None
+    assert picture.keys
 
 
 def test_more_units_than_the_top_holds_change_nothing() -> None:

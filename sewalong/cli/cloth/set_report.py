@@ -4,15 +4,18 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
 
+from msgspec.structs import replace
+
 from sewalong.cli.frame.report import Report
 from sewalong.fabrics.sets.proposing import Asked, Proposal
-from sewalong.progress.record.events.event import label_of, noun_of
+from sewalong.progress.record.events.event import label_of
 from sewalong.progress.record.sets_laid import LaidSet
 from sewalong.progress.record.squares_left import shape_of_sets
 from sewalong.progress.record.state import State
 from sewalong.progress.sets.finding import WhereASetIs, sets_with, where_is
 from sewalong.progress.sets.in_hand import set_in_hand
 from sewalong.progress.sets.set_words import NOT_KNOWN, called, in_hand_words
+from sewalong.progress.sets.where_words import standing_words, where_facts
 from sewalong.service.contrast_looks import facts_of, units_of
 from sewalong.service.open_quilt import OpenQuilt
 from sewalong.service.set_proposals import numbered
@@ -50,7 +53,7 @@ def accepted_report(quilt: OpenQuilt) -> Report:
     lines = [f"{len(every)} set{'' if len(every) == 1 else 's'} accepted."]
     for one in every:
         lines.append(
-            f"Set {one.number}, {', '.join(_stands(state, one))}: {named_squares(names, known_squares(one))}."
+            f"Set {one.number}, {_stands(state, one)}: {named_squares(names, known_squares(one))}."
         )
     return Report(
         tuple(lines),
@@ -91,7 +94,7 @@ def in_hand_report(quilt: OpenQuilt, stage: str) -> Report:
         "quilt": quilt.entry.name,
         "stage": stage,
         "set": found.number,
-        "pieces": [list(piece) for piece in found.pieces],
+        "pieces": [[letter or None for letter in piece] for piece in found.pieces],
         "count": found.count,
         "counts": found.counts,
         "sure": found.sure,
@@ -110,7 +113,9 @@ def sets_with_report(quilt: OpenQuilt, letters: Sequence[str]) -> Report:
     lines = [] if found else [f"No set has {asked}."]
     for one in found:
         lines.append(f"Set {one.laid.number} has {asked}.")
-        lines += (f"Set {one.laid.number}: {fact}." for fact in _where(state, one))
+        lines += where_facts(state, one)
+        if one.together:
+            lines.append("They are in one piece there.")
     data = {
         "quilt": quilt.entry.name,
         "fabrics": list(letters),
@@ -119,30 +124,8 @@ def sets_with_report(quilt: OpenQuilt, letters: Sequence[str]) -> Report:
     return Report(tuple(lines), data)
 
 
-def _where(state: State, one: WhereASetIs) -> list[str]:
-    lie = [noun_of(state, pile).count(count) for pile, count in one.piles]
-    facts = (
-        [f"{' and '.join(lie)} of it"]
-        if lie
-        else ["held back" if one.laid.held_back else "none of its pieces is known"]
-    )
-    if one.together:
-        facts.append("these are together in one piece")
-    if not one.sure:
-        facts.append("not sure, for a piece of the pile is gone")
-    return facts
-
-
-def _stands(state: State, one: LaidSet) -> list[str]:
-    pile = shape_of_sets(state.quilt).pile
-    if one.held_back:
-        stands = ["held back"]
-    elif one.number in state.sets.begun(pile):
-        stands = ["begun"]
-    else:
-        order = state.sets.order(pile)
-        stands = ["next" if order[:1] == (one.number,) else "not begun"]
-    return [*stands, "locked"] if one.locked else stands
+def _stands(state: State, one: LaidSet) -> str:
+    return standing_words(state, one) or "not begun"
 
 
 def _set_data(state: State, where: WhereASetIs) -> dict[str, object]:
@@ -150,7 +133,7 @@ def _set_data(state: State, where: WhereASetIs) -> dict[str, object]:
     return {
         "number": one.number,
         "squares": [letter or None for letter in known_squares(one)],
-        "state": _stands(state, one)[0],
+        "state": _stands(state, replace(one, locked=False)),
         "locked": one.locked,
         "piles": dict(where.piles),
         "sure": where.sure,

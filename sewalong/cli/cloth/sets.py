@@ -11,22 +11,24 @@ from sewalong.cli.cloth.set_report import (
     proposal_report,
     sets_with_report,
 )
-from sewalong.cli.cloth.typed_numbers import listed, set_and_fabrics, two_places
+from sewalong.cli.cloth.typed_numbers import set_and_fabrics, two_places
 from sewalong.cli.frame.context import Context
 from sewalong.cli.frame.errors import CommandError
 from sewalong.cli.frame.report import Report
 from sewalong.cli.frame.selection import chosen_quilt, stage_id
 from sewalong.cli.sewing.outcome import aftermath
-from sewalong.fabrics.meant import fabric_meant
+from sewalong.fabrics.sets.proposing import Proposal
 from sewalong.fabrics.sets.rules import Rule, SetsRefused
 from sewalong.progress.acts.act import Act
 from sewalong.progress.acts.sets import LayOwn, MarkSet, SwapSquares, TakeUp
 from sewalong.progress.record.limits import a_stage
 from sewalong.progress.record.squares_left import shape_of_sets
+from sewalong.progress.sets.read_squares import squares_typed
 from sewalong.progress.sets.what_to_propose import what_to_propose
 from sewalong.service.acting import do, looked
 from sewalong.service.contrast_looks import facts_of
 from sewalong.service.open_quilt import OpenQuilt
+from sewalong.service.set_drawings import refuse_drawing, set_drawn, top_drawn, write_drawing
 from sewalong.service.set_proposals import accepting, best_of
 
 MOST_SECONDS = 600
@@ -46,14 +48,17 @@ def sets(args: argparse.Namespace, context: Context) -> Report:
         raise CommandError("One thing at a time. See: sewalong sets --help")
     if args.at is not None and wanted not in (["next"], ["take_up"]):
         raise CommandError("--at goes with --next or --take-up.")
+    if args.picture is None and (args.of is not None or args.replace):
+        raise CommandError("--of and --replace go with --picture.")
+    if args.picture is not None:
+        if wanted or args.accept:
+            raise CommandError("One thing at a time. See: sewalong sets --help")
+        refuse_drawing(args.picture, replace=args.replace)
     with chosen_quilt(args, context) as quilt:
         if wanted == ["next"]:
             return in_hand_report(quilt, _stage(args, quilt))
         if wanted == ["with_fabrics"]:
-            wanted_fabrics = _letters(quilt, listed(args.with_fabrics))
-            if not wanted_fabrics:
-                raise CommandError("Name the fabrics, such as --with A,F")
-            return sets_with_report(quilt, wanted_fabrics)
+            return sets_with_report(quilt, squares_typed(quilt.state.quilt, args.with_fabrics))
         if wanted:
             quilt.refresh()
             return _done(quilt, *_ACTS[wanted[0]](args, quilt))
@@ -62,7 +67,7 @@ def sets(args: argparse.Namespace, context: Context) -> Report:
                 raise CommandError(
                     "Sets are accepted already. Add --anew to choose those again that are not begun."
                 )
-            return accepted_report(quilt)
+            return _with_picture(accepted_report(quilt), args, quilt)
         return _proposed(args, quilt)
 
 
@@ -86,7 +91,7 @@ def _proposed(args: argparse.Namespace, quilt: OpenQuilt) -> Report:
         rule,
         background=background,
         seed=1 if args.seed is None else args.seed,
-        without=_letters(quilt, listed(args.without or "")),
+        without=squares_typed(quilt.state.quilt, args.without) if args.without else (),
     )
     try:
         found = best_of(asked, args.seconds)
@@ -94,10 +99,26 @@ def _proposed(args: argparse.Namespace, quilt: OpenQuilt) -> Report:
         raise CommandError(str(refused)) from refused
     report = proposal_report(quilt, asked, found)
     if not args.accept:
-        return report
+        return _with_picture(report, args, quilt, found)
     outcome = do(quilt, accepting(asked, found))
     return aftermath(
         quilt, outcome, first=report.lines[:-1], more={**report.data, "accepted": True}
+    )
+
+
+def _with_picture(
+    report: Report, args: argparse.Namespace, quilt: OpenQuilt, found: Proposal | None = None
+) -> Report:
+    """The report, with the picture written that was asked for."""
+    if args.picture is None:
+        return report
+    state = quilt.state
+    drawing = top_drawn(state, found) if args.of is None else set_drawn(state, args.of, found)
+    write_drawing(args.picture, drawing, replace=args.replace)
+    return Report(
+        (f"The picture is in {args.picture}",),
+        {**report.data, "picture": args.picture},
+        recorded=True,
     )
 
 
@@ -106,11 +127,6 @@ def _rule(typed: str | None) -> Rule:
     if wanted not in tuple(Rule):
         raise CommandError(f"--rule takes one of: {', '.join(Rule)}.")
     return Rule(wanted)
-
-
-def _letters(quilt: OpenQuilt, typed: tuple[str, ...]) -> tuple[str, ...]:
-    fabrics = quilt.state.quilt.counted_fabrics
-    return tuple(fabric_meant(text, fabrics).letter for text in typed)
 
 
 def _stage(args: argparse.Namespace, quilt: OpenQuilt) -> str:
@@ -140,7 +156,7 @@ def _swap(args: argparse.Namespace, quilt: OpenQuilt) -> Acted:
 
 def _own(args: argparse.Namespace, quilt: OpenQuilt) -> Acted:
     number, fabrics = set_and_fabrics(args.own)
-    return LayOwn(number, _letters(quilt, fabrics)), number
+    return LayOwn(number, squares_typed(quilt.state.quilt, fabrics)), number
 
 
 def _take_up(args: argparse.Namespace, quilt: OpenQuilt) -> Acted:

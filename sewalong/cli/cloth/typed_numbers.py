@@ -28,15 +28,10 @@ def two_places(typed: str) -> tuple[int, int, int, int]:
     return first, first_place, other, other_place
 
 
-def set_and_fabrics(typed: str) -> tuple[int, tuple[str, ...]]:
-    """ "7: A B C D", or with commas where names are typed. Raises CommandError for what is none."""
+def set_and_fabrics(typed: str) -> tuple[int, str]:
+    """ "7: A B C D": the set, and its fabrics as they were typed. Raises CommandError for what is
+    none."""
     number, colon, fabrics = typed.partition(":")
     if not colon or not re.fullmatch(r"\s*[0-9]{1,6}\s*", number, re.ASCII):
         raise CommandError("--own takes the set and its fabrics by place: “7: A B C D E F G H”")
-    return int(number), listed(fabrics)
-
-
-def listed(typed: str) -> tuple[str, ...]:
-    """Letters or names: by commas where there are any, else by blanks."""
-    parts = typed.split(",") if "," in typed else typed.split()
-    return tuple(part.strip() for part in parts if part.strip())
+    return int(number), fabrics

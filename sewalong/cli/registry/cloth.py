@@ -107,6 +107,14 @@ COMMANDS = (
             Argument("--at", "with --next, --take-up: which stage (default: the one in hand)", "STAGE"),
             whole("--lock", "a set that stays when the rest is chosen anew", metavar="SET"),
             whole("--unlock", "a set that stays no longer", metavar="SET"),
+            Argument(
+                "--picture",
+                "write the top with all these sets as a picture, .svg or .png",
+                "FILE",
+                "path",
+            ),
+            whole("--of", "with --picture: the units of this set, not the top", metavar="SET"),
+            flag("--replace", "with --picture: a file that is there is written over"),
             *WHICH_QUILT,
         ),
         about="Alone it proposes sets until some are accepted, then it lists them. A set is the "

@@ -20,7 +20,7 @@ COMMANDS = (
             whole("n", "how many are spoiled"),
             Argument("--reason", "what went wrong", "TEXT", required=True),
             whole("--set", "of the set with this number, where you know it"),
-            Argument("--fabric", "of the fabric with this letter, where you know it", "LETTER"),
+            Argument("--fabric", "of this fabric, by letter or name, where you know it", "FABRIC"),
             *WHICH_QUILT,
         ),
     ),

@@ -20,11 +20,19 @@ from sewalong.service.open_quilt import OpenQuilt
 
 
 def spoil(args: argparse.Namespace, context: Context) -> Report:
-    """`spoil PILE N --reason TEXT [--set N] [--fabric LETTER]`"""
+    """`spoil PILE N --reason TEXT [--set N] [--fabric FABRIC]`"""
     with chosen_quilt(args, context) as quilt:
         pile = pile_id(quilt.state.route, args.pile)
-        act = Spoil(pile, args.n, args.reason, args.set or 0, (args.fabric or "").upper())
+        fabric = _letter(quilt, args.fabric) if args.fabric else ""
+        act = Spoil(pile, args.n, args.reason, args.set or 0, fabric)
         return _report(quilt, do(quilt, act), pile)
+
+
+def _letter(quilt: OpenQuilt, typed: str) -> str:
+    """The letter of the fabric meant."""
+    from sewalong.fabrics.meant import fabric_meant  # colours take long to load
+
+    return fabric_meant(typed, quilt.state.quilt.counted_fabrics).letter
 
 
 def find(args: argparse.Namespace, context: Context) -> Report:

@@ -57,5 +57,5 @@ def _fabric(found: FoundFabric, letter: str) -> Fabric:
         found.squares,
         None if found.kind is Kind.PRINT else found.kind.value,
         None if two is None else str(two.second),
-        None if two is None else min(99, max(1, round(100 * two.share))),
+        None if two is None else round(100 * two.share),
     )

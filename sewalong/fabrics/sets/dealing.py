@@ -1,7 +1,7 @@
 """Deals squares into sets so that the weakest contact is as strong as can be found.
 
-A search: swaps of two squares, more and more only those that better it (annealing), again and
-again from where the best stands. The same seed gives the same deals in the same order; how long
+A search: swaps of two squares, more and more only those that better it (annealing), in rounds
+that begin by chance and where the best stands, by turns. The same seed gives the same deals in the same order; how long
 to go on is for whoever asks.
 """
 
@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterator, Sequence
+from itertools import cycle
 from math import exp, inf
 from random import Random
 
@@ -51,11 +52,18 @@ def deal(
     set, every family is spread as far as was asked for, and nothing is over.
     """
     table = _Table(wanted, aim, Random(seed))
-    if begun:
-        table.lay(begun)
+    table.begin(begun)
     best = table.dealt()
-    while True:
-        table.lay(best.sets)
+    for anew in cycle((True, False)):
+        if anew:
+            # From elsewhere, for all that is striven for: what was found may lead no further.
+            table.begin(begun)
+            table.strive(aim)
+        else:
+            # From the best, for half of what is missing: an aim far beyond what can be had weighs
+            # every contact alike and misses the weakest.
+            table.lay(best.sets)
+            table.strive((best.weakest + aim) / 2 if best.weakest < aim else aim)
         for look in range(LOOKS_A_ROUND):
             table.swap_some(WARM * (COLD / WARM) ** (look / (LOOKS_A_ROUND - 1)))
             found = table.dealt()
@@ -73,26 +81,21 @@ class _Table:
         self.wanted = wanted
         self.chance = chance
         self.at = [print for print, n in enumerate(wanted.counts) for _ in range(n)]
-        chance.shuffle(self.at)
         taken = wanted.sets * wanted.places
         self.set_of = [min(i // wanted.places, wanted.sets) for i in range(len(self.at))]
-        # What it costs at each place, by the print there and by the print beside it.
-        self.cost = [[_cost(strength, aim) for strength in row] for row in wanted.strength]
-        seen_from_second = [list(column) for column in zip(*self.cost, strict=True)]
-        self.costs = [self.cost] * len(self.at)
         self.beside: list[list[int]] = [[] for _ in self.at]
         for first in range(0, taken, wanted.places):
             for a, b in wanted.meeting:
                 self.beside[first + a].append(first + b)
                 self.beside[first + b].append(first + a)
-                self.costs[first + b] = seen_from_second
+        self.shortfall = _costs(wanted, aim)
+        self.strive(aim)
         self.most = wanted.most or (1,) * len(wanted.counts)
         # Without families each print is one of its own, so that none is ever crowded.
         self.families = wanted.families or tuple(range(len(wanted.counts)))
         self.missed = [
             [MISSED * over * over / n if n else 0.0 for over in range(n + 2)] for n in wanted.counts
         ]
-        self._count()
 
     def _count(self) -> None:
         """Count prints and families in each set; what is over counts as one set more."""
@@ -102,6 +105,24 @@ class _Table:
         for place, print in enumerate(self.at):
             self.in_set[self.set_of[place]][print] += 1
             self.in_family[self.set_of[place]][self.families[print]] += 1
+
+    def begin(self, begun: Sequence[Sequence[int]]) -> None:
+        """Lay these sets, or all squares by chance where there are none."""
+        if begun:
+            self.lay(begun)
+        else:
+            self.chance.shuffle(self.at)
+            self._count()
+
+    def strive(self, aim: float) -> None:
+        """From now on swap for this strength."""
+        cost = _costs(self.wanted, aim)
+        from_second = [list(column) for column in zip(*cost, strict=True)]
+        # At each place, by the print there and by the print beside it.
+        self.costs = [cost] * len(self.at)
+        for first in range(0, self.wanted.sets * self.wanted.places, self.wanted.places):
+            for _, second in self.wanted.meeting:
+                self.costs[first + second] = from_second
 
     def lay(self, sets: Sequence[Sequence[int]]) -> None:
         """Lay these sets; the other squares are over."""
@@ -198,7 +219,7 @@ class _Table:
                 for n, most in zip(one, self.most, strict=True)
             ),
             min((self.wanted.strength[a][b] for a, b in meeting), default=inf),
-            sum(self.cost[a][b] for a, b in meeting) + self._crowded() + self._missing(),
+            sum(self.shortfall[a][b] for a, b in meeting) + self._crowded() + self._missing(),
         )
 
     def _crowded(self) -> float:
@@ -210,6 +231,10 @@ class _Table:
     def _missing(self) -> float:
         """What it costs that these are over."""
         return sum(costs[n] for costs, n in zip(self.missed, self.in_set[-1], strict=True))
+
+
+def _costs(wanted: Wanted, aim: float) -> list[list[float]]:
+    return [[_cost(strength, aim) for strength in row] for row in wanted.strength]
 
 
 def _cost(strength: float, aim: float) -> float:

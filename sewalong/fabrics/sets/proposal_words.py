@@ -118,7 +118,11 @@ def _unknown(asked: Asked) -> Iterator[str]:
     ]
     if unknown and asked.rule is not Rule.SCRAPPY:
         yield f"Not known: the {'colour' if by_colour else 'value'} of {listed(unknown)}."
-    if asked.rule is not Rule.SCRAPPY and not by_colour and any(s.is_rough for s in asked.swatches):
+    if (
+        asked.rule is not Rule.SCRAPPY
+        and not by_colour
+        and any(s.is_rough and s.squares for s in asked.swatches)
+    ):
         yield ROUGH
 
 

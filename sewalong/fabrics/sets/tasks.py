@@ -103,11 +103,11 @@ def _best_pairs(asked: Asked, wanted: Wanted) -> tuple[tuple[int, ...], ...]:
     """Print by print, so that none is paired with itself where that can be."""
     if wanted.places != 2 or not wanted.meeting or asked.rule is Rule.BY_COLOUR:
         return ()
-    values = [swatch.value for swatch in asked.swatches if swatch.value is not None]
-    if len(values) < len(asked.swatches):
-        return ()
     prints = [print for print, n in enumerate(wanted.counts) for _ in range(n)]
-    found = strongest_pairs([values[print] for print in prints], wanted.sets)
+    values = [one for print in prints if (one := asked.swatches[print].value) is not None]
+    if len(values) < len(prints):
+        return ()
+    found = strongest_pairs(values, wanted.sets)
     (lighter, _), *_ = wanted.meeting
     return tuple(
         (prints[high], prints[low]) if lighter == 0 else (prints[low], prints[high])

@@ -44,7 +44,7 @@ def what_to_propose(
     free = sum(one.squares for one in dealt)
     made = derived(state.quilt)
     return Asked(
-        swatches=tuple(one for one in dealt if one.squares),
+        swatches=dealt,
         meeting=contacts(made.units, float(made.seam)),
         places=shape.places,
         sets=min(sets_wanted(state, shape), free // len(shape.places)),

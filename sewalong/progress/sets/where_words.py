@@ -28,17 +28,21 @@ def standing_words(state: State, laid: LaidSet) -> str:
 
 def where_words(state: State, found: WhereASetIs) -> str:
     """ "Set 7: 2 pairs (blue tray), 4 squares."; unsure where one of a pile is gone."""
+    return " ".join(where_facts(state, found))
+
+
+def where_facts(state: State, found: WhereASetIs) -> tuple[str, ...]:
+    """The same, a sentence each."""
     name = f"Set {found.laid.number}"
     if found.laid.held_back and not found.piles:
-        return f"{name} is held back: its squares lie by themselves."
+        return (f"{name} is held back: its squares lie by themselves.",)
     if not found.piles:
-        return f"{name}: nobody knows where its pieces are now."
+        return (f"{name}: nobody knows where its pieces are now.",)
     start, squares = state.quilt.starts[0].pile, len(found.laid.squares)
     if found.piles == ((start, squares),):
-        return f"{name} is not begun: its {squares} squares lie with the others."
-    lies = ", ".join(_pieces(state, pile, n) for pile, n in found.piles)
-    doubt = "" if found.sure else " Not sure: a piece of a pile there is gone."
-    return f"{name}: {lies}.{doubt}"
+        return (f"{name} is not begun: its {squares} squares lie with the others.",)
+    lies = f"{name}: {', '.join(_pieces(state, pile, n) for pile, n in found.piles)}."
+    return (lies,) if found.sure else (lies, "Not sure: a piece of a pile there is gone.")
 
 
 def _pieces(state: State, pile: str, n: int) -> str:

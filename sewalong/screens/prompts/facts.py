@@ -13,7 +13,7 @@ from sewalong.progress.resuming.coming_back import AT_MOST, ComingBack
 from sewalong.screens.prompts.dialogs import Dialog
 from sewalong.screens.widgets.literal_text import Words
 from sewalong.screens.widgets.return_sheet import ReturnSheet
-from sewalong.service.looks import return_pictured, time_left, where_was_i
+from sewalong.service.looks import coloured, return_pictured, time_left, where_was_i
 from sewalong.service.open_quilt import OpenQuilt
 
 
@@ -30,12 +30,10 @@ def fill(screen: Screen[Any], quilt: OpenQuilt) -> None:
 
 def show_picture(screen: Screen[Any], quilt: OpenQuilt) -> None:
     """Draw the piece in hand, or the top, as large as there is room for."""
-    from sewalong.wall.of_quilt import own_colours
-
     for sheet in screen.query(ReturnSheet):
         view, room = sheet.picture_room()
         found = return_pictured(quilt, *room)
-        view.show(found.picture if found else None, own_colours(quilt.state.quilt))
+        view.show(found.picture if found else None, coloured(quilt))
 
 
 def notes_and_the_rest(back: ComingBack) -> list[str]:

@@ -47,7 +47,8 @@ class PictureView(Widget):
         self._strips: list[Strip] = []
         self._picture: Picture | None = None
         self._own: Mapping[Key, Colour] | None = None
-        self._shown: tuple[Picture | None, bool, str] = (None, False, "")
+        self._shown: tuple[Picture | None, Mapping[Key, Colour] | None, bool, str]
+        self._shown = (None, None, False, "")
         self.was_shown = False
         """Whether a picture was ever set, or said to be none."""
 
@@ -56,9 +57,9 @@ class PictureView(Widget):
         self.was_shown = True
         self._picture, self._own = picture, own
         plain, theme = self._is_plain(picture), self.app.current_theme
-        if self._shown == (picture, plain, theme.name):
+        if self._shown == (picture, own, plain, theme.name):
             return
-        self._shown = (picture, plain, theme.name)
+        self._shown = (picture, own, plain, theme.name)
         if picture is None:
             self._strips = []
         else:

@@ -22,7 +22,7 @@ from tests.fabrics.photo.made_photos import Scene, laid
 WORDS = st.one_of(
     st.sampled_from(
         ["A", "H", "B,C", "rust dots", "rust dots 4", "lights 30", "A 0", "A 9 #a05", "navy 3 dark",
-         "#a0522d", "navy", "tan", "", ",", "2x2", "2x3", "9x9", "1,1", "pack.png", "sheet.png",
+         "#a0522d", "navy", "tan", "", ",", "2x2", "2x3", "9x9", "1,1", "pack.png", "sheet.png", "top.svg",
          ".", "1:1 2:2", "9:9 1:1", "1: A B C D E F G H", "2:", "1", "8", "0", "-1", "99", "pair",
          "sew", "scrappy", "one background", "green", "2.1", "2·1", "\x1b[2J", "\udcff", "½"]
     ),

@@ -126,7 +126,7 @@ def test_doubles_and_several_one_way_prints_are_said(chosen: Desk) -> None:
     said = chosen.ok("sets", "--own", "1: H, A, B, C, H, A, D, E")
     assert any(line.startswith("Weakest in set 1: ") for line in said.lines)
     told = chosen.ok("contrast", "--set", "1").lines
-    assert "A chalk is in this set more than once." in told
+    assert "A chalk lies in it more than once." in told
     # Places 1 and 5 meet nowhere, but both show in unit 4, pointing away from each other.
     assert told[-1] == ("H birds: one way up in 3 of 4 units, however they are turned.")
 

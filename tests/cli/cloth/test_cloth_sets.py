@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+import sys
 from collections import Counter
 
 import pytest
@@ -64,9 +65,13 @@ def test_accepted_sets_are_listed_with_how_they_stand(chosen: Desk) -> None:
     assert [re.sub(r": .*", "", line) for line in lines[1:5]] == [
         "Set 1, begun",
         "Set 2, next",
-        "Set 3, not begun, locked",
+        "Set 3, locked",
         "Set 4, held back",
     ]
+    assert [one["state"] for one in chosen.ok("sets", "--json").data["sets"]][:4] == [
+        "begun", "next", "not begun", "held back",
+    ]  # fmt: skip
+    assert lines[5].startswith("Set 5, not begun: ")
     assert all(re.fullmatch(r"Set \d[^:]*: (?:[A-H] [a-z ]+, ){7}[A-H] [a-z ]+\.", one) for one in lines[1:])  # fmt: skip
     first = chosen.ok("sets", "--json").data["sets"][0]
     assert list(first) == ["number", "squares", "state", "locked", "piles", "sure"]
@@ -74,7 +79,7 @@ def test_accepted_sets_are_listed_with_how_they_stand(chosen: Desk) -> None:
 
 
 def test_the_set_in_hand_is_told_by_letter_and_name(chosen: Desk) -> None:
-    chosen.ok("sets", "--own", "1: " + ", ".join("DAEBFCGH"))
+    chosen.ok("sets", "--own", "1: rust dots, 1 x A, E B F C, G H")
     said = chosen.ok("sets", "--next")
     assert said.lines[0] == "Set 1 of 8, 1 of 4: A chalk on D rust dots."
     assert said.lines[1:3] == ["Place 1: D rust dots", "Place 2: A chalk"]
@@ -132,11 +137,12 @@ def test_a_set_is_put_off_held_back_let_in_locked_and_unlocked(chosen: Desk) -> 
 def test_a_lost_order_is_found_again_and_taken_up(chosen: Desk) -> None:
     chosen.ok("sets", "--own", "1: D A E B F C G H")
     chosen.ok("count", "pair", "6")
+    chosen.ok("put-away", "pair", "blue", "tray")
     said = chosen.ok("sets", "--with", "rust dots, A")
     assert said.lines[:3] == [
         "Set 1 has D rust dots and A chalk.",
-        "Set 1: 4 pairs of it.",
-        "Set 1: these are together in one piece.",
+        "Set 1: 4 pairs (blue tray).",
+        "They are in one piece there.",
     ]
     found = chosen.ok("sets", "--with", "A,D", "--json").data["sets"]
     assert (found[0]["number"], found[0]["together"]) == (1, True)
@@ -158,6 +164,78 @@ def test_the_rest_is_chosen_anew_and_what_stands_stays(chosen: Desk) -> None:
     assert [after[one["number"]] for one in shown["sets"]] == [
         one["squares"] for one in shown["sets"]
     ]
+
+
+def test_what_is_spoiled_is_said_to_be_unknown_and_the_rest_stays_true(chosen: Desk) -> None:
+    chosen.ok("sets", "--own", "1: D A E B F C G H")
+    chosen.ok("count", "pair", "4")
+    chosen.ok("spoil", "pair", "1", "--reason", "torn", "--set", "1", "--fabric", "rust dots")
+    (first, *_) = chosen.ok("sets", "--json").data["sets"]
+    assert first["squares"] == [None, None, *"EBFCGH"]
+    assert (
+        chosen.ok("sets").lines[1].startswith("Set 1, begun: one not known, one not known, E moss")
+    )
+    assert "one not known" in chosen.ok("contrast", "--set", "1").lines[0]
+    # Each square of a stack meets three others, and these two each other: five of twelve are gone.
+    assert len(chosen.ok("contrast", "--set", "1", "--json").data["seams"]) == 7
+    picture = chosen.folder / "set.svg"
+    chosen.ok("sets", "--picture", str(picture), "--of", "1")
+    assert "not known" in picture.read_text("utf-8")
+    said = chosen.refused("spoil", "square", "1", "--reason", "x", "--fabric", "moon")
+    assert "none of the fabrics" in said.err
+
+
+def test_the_top_and_the_units_of_a_set_are_written_as_pictures(drawer: Desk) -> None:
+    proposed, top, units = (drawer.folder / name for name in ("p.svg", "top.svg", "set.PNG"))
+    one = drawer.folder / "one.svg"
+    drawer.ok("sets", "--picture", str(one), "--of", "1")
+    first = drawer.ok("sets", "--json").data["sets"][0]["squares"]
+    for fabric in drawer.ok("fabrics", "--json").data["fabrics"]:
+        called = f"{fabric['letter']} {fabric['name']}"
+        assert (called in one.read_text("utf-8")) == (fabric["letter"] in first)
+    drawer.ok("sets", "--picture", str(proposed))
+    drawer.ok("sets", "--accept")
+    assert drawer.ok("sets", "--picture", str(top), "--json").data["picture"] == str(top)
+    # What was proposed is what was accepted, so the two are one picture.
+    assert proposed.read_text("utf-8") == top.read_text("utf-8")
+    assert "D rust dots" in top.read_text("utf-8")
+    drawer.ok("sets", "--picture", str(units), "--of", "1")
+    assert units.read_bytes().startswith(b"\x89PNG")
+    before = top.read_bytes()
+    drawer.ok("count", "pair", "1")
+    drawer.ok("sets", "--anew", "--rule", "scrappy", "--picture", str(top), "--replace")
+    assert top.read_bytes() != before
+
+
+@pytest.mark.parametrize(
+    ("words", "says"),
+    [
+        (("--picture", "top.gif"), ".svg, or .png"),
+        (("--picture", "there.svg"), "is there already"),
+        (("--picture", "new.svg", "--of", "99"), "There is no set 99"),
+        (("--picture", "new.svg", "--next"), "One thing at a time"),
+        (("--picture", "new.svg", "--accept"), "One thing at a time"),
+        (("--of", "1"), "go with --picture"),
+        (("--replace",), "go with --picture"),
+        (("--picture", "no/folder/new.svg"), "cannot be written"),
+        (("--picture", "home/new.svg"), "in the folder of your record"),
+    ],
+)
+def test_pictures_that_cannot_be_written(chosen: Desk, words: tuple[str, ...], says: str) -> None:
+    chosen.monkeypatch.chdir(chosen.folder)
+    (chosen.folder / "there.svg").write_text("hers", "utf-8")
+    assert says in chosen.refused("sets", *words).err
+    assert (chosen.folder / "there.svg").read_text("utf-8") == "hers"
+    assert not (chosen.folder / "new.svg").exists()
+
+
+def test_without_the_extra_a_picture_is_still_written_as_svg(
+    chosen: Desk, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setitem(sys.modules, "PIL", None)
+    path = chosen.folder / "top.png"
+    assert "sewalong[photo]" in chosen.refused("sets", "--picture", str(path)).err
+    chosen.ok("sets", "--picture", str(path.with_suffix(".svg")))
 
 
 def test_colour_piles_are_enough_for_sets(begun: Desk) -> None:
@@ -189,7 +267,8 @@ def test_colour_piles_are_enough_for_sets(begun: Desk) -> None:
         (("--swap", "1:1 2:1"), "There is no set 1"),
         (("--own", "A B C"), "--own takes the set"),
         (("--own", "1: A B"), "There is no set 1"),
-        (("--with", ""), "Name the fabrics"),
+        (("--with", ""), "Write the fabrics"),
+        (("--own", "1:"), "Write the fabrics"),
         (("--next", "--at", "moon"), "no stage"),
     ],
 )

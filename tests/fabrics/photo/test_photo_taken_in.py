@@ -59,6 +59,8 @@ def test_in_place_of_the_counted_fabrics_the_names_of_the_method_stay() -> None:
 
 
 def test_what_no_quilt_can_have_is_refused() -> None:
+    one = replace(PHOTO, rows=1, columns=1, places=PHOTO.places[:1])
+    assert taken_in(replace(one, packs=9_999))[0].squares == 9_999
     with pytest.raises(NumbersFault, match="fewer packs"):
         taken_in(replace(PHOTO, packs=5_000))
     with pytest.raises(NumbersFault, match="The name of A"):

@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
+from msgspec.structs import replace
+
 from sewalong.fabrics.sets.rules import Rule
+from sewalong.progress.record.events.replanning import planned
 from sewalong.progress.sets.what_to_propose import what_to_propose
 from tests.progress import every_act as c
 from tests.progress.building import go_on, opening, play
@@ -43,3 +46,20 @@ def test_what_was_spoiled_on_the_way_is_wanted_again() -> None:
     state, _ = play(QUILT, c.ChangeTarget(4, 4), *done)
     # Four stacks in all: two four-patches are one of them, and the other three are to come.
     assert what_to_propose(state, Rule.BY_VALUE).sets == 3
+
+
+def test_nothing_is_wanted_below_nothing() -> None:
+    done, _ = play(QUILT, c.AcceptSets(sets_of(8, 2)), c.Count("pair", 8))
+    assert what_to_propose(done, Rule.BY_VALUE).sets == 0
+
+
+def test_squares_that_are_not_there_any_more_are_not_free() -> None:
+    laid = (c.ChangeTarget(4, 4), c.AcceptSets((("A",) * 8,)), c.Count("pair"))
+    was = planned(play(QUILT, *laid)[0])
+    fewer = tuple(
+        replace(one, squares=1 if one.letter == "A" else 8) for one in was.counted_fabrics
+    )
+    changed, _ = play(QUILT, *laid, c.ChangePlan(was, replace(was, fabrics=fewer)))
+    asked = what_to_propose(changed, Rule.BY_VALUE)
+    # Set 1 takes eight squares of A, and the plan has one: none of them is free.
+    assert [one.letter for one in asked.swatches] == list("BCDEFGHIJKL")

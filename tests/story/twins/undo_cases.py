@@ -22,10 +22,13 @@ from tests.story.twins.histories import (
     UNITS,
     WENT_ON,
 )
+from tests.story.twins.set_cases import ACCEPTED
+from tests.story.twins.set_cases import QUILT as OF_SETS
 from tests.story.twins.twin import Case, press
 
 
 def _undo(what: str, *history: Act, times: int = 1) -> Case:
+    of_sets = what.startswith(("set ", "sets "))
     return Case(
         f"undo: {what}",
         c.Undo,
@@ -33,6 +36,7 @@ def _undo(what: str, *history: Act, times: int = 1) -> Case:
         ("undo",),
         ("undone",) * times,
         history,
+        OF_SETS if of_sets else a_quilt(),
     )
 
 
@@ -59,6 +63,10 @@ UNDOABLE: dict[str, tuple[Act, ...]] = {
     "laid aside": LAID_ASIDE,
     "picked up": (*LAID_ASIDE, c.PickUp()),
     "marked done": DONE,
+    "sets accepted": ACCEPTED,
+    "sets laid": (*ACCEPTED, c.SwapSquares(1, 1, 1, 2)),
+    "set marked": (*ACCEPTED, c.MarkSet(1, "skipped")),
+    "set taken up": (*ACCEPTED, c.TakeUp("pair", 2)),
 }
 """By kind of event: a history that ends with one."""
 
