@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from itertools import islice
-from math import exp
+from math import exp, inf
 from random import Random
 
 from msgspec import Struct
@@ -26,8 +26,9 @@ from sewalong.wall.laying.units import WallUnit
 MOVES_A_LOOK = 1_000
 """Moves between two looks at what was found."""
 
-LOOKS_A_ROUND = 40
-"""Looks from warm to cold."""
+LOOKS_A_ROUND, LONGEST = 40, 400
+"""Looks from warm to cold: a round takes longer than the one before, for what is easily found is
+found by then."""
 
 LOOKS_BEFORE_PATTERNS = 15
 """Looks of the first round. Where it does not come to the least, regular patterns are tried: a
@@ -42,8 +43,11 @@ COLD_TONES = 0.0005
 FROM_A_TOUCH = 0.5
 """The share of moves that begin at a place where something touches."""
 
-TURNED = 0.4
+TURNED = 0.2
 """The share of moves that turn a unit, where it shows something else then."""
+
+CHANCE_OF_TURN = 3.0
+"""Touches, for each of warmth, by which a worse turn may seem better as units are swapped."""
 
 LOOKED_FOR = 100
 """Moves after which the places where something touches are looked for again."""
@@ -138,7 +142,7 @@ class _Seeking:
             if looks == LOOKS_BEFORE_PATTERNS and self.best[0] > self.least:
                 self._lay_pattern()
                 yield self._best()
-            looks = LOOKS_A_ROUND
+            looks = LOOKS_A_ROUND if looks < LOOKS_A_ROUND else min(LONGEST, looks * 3 // 2)
             self._lay(self.best[2])
 
     def _warmth(self, done: float) -> float:
@@ -190,7 +194,7 @@ class _Seeking:
                 hot = [slot for slot in board.touching() if slot in self.can_move]
             among = hot if hot and chance() < FROM_A_TOUCH else self.free
             one = among[int(chance() * len(among))]
-            drawn = self._drawn(one)
+            drawn = self._drawn(one, warmth)
             if drawn is None:
                 continue
             new, other, other_new = drawn
@@ -204,7 +208,7 @@ class _Seeking:
                 self.touches += more
                 self.misses += tone
 
-    def _drawn(self, one: int) -> tuple[Put, int, Put] | None:
+    def _drawn(self, one: int, warmth: float) -> tuple[Put, int, Put] | None:
         """A turn of what lies in a slot, or a swap with another: what shall lie there, the other
         slot, and what shall lie in that; None where nothing comes of it."""
         lies, chance, turns_of = self.board.lies, self.chance.random, self.board.faces.turns
@@ -224,8 +228,21 @@ class _Seeking:
             if self.board.face[one] == self.board.face[other] and not self.tones.matter:
                 return None
             return theirs, other, mine
-        new = Put(theirs.unit, ways[int(chance() * len(ways))])
-        return new, other, Put(mine.unit, turns[int(chance() * len(turns))])
+        return self._turned(one, theirs.unit, warmth), other, self._turned(other, mine.unit, warmth)
+
+    def _turned(self, slot: int, unit: int, warmth: float) -> Put:
+        """A unit as it would lie in a slot: in the turn in which it touches least there, by a
+        chance that is the wider the warmer it is."""
+        faces, face, chance = self.board.faces, self.board.face, self.chance.random
+        shared, of, wide = faces.shared, faces.of[unit], CHANCE_OF_TURN * warmth
+        near = [(f, face[other][g]) for other, f, g in self.board.links[slot]]
+        best, least = 0, inf
+        for turns in faces.turns[unit]:
+            mine = of[turns]
+            touches = chance() * wide + sum([shared[mine[f]][theirs] for f, theirs in near])
+            if touches < least:
+                best, least = turns, touches
+        return Put(unit, best)
 
 
 def _filled(laying: Laying, units: int) -> Laying:

@@ -39,30 +39,39 @@ def solved(
     for kind, count in kinds.items():
         of_kind = [way for way, (other, _) in enumerate(ways) if other is kind]
         model.add(sum(lies[at, way] for at in places for way in of_kind) <= count)
-    shown = [_cells(kind, turns) for kind, turns in ways]
+    cells = [_cells(kind, turns) for kind, turns in ways]
+    shown: dict[tuple[str, Where], list[int]] = {}
+    for way, each in enumerate(cells):
+        for cell in each:
+            if rule is TouchRule.CORNER or cell[1][-1] is True:
+                shown.setdefault(cell, []).append(way)
+    shows = {}
+    for at in places:
+        for cell, with_it in shown.items():
+            shows[at, cell] = model.new_bool_var("")
+            model.add(sum(lies[at, way] for way in with_it) == shows[at, cell])
     touches = []
     for row, column in places:
         for down, across, mine, theirs in _NEIGHBOURS:
             other = (row + down, column + across)
-            if other not in places or (len(mine) == 2 and rule is TouchRule.EDGE):
+            if other not in places:
                 continue
-            for fabric in {fabric for one in shown for fabric, _ in one}:
+            met: dict[str, list[tuple[Where, Where]]] = {}
+            for fabric, where in shown:
+                if where[: len(mine)] == mine and len(where) - len(mine) in (0, 2):
+                    there = (*theirs, *where[len(mine) :])
+                    if (fabric, there) in shown:
+                        met.setdefault(fabric, []).append((where, there))
+            for fabric, both in met.items():
                 touch = model.new_bool_var("")
-                met = False
-                for a, b in _met(mine, theirs, shown, rule):
-                    one = [
-                        lies[(row, column), way] for way, s in enumerate(shown) if (fabric, a) in s
-                    ]
-                    two = [lies[other, way] for way, s in enumerate(shown) if (fabric, b) in s]
-                    if one and two:
-                        met = True
-                        model.add(sum(one) + sum(two) <= 1 + touch)
-                if met:
-                    touches.append(touch)
+                touches.append(touch)
+                for here, there in both:
+                    one, two = shows[(row, column), (fabric, here)], shows[other, (fabric, there)]
+                    model.add_bool_or(one.negated(), two.negated(), touch)
     model.minimize(sum(touches))
     solver = cp_model.CpSolver()
     solver.parameters.max_time_in_seconds = seconds
-    solver.parameters.num_workers = 1
+    solver.parameters.num_workers = 8
     solver.parameters.random_seed = seed
     status = solver.solve(model)
     found = status in (cp_model.OPTIMAL, cp_model.FEASIBLE)
@@ -70,8 +79,8 @@ def solved(
     return Solved(round(solver.objective_value) if found else None, least)
 
 
-Where = tuple[str, ...] | tuple[str, float, bool]
-"""A corner by its two sides, or a stretch of a side, or a point of one."""
+Where = tuple[object, ...]
+"""A corner by its two sides, or of a side a stretch (True) or a point (False) from an inch on."""
 
 _NEIGHBOURS = (
     (0, 1, ("far",), ("near",)),
@@ -86,10 +95,10 @@ def _turns(unit: WallUnit) -> tuple[int, ...]:
     return tuple(t for t, one in sides.items() if one not in [sides[u] for u in sides if u < t])
 
 
-def _cells(unit: WallUnit, turns: int) -> set[tuple[str, tuple[object, ...]]]:
+def _cells(unit: WallUnit, turns: int) -> set[tuple[str, Where]]:
     """Fabric and where it shows: at points and on stretches of each side, and at the corners."""
     top, far, bottom, near = turned_sides(unit.sides, turns)
-    cells: set[tuple[str, tuple[object, ...]]] = set()
+    cells: set[tuple[str, Where]] = set()
     marks = sorted({round(x, 3) for side in unit.sides for s in side for x in (s.start, s.end)})
     marks = sorted({*marks, *(round(length(top) - x, 3) for x in marks)})
     for name, side in (("top", top), ("far", far), ("bottom", bottom), ("near", near)):
@@ -115,20 +124,3 @@ def _end(side: Spans, at_end: bool) -> set[str]:
     if at_end:
         return {span.fabric for span in side if span.end > length(side) - 1e-3}
     return {span.fabric for span in side if span.start < 1e-3}
-
-
-def _met(
-    mine: tuple[str, ...],
-    theirs: tuple[str, ...],
-    shown: Sequence[set[tuple[str, tuple[object, ...]]]],
-    rule: TouchRule,
-) -> list[tuple[tuple[object, ...], tuple[object, ...]]]:
-    """What of one unit lies on what of the other."""
-    if len(mine) == 2:
-        return [(mine, theirs)]
-    stretches = {where[1:] for one in shown for _, where in one if len(where) == 3}
-    return [
-        ((mine[0], *where), (theirs[0], *where))
-        for where in sorted(stretches)
-        if where[1] or rule is TouchRule.CORNER
-    ]
