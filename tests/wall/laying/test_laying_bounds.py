@@ -82,7 +82,11 @@ def test_the_least_is_never_more_than_every_laying_has(
             assert said.possible is (true == 0), counts
 
 
-@pytest.mark.parametrize("size", [(2, 2), (2, 3), (2, 5), (3, 3), (3, 4), (4, 4)], ids=str)
+@pytest.mark.parametrize(
+    "size",
+    [(2, 2), (2, 3), (2, 5), (3, 3), (3, 4), pytest.param((4, 4), marks=pytest.mark.long)],
+    ids=str,
+)
 def test_four_fabrics_lie_apart_at_points_just_where_every_laying_says_so(
     size: tuple[int, int],
 ) -> None:
