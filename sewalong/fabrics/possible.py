@@ -21,14 +21,15 @@ class TooMany(Struct, frozen=True):
 class Possible(Struct, frozen=True):
     """What is possible for `wanted` sets of `places` squares.
 
-    `squares` is how many there are, and `pairs` the most pairs of two different fabrics. Squares
-    of a pile count as different: which are alike is not known. `unknown` are the fabrics whose
-    value is not known, and `rough` is whether that of some is only said in a word. `different` is the most sets with no print twice, at most `wanted`. `too_many` are the fabrics
-    that keep it below. `bound` is what the weakest seam cannot pass in as many sets as there are
-    squares for, in L*, None where a value is not known or nothing meets; `readable` the most sets
-    for which it can reach READABLE. `lights` and `darks` are how many more squares as light as
-    her lightest, or as dark as her darkest, would let all wanted sets reach it; None where no
-    number would, or nothing is known.
+    `squares` is how many there are, and `pairs` the most pairs of two different fabrics. Squares of
+    a pile count as different: which are alike is not known. `unknown` are the fabrics whose value
+    is not known, and `rough` is whether that of some is only said in a word. `different` is the
+    most sets with no print twice, at most `wanted`. `too_many` are the fabrics that keep it below.
+    `bound` is what the weakest seam cannot pass in as many sets as there are squares for, in L*,
+    None where a value is not known or nothing meets; `readable` the most sets for which it can
+    reach READABLE. `lights` and `darks` are how many more squares as light as her lightest, or as
+    dark as her darkest, would let all wanted sets reach it; None where no number would, or nothing
+    is known.
     """
 
     wanted: int

@@ -8,7 +8,6 @@ from sewalong.progress.acts.act import Act
 from sewalong.progress.acts.sets import LayOwn, MarkSet, TakeUp
 from sewalong.progress.acts.undoing import Redo, Undo
 from sewalong.progress.record.refused import Refused
-from sewalong.progress.record.state import State
 from sewalong.progress.sets.finding import sets_with
 from sewalong.progress.sets.read_squares import squares_typed
 from sewalong.progress.sets.swapping import OVER, Square
@@ -76,16 +75,12 @@ class SetsScreen(SetsLook):
         super().__init__(desk)
         self._number = first_page(self.quilt.state, desk.outcome.hand.line.stage.id)
         self._marked: Square | None = None
-        self._kept: tuple[State, int, SetPage] | None = None
-        """The page in hand, which is worked out once."""
 
     def _page(self) -> SetPage | None:
         state = self.quilt.state
         if self._number not in pages(state):
             self._number = pages(state)[0]
-        if self._kept is None or self._kept[0] is not state or self._kept[1] != self._number:
-            self._kept = state, self._number, page(state, self._number)
-        return self._kept[2]
+        return page(state, self._number)
 
     def _all_sets(self) -> Sequence[Squares]:
         return [tuple(laid) for laid in all_laid(self.quilt.state)]

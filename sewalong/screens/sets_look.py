@@ -17,10 +17,9 @@ from sewalong.screens.widgets.breakpoints import is_narrow, is_roomy, mark_size
 from sewalong.screens.widgets.colour_block import Block
 from sewalong.screens.widgets.keys import Key, keys_with, line_of
 from sewalong.screens.widgets.literal_text import Words
-from sewalong.screens.widgets.picture_view import PictureView
 from sewalong.screens.widgets.set_body import SetBody
 from sewalong.screens.widgets.square_list import ShownGroup, ShownSquare
-from sewalong.service.set_looks import SetPage, what_meets_what
+from sewalong.service.set_looks import SetPage, all_of_it, what_meets_what
 from sewalong.service.set_pictures import cloth_coloured, set_pictured, top_pictured_of
 from sewalong.wall.cloth_colours import cloth_colours
 from sewalong.wall.keys import cloth_key
@@ -40,6 +39,8 @@ class SetsLook(FollowingScreen[bool]):
         self._desk = desk
         self._at = 0
         self._whole = False
+        self._now: SetPage | None = None
+        """The page that is shown."""
         self.keys = keys_with(desk.quilt.preferences.keys, self.offered)
 
     @abstractmethod
@@ -73,7 +74,7 @@ class SetsLook(FollowingScreen[bool]):
 
     def show(self) -> None:
         """Draw the page in hand as it is now."""
-        page = self._page()
+        page = self._now = self._page()
         self.query_one("#top-name", Words).say(self.quilt.state.quilt.name)
         self.query_one("#top-clock", Words).say(page.title if page else "")
         self.query_one("#verdict", Words).say(self._on_lines(page.verdict) if page else "")
@@ -115,9 +116,7 @@ class SetsLook(FollowingScreen[bool]):
         return ""
 
     def _draw(self) -> None:
-        if not self.query(PictureView):
-            return
-        page, state = self._page(), self.quilt.state
+        page, state = self._now, self.quilt.state
 
         def units(across: int, down: int) -> Picture | None:
             laid = tuple(page.laid) if page else ()
@@ -135,7 +134,7 @@ class SetsLook(FollowingScreen[bool]):
     @property
     def square(self) -> Square | None:
         """The square in hand."""
-        page = self._page()
+        page = self._now
         return page.squares[self._at] if page and self._at < len(page.squares) else None
 
     def tell(self, text: str, *, refused: bool = False) -> None:
@@ -165,8 +164,8 @@ class SetsLook(FollowingScreen[bool]):
 
     def action_meets(self) -> None:
         """Every two squares of the set that share a seam, the weakest first."""
-        page = self._page()
-        lines = what_meets_what(self.quilt.state, page.laid) if page else ()
+        page = self._now
+        lines = all_of_it(self.quilt.state, page.laid) if page else ()
         if page is None or not lines:
             self.tell("Nothing meets here.", refused=True)
             return

@@ -100,8 +100,7 @@ def page_of(state: State, squares: Laid, sets: int, number: int) -> SetPage:
         for group in groups(state.quilt, shape_of_sets(state.quilt))
     )
     weakest = weakest_words(seams, squares)
-    twice = tuple(f"{swatch.called} lies in it more than once." for swatch in seams.twice(squares))
-    return SetPage(number, f"set {number} of {sets}", rows, weakest, twice, squares)
+    return SetPage(number, f"set {number} of {sets}", rows, weakest, seams.more(squares), squares)
 
 
 def _over(state: State) -> SetPage:
@@ -118,6 +117,11 @@ def _over(state: State) -> SetPage:
 def what_meets_what(state: State, squares: Laid) -> tuple[str, ...]:
     """Every seam between two squares of a set, the weakest first, a sentence each."""
     return tuple(met.words for met in set_contrast(state.quilt).met(squares))
+
+
+def all_of_it(state: State, squares: Laid) -> tuple[str, ...]:
+    """The same, and behind them what else is to be said of the set."""
+    return (*what_meets_what(state, squares), *set_contrast(state.quilt).more(squares))
 
 
 def what_a_swap_does(state: State, one: Square, other: Square) -> tuple[str, ...]:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from pathlib import Path
 
+from tests.benchmarks.cloth import cloth_rows
 from tests.benchmarks.commands import command_rows
 from tests.benchmarks.effort import Effort
 from tests.benchmarks.growth import growth_rows
@@ -19,3 +20,4 @@ def rows(home: Path, effort: Effort) -> Iterator[Row]:
     yield from sewing_rows(home / "sewing", effort)
     yield from growth_rows(home / "growth", effort)
     yield from laying_rows(effort)
+    yield from cloth_rows(effort)

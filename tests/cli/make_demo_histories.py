@@ -171,7 +171,7 @@ def orchard_gate(diary: Diary) -> None:
     diary.do(AcceptSets(sets, "light on dark"))
     diary.do(WriteNote("The sixteen piles lie on the long shelf, light ones by the window."))
     diary.do(MarkSet(12, "skipped"), after=3)
-    diary.do(SwapSquares(2, 4, 4, 2), after=4)
+    diary.do(SwapSquares(2, 3, 3, 1), after=4)
     diary.count("pair", *[4] * 5, each=0.6)
     diary.do(PutPileAway("pair", "clipped by set, in the bread tin"))
     diary.close("sew them in the order they lie")

@@ -6,12 +6,14 @@ from collections.abc import Mapping
 from fractions import Fraction as F
 
 import pytest
+from msgspec.structs import replace
 
-from sewalong.fabrics.advice import Reads, one_way_in, seams_of_a_set, twice_in
+from sewalong.fabrics.advice import Reads, one_way_in, one_way_words, seams_of_a_set, twice_in
 from sewalong.fabrics.families import Family
 from sewalong.fabrics.swatch import Swatch, swatches
 from sewalong.piecing.contacts import contacts
 from sewalong.piecing.derive import derive
+from sewalong.piecing.one_way import ways_up
 from sewalong.quilt.choices import Fabric
 
 # Invented: nine fabrics of a drawer.
@@ -44,7 +46,7 @@ def test_only_fabrics_with_squares_are_swatches() -> None:
 def test_value_and_family_are_those_of_the_print_from_afar() -> None:
     navy, dotted = SWATCHES["D"], SWATCHES["E"]
     assert navy.value == pytest.approx(20.9, abs=0.05)
-    # 30 parts of white in a hundred, mixed as light mixes: a worked case.
+    # N021: 30 parts of white in a hundred, mixed as light mixes: L* 63.6.
     assert dotted.value == pytest.approx(63.6, abs=0.2)
     assert (navy.family, SWATCHES["B"].family) == (Family.BLUE, Family.GREEN)
     assert (navy.word, SWATCHES["C"].word, dotted.word) == ("dark", "light", "light-medium")
@@ -100,3 +102,44 @@ def test_one_way_prints_and_doubles_of_a_set_are_named() -> None:
     laid = dict(zip("ABCD", (SWATCHES[letter] for letter in "FAFA"), strict=True))
     assert list(one_way_in(laid)) == ["A", "C"]
     assert [swatch.letter for swatch in twice_in(laid)] == ["F", "A"]
+
+
+def test_of_the_squares_of_a_pile_it_is_not_known_which_are_alike() -> None:
+    lights, darks = swatches(
+        (
+            Fabric("A", "lights", "#f6ecd4", 60, "assorted"),
+            Fabric("B", "darks", None, 38, "assorted", value="dark"),
+        )
+    )
+    laid = dict(zip("ABCD", (lights, lights, darks, darks), strict=True))
+    assert list(twice_in(laid)) == []
+    met = {
+        one.letters: one.reads
+        for one in seams_of_a_set(contacts(derive("four-patch", F(3)).units, 0.25), laid)
+    }
+    # Of one value they are lost in each other, but nobody has said that they are one fabric.
+    assert met == {
+        ("A", "B"): Reads.LOST,
+        ("C", "D"): Reads.LOST,
+        ("B", "C"): Reads.WELL,
+        ("A", "D"): Reads.WELL,
+    }
+    unknown = swatches((Fabric("U", "scraps", None, 40, "assorted"),))[0]
+    (met_unknown,) = seams_of_a_set(PAIR, {"A": unknown, "B": unknown})
+    assert (met_unknown.reads, met_unknown.apart) == (Reads.UNKNOWN, None)
+
+
+# N025: "Back turned like a page: the two side units have both prints one way up, the top and bottom
+# units have them opposite. Never more than 2 of 4, however the units are turned."
+@pytest.mark.parametrize("turned", [{}, {"B": 180}], ids=["like a page", "over its top edge"])
+def test_two_one_way_prints_stand_one_way_up_in_two_of_four_units(turned: dict[str, int]) -> None:
+    units = derive("paired-squares", F(5)).units
+    ways = ways_up(units, 0.25, turned)
+    laid = {"A": SWATCHES["F"], "B": replace(SWATCHES["F"], letter="W", name="words")}
+    assert one_way_words(laid, ways) == (
+        "F birds, W words: one way up in 2 of 4 units, however they are turned."
+    )
+    assert one_way_words({"A": SWATCHES["F"], "B": SWATCHES["C"]}, ways) == (
+        "F birds: one way up in every unit, once it is turned so."
+    )
+    assert one_way_words({"A": SWATCHES["C"], "B": SWATCHES["D"]}, ways) is None

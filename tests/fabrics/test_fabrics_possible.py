@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from itertools import permutations
+
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
@@ -60,6 +62,34 @@ def test_with_so_many_more_it_can_be_had_and_with_fewer_not(values: list[int], w
             squares = [*values, *[like] * n]
             can_be = 2 * wanted <= len(squares) and weakest_at_best(squares, wanted) >= 20
             assert can_be == (more is not None and n >= more)
+
+
+def best_of_one_set(values: list[float]) -> float:
+    """The strongest weakest seam of a four-patch, of all ways to lay one."""
+    return max(
+        min(abs(one[place] - one[(place + 1) % 4]) for place in range(4))
+        for one in permutations(values, 4)
+    )
+
+
+@settings(max_examples=60, deadline=None)
+@given(st.lists(st.integers(0, 100), min_size=4, max_size=6))
+def test_what_is_said_to_be_impossible_is_so_however_a_set_is_laid(values: list[float]) -> None:
+    letters = "ABCDEF"[: len(values)]
+    drawer = [swatch(letter, 1, value) for letter, value in zip(letters, values, strict=True)]
+    found = possible(drawer, wanted=1, places=4, apart=2)
+    assert found.bound is not None
+    assert best_of_one_set(values) <= found.bound
+    if not found.readable:
+        assert best_of_one_set(values) < 20
+    for more, like in ((found.lights, max(values)), (found.darks, min(values))):
+        if more:
+            assert best_of_one_set([*values, *[like] * (more - 1)]) < 20
+
+
+def test_of_too_few_fabrics_none_is_called_too_many() -> None:
+    found = possible([swatch("A", 9), swatch("B", 9)], wanted=2, places=4, apart=2)
+    assert (found.different, found.too_many, found.pairs, found.sets) == (0, (), 9, 2)
 
 
 def test_sets_of_nothing_are_refused() -> None:

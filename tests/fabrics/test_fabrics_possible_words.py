@@ -77,6 +77,15 @@ def test_piles_are_never_said_to_lie_twice_or_to_be_too_many() -> None:
     assert words[-1] == "Where a value was only said in a word, what is apart is rough."
 
 
+def test_squares_are_counted_by_fabric() -> None:
+    # Q061: 20 wanted of three each of seven prints; "really 8 prints: 24, 4 over".
+    eight = tuple(swatch(letter, 3, 50) for letter in "ABCDEFGH")
+    assert (
+        what_can_be(eight, (), "A", 20)[0] == "24 squares: enough for 20 sets of 1 square, 4 over."
+    )
+    assert what_can_be(eight[1:], (), "A", 20)[0].endswith("of 1 square, 1 over.")
+
+
 @pytest.mark.parametrize("method", list(PLACES))
 def test_every_line_is_a_sentence(method: str) -> None:
     for fabrics in ((), (swatch("A", 1, None),), (swatch("A", 9, 20), swatch("B", 9, 50))):

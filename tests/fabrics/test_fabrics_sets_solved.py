@@ -67,6 +67,8 @@ def test_small_ones_are_the_optimum_the_solver_proves(
     wanted = asked(fabrics, sets, rule, method, "Z")
     found = proposed(wanted, 600 if method == "stacked-four-patch" else 120)
     assert found.weakest is not None
+    assert found.bound is not None
+    assert found.weakest <= found.bound
     assert found.doubles == 0
     task = task_of(wanted).wanted
     stronger = {one for row in task.strength for one in row if one > found.weakest}

@@ -9,6 +9,7 @@ import pytest
 from msgspec.structs import replace
 from rich.cells import cell_len
 
+from sewalong.fabrics.sets.proposing import Proposal
 from sewalong.quilt.quilt import Quilt, Target
 from sewalong.screens.prompts.dialogs import ChoiceDialog, FormDialog, LinesDialog
 from sewalong.screens.proposing import ProposingScreen
@@ -351,7 +352,23 @@ async def test_the_sets_look_as_accepted(tmp_path: Path, size: tuple[int, int]) 
 
 
 @pytest.mark.parametrize("size", [LARGE, SMALL], ids=["80x24", "40x20"])
-async def test_a_proposal_looks_as_accepted(tmp_path: Path, size: tuple[int, int]) -> None:
+async def test_a_proposal_looks_as_accepted(
+    tmp_path: Path, size: tuple[int, int], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """How it looks, whatever is proposed: that is held elsewhere, and is better from time to time."""
+    found = Proposal(
+        sets_of(8, 6),
+        {},
+        4.0,
+        16.0,
+        0,
+        (
+            "Weakest: D butter and E rust dots, 4 apart, in set 1.",
+            "No choice of sets passes 16.",
+            "No print is twice in a set.",
+        ),
+    )
+    monkeypatch.setattr("sewalong.screens.proposing.propose", lambda _: iter([found]))
     async with at_sewing(tmp_path / "quilts.db", quilt=QUILT, size=size) as room:
         await room.press("full_stop")
         await proposed(room)

@@ -29,7 +29,9 @@ from sewalong.screens.prompts.registry import ASKS
 from sewalong.screens.quilts import QuiltsScreen
 from sewalong.screens.returning import ReturnScreen
 from sewalong.screens.sewing import SewingScreen
+from sewalong.screens.widgets.captioned import Captioned
 from sewalong.screens.widgets.keys import SEWING_KEYS
+from sewalong.screens.widgets.picture_view import PictureView
 from sewalong.screens.widgets.return_sheet import ReturnSheet
 from tests.goldens import compare
 from tests.screens.sewing_room import DAY, HOUR, MINUTE, Room, StandingClock, the_app
@@ -55,6 +57,16 @@ class Newcomer:
         """Keep the screen as it stands."""
         assert name not in self.seen
         self.seen[name] = self.room.text
+
+    async def pictured(self) -> None:
+        """Wait until every picture that has room stands there."""
+
+        def stand() -> bool:
+            views = [one for one in self.room.app.screen.query(Captioned) if one.size]
+            return all(one.query_one(PictureView).size for one in views)
+
+        await self.room.until(stand, "the pictures")
+        await self.room.pilot.pause()
 
     @property
     def front(self) -> object:
@@ -126,9 +138,11 @@ async def begin(maker: Newcomer) -> None:
     await room.press("n")
     await room.screen_is(NewQuiltScreen)
     await room.sees("finishes at" if room.app.size.width > 40 else "A unit")
+    await maker.pictured()
     maker.look("a new quilt")
     await room.press("enter")
     await room.pilot.pause()
+    await maker.pictured()
     maker.look("which method")
     await room.press("escape", "down", "down", "enter")
     await room.write_over("24")
@@ -168,6 +182,7 @@ async def first_evening(maker: Newcomer) -> None:
     await maker.ask("about", ">enter")
     await maker.ask("numbers", ">escape")
     await maker.ask("fabrics", ">escape")
+    await maker.ask("sets", ">escape")
     await maker.ask("where", ">escape")
     assert isinstance(maker.front, SewingScreen)
     await room.press("question_mark")

@@ -20,17 +20,29 @@ squares to a tenth of a step, and a half would be the place between two)."""
 def neighbours(middles: Numbers) -> dict[int, tuple[int, int]]:
     """The (column, row) of squares that follow from one to the next, from any of them as (0, 0).
 
-    `middles` are points (x, y), n × 2. Those that no step reaches are left out.
+    `middles` are points (x, y), n × 2. Those that no step reaches are left out: begun from the one
+    in the middle, or from another where that one lies by itself.
     """
     along, down = _step(middles, 0), _step(middles, 1)
     if along is None and down is None:
         return {0: (0, 0)} if len(middles) else {}
     along = _turned(down, -1) if along is None else along
     down = _turned(along, 1) if down is None else down
-    centre = int(np.argmin(np.hypot(*(middles - np.median(middles, axis=0)).T)))
-    found = {centre: (0, 0)}
-    steps = {centre: (along, down)}
-    waiting = deque([centre])
+    found = {}
+    for start in np.argsort(np.hypot(*(middles - np.median(middles, axis=0)).T)):
+        found = _followed(middles, int(start), along, down)
+        if len(found) > 1:
+            break
+    return found
+
+
+def _followed(
+    middles: Numbers, start: int, along: Numbers, down: Numbers
+) -> dict[int, tuple[int, int]]:
+    """The squares that steps lead to from this one, as `neighbours` has them."""
+    found = {start: (0, 0)}
+    steps = {start: (along, down)}
+    waiting = deque([start])
     while waiting:
         here = waiting.popleft()
         column, row = found[here]

@@ -1,8 +1,8 @@
 """Deals squares into sets so that the weakest contact is as strong as can be found.
 
 A search: swaps of two squares, more and more only those that better it (annealing), in rounds
-that begin by chance and where the best stands, by turns. The same seed gives the same deals in the same order; how long
-to go on is for whoever asks.
+that begin by chance and where the best stands, by turns. The same seed gives the same deals in
+the same order; how long to go on is for whoever asks.
 """
 
 from __future__ import annotations
@@ -63,7 +63,7 @@ def deal(
             # From the best, for half of what is missing: an aim far beyond what can be had weighs
             # every contact alike and misses the weakest.
             table.lay(best.sets)
-            table.strive((best.weakest + aim) / 2 if best.weakest < aim else aim)
+            table.strive(min(aim, (max(best.weakest, 0.0) + aim) / 2))
         for look in range(LOOKS_A_ROUND):
             table.swap_some(WARM * (COLD / WARM) ** (look / (LOOKS_A_ROUND - 1)))
             found = table.dealt()

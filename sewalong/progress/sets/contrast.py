@@ -13,8 +13,10 @@ from msgspec import Struct
 from sewalong.fabrics.advice import Met, seams_of_a_set, twice_in
 from sewalong.fabrics.pairing import independent_contacts
 from sewalong.fabrics.possible import possible
+from sewalong.fabrics.set_facts import set_facts
 from sewalong.fabrics.swatch import Swatch, swatches
 from sewalong.piecing.contacts import Contact, contacts
+from sewalong.piecing.derive import Derivation
 from sewalong.quilt.derived import derived
 from sewalong.quilt.quilt import Quilt
 
@@ -24,11 +26,12 @@ Laid = Sequence[str | None]
 
 class SetContrast(Struct, frozen=True):
     """Her fabrics by letter, and which places of a set meet: `places` are the method's letters in
-    the order a set is laid."""
+    the order a set is laid, `made` what the method comes to."""
 
     fabrics: Mapping[str, Swatch]
     meeting: tuple[Contact, ...]
     places: tuple[str, ...]
+    made: Derivation
 
     def met(self, laid: Laid) -> tuple[Met, ...]:
         """Every two squares of a set that share a seam, the weakest first; those of which a fabric
@@ -47,6 +50,10 @@ class SetContrast(Struct, frozen=True):
     def twice(self, laid: Laid) -> tuple[Swatch, ...]:
         """The fabrics that lie in a set more than once."""
         return tuple(twice_in(self._known(laid)))
+
+    def more(self, laid: Laid) -> tuple[str, ...]:
+        """What is to be said of a set beside its seams: doubles, and one-way prints that turn."""
+        return set_facts(self.made, self._known(laid)).more
 
     def _known(self, laid: Laid) -> dict[str, Swatch]:
         """The fabric of each place of which it is known."""
@@ -73,6 +80,7 @@ def set_contrast(quilt: Quilt) -> SetContrast:
         {one.letter: one for one in swatches(quilt.counted_fabrics)},
         contacts(made.units, float(made.seam)),
         tuple(made.letters),
+        made,
     )
 
 

@@ -94,7 +94,8 @@ def search(asked: Asked) -> Iterator[Found]:
     """The best laying so far, again and again, each as good as the one before or better.
 
     It ends where no better can be had: as few touches as the bound says, and nothing else asked
-    for. Raises ValueError for a place that is locked and empty, or for no places.
+    for. Raises ValueError for a place that is locked and empty, for no places, and where `begun`
+    is of another layout.
     """
     seeking = _Seeking(asked)
     return seeking.found()
@@ -111,6 +112,8 @@ class _Seeking:
         begun = asked.begun or empty_laying(asked.rows, asked.columns, asked.setting)
         self.chance = Random(asked.seed)
         self.asked = asked
+        if begun.grid != empty_laying(asked.rows, asked.columns, asked.setting).grid:
+            raise ValueError("what lies there is of another layout")
         if any(begun.at(at) is None for at in asked.locked):
             raise ValueError("nothing lies at a place that is locked")
         self.board = Board(_filled(begun, len(asked.units)), asked.units, asked.rules)

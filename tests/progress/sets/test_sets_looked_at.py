@@ -77,6 +77,21 @@ def test_what_was_only_said_in_words_is_about_so_far_apart() -> None:
         assert "about" in weakest_words(seams, pair)[0]
 
 
+def test_a_one_way_print_that_turns_is_said_to() -> None:
+    """Cut both ways and opened, the quarters of the square that lay face up stand at 45, 315, 225 and
+    135 degrees, those of the other, which was turned over, at 45, 135, 225 and 315: alike in two."""
+    birds = Fabric("A", "birds", "#204060", 8, "one-way")
+    dots = Fabric("B", "dots", "#f0e0d0", 8)
+    words = Fabric("C", "words", "#806040", 8, "one-way")
+    seams = set_contrast(replace(in_greys(), fabrics=(birds, dots, words)))
+    assert seams.more(("B", "B")) == ("B dots lies in it more than once.",)
+    alone = " ".join(seams.more(("A", "B")))
+    assert "A birds is a one-way print" in alone
+    assert "one way up in every unit, once it is turned so." in alone
+    both = seams.more(("A", "C"))
+    assert both[-1] == "A birds, C words: one way up in 2 of 4 units, however they are turned."
+
+
 def test_what_is_not_known_any_more_is_left_out() -> None:
     seams = set_contrast(in_greys())
     assert seams.met(("A", None)) == ()

@@ -8,6 +8,7 @@ it finds no first laying of 12 x 12 in a minute.
 from __future__ import annotations
 
 import time
+from itertools import takewhile
 
 import pytest
 
@@ -21,10 +22,8 @@ SECONDS = 4.0
 
 
 def after(asked: Asked, seconds: float) -> Found:
-    begun = time.monotonic()
-    for found in search(asked):
-        if time.monotonic() - begun > seconds:
-            break
+    end = time.monotonic() + seconds
+    *_, found = takewhile(lambda _: time.monotonic() < end, search(asked))
     return found
 
 

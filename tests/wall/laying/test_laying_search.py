@@ -131,6 +131,8 @@ def test_what_is_locked_stays_unit_and_turn_and_the_rest_is_laid_round_it() -> N
     assert found.touches < len(touches(begun, units))
     with pytest.raises(ValueError, match="locked"):
         search(Asked(units, 5, 5, locked=locked))
+    with pytest.raises(ValueError, match="another layout"):
+        search(Asked(units, 5, 6, begun=begun))
 
 
 def test_it_goes_on_from_what_lies_there_and_is_never_worse() -> None:
