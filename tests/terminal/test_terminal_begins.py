@@ -68,12 +68,12 @@ def test_on_a_dumb_terminal_new_asks_in_plain_lines(home: Path) -> None:
         # Run behind something that ignores it, such as nohup, it would be ignored here too.
         preexec_fn=_heeds_ctrl_c,
     )
-    shell.expect_exact("1 of 10. By which method? [Stacked four-patch]")
+    shell.expect_exact("1 of 11. By which method? [Stacked four-patch]")
     shell.sendline("")
-    shell.expect_exact("2 of 10. The size the squares are cut at? [5 in]")
+    shell.expect_exact("2 of 11. The size the squares are cut at? [5 in]")
     shell.sendline("6")
     shell.expect_exact("A unit finishes at 7 1/4 in")
-    shell.expect_exact("3 of 10.")
+    shell.expect_exact("3 of 11.")
     # Ctrl+C leaves it as it is.
     shell.sendcontrol("c")
     shell.expect_exact("Your answers are kept as a draft.")
