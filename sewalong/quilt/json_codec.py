@@ -34,6 +34,7 @@ from sewalong.quilt.stored_plan import (
     check_plan,
     read_length,
 )
+from sewalong.quilt.web import ROWS
 
 _USUAL = Choices()
 
@@ -106,6 +107,7 @@ def quilt_from_dict(plain: object, *, checked: bool = True) -> Quilt:
         trim=Size(stored.trim.width, stored.trim.length) if stored.trim else None,
         setting=_setting(stored.setting),
         method_text="\n".join(stored.method_text) if stored.method_text else None,
+        joined=stored.joined or ROWS,
     )
 
 
@@ -188,6 +190,7 @@ def _stored(quilt: Quilt) -> StoredPlan:
         trim=StoredTrim(quilt.trim.width, quilt.trim.length) if quilt.trim else UNSET,
         setting=_stored_setting(quilt.setting),
         method_text=UNSET if quilt.method_text is None else quilt.method_text.split("\n"),
+        joined=quilt.joined if quilt.is_web else UNSET,
     )
 
 

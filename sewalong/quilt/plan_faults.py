@@ -7,6 +7,7 @@ from sewalong.quilt.file.size_check import (
     why_setting_fails,
     why_sizes_fail,
     why_trim_fails,
+    why_web_fails,
 )
 from sewalong.quilt.quilt import Quilt
 
@@ -16,6 +17,7 @@ def why_not_a_plan(quilt: Quilt) -> str:
     return (
         " ".join(why_sizes_fail(quilt).values())
         or why_setting_fails(quilt)
+        or why_web_fails(quilt)
         or why_borders_fail(quilt)
         or why_trim_fails(quilt)
     )

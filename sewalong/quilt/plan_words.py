@@ -51,6 +51,7 @@ def _differences(was: Quilt, now: Quilt) -> Iterator[str]:
     yield from _starts(was, now)
     yield from _changed("layout", str(was.target), str(now.target))
     yield from _setting(was.setting, now)
+    yield from _changed("put together", _together(was), _together(now))
     yield from _borders(was, now)
     yield from _fabrics(was.fabrics, now.fabrics)
     yield from _choices(was.choices, now)
@@ -139,6 +140,10 @@ def _cornerstones(was: Cornerstones | None, now: Cornerstones | None) -> Iterato
 
 def _yes_or_no(said: bool) -> str:
     return "yes" if said else "no"
+
+
+def _together(quilt: Quilt) -> str:
+    return "as a web" if quilt.is_web else "row by row"
 
 
 def _borders(was: Quilt, now: Quilt) -> Iterator[str]:

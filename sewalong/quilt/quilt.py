@@ -15,6 +15,7 @@ from sewalong.quilt.choices import Choices, Fabric
 from sewalong.quilt.set_rows import SetRow, set_rows, units_in
 from sewalong.quilt.setting import Sashing, SetOnPoint, Setting
 from sewalong.quilt.size import Size
+from sewalong.quilt.web import ROWS, WEB
 
 if TYPE_CHECKING:
     from sewalong.piecing.definition import Definition
@@ -102,7 +103,7 @@ class Quilt(Struct, frozen=True):
     the units come to is `unit_size.decided_unit`. `method_text` is the method file as it was when
     the quilt began, which the quilt goes by whatever became of the file since; None in quilts
     begun before it was kept, which go by the program's own method of this id. `setting` is None
-    where units are set straight.
+    where units are set straight. `joined` is one of `web.JOINED`.
     """
 
     name: str
@@ -119,6 +120,12 @@ class Quilt(Struct, frozen=True):
     trim: Size | None = None
     setting: Setting | None = None
     method_text: str | None = None
+    joined: str = ROWS
+
+    @property
+    def is_web(self) -> bool:
+        """Whether it is put together column by column, the threads between the rows uncut."""
+        return self.joined == WEB
 
     @property
     def named_fabrics(self) -> tuple[Fabric, ...]:

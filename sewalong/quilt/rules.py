@@ -12,6 +12,7 @@ import unicodedata
 from sewalong.lengths import Unit
 from sewalong.lengths.fault import quoted
 from sewalong.quilt.choices import CORNERS, FABRIC_KINDS, JOINS, VALUES
+from sewalong.quilt.web import JOINED
 
 LONGEST_NAME = 80
 """Characters in the name of a quilt or of a cloth."""
@@ -138,6 +139,11 @@ def finishing(value: object) -> tuple[str, ...]:
 def setting_kind(value: object) -> str:
     """`value` if it is a way units are set that is known."""
     return _one_of(value, SETTINGS)
+
+
+def joined(value: object) -> str:
+    """`value` if it is a way units are put together that is known."""
+    return _one_of(value, JOINED)
 
 
 def yes_or_no(value: object) -> bool:

@@ -11,13 +11,14 @@
      "trim": {"width": "25/4", "length": "25/4"},
      "setting": {"kind": "sashed", "cut": "2", "cloth": "slate", "frame": true,
                  "cornerstones": {"cloth": "coral"}},
+     "joined": "web",
      "method_text": ["id = \\"stacked-four-patch\\"", ...]}
 
 Lengths are fractions of an inch in lowest terms, as text. `method_text` is the method file as it was
 when the quilt began, line by line: the text itself and not what was read from it, so that there is
 one reader for it, which knows it as untrusted, and a person can read it in an archive. Every key is
-there, null for None; only `fabrics` and all but letter and name in it, `choices` and all in it, `trim`, `setting`, `lots`, `method_text` and
-`colour` are left out where nothing was given, so that quilts kept before these were known read on as
+there, null for None; only `fabrics` and all but letter and name in it, `choices` and all in it, `trim`, `setting`, `joined`, `lots`,
+`method_text` and `colour` are left out where nothing was given, so that quilts kept before these were known read on as
 they are.
 """
 
@@ -32,6 +33,7 @@ from sewalong.lengths import LONGEST, Length, Unit
 from sewalong.misfit import Path, dotted
 from sewalong.piecing.method_files import LONGEST_METHOD
 from sewalong.quilt import rules
+from sewalong.quilt.web import ROWS, WEB
 
 SASHED, ON_POINT = "sashed", "on point"
 """The kinds of setting that are stored: units set straight have none."""
@@ -142,6 +144,7 @@ class StoredPlan(Struct, frozen=True, forbid_unknown_fields=True):
     trim: StoredTrim | UnsetType = UNSET
     setting: StoredSetting | UnsetType = UNSET
     method_text: list[str] | UnsetType = UNSET
+    joined: str | UnsetType = UNSET
 
 
 def read_length(kind: type, value: object) -> Length:
@@ -185,6 +188,8 @@ def check_plan(plan: StoredPlan) -> None:
         raise ValueError("trim: nothing but seams would be left of a unit.")
     if plan.setting:
         _check_setting(plan, plan.setting)
+    if plan.joined is not UNSET:
+        _check_web(plan)
     letters = [fabric.letter for fabric in plan.fabrics or ()]
     if letters != sorted(set(letters), key=rules.by_letter):
         raise ValueError("fabrics: the letters must each be there once, in order.")
@@ -220,6 +225,14 @@ def _check_setting(plan: StoredPlan, setting: StoredSetting) -> None:
         raise ValueError("setting.cut: nothing but seams would be left of a sash.")
     if setting.cornerstones and plan.target.columns == 1 and not setting.frame:
         raise ValueError("setting.cornerstones: in one column without a frame no sashes meet.")
+
+
+def _check_web(plan: StoredPlan) -> None:
+    """Units set straight, in rows and columns of two at least, and nothing said of rows."""
+    if plan.joined != WEB:
+        raise ValueError(f'joined: this is left out where it is "{ROWS}".')
+    if plan.setting or min(plan.target.rows, plan.target.columns) < 2:
+        raise ValueError("joined: these units are not put together as a web.")
 
 
 def _check_rules(table: Struct, path: Path) -> None:
@@ -295,6 +308,7 @@ RULES: dict[str, Callable[[object], object]] = {
     "kind": _kind,
     "frame": rules.yes_or_no,
     "joins": rules.joins,
+    "joined": rules.joined,
     "corners": rules.corners,
     "spool_metres": rules.metres,
     "bobbin_metres": rules.metres,

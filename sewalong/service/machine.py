@@ -60,19 +60,26 @@ def write_settings(quilt: OpenQuilt, given: Mapping[str, str]) -> SettingsWritte
 
 
 def measure(
-    quilt: OpenQuilt, piece: str, readings: str, *, alike: int | None = None, record: bool = True
+    quilt: OpenQuilt,
+    piece: str,
+    readings: str,
+    *,
+    alike: int | None = None,
+    record: bool = True,
+    by: str = "",
 ) -> Measurement:
     """Take what the tape says of a piece, record it, and say what it means.
 
     `readings` is as typed, several with commas between; `alike` how many pieces there are like
-    it. What was measured beside it within the hour is taken into account. With `record` false
-    nothing is recorded. Raises LengthFault, Refused and StoreFault.
+    it. What was measured beside it within the hour is taken into account. `by` is who sewed it, where
+    that is not the owner: nothing of hers is in doubt by it then. With `record` false nothing is
+    recorded. Raises LengthFault, Refused and StoreFault.
     """
     quilt.refresh()
     state = quilt.state
     lengths = parse_several(readings, state.quilt.unit)
     try:
-        also = beside(state, piece, quilt.now())
+        also = beside(state, piece, quilt.now(), by)
         found = diagnose(
             state.quilt,
             state.target,
@@ -84,8 +91,9 @@ def measure(
         )
     except Unmeasurable as error:
         raise Refused(str(error)) from error
-    outcome = do(quilt, Measure(piece, lengths)) if record else None
-    risk = in_doubt(quilt) if found.piece.allowances > 0 and outcome is not None else None
+    outcome = do(quilt, Measure(piece, lengths, by)) if record else None
+    hers = not by and found.piece.allowances > 0 and outcome is not None
+    risk = in_doubt(quilt) if hers else None
     if risk is None or not found.passed:
         return Measurement(outcome, found, risk, None)
     asks = not risk.none and speaks_for_them(quilt.state, risk, found.piece.id)

@@ -32,12 +32,16 @@ class Sewn(Struct, frozen=True):
 
 
 class Lit(Struct, frozen=True):
-    """What is in hand: rows, all pieces of some kinds, a corner, or a side of a border, 0 for none."""
+    """What is in hand: rows, all pieces of some kinds, a corner, or a side of a border, 0 for none.
+
+    Of the rows only the units `upto` so many, 0 for all.
+    """
 
     rows: frozenset[int] = frozenset()
     kinds: frozenset[Kind] = frozenset()
     corner: int = 0
     border: int = 0
+    upto: int = 0
 
 
 NOTHING_LIT = Lit()
@@ -127,7 +131,8 @@ def _is_lit(place: Place, lit: Lit) -> bool:
         case Kind.LYING | Kind.SIDE:
             return place.kind in lit.kinds
         case Kind.UNIT | Kind.STANDING:
-            return place.kind in lit.kinds or place.row in lit.rows
+            near = not lit.upto or place.column <= lit.upto
+            return place.kind in lit.kinds or (place.row in lit.rows and near)
 
 
 def _is_sewn(place: Place, sewn: Sewn) -> bool:

@@ -16,6 +16,7 @@ from sewalong.piecing.geometry import box, centre, turn
 from sewalong.quilt.derived import derived_if_any
 from sewalong.quilt.quilt import Quilt, Target
 from sewalong.quilt.set_rows import SetRow
+from sewalong.quilt.web import passes
 from sewalong.wall.tops import by_turns
 
 CANNOT_BE_MADE = "The pieces are too small for their seams, so there is no unit to tell of."
@@ -113,12 +114,22 @@ def top_told(quilt: Quilt, target: Target) -> tuple[str, ...]:
     return (
         f"The top: {len(rows)} row{'' if len(rows) == 1 else 's'}.",
         f"The units are set {how}.",
+        *_web(quilt, target),
         *_turns(quilt),
         *_rows(quilt, rows),
         *_sashes(quilt, target),
         *_corners(quilt),
         *_borders(quilt),
     )
+
+
+def _web(quilt: Quilt, target: Target) -> Iterator[str]:
+    if quilt.is_web:
+        n = passes(target.columns)
+        many = f"{n} pass{'' if n == 1 else 'es'} of {target.rows} seams"
+        yield f"They are put together as a web, column by column: {many}."
+        joins = target.rows - 1
+        yield f"Then {joins} long seam{' joins' if joins == 1 else 's join'} the rows."
 
 
 def _turns(quilt: Quilt) -> Iterator[str]:

@@ -10,6 +10,7 @@ from tests.benchmarks.commands import command_rows
 from tests.benchmarks.effort import Effort
 from tests.benchmarks.floor import floor_rows
 from tests.benchmarks.growth import growth_rows
+from tests.benchmarks.laying import laying_rows
 from tests.benchmarks.row import Row
 from tests.benchmarks.sewing import sewing_rows
 
@@ -19,5 +20,6 @@ def rows(home: Path, effort: Effort) -> Iterator[Row]:
     yield from command_rows(home / "commands", effort)
     yield from sewing_rows(home / "sewing", effort)
     yield from growth_rows(home / "growth", effort)
+    yield from laying_rows(effort)
     yield from cloth_rows(effort)
     yield from floor_rows(effort)

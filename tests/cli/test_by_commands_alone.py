@@ -10,6 +10,7 @@ from __future__ import annotations
 import re
 
 import pytest
+from msgspec.structs import replace
 
 from sewalong.piecing.catalogue import method_ids
 from sewalong.quilt.file.writer import quilt_file
@@ -52,6 +53,14 @@ def lived_through(desk: Desk, until: str = "") -> list[str]:
         assert [trouble for line in (*lines, *said.lines) for trouble in packed(line)] == []
         counted.append(f"{stage} {n}")
     raise AssertionError(f"it never ends: {counted[-5:]}")
+
+
+def test_a_web_is_made_by_what_is_printed(desk: Desk) -> None:
+    quilt = replace(a_quilt("paired-squares", 40, 3, 4, borders=1), joined="web")
+    desk.ok("start", desk.file("quilt.toml", quilt_file(quilt)))
+    counted = lived_through(desk)
+    assert any(line.startswith("sew web") for line in counted)
+    desk.ok("done")
 
 
 @pytest.mark.parametrize("setting", SETTINGS)

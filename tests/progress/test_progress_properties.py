@@ -68,7 +68,8 @@ def worth(method: Method, columns: int) -> dict[str, Fraction]:
         taken = sum((pieces[t.pile] * t.count for t in stage.takes), Fraction(0))
         pieces[stage.makes.pile] = taken / stage.makes.count
     pieces["row"] = pieces[method.unit] * columns
-    pieces["set-unit"] = pieces[method.unit]
+    pieces["set-unit"] = pieces["web-unit"] = pieces[method.unit]
+    pieces["web-row"] = 2 * pieces[method.unit]
     # What lies between the units is cut from cloth that nobody counted.
     return pieces | dict.fromkeys(BETWEEN, Fraction(0))
 
@@ -309,6 +310,7 @@ def units_forward(state: State) -> int:
             stock[t.pile] -= n * t.count
         stock[stage.makes.pile] += n * stage.makes.count
     in_rows = stock.get("set-unit", 0) + stock.get("row", 0) * state.target.columns
+    in_rows += 2 * stock.get("web-row", 0) + stock.get("web-unit", 0)
     return stock[state.quilt.method.unit] + in_rows + units_in(state.begun)
 
 
@@ -470,6 +472,10 @@ def test_what_is_needed_from_nothing_is_the_target_brought_back_through_the_stag
         rows, across = quilt.target.rows, quilt.target.columns
         units = rows * across + (rows - 1) * (across - 1)
         wanted = {"set-unit": units, "set-side": 2 * (rows - 1) + 2 * (across - 1)}
+    if quilt.is_web:
+        # Every row begins with two units, and all others are sewn on one by one.
+        rows, across = quilt.target.rows, quilt.target.columns
+        wanted = {"web-row": rows, "web-unit": rows * across - 2 * rows}
     for top in opening(quilt).route.of_the_top:
         wanted |= {t.pile: top.steps * t.count for t in top.takes}
     for stage in reversed(opening(quilt).route.of_pieces):

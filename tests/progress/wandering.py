@@ -8,7 +8,7 @@ from datetime import datetime, timedelta
 from fractions import Fraction
 from functools import lru_cache
 from random import Random
-from typing import get_args
+from typing import Literal, get_args
 
 from hypothesis import strategies as st
 from msgspec.structs import replace
@@ -33,6 +33,7 @@ from sewalong.quilt.choices import Choices, Fabric
 from sewalong.quilt.quilt import Border, Quilt, Target
 from sewalong.quilt.setting import Cornerstones, Sashing, SetOnPoint, Setting
 from sewalong.quilt.size import Size
+from sewalong.quilt.web import JOINED, ROWS, WEB
 from tests.progress import every_act as c
 from tests.progress.building import EVENING, a_quilt, opening
 
@@ -114,10 +115,12 @@ def _small(
     columns: int,
     borders: int,
     finished: bool,
-    setting: Setting | None,
+    setting: Setting | Literal["web"] | None,
 ) -> Quilt:
     finishing = ("layer", "quilt", "bind") if finished else ()
     quilt = a_quilt(method_id, pieces, rows, columns, borders=borders, finishing=finishing)
+    if setting == "web":
+        return replace(quilt, joined=WEB if min(rows, columns) > 1 else ROWS)
     if isinstance(setting, Sashing) and setting.why_not(columns):
         setting = replace(setting, cornerstones=None)
     if isinstance(setting, SetOnPoint) and not _square_units(method_id):
@@ -150,7 +153,7 @@ small_quilt = st.builds(
     st.integers(1, 4),
     st.integers(0, 1),
     st.booleans(),
-    st.sampled_from((None, None, None, *SETTINGS, ON_POINT, ON_POINT)),
+    st.sampled_from((None, None, None, *SETTINGS, ON_POINT, ON_POINT, "web", "web")),
 )
 
 
@@ -327,6 +330,7 @@ def another_plan(was: Quilt, place: int, n: int) -> Quilt:
         {"unit": Unit.CM if was.unit is Unit.INCH else Unit.INCH},
         {"setting": (None, *SETTINGS, ON_POINT)[n % 6]},
         {"setting": replace(SETTINGS[n % 4], cut=Fraction(3))},
+        {"joined": JOINED[n % 2]},
         {"target": Target(up % 4 + 1, n % 4 + 1)},
         {"choices": Choices(binding=Fraction(9, 4), corners="mitred", margin=Fraction(n % 3))},
         {"fabrics": (Fabric("A", f"print {n}"),), "notes": "two\nlines"},

@@ -26,6 +26,7 @@ from sewalong.quilt.quilt import Border, Lot, Quilt, StartPile, Target, pile_of_
 from sewalong.quilt.rules import FINISHING_STAGES
 from sewalong.quilt.setting import Cornerstones, Sashing, SetOnPoint
 from sewalong.quilt.size import Size
+from sewalong.quilt.web import JOINED, why_no_web
 
 QUILT = Quilt(
     name="Low tide",
@@ -104,25 +105,38 @@ SASHINGS = st.builds(
     st.booleans(),
     st.none() | st.builds(Cornerstones, NAMES, COLOURS),
 )
-QUILTS: st.SearchStrategy[Quilt] = st.builds(
-    Quilt,
-    name=NAMES,
-    method_id=NAMES | st.sampled_from(method_ids()),
-    unit=st.sampled_from(Unit),
-    seam=SEAMS,
-    starts=STARTS,
-    target=st.builds(Target, st.integers(1, 200), st.integers(1, 200)),
-    borders=st.lists(st.builds(Border, LENGTHS, NAMES, COLOURS), max_size=12).map(tuple),
-    finishing=st.lists(st.sampled_from(FINISHING_STAGES), unique=True).map(tuple),
-    notes=st.text(st.characters(exclude_categories=("Cc", "Cs", "Zl", "Zp", "Cf")), max_size=99),
-    fabrics=FABRICS,
-    choices=st.just(Choices()) | CHOICES,
-    trim=st.none() | st.builds(Size, SIDES, SIDES),
-    setting=st.none()
-    | SASHINGS
-    | st.builds(SetOnPoint, NAMES, COLOURS, st.just(Fraction(0)) | LENGTHS),
-    method_text=st.none() | st.lists(NAMES | st.sampled_from(["", "\t"])).map("\n".join),
-).filter(lambda quilt: quilt.sashing is None or not quilt.sashing.why_not(quilt.target.columns))
+
+
+def _no_web(quilt: Quilt) -> str:
+    return why_no_web(quilt.setting, quilt.target.rows, quilt.target.columns)
+
+
+QUILTS: st.SearchStrategy[Quilt] = (
+    st.builds(
+        Quilt,
+        name=NAMES,
+        method_id=NAMES | st.sampled_from(method_ids()),
+        unit=st.sampled_from(Unit),
+        seam=SEAMS,
+        starts=STARTS,
+        target=st.builds(Target, st.integers(1, 200), st.integers(1, 200)),
+        borders=st.lists(st.builds(Border, LENGTHS, NAMES, COLOURS), max_size=12).map(tuple),
+        finishing=st.lists(st.sampled_from(FINISHING_STAGES), unique=True).map(tuple),
+        notes=st.text(
+            st.characters(exclude_categories=("Cc", "Cs", "Zl", "Zp", "Cf")), max_size=99
+        ),
+        fabrics=FABRICS,
+        choices=st.just(Choices()) | CHOICES,
+        trim=st.none() | st.builds(Size, SIDES, SIDES),
+        setting=st.none()
+        | SASHINGS
+        | st.builds(SetOnPoint, NAMES, COLOURS, st.just(Fraction(0)) | LENGTHS),
+        method_text=st.none() | st.lists(NAMES | st.sampled_from(["", "\t"])).map("\n".join),
+        joined=st.sampled_from(JOINED),
+    )
+    .filter(lambda quilt: not quilt.is_web or not _no_web(quilt))
+    .filter(lambda quilt: quilt.sashing is None or not quilt.sashing.why_not(quilt.target.columns))
+)
 
 
 def test_a_quilt_written_plainly() -> None:
@@ -186,6 +200,26 @@ def test_sashes_written_plainly() -> None:
         "colour": "#e3d9c3",
         "cornerstones": stones,
     }
+
+
+def test_a_web_written_plainly() -> None:
+    web = replace(QUILT, joined="web")
+    assert quilt_to_dict(web) == {**PLAIN, "joined": "web"}
+    assert quilt_from_dict({**PLAIN, "joined": "web"}) == web
+
+
+@pytest.mark.parametrize(
+    ("parts", "sentence"),
+    [
+        ({"joined": "rows"}, 'joined: this is left out where it is "rows".'),
+        ({"joined": "net"}, "joined: 'net' is not one of these. Write one of"),
+        ({"joined": "web", "target": {"rows": 1, "columns": 9}}, "joined: these units are not put"),
+        ({"joined": "web", "setting": SASHED}, "joined: these units are not put together as a web"),
+    ],
+)
+def test_a_web_that_cannot_be_is_not_taken_in(parts: dict[str, object], sentence: str) -> None:
+    with pytest.raises(ValueError, match=sentence):
+        quilt_from_dict({**PLAIN, **parts})
 
 
 @pytest.mark.parametrize(

@@ -197,7 +197,7 @@ async def test_a_square_is_swapped_with_what_is_over(tmp_path: Path) -> None:
         await room.press("w", "left")
         await room.sees("48 squares are in no set.", "A chalk 4")
         await room.press("down", "down", "down", "down", "down", "w")
-        await room.sees("Set 1 is her own")
+        await room.sees("Set 1 is your own")
         assert laid(room, 1) == "FBCDEFGH"
 
 
@@ -249,7 +249,7 @@ async def test_her_own_set_by_letters_and_names(tmp_path: Path) -> None:
         await room.write_over("3 x chalk, rust dots, A navy, G H")
         await room.press("enter")
         await room.screen_is(SetsScreen)
-        await room.sees("Set 1 is her own", "A chalk lies in it more than once.")
+        await room.sees("Set 1 is your own", "A chalk lies in it more than once.")
         assert laid(room, 1) == "AAAEAHGH"
 
 

@@ -111,6 +111,16 @@ def test_the_row_in_hand_is_lit_and_those_sewn_are_dim() -> None:
     assert keys_at(laid, picture, Kind.UNIT, 3) == {OUTLINE, None}
 
 
+def test_of_the_row_in_hand_of_a_web_the_units_to_come_stay_outlines() -> None:
+    """Pass 2, row 2: its third unit is being sewn on, and the fourth is still to come."""
+    laid = THREE.laid(60, 30)
+    picture = standing_picture(laid, Sewn(units=(3, 2, 2)), Lit(rows=frozenset((2,)), upto=3))
+    assert keys_at(laid, picture, Kind.UNIT, 2, 3) == {"A"}
+    assert keys_at(laid, picture, Kind.UNIT, 2, 4) == {OUTLINE, None}
+    assert dim("A") in keys_at(laid, picture, Kind.UNIT, 1, 3)
+    assert keys_at(laid, picture, Kind.UNIT, 3, 3) == {OUTLINE, None}
+
+
 def test_without_room_for_patches_rows_are_bars_and_none_is_left_out() -> None:
     top = Level(usual("stacked-four-patch"), 9, 8, None)
     assert not top.shows_its_pattern(20, 5)

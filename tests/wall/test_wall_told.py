@@ -111,3 +111,14 @@ def test_sashes_and_borders_are_told() -> None:
     assert "In a row of sashes: 3 cornerstones where sashes meet." in lines
     assert "Cornerstones: coral." in lines
     assert any(line.startswith("Border 1, on all four sides: ") for line in lines)
+
+
+def test_a_web_is_told_with_its_passes() -> None:
+    quilt = replace(a_quilt("plain-squares", 81), joined="web")
+    assert top_told(quilt, NINE)[2:4] == (
+        "They are put together as a web, column by column: 8 passes of 9 seams.",
+        "Then 8 long seams join the rows.",
+    )
+    smallest = top_told(quilt, Target(2, 2))
+    assert "They are put together as a web, column by column: 1 pass of 2 seams." in smallest
+    assert "Then 1 long seam joins the rows." in smallest

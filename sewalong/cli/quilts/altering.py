@@ -27,7 +27,7 @@ from sewalong.service.plan_change import follows_from, would_change
 
 _PARTS = (
     "call", "seam", "start", "trim_to", "bought", "border", "drop_border", "finishing", "fabric",
-    "usable", "margin", "own_seam", "binding", "joins", "corners",
+    "joined",    "usable", "margin", "own_seam", "binding", "joins", "corners",
 )  # fmt: skip
 """What can be changed on the line, each by itself or with others."""
 
@@ -98,6 +98,8 @@ def _with_parts(args: argparse.Namespace, was: Quilt, route: Route) -> Quilt:
     if args.finishing is not None:
         listed = [word.strip() for word in args.finishing.split(",")]
         now = replace(now, finishing=rules.finishing([] if listed == ["none"] else listed))
+    if args.joined is not None:
+        now = replace(now, joined=rules.joined(args.joined))
     if args.fabric is not None:
         now = replace(now, fabrics=_with_fabric(now.fabrics, args.fabric))
     return replace(now, borders=_borders(now.borders, args))

@@ -81,6 +81,7 @@ def _plan_lines(quilt: Quilt) -> list[str]:
         f"Method: {quilt.method.name}",
         f"There are: {there}, enough for {unit.count(now.units.possible)}.",
         f"Target: {quilt.target}, {unit.count(quilt.units_for(quilt.target))} in all.",
+        *(("To be put together as a web.",) if quilt.is_web else ()),
     ]
     if quilt.setting is not None:
         lines.append(f"Set: {quilt.setting.words}.")

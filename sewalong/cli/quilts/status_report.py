@@ -14,8 +14,10 @@ from sewalong.progress.plan.plan import Plan, Shortfall, StageLine, out_of, plan
 from sewalong.progress.record.events.every_kind import Recorded
 from sewalong.progress.record.route import Route
 from sewalong.progress.record.state import SessionRecord, State
+from sewalong.progress.record.web_rows import next_seam, units_in_web
 from sewalong.progress.resuming.coming_back import coming_back, facts
 from sewalong.quilt.quilt import Target
+from sewalong.quilt.web import passes
 
 
 def status_lines(state: State, now: datetime, record: Sequence[Recorded] = ()) -> tuple[str, ...]:
@@ -93,6 +95,7 @@ def status_data(state: State, key: str) -> dict[str, object]:
         "press": dict(state.press),
         # Where nothing is begun the data are what they were before this could be said.
         **({"begun": _begun(state)} if state.begun else {}),
+        **({"web": _web(state)} if state.quilt.is_web else {}),
         "over": _pieces(now_plan.over),
         "shortfall": _shortfall(state, now_plan),
         "last_session": _session(state.last_session),
@@ -113,6 +116,16 @@ def status_data(state: State, key: str) -> dict[str, object]:
 
 def _begun(state: State) -> list[dict[str, int]]:
     return [{"pieces": n, "units": units} for n, units in state.begun]
+
+
+def _web(state: State) -> dict[str, object]:
+    """Units in each row, and the short seam that comes next; None once there is none."""
+    seam = next_seam(state)
+    place = None
+    if seam is not None:
+        place = {"pass": seam.number, "row": seam.row, "column": seam.column}
+    passes_in_all = passes(state.target.columns)
+    return {"passes": passes_in_all, "units_in_rows": list(units_in_web(state)), "next": place}
 
 
 def _stage(line: StageLine) -> dict[str, object]:

@@ -30,6 +30,7 @@ COMMANDS = (
             Argument("--cloth", "with --border: the name of its cloth", "NAME"),
             whole("--drop-border", "leave this border out"),
             Argument("--finishing", "stages after the top: “layer, bind”, or none", "STAGES"),
+            Argument("--joined", "how units are put together: rows, or web", "HOW"),
             Argument("--fabric", "a letter of the units and its name: “A indigo print”", "NAMED"),
             length("--usable", "usable width of the cloth"),
             length("--margin", "margin of back and batting, each side"),

@@ -33,6 +33,9 @@ COMMANDS = (
             whole("--of", "units in the row, rows in the column, strips in the test, which border"),
             length("--cut", "how wide the strips of the test were cut"),
             whole("--alike", "how many there are like it, for what resewing costs"),
+            Argument(
+                "--by", "who sewed it, at another machine: it tells of that seam alone", "NAME"
+            ),
             flag("--look", "only say what it means; nothing is recorded"),
             *WHICH_QUILT,
         ),

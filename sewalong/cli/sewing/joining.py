@@ -45,7 +45,8 @@ def _next(state: State, *, placed: bool) -> Report:
     now = joining(state)
     lines = list(now.lines)
     if now.seams > now.done:
-        lines += each("Before each seam", which_way_up(JOIN_ROWS))
+        looks = which_way_up(JOIN_ROWS, is_web=state.quilt.is_web)
+        lines += each("Before each seam", looks)
         sashed = state.quilt.sashing is not None
         lines.append(f"Seams within the rows: {press_rule(placed=placed, sashed=sashed)}.")
         lines += [BEGINS, *each("Tags", sentences(HOW_TO_TAG))]

@@ -45,12 +45,18 @@ def measure(args: argparse.Namespace, context: Context) -> Report:
     with chosen_quilt(args, context) as quilt:
         state = quilt.state
         piece = _piece(args, state)
+        by = (args.by or "").strip()
         took = measure_piece(
-            quilt, piece, " ".join(args.readings), alike=args.alike, record=not args.look
+            quilt, piece, " ".join(args.readings), alike=args.alike, record=not args.look, by=by
         )
         lines = [fact for line in took.found.lines for fact in sentences(line)]
         data: dict[str, object] = {"quilt": quilt.entry.name, **_data(took.found)}
         recorded = done(took.outcome) if took.outcome else []
+        if by:
+            lines += [
+                f"It tells of the seam of {by}.",
+                "Yours is neither tested nor in doubt by it.",
+            ]
         if args.look:
             lines.append("Nothing was recorded.")
         data["recorded"] = [event_data(one, quilt.state, quilt.record) for one in recorded]

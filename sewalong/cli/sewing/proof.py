@@ -7,12 +7,14 @@ import argparse
 from msgspec.structs import asdict
 
 from sewalong.cli.frame.context import Context
+from sewalong.cli.frame.facts import each
 from sewalong.cli.frame.report import Report
 from sewalong.cli.frame.selection import chosen_quilt, stage_id
 from sewalong.cli.sewing.at_risk import at_risk_data, at_risk_lines
 from sewalong.cli.sewing.outcome import aftermath, said_besides
 from sewalong.progress.acts.seam import GoOn
 from sewalong.progress.measuring.at_risk import at_risk
+from sewalong.progress.measuring.by_others import by_others, others_in_doubt, others_in_words
 from sewalong.progress.measuring.length_words import plainly
 from sewalong.progress.measuring.proof import Proof, ProofStanding
 from sewalong.progress.measuring.proof import proof as proved
@@ -35,6 +37,10 @@ def proof(args: argparse.Namespace, context: Context) -> Report:
         state = quilt.state
         found = proved(state, context.clock())
         lines = [*_lines(state, found), *at_risk_lines(in_doubt(quilt)), *besides]
+        now = context.clock()
+        lines += [f"{label}: {said}" for label, said in others_in_words(state, now)]
+        for check, facts in others_in_doubt(state, now):
+            lines += each(f"Seam of {check.by}", facts)
         return Report(
             tuple(lines),
             {
@@ -46,6 +52,7 @@ def proof(args: argparse.Namespace, context: Context) -> Report:
                 "went_on": found.went_on,
                 "last_passed": _check_data(found.last),
                 "failed": _check_data(found.failed),
+                **_others(state),
                 "at_risk": at_risk_data(at_risk(state, quilt.record)),
             },
         )
@@ -85,6 +92,13 @@ def _check_words(state: State, check: Check) -> str:
     read = ", ".join(plainly(reading, unit) for reading in check.readings)
     should = plainly(check.expected, unit)
     return f"{piece.words} read {read}, should be {should} ({day_and_time(check.at)})."
+
+
+def _others(state: State) -> dict[str, object]:
+    """The last measurement of each other person's seam, by name; where nobody else sews the data are
+    what they were before this could be said."""
+    last = {one.by: {"passed": one.passed, **(_check_data(one) or {})} for one in by_others(state)}
+    return {"others": last} if last else {}
 
 
 def _check_data(check: Check | None) -> dict[str, object] | None:

@@ -9,22 +9,25 @@ from sewalong.fabrics.floor.known import UNKNOWN
 from sewalong.fabrics.floor.result import Candidate, FloorPlace, FloorReading, HowSure
 from sewalong.fabrics.floor.ways import ways_of
 
-TURNS = ("as made", "turned a quarter", "turned a half", "turned three quarters")
-"""By quarter turns, each of which brings the edge that lay towards row 1 to the end of the row."""
+TURNS = ("as made", "turned a quarter", "turned half way round", "turned three quarters")
+"""By quarter turns, each of which brings the edge towards row 1 towards the end of the row."""
 
-ABOUT_TURNS = "A quarter turn brings the edge that lay towards row 1 to the end of the row."
+ABOUT_TURNS = "A quarter turn brings the edge towards row 1 towards the end of the row."
 ABOUT_PATCHES = "Patches are counted in reading order, from row 1 down."
 
 
 def floor_lines(reading: FloorReading) -> tuple[str, ...]:
-    """How much is sure, first; then the notes."""
+    """How much is sure, first; then the notes, and what the words of the places mean."""
     count = Counter(place.sure for place in reading.places)
     lines = [f"{count[HowSure.SURE]} of {_counted(len(reading.places), 'place')} are sure."]
     if count[HowSure.NOT_SURE]:
         lines.append(f"{_counted(count[HowSure.NOT_SURE], 'place')} to be asked about.")
     if count[HowSure.CANNOT_TELL]:
         lines.append(f"{_counted(count[HowSure.CANNOT_TELL], 'place')} cannot be told.")
-    return (*lines, *reading.notes)
+    if not reading.known:
+        return (*lines, *reading.notes, ABOUT_PATCHES)
+    is_turned = any(place.lies and place.lies.turn for place in reading.places)
+    return (*lines, *reading.notes, *([ABOUT_TURNS] if is_turned else []))
 
 
 def place_lines(reading: FloorReading, names: Mapping[str, str]) -> tuple[str, ...]:

@@ -50,10 +50,12 @@ class ChangeTool(Act, frozen=True):
 
 
 class Measure(Act, frozen=True):
-    """One or several tape readings of a piece, in inches; see `measurable.read_piece`."""
+    """One or several tape readings of a piece, in inches; see `measurable.read_piece`. `by` is who
+    sewed it, empty for the owner."""
 
     piece: str
     readings: tuple[Fraction, ...]
+    by: str = ""
 
     def decide(self, state: State, now: Now) -> tuple[Event, ...]:
         try:
@@ -67,6 +69,7 @@ class Measure(Act, frozen=True):
             readings=tuple(str(reading) for reading in self.readings),
             expected=str(piece.expected),
             passed=bool(self.readings) and passes(piece, self.readings),
+            by=self.by,
         )
         checked.check(state)
         return (checked,)

@@ -7,6 +7,7 @@ from msgspec import Struct
 from sewalong.piecing.method import Pieces, Stage
 from sewalong.progress.joining.next_joins import join_in_words, joining
 from sewalong.progress.joining.press_directions import press_words
+from sewalong.progress.joining.web import seam_in_words
 from sewalong.progress.plan.plan import Plan, StageLine, scarcest
 from sewalong.progress.record.begun_rows import pieces_in_words
 from sewalong.progress.record.point_stages import ADD_SIDES
@@ -22,6 +23,7 @@ from sewalong.progress.record.route import (
 from sewalong.progress.record.rows_sewn import row_begun, rows_of, rows_pile, rows_sewn
 from sewalong.progress.record.state import State
 from sewalong.quilt.setting import SET_SIDE, SET_UNIT
+from sewalong.quilt.web import WEB_PILES
 
 
 class InHand(Struct, frozen=True):
@@ -98,7 +100,7 @@ def _which(state: State, line: StageLine) -> str:
     if stage.id == ADD_SIDES:
         return _which_ends(state)
     if not isinstance(stage, TopStage):
-        return which_set(state, stage.id)
+        return which_next(state, stage)
     if stage.id == JOIN_ROWS:
         joins = joining(state).joins
         return join_in_words(joins[0]) if joins else ""
@@ -110,6 +112,13 @@ def _which(state: State, line: StageLine) -> str:
         edge = _which_edge(state.quilt.choices.corners, side)
         return f"Border “{border.cloth}”: edge {side} of {SIDES_OF_A_BORDER}, {edge}."
     return f"{stage.counts.one.capitalize()} {done + 1} of {stage.steps}."
+
+
+def which_next(state: State, stage: Stage) -> str:
+    """The seam of the web, or the set, that comes next at a stage of pieces; empty for neither."""
+    if state.quilt.is_web and stage.makes.pile in WEB_PILES:
+        return seam_in_words(state)
+    return which_set(state, stage.id)
 
 
 def which_set(state: State, stage: str) -> str:

@@ -21,7 +21,9 @@ from sewalong.progress.record.route import (
 from sewalong.progress.record.rows_sewn import row_begun, rows_of, rows_sewn
 from sewalong.progress.record.sash_stages import SEW_SASH_ROWS, cutting_stage
 from sewalong.progress.record.state import State
+from sewalong.progress.record.web_rows import next_seam, units_in_web
 from sewalong.quilt.setting import CORNERSTONE, LONG, LYING, SET_SIDE, SET_UNIT, STANDING
+from sewalong.quilt.web import SEW_WEB, START_WEB
 from sewalong.wall.places import Kind
 from sewalong.wall.standing import NOTHING_LIT, Lit, Sewn
 
@@ -55,6 +57,9 @@ def in_hand_of_the_top(state: State, line: StageLine) -> Lit:
     if stage == SEW_ROWS:
         row = row_begun(state, SET_UNIT.id) if state.quilt.is_on_point else rows_sewn(state) + 1
         return Lit(rows=frozenset((row,)))
+    if stage in (START_WEB, SEW_WEB):
+        seam = next_seam(state)
+        return Lit(rows=frozenset((seam.row,)), upto=seam.column) if seam else NOTHING_LIT
     if stage == ADD_SIDES:
         return Lit(rows=frozenset((row_begun(state, SET_SIDE.id),)), kinds=frozenset((Kind.SIDE,)))
     if stage == JOIN_ROWS:
@@ -82,6 +87,8 @@ _KINDS = {
 
 def _units(state: State) -> tuple[int, ...]:
     """Units sewn in each row: in whole rows all, then those begun, the fullest first."""
+    if state.quilt.is_web:
+        return units_in_web(state)
     rows = [row.units for row in rows_of(state)]
     if state.quilt.is_on_point:
         return _by_row(state.piles[SET_UNIT.id], rows)

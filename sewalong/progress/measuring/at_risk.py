@@ -58,7 +58,7 @@ def at_risk(state: State, record: Sequence[e.Recorded]) -> AtRisk | None:
     failed = _last_failed(state)
     if failed is None:
         return None
-    passed = [check for check in state.checks if check.passed and tells(state, check)]
+    passed = [check for check in state.own_checks if check.passed and tells(state, check)]
     proved = next((check for check in reversed(passed) if check.seq < failed.seq), None)
     mended = next((check for check in passed if check.seq > failed.seq), None)
     first = proved.seq if proved else 0
@@ -107,7 +107,9 @@ def speaks_for_them(state: State, found: AtRisk, piece: str) -> bool:
 
 
 def _last_failed(state: State) -> Check | None:
-    told = (check for check in reversed(state.checks) if not check.passed and tells(state, check))
+    told = (
+        check for check in reversed(state.own_checks) if not check.passed and tells(state, check)
+    )
     return next(told, None)
 
 

@@ -22,13 +22,14 @@ class Beside(Struct, frozen=True):
     seam_read: Length | None = None
 
 
-def beside(state: State, piece: str, now: datetime) -> Beside:
-    """What was measured within the hour, and since anything was changed at the machine."""
+def beside(state: State, piece: str, now: datetime, by: str = "") -> Beside:
+    """What was measured within the hour, and since anything was changed at the machine, of what the same person
+    sewed."""
     since = max((change.seq for change in state.seam_changes), default=0)
     last = {
         check.piece: check.readings
         for check in state.checks
-        if check.seq > since and now - check.at <= AT_ONCE
+        if check.by == by and check.seq > since and now - check.at <= AT_ONCE
     }
     seams = last.get(ALLOWANCE, ())
     return Beside(

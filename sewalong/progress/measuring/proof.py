@@ -93,11 +93,16 @@ class Proof(Struct, frozen=True):
 
 
 def proof(state: State, now: datetime) -> Proof:
-    """Whether the seam as the machine is set now has been proved on one piece."""
-    last = next((c for c in reversed(state.checks) if c.passed and tells(state, c)), None)
+    """Whether the seam as the machine is set now has been proved on one piece. What somebody else
+    sewed proves none of hers (see `by_others`)."""
+    last = next((c for c in reversed(state.own_checks) if c.passed and tells(state, c)), None)
     since = last.seq if last else 0
     failed = next(
-        (c for c in reversed(state.checks) if c.seq > since and not c.passed and tells(state, c)),
+        (
+            c
+            for c in reversed(state.own_checks)
+            if c.seq > since and not c.passed and tells(state, c)
+        ),
         None,
     )
     causes = list(_causes(state, last))

@@ -27,6 +27,7 @@ from sewalong.progress.record.settings import Settings
 from sewalong.progress.record.state import SeamChange, State
 from sewalong.progress.record.time_words import day_said
 from sewalong.quilt.setting import SET_UNIT
+from sewalong.quilt.web import IN_A_START, SEW_WEB, WEB_ROW, WEB_UNIT
 
 
 class SewnThen(Struct, frozen=True):
@@ -71,6 +72,8 @@ def feeding(state: State, piece: str) -> tuple[RouteStage, ...]:
         return tuple(machine)
     known = head in state.route.piles
     wanted = _upstream(state, head if known else rows_pile(state.quilt).id)
+    if state.quilt.is_web and not known:
+        wanted.add(SEW_WEB)
     joins = {SEW_SASH_ROWS, ADD_SASHES, ADD_SIDES, JOIN_ROWS, ADD_CORNERS}
     top = {"column": joins, "centre": joins, "top": {*joins, ADD_BORDERS}}
     wanted |= top.get(head, set())
@@ -201,7 +204,9 @@ def _units_in(state: State, pile: str) -> Fraction:
     """Units that come of one piece of a pile, along the stage that takes it."""
     if pile == ROW.id:
         return Fraction(state.target.columns)
-    if pile in (state.quilt.method.unit, SET_UNIT.id):
+    if state.quilt.is_web and pile == WEB_ROW.id:
+        return Fraction(IN_A_START)
+    if pile in (state.quilt.method.unit, SET_UNIT.id, WEB_UNIT.id):
         return Fraction(1)
     stage = next(s for s in state.quilt.method.stages if pile in {t.pile for t in s.takes})
     wanted = next(taken.count for taken in stage.takes if taken.pile == pile)

@@ -7,6 +7,8 @@ from datetime import datetime, timedelta
 from sewalong.piecing.method import Station
 from sewalong.progress.plan.plan import Plan
 from sewalong.progress.record.state import State
+from sewalong.progress.record.web_rows import next_seam
+from sewalong.quilt.web import SEW_WEB, START_WEB
 
 STOP_MINUTES = 50
 """HSE (L26, display screen work only) finds 5 to 10 minutes after 50 to 60 likely better than
@@ -29,12 +31,16 @@ def at_a_pause(state: State, now: Plan) -> bool:
 
 
 def at_a_chains_end(state: State, now: Plan) -> bool:
-    """A stage boundary, or after a count that is no single piece out of a chain.
+    """A stage boundary, the end of a pass of a web, or after a count that is no single piece out of
+    a chain.
 
     Pieces counted several at once were counted when the chain was clipped; away from the
     machine there is no chain.
     """
     if at_a_stage_boundary(state, now):
+        return True
+    seam = next_seam(state)
+    if seam is not None and seam.is_first and state.last_counted in (START_WEB, SEW_WEB):
         return True
     stage = state.route.stage(state.last_counted) if state.last_counted else None
     if stage is None or stage.station is not Station.MACHINE:

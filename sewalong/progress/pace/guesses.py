@@ -25,6 +25,7 @@ from sewalong.progress.record.route import ADD_CORNERS, ADD_SASHES, JOIN_ROWS, R
 from sewalong.progress.record.sash_stages import SEW_SASH_ROWS
 from sewalong.quilt.quilt import Quilt, Target
 from sewalong.quilt.refusal import NumbersFault
+from sewalong.quilt.web import SEW_WEB, START_WEB
 from sewalong.quilt.worksheet.basis import basis
 
 USUAL_SQUARE = Fraction(5)
@@ -117,6 +118,8 @@ def _usual(quilt: Quilt, target: Target) -> dict[str, StageLength]:
         ADD_SIDES: StageLength(USUAL_UNIT),
         ADD_CORNERS: StageLength(USUAL_UNIT),
         JOIN_ROWS: along,
+        START_WEB: StageLength(USUAL_UNIT),
+        SEW_WEB: StageLength(USUAL_UNIT),
         "add-borders": StageLength(USUAL_BORDER),
         "bind": StageLength(USUAL_BINDING),
     }

@@ -22,6 +22,7 @@ from sewalong.quilt.layouts.centre_seams import centre_seams
 from sewalong.quilt.layouts.joining_seams import binding_seams, border_seams
 from sewalong.quilt.quilt import Quilt, Target
 from sewalong.quilt.refusal import NumbersFault
+from sewalong.quilt.web import SEW_WEB, START_WEB
 from sewalong.quilt.worksheet.basis import Basis, basis
 from sewalong.quilt.worksheet.setting_cloth import SettingCut, setting_cuts
 
@@ -60,6 +61,8 @@ def _of_the_top(now: Basis) -> dict[str, StageLength]:
     found = {
         "sew-rows": StageLength(float(seams.rows.length / counts)),
         JOIN_ROWS: StageLength(float(seams.joins.each)),
+        START_WEB: StageLength(float(seams.rows.each)),
+        SEW_WEB: StageLength(float(seams.rows.each)),
         "layer": StageLength(),
         "quilt": StageLength(sewn=None),
         "bind": StageLength(float(binding_seams(now.top).length) / SIDES_OF_A_BORDER),

@@ -23,6 +23,7 @@ from sewalong.progress.record.route import JOIN_ROWS, ROW, SEW_ROWS, RouteStage,
 from sewalong.progress.record.rows_sewn import units_in_rows, wanted_in_rows
 from sewalong.progress.record.state import Standing, State
 from sewalong.quilt.quilt import Target
+from sewalong.quilt.web import WEB_ROW
 
 
 class StageLine(Struct, frozen=True):
@@ -261,6 +262,7 @@ def _shortfall(state: State, possible: int, missing: Mapping[str, int]) -> Short
     for pieces in more:
         stock[pieces.pile] += pieces.count
     after = _possible(replace(state, piles=stock))
+    web = state.quilt.is_web and state.piles[WEB_ROW.id] > 0
     rows = state.piles.get(ROW.id, 0)
     layouts = layouts_within(
         possible,
@@ -268,6 +270,7 @@ def _shortfall(state: State, possible: int, missing: Mapping[str, int]) -> Short
         setting=state.quilt.setting,
         columns=state.target.columns if rows else None,
         least_rows=rows,
+        rows=state.target.rows if web else None,
     )
     can_be = tuple(layout for layout in layouts if can_be_wanted(state, layout))
     return Shortfall(wanted - possible, more, after - wanted, can_be)

@@ -19,25 +19,29 @@ def layouts_within(
     setting: Setting | None = None,
     columns: int | None = None,
     least_rows: int = 1,
+    rows: int | None = None,
 ) -> tuple[Target, ...]:
     """At most three layouts of at most `units` units, nearest to `wanted` first.
 
     Nearest means: fewest units left over, then the shape closest to the one wanted.
-    `columns` fixes the row length, and `least_rows` the rows, once rows are sewn. Of
-    the two ways round of one layout the one shaped like `wanted` is kept. `setting` is how the
+    `columns` fixes the row length, and `least_rows` the rows, once rows are sewn; `rows` fixes
+    their number, once a web is begun. Of the two ways round of one layout the one shaped like `wanted` is kept. `setting` is how the
     units are set; straight where None.
     """
+    if rows is not None:
+        across = min(units // rows, wanted.columns)
+        return (Target(rows, across),) if 0 < across < wanted.columns else ()
     if columns is not None:
-        rows = min(units // columns, wanted.rows)
-        found = [Target(rows, columns)] if rows >= least_rows else []
+        many = min(units // columns, wanted.rows)
+        found = [Target(many, columns)] if many >= least_rows else []
         return tuple(target for target in found if target != wanted)
     found = [
-        Target(rows, across)
-        for rows in range(1, units + 1)
-        for across in [most_columns(setting, rows, units)]
+        Target(down, across)
+        for down in range(1, units + 1)
+        for across in [most_columns(setting, down, units)]
         if across
-        and _shape(rows, across) <= LONGEST_SHAPE
-        and (rows == across or (rows < across) == (wanted.rows <= wanted.columns))
+        and _shape(down, across) <= LONGEST_SHAPE
+        and (down == across or (down < across) == (wanted.rows <= wanted.columns))
     ]
     shape = _shape(wanted.rows, wanted.columns)
     found.sort(

@@ -11,15 +11,25 @@ from sewalong.progress.record.sash_stages import between_rows
 from sewalong.progress.record.state import State
 from sewalong.quilt.rules import MOST_ROWS
 from sewalong.quilt.setting import SET_SIDE, SET_UNIT
+from sewalong.quilt.web import WEB_ROW, WEB_UNIT, added_to_a_row, why_no_web
 
 
-def must_be_within_reach(state: State, rows: int, columns: int) -> None:
-    """Raise Refused for a layout that contradicts what is sewn, or is wanted already."""
+def must_be_within_reach(
+    state: State, rows: int, columns: int, *, as_web: bool | None = None
+) -> None:
+    """Raise Refused for a layout that contradicts what is sewn, or is wanted already.
+
+    `as_web`: whether it is to be put together as a web; None where that stays as it is.
+    """
     if not (1 <= rows <= MOST_ROWS and 1 <= columns <= MOST_ROWS):
         raise Refused(f"Rows and columns are numbers from 1 to {MOST_ROWS}.")
     if (rows, columns) == (state.target.rows, state.target.columns):
         raise Refused(f"The target is {state.target} already.")
     _slanting_rows_stay(state)
+    if state.quilt.is_web if as_web is None else as_web:
+        _can_be_a_web(rows, columns)
+    if state.quilt.is_web:
+        _the_web_stays(state, rows, columns)
     sewn = state.piles.get(ROW.id, 0)
     if sewn and columns != state.target.columns:
         raise Refused(
@@ -62,6 +72,42 @@ def _slanting_rows_stay(state: State) -> None:
                 f"of other lengths. Unpick {'it' if there == 1 else 'them'} first, or keep "
                 f"{state.target}."
             )
+
+
+def _can_be_a_web(rows: int, columns: int) -> None:
+    if sentence := why_no_web(None, rows, columns):
+        raise Refused(sentence)
+
+
+def _the_web_stays(state: State, rows: int, columns: int) -> None:
+    """Raise Refused where another layout has no place for what is sewn of the web.
+
+    Once units are added the number of rows is the length of a pass, by which the record knows which
+    row is next.
+    """
+    started, added = state.piles[WEB_ROW.id], state.piles[WEB_UNIT.id]
+    was = state.target
+    if added and rows != was.rows:
+        raise Refused(
+            f"{WEB_UNIT.noun.count(added)} {are(added)} sewn on already, in passes of {was.rows}. "
+            f"Unpick {'it' if added == 1 else 'them'} first, or keep {was.rows} rows."
+        )
+    if started > rows:
+        raise Refused(
+            f"{WEB_ROW.noun.count(started)} already. Unpick {started - rows} first, or keep "
+            f"{ROW.noun.count(started)}."
+        )
+    room = rows * added_to_a_row(columns)
+    if added > room:
+        raise Refused(
+            f"{WEB_UNIT.noun.count(added)} {are(added)} sewn on already, and {rows} rows of "
+            f"{columns} take {room or 'none'}. Unpick {added - room} first, or keep {was}."
+        )
+    if state.done.get(JOIN_ROWS, 0) and columns != was.columns:
+        raise Refused(
+            f"Rows of {was.columns} are joined already. Unpick that first, or keep {was.columns} "
+            "across."
+        )
 
 
 def _between_them_must_fit(state: State, rows: int, columns: int) -> None:

@@ -5,7 +5,9 @@ from __future__ import annotations
 from sewalong.progress.record.route import ADD_SASHES, JOIN_ROWS, ROW, RouteStage, TopStage
 from sewalong.progress.record.rows_sewn import rows_of, rows_pile
 from sewalong.progress.record.state import State
+from sewalong.progress.record.web_rows import rows_joined
 from sewalong.quilt.setting import SET_SIDE, SET_UNIT
+from sewalong.quilt.web import WEB_PILES, WEB_ROW, WEB_UNIT, added_to_a_row
 
 
 def last_on_the_top(state: State, *, after: RouteStage | None = None) -> TopStage | None:
@@ -27,6 +29,8 @@ def unpick_rows_first(state: State, keep: str) -> str:
         for stage in reversed(state.route.of_the_top)
         if state.done[stage.id]
     ]
+    if state.quilt.is_web and (added := state.piles[WEB_UNIT.id]):
+        on_the_top.append(WEB_UNIT.noun.count(added))
     if on_the_top:
         first = ", then ".join([*on_the_top, pile.noun.count(rows)])
         return f"That would have to be unpicked first: {first}. Or keep {keep}."
@@ -56,6 +60,9 @@ def loose_sashes(state: State) -> int:
 def loose(state: State, pile: str) -> int:
     """How many pieces of a pile lie by themselves; rows joined already, and what lies in such
     rows on point, do not."""
+    if state.quilt.is_web and pile in WEB_PILES:
+        each = 1 if pile == WEB_ROW.id else added_to_a_row(state.target.columns)
+        return max(0, state.piles[pile] - len(rows_joined(state)) * each)
     if pile == ROW.id:
         return state.piles[pile] - joined_rows(state)
     if pile in (SET_UNIT.id, SET_SIDE.id):

@@ -7,9 +7,10 @@ from itertools import takewhile
 from sewalong.piecing.method import Stage
 from sewalong.progress.record.begun_rows import can_be_made, pieces_held, units_across
 from sewalong.progress.record.route import ADD_SASHES, JOIN_ROWS, SEW_ROWS, RouteStage, TopStage
-from sewalong.progress.record.rows_sewn import rows_sewn, rows_wanted
+from sewalong.progress.record.rows_sewn import rows_sewn, rows_wanted, wanted_in_rows
 from sewalong.progress.record.state import State
 from sewalong.quilt.rules import MOST_PIECES
+from sewalong.quilt.web import START_WEB, WEB_PILES, WEB_ROW
 
 
 def ready(state: State, stage: RouteStage) -> int:
@@ -23,6 +24,8 @@ def ready(state: State, stage: RouteStage) -> int:
     if isinstance(stage, Stage):
         if stage.id == SEW_ROWS and state.begun:
             return _rows(state, stage)
+        if state.quilt.is_web and stage.makes.pile in WEB_PILES:
+            return min(waits, room_in_the_web(state, stage))
         return waits
     done = state.done[stage.id]
     if stage.id == ADD_SASHES:
@@ -41,6 +44,14 @@ def sashes_that_fit(state: State, stage: TopStage) -> int:
     rows, sashing = rows_sewn(state), state.quilt.sashing
     more = 1 if sashing is not None and sashing.frame else 0
     return min(stage.steps, rows + more) if rows else 0
+
+
+def room_in_the_web(state: State, stage: Stage) -> int:
+    """Seams that the web has left at a stage; none after the first pass until that is whole."""
+    if stage.id != START_WEB and state.piles[WEB_ROW.id] < state.target.rows:
+        return 0
+    pile = stage.makes.pile
+    return max(0, wanted_in_rows(state.quilt, state.target)[pile] - state.piles[pile])
 
 
 def _rows(state: State, stage: Stage) -> int:

@@ -3,7 +3,8 @@
 A stage of pieces (`piecing.Stage`) turns one pile into another. A stage of the top
 (`TopStage`) is a number of steps on the one top: seams between rows, sides of borders.
 With sashes, each is sewn along its row first, then the rows are joined as they always are:
-the seams of both stages together are those between rows and sash rows.
+the seams of both stages together are those between rows and sash rows. A web has no rows of its
+own: its stages of pieces count the seams of each pass.
 """
 
 from __future__ import annotations
@@ -22,9 +23,11 @@ from sewalong.progress.record.sash_stages import (
     sew_sash_rows,
     standing_sashes,
 )
+from sewalong.progress.record.web_stages import web_stages
 from sewalong.quilt.quilt import Quilt, Target
 from sewalong.quilt.set_rows import CORNERS
 from sewalong.quilt.setting import CORNER, LONG, Sashing
+from sewalong.quilt.web import WEB_PILES
 
 JOIN_ROWS = "join-rows"
 SEW_ROWS = "sew-rows"
@@ -91,6 +94,8 @@ def route_for(quilt: Quilt, target: Target) -> Route:
         stages += cut_sashes(sashing, target)
     if quilt.is_on_point:
         stages += slanting_rows(quilt, target, sew_rows=SEW_ROWS)
+    elif quilt.is_web:
+        stages += web_stages(method.unit, target)
     else:
         stages.append(_sew_rows(method.unit, target, sashing))
     if sashing is not None:
@@ -98,7 +103,7 @@ def route_for(quilt: Quilt, target: Target) -> Route:
         stages += _add_sashes(sashing, target)
     rows = len(quilt.rows_for(target))
     if rows > 1:
-        stages.append(_join_rows(target, rows, sashing))
+        stages.append(_join_rows(target, rows, sashing, is_web=quilt.is_web))
     if quilt.is_on_point:
         stages.append(_add_corners())
     if quilt.borders:
@@ -106,6 +111,8 @@ def route_for(quilt: Quilt, target: Target) -> Route:
     stages += [_FINISHING[name](target) for name in FINISHING if name in quilt.finishing]
     between = sash_piles(sashing) if sashing is not None else ()
     rest = point_piles() if quilt.is_on_point else (*between, ROW)
+    if quilt.is_web:
+        rest = tuple(WEB_PILES.values())
     piles = {pile.id: pile for pile in (*method.piles, *rest)}
     return Route(tuple(stages), piles, method.starts)
 
@@ -156,7 +163,7 @@ def _add_sashes(sashing: Sashing, target: Target) -> tuple[TopStage, ...]:
     return (stage,)
 
 
-def _join_rows(target: Target, rows: int, sashing: Sashing | None) -> TopStage:
+def _join_rows(target: Target, rows: int, sashing: Sashing | None, *, is_web: bool) -> TopStage:
     do = "Pin two neighbouring rows right sides together at every crossing, then sew the seam."
     check = "Row tags: neighbours? Seams nested at each crossing?"
     if sashing is not None and sashing.cornerstones is None:
@@ -164,6 +171,11 @@ def _join_rows(target: Target, rows: int, sashing: Sashing | None) -> TopStage:
         check = "Row tags: neighbours? Do units stand in line across the sash?"
     elif sashing is not None:
         do = "Pin the sash of one row to the next, right sides together, at every crossing, then sew."
+    if is_web:
+        do = (
+            "Fold a row onto the next, as their threads hold them, pin at every crossing, then sew."
+        )
+        check = "The threads keep the order: no row skipped? Seams nested at each crossing?"
     return TopStage(
         id=JOIN_ROWS,
         label="join rows",

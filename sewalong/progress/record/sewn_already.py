@@ -18,6 +18,7 @@ from sewalong.progress.record.refused import Refused
 from sewalong.progress.record.route import (
     ADD_BORDERS,
     FINISHING,
+    ROW,
     SIDES_OF_A_BORDER,
 )
 from sewalong.progress.record.rows_sewn import rows_pile
@@ -27,6 +28,7 @@ from sewalong.quilt.derived import derived
 from sewalong.quilt.quilt import Quilt
 from sewalong.quilt.size import Size
 from sewalong.quilt.unit_size import decided_unit, is_trimmed, raw_unit, unit_text
+from sewalong.quilt.web import WEB_ROW, WEB_UNIT
 
 
 def refuse_what_is_sewn_otherwise(state: State, wanted: Quilt, *, as_sewn: bool) -> None:
@@ -35,7 +37,8 @@ def refuse_what_is_sewn_otherwise(state: State, wanted: Quilt, *, as_sewn: bool)
     `as_sewn`: the pieces made so far are as `wanted` has them; the plan had it wrong.
     """
     if wanted.target != state.target:
-        must_be_within_reach(state, wanted.target.rows, wanted.target.columns)
+        target = wanted.target
+        must_be_within_reach(state, target.rows, target.columns, as_web=wanted.is_web)
     for reason in _reasons(state, wanted, as_sewn):
         raise Refused(reason)
 
@@ -45,6 +48,7 @@ def _reasons(state: State, wanted: Quilt, as_sewn: bool) -> Iterator[str]:
     if not as_sewn:
         yield from _other_units(state, wanted)
     yield from set_otherwise(state, wanted)
+    yield from _put_together(state, wanted)
     yield from _borders(state, wanted)
     yield from _after_the_top(state, wanted)
 
@@ -129,6 +133,31 @@ def _half_way(state: State, made: Derivation, *, sewn_only: bool) -> Iterator[tu
         pile = stage.makes.pile
         if state.piles[pile] and (pile in sewn or not sewn_only):
             yield pile, state.piles[pile]
+
+
+def _put_together(state: State, wanted: Quilt) -> Iterator[str]:
+    """Rows sewn, or a web begun, where `wanted` has it the other way."""
+    if wanted.is_web == state.quilt.is_web:
+        return
+    if state.quilt.is_web:
+        if seams := state.piles[WEB_ROW.id] + state.piles[WEB_UNIT.id]:
+            yield (
+                f"{seams} seam{'' if seams == 1 else 's'} of the web {are(seams)} sewn already. Count "
+                f"{'it' if seams == 1 else 'them'} as unpicked first, and what is sewn as rows begun "
+                "after the change; or keep the web."
+            )
+        return
+    rows = state.piles.get(ROW.id, 0)
+    if rows:
+        yield (
+            f"{ROW.noun.count(rows)} {are(rows)} sewn already, one after another. "
+            f"{unpick_rows_first(state, 'to rows')}"
+        )
+    elif state.begun:
+        yield (
+            "A row is begun. Write down that nothing is begun first, and count what is sewn as seams "
+            "of the web after the change; or keep to rows."
+        )
 
 
 def _borders(state: State, wanted: Quilt) -> Iterator[str]:

@@ -65,7 +65,7 @@ class Spoilage(Struct, frozen=True):
 class Check(Struct, frozen=True):
     """A measurement and the settings it was made with. Lengths are exact inches.
 
-    `seq` is its number in the record; `piece` is as in `Checked`.
+    `seq` is its number in the record; `piece` and `by` are as in `Checked`.
     """
 
     seq: int
@@ -76,6 +76,7 @@ class Check(Struct, frozen=True):
     expected: Fraction
     passed: bool
     settings: Settings | None
+    by: str = ""
 
 
 class SeamChange(Struct, frozen=True):
@@ -156,6 +157,11 @@ class State(Struct, frozen=True):
     last_undone: tuple[int, ...]
     """The numbers of the events that can be put back next, in order; empty when there are none."""
     seq: int
+
+    @property
+    def own_checks(self) -> tuple[Check, ...]:
+        """The measurements of what the owner sewed herself, which alone tell of her own seam."""
+        return tuple(check for check in self.checks if not check.by)
 
     @property
     def units_wanted(self) -> int:

@@ -211,7 +211,7 @@ class Tally(Struct):
     def forget_the_past(self) -> None:
         """Let go of what only grows and no event is checked against.
 
-        Of the sessions the last is kept, and of the measurements the last of each piece.
+        Of the sessions the last is kept, and of the measurements the last of each piece and person.
         """
         for past in (self.notes, self.spoilage, self.seam_changes, self.mentioned):
             past.clear()
@@ -219,8 +219,8 @@ class Tally(Struct):
         self.acts.clear()
         self.taken_back.clear()
         del self.sessions[:-1]
-        last = {check.piece: check for check in self.checks}
-        self.checks = [check for check in self.checks if last[check.piece] is check]
+        last = {(check.piece, check.by): check for check in self.checks}
+        self.checks = [one for one in self.checks if last[(one.piece, one.by)] is one]
 
     def copy(self) -> Tally:
         """The same, changed apart from this one."""

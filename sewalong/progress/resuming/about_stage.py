@@ -25,6 +25,7 @@ from sewalong.progress.record.route import (
 )
 from sewalong.progress.record.rows_sewn import rows_of
 from sewalong.progress.record.state import State
+from sewalong.quilt.web import SEW_WEB, START_WEB
 
 Facts = Iterator[tuple[str, str]]
 
@@ -33,7 +34,8 @@ def about_stage(
     state: State, record: Sequence[Recorded], stage: RouteStage
 ) -> tuple[tuple[str, str], ...]:
     """What to do and what to check, and whatever else matters at this stage of this quilt."""
-    looks = (("Look", look) for look in which_way_up(stage.id))
+    is_web = state.quilt.is_web
+    looks = (("Look", look) for look in which_way_up(stage.id, is_web=is_web))
     ruler = ruler_words(state.quilt, stage.id)
     return (
         ("Do", what_to_do(state.quilt, stage)),
@@ -54,7 +56,7 @@ def press_plan(state: State, stage: RouteStage) -> tuple[str, ...]:
     """Which way seams are pressed at a stage so that they nest, one rule each; empty where none is
     planned."""
     quilt, target = state.quilt, state.target
-    if stage.id == SEW_ROWS:
+    if stage.id in (SEW_ROWS, START_WEB, SEW_WEB):
         rule = press_rule(sashed=quilt.sashing is not None)
         keeps = f" {BEGINS} {KEEPS}" if quilt.setting is None else ""
         if quilt.is_on_point:
@@ -106,7 +108,7 @@ def _crossings(state: State, stage: RouteStage) -> Facts:
 
 
 def _ease(state: State, stage: RouteStage) -> Facts:
-    if stage.id in (SEW_ROWS, JOIN_ROWS):
+    if stage.id in (SEW_ROWS, START_WEB, SEW_WEB, JOIN_ROWS):
         words = ease_words(state.quilt, along_the_rows=stage.id == JOIN_ROWS)
         if words:
             yield "Ease", words

@@ -10,6 +10,7 @@ from sewalong.piecing.method import Stage
 from sewalong.progress.plan.plan import Plan
 from sewalong.progress.record.places import held_at, known
 from sewalong.progress.record.state import State
+from sewalong.progress.record.web_rows import lies_in_the_web
 
 NOWHERE = "not written down"
 
@@ -35,6 +36,8 @@ def by_place(state: State, now: Plan) -> tuple[AtPlace, ...]:
     for pile, there in state.piles.items():
         places = state.places.get(pile, {})
         loose = there - known(places)
+        if lies_in_the_web(state, pile):
+            continue
         if loose > 0 and None not in places.values():
             lies.setdefault(NOWHERE, {})[pile] = loose
     nowhere = lies.pop(NOWHERE, None)

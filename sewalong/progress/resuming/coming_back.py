@@ -15,6 +15,7 @@ from sewalong.progress.record.events.sessions import session_length
 from sewalong.progress.record.route import SEW_ROWS
 from sewalong.progress.record.state import State
 from sewalong.progress.record.time_words import ago, spoken
+from sewalong.progress.record.web_rows import lies_in_the_web
 from sewalong.progress.resuming.concerns import Concern, Kind, concerns, worst_first
 from sewalong.progress.resuming.look_first import look_first
 from sewalong.progress.resuming.own_words import own_words
@@ -24,7 +25,7 @@ from sewalong.progress.resuming.resume_facts import (
     next_facts,
     press_in_words,
     proved_by,
-    rows_begun_in_words,
+    rows_begun_facts,
     settings_in_words,
     shortfall_facts,
 )
@@ -82,7 +83,7 @@ class ComingBack(Struct, frozen=True):
     away: str
     pick_up: PickUp
     next_thing: tuple[str, ...]
-    begun: str
+    begun: tuple[str, ...]
     concerns: tuple[Concern, ...]
     own_words: str
     last_time: LastTime
@@ -110,7 +111,7 @@ def coming_back(state: State, record: Sequence[e.Recorded], now: datetime) -> Co
         away=_away(last.last_at, now) if last else "",
         pick_up=first,
         next_thing=thing,
-        begun=rows_begun_in_words(state),
+        begun=rows_begun_facts(state),
         concerns=_concerns(state, record, now, now_plan),
         own_words=own_words(state, " ".join((*first.facts, *thing))),
         last_time=_last_time(state, now),
@@ -175,11 +176,15 @@ def _machine(state: State, now: datetime, now_plan: Plan) -> Iterator[tuple[str,
         yield "Tested by", proved
     elif state.settings is not None:
         yield "Tested by", "Nothing. Sew three strips and measure before you go on."
+    if any(check.by for check in state.checks):
+        from sewalong.progress.measuring.by_others import others_in_words  # only where others sew
+
+        yield from others_in_words(state, now)
 
 
 def _piles(state: State) -> Iterator[PileRow]:
     for id, pile in state.route.piles.items():
-        if n := state.piles[id]:
+        if (n := state.piles[id]) and not lies_in_the_web(state, id):
             yield PileRow(id, n, pile.noun.of(n), state.where.get(id, ""))
 
 
@@ -210,7 +215,7 @@ def facts(back: ComingBack) -> Iterator[tuple[str, str]]:
     machine, the notes."""
     yield from _under(back.pick_up.label, back.pick_up.facts)
     yield from _under("Next", back.next_thing)
-    yield from _if_any("Begun", back.begun)
+    yield from _under("Begun", back.begun)
     for one in back.concerns:
         yield from _under(one.label, one.facts)
     yield from _if_any("You wrote", back.own_words)

@@ -63,6 +63,7 @@ def concerns(
     found = [
         *_at_risk(state, record),
         *_seam(state, now, now_plan),
+        *_others(state, now),
     ]
     if pieces_wanted(now_plan):
         found += [*_missing(state, record, now), *_on_the_bias(state, now)]
@@ -91,6 +92,15 @@ def _at_risk(state: State, record: Sequence[e.Recorded]) -> Iterator[Concern]:
         first, *others = risk.lines
         said = (first.removeprefix("These may be wrong: "), *others)
         yield Concern(Kind.AT_RISK, "May be wrong", risk.failed.at, said)
+
+
+def _others(state: State, now: datetime) -> Iterator[Concern]:
+    if all(check.passed for check in state.checks):
+        return
+    from sewalong.progress.measuring.by_others import others_in_doubt  # after a bad measure
+
+    for check, facts in others_in_doubt(state, now):
+        yield Concern(Kind.SEAM, f"Seam of {check.by}", check.at, facts)
 
 
 def _missing(state: State, record: Sequence[e.Recorded], now: datetime) -> Iterator[Concern]:

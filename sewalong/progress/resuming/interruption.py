@@ -5,6 +5,7 @@ from __future__ import annotations
 from datetime import datetime, timedelta
 
 from sewalong.piecing.method import Stage, Station
+from sewalong.progress.joining.web import rows_hold, seam_in_words
 from sewalong.progress.record.events.sessions import is_over
 from sewalong.progress.record.state import State
 
@@ -28,6 +29,8 @@ def after_interruption(state: State, now: datetime) -> str:
     usual = timedelta(minutes=2 * stage.minutes * state.last_lot.get(stage.id, 1))
     if now - session.last_at <= max(A_FEW_MINUTES, usual):
         return ""
+    if held := rows_hold(state):
+        return f"Before you sew on: count two rows. {held} {seam_in_words(state)}"
     if isinstance(stage, Stage) and stage.station is Station.MACHINE:
         what = state.route.piles[stage.takes[0].pile].noun.one
         return (

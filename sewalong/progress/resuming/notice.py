@@ -111,7 +111,8 @@ def _lesser(
             yield Notice("advice", sampling, mention)
     if now_plan.shortfall is not None:
         yield Notice("short", shortfall_in_words(state, now_plan))
-    look = before_the_next(hand.line.stage.id) if hand.line.to_do and hand.line.ready else ""
+    here = hand.line
+    look = before_the_next(state, here.stage.id) if here.to_do and here.ready else ""
     if look:
         # Said before every such seam: each can be pinned the wrong way round.
         yield Notice("look", look)

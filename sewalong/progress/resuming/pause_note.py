@@ -14,6 +14,7 @@ from sewalong.piecing.method import Noun
 from sewalong.progress.measuring.proof import proof
 from sewalong.progress.plan.plan import Plan
 from sewalong.progress.record.state import State
+from sewalong.progress.record.web_rows import lies_in_the_web
 from sewalong.progress.resuming.concerns import missing_facts
 from sewalong.progress.resuming.resume_facts import (
     next_thing,
@@ -86,5 +87,5 @@ def piles_to_place(state: State) -> tuple[PileToPlace, ...]:
     return tuple(
         PileToPlace(id, state.piles[id], pile.noun, state.where.get(id, ""))
         for id, pile in state.route.piles.items()
-        if id in touched and state.piles[id]
+        if id in touched and state.piles[id] and not lies_in_the_web(state, id)
     )

@@ -6,9 +6,11 @@ from collections.abc import Iterator
 
 from msgspec import Struct
 
+from sewalong.progress.joining.web import seam_in_words
 from sewalong.progress.plan.plan import Plan, StageLine
 from sewalong.progress.record.route import JOIN_ROWS, ROW, TopStage
 from sewalong.progress.record.state import Standing, State
+from sewalong.quilt.web import SEW_WEB, START_WEB, WEB_PILES, WEB_ROW
 
 
 class PickUp(Struct, frozen=True):
@@ -51,7 +53,7 @@ def pick_up(state: State, now_plan: Plan) -> PickUp:
         stage=stage.label,
         station=stage.station,
         to_go=f"{stage.counts.count(line.to_do)} to go.",
-        piles=tuple(pile for pile in _taken(line) if pile in state.where),
+        piles=tuple(pile for pile in _taken(state, line) if pile in state.where),
     )
 
 
@@ -62,18 +64,32 @@ def _sentence(state: State, line: StageLine) -> str:
     return f"Pick up {what} and {_do(state, line)}."
 
 
-def _taken(line: StageLine) -> tuple[str, ...]:
-    """The piles to go to; rows that are joined are the top, and lie where the rows were put."""
+def _taken(state: State, line: StageLine) -> tuple[str, ...]:
+    """The piles to go to; rows that are joined are the top, and lie where the rows were put. To a
+    web that is begun, units are taken."""
     of_piles = tuple(taken.pile for taken in line.stage.takes)
+    if state.quilt.is_web:
+        on_it = isinstance(line.stage, TopStage) or line.stage.makes.pile in WEB_PILES
+        return (WEB_ROW.id, *of_piles) if on_it and state.piles[WEB_ROW.id] else of_piles
     return (ROW.id, *of_piles) if isinstance(line.stage, TopStage) else of_piles
 
 
 def _things(state: State, line: StageLine) -> Iterator[str]:
     """Each pile the stage takes with its place, in her own words, set apart by dashes."""
-    for pile in _taken(line):
+    for pile in _taken(state, line):
         place = state.where.get(pile) if state.piles.get(pile) else None
-        what = _rows(line) if pile == ROW.id else _pieces(state, pile)
+        what = _thing(state, line, pile)
         yield f"{what} – {place} –" if place else what
+
+
+def _thing(state: State, line: StageLine, pile: str) -> str:
+    if pile == ROW.id:
+        return _rows(line)
+    if state.quilt.is_web and pile == WEB_ROW.id:
+        hangs_together = line.stage.id == JOIN_ROWS and not line.done
+        in_one_web = hangs_together or not isinstance(line.stage, TopStage)
+        return "the web" if in_one_web else _rows(line)
+    return _pieces(state, pile)
 
 
 def _rows(line: StageLine) -> str:
@@ -96,4 +112,7 @@ def _do(state: State, line: StageLine) -> str:
         if joins := joining(state).joins:
             words = join_in_words(joins[0])
             return words[:1].lower() + words[1:].rstrip(".")
+    if state.quilt.is_web and line.stage.id in (START_WEB, SEW_WEB):
+        words = seam_in_words(state).replace(":", ",").rstrip(".")
+        return f"{line.stage.label}: {words[:1].lower()}{words[1:]}"
     return line.stage.label

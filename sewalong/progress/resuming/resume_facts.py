@@ -7,7 +7,8 @@ from datetime import datetime, timedelta
 
 from msgspec.structs import fields
 
-from sewalong.progress.measuring.length_words import plainly
+from sewalong.progress.joining.web import web_begun_facts
+from sewalong.progress.measuring.check_words import check_in_words
 from sewalong.progress.measuring.proof import proof
 from sewalong.progress.plan.plan import Plan, StageLine
 from sewalong.progress.record.begun_rows import begun_in_words, units_across
@@ -15,7 +16,7 @@ from sewalong.progress.record.events.event import Recorded
 from sewalong.progress.record.events.sessions import is_over
 from sewalong.progress.record.route import JOIN_ROWS, TopStage
 from sewalong.progress.record.settings import Settings
-from sewalong.progress.record.state import Check, State
+from sewalong.progress.record.state import State
 from sewalong.progress.record.time_words import ago
 from sewalong.progress.resuming.concerns import missing_facts
 
@@ -59,7 +60,15 @@ def next_facts(line: StageLine) -> tuple[str, ...]:
 
 def rows_begun_in_words(state: State) -> str:
     """What is sewn of rows that are not whole yet; empty when nothing is."""
-    return begun_in_words(state.begun, units_across(state.route, state.quilt.method.unit))
+    return " ".join(rows_begun_facts(state))
+
+
+def rows_begun_facts(state: State) -> tuple[str, ...]:
+    """The same, one fact a sentence."""
+    if state.quilt.is_web:
+        return web_begun_facts(state)
+    words = begun_in_words(state.begun, units_across(state.route, state.quilt.method.unit))
+    return (words,) if words else ()
 
 
 def _at(station: str) -> str:
@@ -103,19 +112,6 @@ def proved_by(state: State, now: datetime) -> str:
     if told.last is None:
         return ""
     return f"{check_in_words(state, told.last)} ({ago(told.last.at, now)})"
-
-
-def check_in_words(state: State, check: Check) -> str:
-    """What was measured and what it read: "unit measured 6 3/8 in"."""
-    from sewalong.progress.record.measurable import Unmeasurable, read_piece
-
-    unit = state.quilt.unit
-    read = " and ".join(dict.fromkeys(plainly(reading, unit) for reading in check.readings))
-    try:
-        words = read_piece(state.quilt, state.target, check.piece).words
-    except Unmeasurable:
-        words = check.piece
-    return f"{words} measured {read}"
 
 
 def press_in_words(state: State, now_plan: Plan) -> tuple[str, ...]:

@@ -8,6 +8,8 @@ from sewalong.piecing.method import Stage, Station
 from sewalong.progress.joining.bias_edges import STAY, bias, pieces_wanted
 from sewalong.progress.plan.plan import Plan, StageLine
 from sewalong.progress.record.state import State
+from sewalong.progress.record.web_rows import WebSeam, next_seam
+from sewalong.quilt.web import SEW_WEB, START_WEB
 
 
 class StopHere(Struct, frozen=True):
@@ -31,6 +33,9 @@ def stop_here(state: State, now_plan: Plan) -> StopHere:
     cut_open = _waiting_on_the_bias(state) if pieces_wanted(now_plan) else ""
     chain = _chain(state, now_plan)
     if chain is not None and chain.stage.id != bias(state.quilt).cut:
+        seam = next_seam(state) if chain.stage.id in (START_WEB, SEW_WEB) else None
+        if seam is not None and not cut_open:
+            return _in_a_web(chain, seam)
         return _half_a_chain(chain, cut_open)
     if cut_open:
         return StopHere(False, f"{cut_open} wait with edges on the bias: they stretch. {STAY}")
@@ -50,12 +55,28 @@ def _chain(state: State, now_plan: Plan) -> StageLine | None:
     return None
 
 
+def _in_a_web(chain: StageLine, seam: WebSeam) -> StopHere:
+    """A pass is a good place to stop, for then all rows are as long; within one the row tells."""
+    if seam.is_first:
+        return StopHere(True, "Good: a pass is sewn. Leave the threads between the rows uncut.")
+    n = min(seam.left_of_pass, chain.ready)
+    left = chain.stage.counts.count(n)
+    minutes = n * chain.stage.minutes
+    why = f"{left} {'is' if n == 1 else 'are'} still to sew of pass {seam.number}."
+    offer = f"Go on to the end of the pass: {left}, about {_whole(minutes)} by a guess?"
+    return StopHere(False, why, offer, chain.stage.id, n, minutes)
+
+
+def _whole(minutes: float) -> str:
+    whole = max(1, round(minutes))
+    return f"{whole} minute{'' if whole == 1 else 's'}"
+
+
 def _half_a_chain(chain: StageLine, cut_open: str) -> StopHere:
     stage, n = chain.stage, min(chain.to_do, chain.ready)
     minutes = n * stage.minutes
     left = stage.counts.count(n)
-    whole = max(1, round(minutes))
-    about = f", about {whole} minute{'' if whole == 1 else 's'} by a guess"
+    about = f", about {_whole(minutes)} by a guess"
     why = f"{left} {'is' if n == 1 else 'are'} still to do at {stage.label}."
     if cut_open:
         why += f" {cut_open} wait with edges on the bias: they stretch. {STAY}"

@@ -44,6 +44,7 @@ from sewalong.quilt.beginning.wording import (
     count_text,
     fabrics_answer,
     finishing_text,
+    layout_text,
     length_text,
     setting_text,
     trim_text,
@@ -359,7 +360,7 @@ def _of_quilt(id: str, quilt: Quilt) -> tuple[str, str]:
         case "setting":
             return setting_text(quilt), ""
         case "layout":
-            return str(quilt.target), ""
+            return layout_text(quilt.target, as_web=quilt.is_web), ""
         case "borders":
             return borders_text(quilt), ""
         case "fabrics":

@@ -18,6 +18,7 @@ from sewalong.quilt.beginning.wording import (
     ON_POINT,
     ON_THE_MARKS,
     finishing_text,
+    layout_text,
     length_text,
     sashes_text,
 )
@@ -54,7 +55,8 @@ def offered(filled: FilledIn, id: str) -> tuple[Offered, ...]:
         case "finishing":
             return _finishing()
         case "layout":
-            return tuple(_layout(one, unit) for one in filled.layouts[:MOST_LAYOUTS])
+            as_web = quilt is not None and quilt.is_web
+            return tuple(_layout(one, unit, as_web) for one in filled.layouts[:MOST_LAYOUTS])
         case "trim":
             return () if quilt is None else _trims(quilt)
         case _:
@@ -80,9 +82,9 @@ def _finishing() -> tuple[Offered, ...]:
     return (*(Offered(finishing_text(stages)) for stages in some), none)
 
 
-def _layout(one: LayoutLine, unit: Unit) -> Offered:
+def _layout(one: LayoutLine, unit: Unit, as_web: bool) -> Offered:
     left = f"{one.short:,} short" if one.short else f"{one.spare:,} spare"
-    return Offered(str(one.target), f"{one.size.show(unit)}, {left}")
+    return Offered(layout_text(one.target, as_web=as_web), f"{one.size.show(unit)}, {left}")
 
 
 def _trims(quilt: Quilt) -> tuple[Offered, ...]:

@@ -88,7 +88,8 @@ _THE_REST = (
         LAYOUT,
         "layout",
         "How many rows and columns?",
-        "Rows × columns, such as 9 x 9; on point, the whole units along the edges.",
+        "Rows × columns, such as 9 x 9; on point, the whole units along the edges. To sew it column "
+        "by column: 9 x 9 as a web.",
     ),
     Question(
         BORDERS,

@@ -35,7 +35,7 @@ from sewalong.quilt.beginning.wording import (
     read_count,
     read_fabrics,
     read_finishing,
-    read_layout,
+    read_put_together,
     read_setting,
     usual_cloths,
 )
@@ -139,7 +139,9 @@ def _setting(tables: Tables, text: str, unit: Unit) -> None:
 
 
 def _layout(tables: Tables, text: str, unit: Unit) -> None:
-    tables[LAYOUT] = read_layout(text)
+    """How units are put together stays as it was where only rows and columns are said."""
+    was = {key: said for key, said in tables.get(LAYOUT, {}).items() if key == "joined"}
+    tables[LAYOUT] = {**was, **read_put_together(text)}
 
 
 def _borders(tables: Tables, text: str, unit: Unit) -> None:

@@ -11,8 +11,9 @@ from sewalong.lengths import Length, LengthFault, Unit, parse
 from sewalong.quilt.beginning.answers import LONGEST_ANSWER
 from sewalong.quilt.choices import Fabric
 from sewalong.quilt.file.writer import written_length
-from sewalong.quilt.quilt import Border, Quilt, StartPile
+from sewalong.quilt.quilt import Border, Quilt, StartPile, Target
 from sewalong.quilt.setting import Sashing
+from sewalong.quilt.web import ROWS, WEB
 
 NONE = "none"
 NONE_YET = "none yet"
@@ -31,6 +32,7 @@ _NOTHING = ("none", NONE_YET, "no", "nothing", "0", "-", NOT_TRIMMED, ON_THE_MAR
 _STRAIGHT = (EDGE_TO_EDGE, "straight", *_NOTHING)
 _COUNT = r"([0-9]{1,9})(?: *(?:packs? of|packs?|of|x|×|\*) *([0-9]{1,9}))?"
 _LAYOUT = r"([0-9]{1,9}) *(?:x|×|\*|by|rows? of|of) *([0-9]{1,9})"
+_TOGETHER = r"(.*[0-9]),? +(?:(as a web)|row by row|by rows)"
 _BETWEEN = r" *; *| *, +| *,$| +and +"
 """Between the parts of an answer. A comma within a number is a decimal one."""
 
@@ -79,6 +81,19 @@ def read_layout(text: str) -> dict[str, int]:
         raise ValueError("Write rows and columns, such as 9 x 9.")
     rows, columns = map(int, found.groups())
     return {"rows": rows, "columns": columns}
+
+
+def read_put_together(text: str) -> dict[str, int | str]:
+    """The same with `as a web` or `row by row` behind it, or neither. Raises ValueError."""
+    found = re.fullmatch(_TOGETHER, text.strip(), re.IGNORECASE)
+    if found is None:
+        return {**read_layout(text)}
+    return {**read_layout(found[1]), "joined": WEB if found[2] else ROWS}
+
+
+def layout_text(target: Target, *, as_web: bool) -> str:
+    """A layout as it is answered."""
+    return f"{target} as a web" if as_web else str(target)
 
 
 def length_text(length: Length, unit: Unit) -> str:

@@ -35,6 +35,8 @@ _REMARKS = {
     "in_a_pack": "count one: packs of one name hold from 22 to 56",
     "length": "as much of a strip as can be used",
     "rows": "on point, rows and columns count whole units along the edges",
+    "columns": "joined = \"web\" below it: column by column, threads uncut, if edge to edge",
+    "joined": "column by column, threads uncut between the rows; or \"rows\"",
     "kind": "or \"straight\", or \"on point\" with cloth, the triangles', and no other key",
     "sash": "the width sashes are cut at",
     "frame": "sashes around the outside too",

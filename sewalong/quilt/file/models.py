@@ -59,10 +59,11 @@ class More(Counted, frozen=True):
 
 
 class Layout(Struct, frozen=True):
-    """[layout]: rows down and columns across."""
+    """[layout]: rows down and columns across, and how they are put together."""
 
     rows: Rows = None
     columns: Rows = None
+    joined: Annotated[str | None, rules.joined] = None
 
 
 class Border(Struct, frozen=True):

@@ -28,6 +28,7 @@
     [layout]
     rows = 9
     columns = 9
+    joined = "web"            # column by column, threads uncut; "rows" unless given
 
     [setting]                 # units set edge to edge unless given
     kind = "sashed"           # strips between them; or "straight", or "on point" as below
@@ -103,12 +104,14 @@ from sewalong.quilt.file.size_check import (
     why_setting_fails,
     why_sizes_fail,
     why_trim_fails,
+    why_web_fails,
 )
 from sewalong.quilt.file.starting_piles import starting_piles
 from sewalong.quilt.file.toml_errors import decode, read_toml
 from sewalong.quilt.quilt import Border, Quilt, Target
 from sewalong.quilt.rules import FINISHING_STAGES, MOST_BORDERS, by_letter
 from sewalong.quilt.size import Size
+from sewalong.quilt.web import ROWS
 
 if TYPE_CHECKING:
     from sewalong.quilt.file.method_file import LoadMethod
@@ -191,12 +194,15 @@ def _quilt(
         trim=None if written.trim is None else Size(*written.trim),
         setting=setting,
         method_text=method_text,
+        joined=_joined(written),
     )
     for pile, sentence in why_sizes_fail(quilt).items():
         faults.add(_size_of(pile, quilt, written), sentence)
     faults.refuse_if_any()
     if setting_refused := why_setting_fails(quilt):
         faults.add(("setting", "kind"), setting_refused)
+    if web_refused := why_web_fails(quilt):
+        faults.add(("layout", "joined"), web_refused)
     if trim_refused := why_trim_fails(quilt):
         faults.add(("trim",), trim_refused)
     faults.refuse_if_any()
@@ -266,6 +272,10 @@ def _target(written: QuiltFile, faults: FaultList) -> Target | None:
     if layout.rows is None or layout.columns is None:
         return None
     return Target(layout.rows, layout.columns)
+
+
+def _joined(written: QuiltFile) -> str:
+    return (written.layout.joined if written.layout else None) or ROWS
 
 
 def _borders(written: QuiltFile, seam: Length, faults: FaultList) -> tuple[Border, ...]:

@@ -9,6 +9,7 @@ from sewalong.piecing.derive import STRIP_LENGTH, derive
 from sewalong.piecing.faults import MethodFault, SizeRefused
 from sewalong.quilt.derived import derived
 from sewalong.quilt.quilt import Quilt
+from sewalong.quilt.web import why_names_clash, why_no_web
 
 
 def why_sizes_fail(quilt: Quilt) -> Mapping[str, str]:
@@ -88,6 +89,15 @@ def why_setting_fails(quilt: Quilt) -> str:
         f"Only square units are set on point here, and these are {trim_text(unit, quilt.unit)}. "
         "Set them straight or with sashes."
     )
+
+
+def why_web_fails(quilt: Quilt) -> str:
+    """Why the units cannot be put together as a web, in a sentence; empty when they can, or none is
+    wanted."""
+    if not quilt.is_web:
+        return ""
+    target = quilt.target
+    return why_no_web(quilt.setting, target.rows, target.columns) or why_names_clash(quilt.method)
 
 
 def why_border_fails(cut: Length, seam: Length, unit: Unit) -> str:

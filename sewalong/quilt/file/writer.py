@@ -73,7 +73,8 @@ def _lot(start: StartPile, lot: Lot, quilt: Quilt) -> Iterator[str]:
 
 
 def _layout(quilt: Quilt) -> list[str]:
-    return ["[layout]", f"rows = {quilt.target.rows}", f"columns = {quilt.target.columns}"]
+    lines = ["[layout]", f"rows = {quilt.target.rows}", f"columns = {quilt.target.columns}"]
+    return [*lines, _said("joined", quilt.joined)] if quilt.is_web else lines
 
 
 def _setting(quilt: Quilt) -> Iterator[list[str]]:

@@ -6,7 +6,7 @@ from collections.abc import Callable
 
 from sewalong.progress.record.limits import MOST_AT_ONCE
 from sewalong.progress.record.refused import Refused
-from sewalong.progress.record.route import ROW
+from sewalong.progress.record.rows_sewn import rows_pile
 from sewalong.progress.record.state import State
 from sewalong.screens.prompts.desk import Desk
 from sewalong.screens.prompts.dialogs import Choice, ChoiceDialog
@@ -49,4 +49,4 @@ def in_place(place: str | None) -> str:
 def _waiting_pile(desk: Desk) -> str | None:
     stage = desk.outcome.hand.line.stage
     takes = getattr(stage, "takes", ())
-    return takes[0].pile if takes else ROW.id
+    return takes[0].pile if takes else rows_pile(desk.quilt.state.quilt).id

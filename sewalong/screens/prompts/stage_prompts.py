@@ -110,7 +110,8 @@ async def target(desk: Desk) -> None:
 async def join(desk: Desk) -> None:
     """Join two neighbouring rows by their tags; which come next is offered. With neither tag the
     seam is counted and nobody can say any more which are left."""
-    found = joining(desk.quilt.state)
+    state = desk.quilt.state
+    found = joining(state)
 
     def carry_out(values: dict[str, str]) -> str | None:
         if not any(tag.strip() for tag in values.values()):
@@ -123,7 +124,7 @@ async def join(desk: Desk) -> None:
         Field("second", "Its neighbour's tag", row_label(offered.second) if offered else ""),
     )
     without = "Clear both tags to count a seam without them."
-    hint = " ".join([*found.lines[:2], before_the_next(JOIN_ROWS), without])
+    hint = " ".join([*found.lines[:2], before_the_next(state, JOIN_ROWS), without])
     await desk.app.push_screen_wait(FormDialog("Join two rows", lines, carry_out, hint))
 
 

@@ -109,7 +109,7 @@ def _pick_up(back: ComingBack) -> Iterator[Words]:
     if first.stage:
         yield Words(f"{first.stage.upper()}  at the {first.station}", classes="pick-up-stage")
     yield Words(first.sentence, classes="pick-up-sentence")
-    for text in (first.to_go, back.begun):
+    for text in (first.to_go, " ".join(back.begun)):
         if text:
             yield Words(text, classes="fact-line")
 

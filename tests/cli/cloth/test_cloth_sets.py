@@ -173,7 +173,9 @@ def test_what_is_spoiled_is_said_to_be_unknown_and_the_rest_stays_true(chosen: D
     (first, *_) = chosen.ok("sets", "--json").data["sets"]
     assert first["squares"] == [None, None, *"EBFCGH"]
     assert (
-        chosen.ok("sets").lines[1].startswith("Set 1, begun: one not known, one not known, E moss")
+        chosen.ok("sets")
+        .lines[1]
+        .startswith("Set 1, begun, locked: one not known, one not known, E moss")
     )
     assert "one not known" in chosen.ok("contrast", "--set", "1").lines[0]
     # Each square of a stack meets three others, and these two each other: five of twelve are gone.

@@ -197,3 +197,20 @@ def test_how_long_a_bobbin_lasts_is_told_on_request_and_nothing_is_recorded(sewn
     assert "Press" not in alone
     assert "Name a machine stage" in desk.refused("bobbin", "press").err
     assert desk.record() == before
+
+
+def test_a_piece_somebody_else_sewed_tells_of_her_seam_alone(sewn: Sewn) -> None:
+    desk = sewn(pair=4)
+    said = desk.ok("measure", "unit", "5 1/2", "--by", "Jo")
+    assert "It tells of the seam of Jo." in said.lines
+    assert "Yours is neither tested nor in doubt by it." in said.lines
+    assert not any("may be wrong: " in line for line in said.lines)
+    proof = desk.ok("proof").lines
+    assert any(line.startswith("Seam of Jo: Unit measured 5 1/2 in (today)") for line in proof)
+    assert (
+        "Seam of Jo: The record does not know which pieces those are: measure some where they lie."
+        in proof
+    )
+    data = desk.ok("proof", "--json").data
+    assert data["standing"] == "not proved yet"
+    assert (data["others"]["Jo"]["passed"], data["at_risk"]) == (False, None)

@@ -88,6 +88,22 @@ def test_a_turn_that_can_hardly_be_seen_is_asked_about() -> None:
     )
 
 
+def test_turns_are_said_and_what_a_quarter_is() -> None:
+    floor = four_patches(["ABCD", "EFGH", "CEHG"], PLAIN, [0, 1, 2])
+    floor = replace(floor, laid=[[Lying(0, 1), Lying(2, 2), Lying(1, 3)]])
+    reading = read(floor)
+    assert place_lines(reading, {}) == (
+        "row 1 place 1: set 1 unit 1 turned a quarter, sure",
+        "row 1 place 2: set 3 unit 1 turned half way round, sure",
+        "row 1 place 3: set 2 unit 1 turned three quarters, sure",
+    )
+    assert floor_lines(reading) == (
+        "3 of 3 places are sure.",
+        "A quarter turn brings the edge towards row 1 towards the end of the row.",
+    )
+    assert question_lines(reading, {}) == ()
+
+
 def test_what_is_said_stands_and_the_other_follows() -> None:
     colours = {**PLAIN, "I": parse_colour("#334f81")}
     floor = four_patches(["ABCD", "AICD", "EFGH", "CEHG"], colours, [2, 0, 3, 1])

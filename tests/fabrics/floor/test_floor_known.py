@@ -12,6 +12,8 @@ from sewalong.fabrics.floor.known import UNKNOWN, shapes_of, turned, units_of_se
 from sewalong.fabrics.floor.ways import outlines_of, ways_of
 from sewalong.piecing.cloth import turned as turned_piece
 from sewalong.piecing.geometry import turn
+from sewalong.wall.laying.edges import turned_sides
+from sewalong.wall.laying.units import wall_unit
 from tests.fabrics.floor.made_floors import METHODS, made
 
 
@@ -33,6 +35,21 @@ def test_patches_lie_as_the_engine_turns_the_unit(method: str) -> None:
                 for patch in known.patches
             }
             assert ours == theirs
+
+
+def test_turns_are_those_of_a_laying() -> None:
+    derived = made("stacked-four-patch")
+    fabrics = dict(zip(derived.letters, "KLMNOPQR", strict=True))
+    for unit, known in zip(derived.units, units_of_sets(derived, {1: "KLMNOPQR"}), strict=True):
+        sides = wall_unit(unit, float(derived.seam), fabrics).sides
+        for quarters in (0, 1, 2, 3):
+            (upper,) = (
+                patch.fabric
+                for patch in known.patches
+                if max(y for _, y in turned(patch.outline, quarters)) < 0.51
+            )
+            side = turned_sides(sides, quarters)[0]
+            assert max(side, key=lambda span: span.end - span.start).fabric == upper
 
 
 def _cut(points: tuple[tuple[float, float], ...], seam: float, width: float, height: float) -> str:

@@ -54,4 +54,4 @@ def test_of_a_column_picked_up_in_reverse_only_the_middle_one_is_in_place(rows: 
 def test_a_single_row_or_column_is_no_web() -> None:
     assert web_words(Target(1, 6)) == web_words(Target(6, 1)) == ""
     assert "1 pass of 6" in web_words(Target(6, 2))
-    assert "After it count 6 rows." in web_words(Target(6, 2))
+    assert 'write joined = "web" under [layout]' in web_words(Target(6, 2))

@@ -176,6 +176,21 @@ def test_on_point_every_seam_of_the_centre_falls_to_one_stage() -> None:
     assert cut == pytest.approx(side + 2 * sqrt(2) * side + 40 / 4, abs=0.8)
 
 
+def test_in_a_web_every_seam_of_the_centre_falls_to_one_stage() -> None:
+    """As many inches as row by row: N028, 40 seams as long as a unit and 7 as long as a row."""
+    quilt = replace(QUILT, joined="web")
+    lengths = stage_lengths(quilt, quilt.target)
+    needed = {line.stage.id: line.needed for line in plan(opening(quilt)).lines}
+    sewn = sum(
+        needed[one] * (lengths[one].sewn or 0) for one in ("start-web", "sew-web", "join-rows")
+    )
+    runs = centre_seams(QUILT, quilt.target, basis(quilt).unit).runs
+    assert sewn == pytest.approx(float(sum(run.length for run in runs)))
+    for stage in route_for(quilt, quilt.target).stages:
+        assert lengths[stage.id] != UNKNOWN
+        assert guesses(quilt, quilt.target)[stage.id].minutes > 0
+
+
 @pytest.mark.parametrize("frame", [False, True])
 @pytest.mark.parametrize("stones", [None, Cornerstones("coral")])
 def test_with_sashes_every_seam_of_the_centre_falls_to_one_stage(

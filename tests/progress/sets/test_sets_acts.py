@@ -118,3 +118,16 @@ def test_without_sets_nothing_is_in_hand_and_nothing_is_followed() -> None:
     assert set_in_hand(state, "pair") is None
     state, _ = play(QUILT, c.Count("pair", 4))
     assert state.sets == opening(QUILT).sets
+
+
+def test_a_set_of_her_own_stays_when_the_rest_is_proposed_anew() -> None:
+    state, record = play(QUILT, ACCEPTED, c.LayOwn(4, tuple("LKJIHGFE")))
+    assert (
+        record[-1].event.words(state, record).startswith("Set 4 is your own, and stays: L cocoa, ")
+    )
+    state = go_on(state, record, c.AcceptSets((tuple("ABCDABCD"),)))
+    assert {number: one.squares for number, one in state.sets.sets.items()} == {
+        4: tuple("LKJIHGFE"), 1: tuple("ABCDABCD"),
+    }  # fmt: skip
+    state = go_on(state, record, c.MarkSet(4, "unlocked"), c.AcceptSets((tuple("ABCDABCD"),)))
+    assert list(state.sets.sets) == [1]

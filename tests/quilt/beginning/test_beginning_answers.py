@@ -13,6 +13,7 @@ from sewalong.lengths import Unit
 from sewalong.piecing.catalogue import method_ids, written_method
 from sewalong.quilt.beginning.answers import LONGEST_ANSWER, Answers
 from sewalong.quilt.beginning.filled_in import FilledIn, UnderWay, fill_in
+from sewalong.quilt.beginning.offered import offered
 from sewalong.quilt.beginning.questions import questions
 from sewalong.quilt.choices import Fabric
 from sewalong.quilt.fabrics_said import fabrics_said
@@ -316,6 +317,35 @@ def test_what_is_said_changes_that_and_nothing_else() -> None:
     more = fill_in(Answers(said={"count": "200"}), under_way=UnderWay(plan, 80))
     # 32 squares more are 16 units more than the record says there will be.
     assert more.units == 96
+
+
+def test_a_layout_can_be_a_web_and_stays_one_until_rows_are_said() -> None:
+    web = quilt_of(layout="9 x 8 as a web")
+    assert (web.target, web.is_web) == (Target(9, 8), True)
+    shown = fill_in(Answers(said={"layout": "9 x 8, as a web"})).row("layout").text
+    assert shown == "9 × 8 as a web"
+    assert quilt_of(layout=shown) == web
+    under_way = UnderWay(web, 84)
+    for said, is_web in (("8 x 8", True), ("8 x 8 row by row", False), ("8 by 8 by rows", False)):
+        found = fill_in(Answers(said={"layout": said}), under_way=under_way)
+        assert found.quilt is not None
+        assert (found.quilt.target, found.quilt.is_web) == (Target(8, 8), is_web)
+    assert {one.text for one in offered(fill_in(Answers(), under_way=under_way), "layout")} >= {
+        "9 × 8 as a web"
+    }
+    assert "9 × 8" in {one.text for one in offered(fill_in(Answers()), "layout")}
+
+
+def test_a_web_that_cannot_be_is_the_fault_of_its_layout() -> None:
+    why = faults_of(layout="9 x 8 as a web", setting="on point")
+    assert list(why) == ["layout"]
+    assert "Sew it row by row" in why["layout"]
+    web = quilt_of(layout="9 x 8 as a web")
+    sashed = fill_in(Answers(said={"setting": "sashes 2"}), under_way=UnderWay(web, 84))
+    assert sashed.quilt is None
+    assert [row.question.id for row in sashed.faults] == ["layout"]
+    both = {"setting": "sashes 2", "layout": "9 x 8 row by row"}
+    assert fill_in(Answers(said=both), under_way=UnderWay(web, 84)).quilt is not None
 
 
 def test_the_method_of_a_quilt_under_way_stays() -> None:

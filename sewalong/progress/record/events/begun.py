@@ -38,6 +38,10 @@ class RowsBegun(Event, frozen=True, kw_only=True, tag="rows begun"):
                 "Rows on point differ in length and are counted unit by unit: count the units that "
                 "are sewn into them at sew rows."
             )
+        if state.quilt.is_web:
+            raise Refused(
+                "In a web no row is begun by itself: count each seam of a pass at start web or sew web."
+            )
         unit = state.quilt.method.unit
         across, now = units_across(state.route, unit), self.pieces
         for n, units in now:

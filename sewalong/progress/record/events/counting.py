@@ -7,9 +7,9 @@ from collections.abc import Sequence
 from sewalong.piecing.method import Stage, Station
 from sewalong.progress.record.begun_rows import units_in
 from sewalong.progress.record.events.event import Event, Recorded, counts_of, label_of
-from sewalong.progress.record.limits import a_number, a_stage, lie
+from sewalong.progress.record.limits import a_number, a_stage, are, lie
 from sewalong.progress.record.on_the_top import last_on_the_top, loose, loose_sashes
-from sewalong.progress.record.readiness import ready, sashes_that_fit
+from sewalong.progress.record.readiness import ready, room_in_the_web, sashes_that_fit
 from sewalong.progress.record.refused import Refused
 from sewalong.progress.record.route import (
     ADD_SASHES,
@@ -22,6 +22,8 @@ from sewalong.progress.record.route import (
 from sewalong.progress.record.rows_sewn import rows_sewn
 from sewalong.progress.record.state import State
 from sewalong.progress.record.tally import Tally
+from sewalong.progress.record.web_rows import next_seam, rows_sewn_on
+from sewalong.quilt.web import START_WEB, WEB_PILES
 
 
 class Counted(Event, frozen=True, kw_only=True, tag="counted"):
@@ -152,6 +154,9 @@ def still_whole(state: State, stage: RouteStage) -> int:
     """Counts of a stage that nothing was made of yet; raises Refused when the top holds them."""
     if isinstance(stage, Stage):
         made = stage.makes
+        if state.quilt.is_web and stage.id == START_WEB:
+            alone = state.piles[made.pile] - rows_sewn_on(state)
+            return max(0, min(alone, loose(state, made.pile), state.done[stage.id]))
         return min(loose(state, made.pile) // made.count, state.done[stage.id])
     later_on = last_on_the_top(state, after=stage)
     if stage.id == ADD_SASHES and later_on is not None and later_on.id == JOIN_ROWS:
@@ -164,6 +169,9 @@ def still_whole(state: State, stage: RouteStage) -> int:
 def _not_enough(state: State, stage: RouteStage, n: int, possible: int) -> str:
     if isinstance(stage, TopStage):
         return _top_not_ready(state, stage, n, possible)
+    in_the_web = state.quilt.is_web and stage.makes.pile in WEB_PILES
+    if in_the_web and (sentence := _no_such_seam(state, stage, n)):
+        return sentence
     piles = state.route.piles
     wants = " and ".join(piles[taken.pile].noun.count(taken.count) for taken in stage.takes)
     there = " and ".join(
@@ -176,6 +184,25 @@ def _not_enough(state: State, stage: RouteStage, n: int, possible: int) -> str:
     return (
         f"{stage.counts.count(n).capitalize()} at {stage.label} cannot be: each takes {wants}, "
         f"and {there} {wait}, {enough}. If more lie there, recount that pile first."
+    )
+
+
+def _no_such_seam(state: State, stage: Stage, n: int) -> str:
+    """Why the web has no place for `n` seams at a stage of it; empty where it has."""
+    left = room_in_the_web(state, stage)
+    if n <= left:
+        return ""
+    if left:
+        return f"Only {stage.counts.count(left)} {are(left)} left at {stage.label}."
+    if stage.id != START_WEB and next_seam(state) is not None:
+        rows = state.target.rows
+        return (
+            f"{stage.counts.count(n).capitalize()} at {stage.label} cannot be: not all of the "
+            f"{rows} rows are started. Start the web in every row first."
+        )
+    return (
+        f"{stage.label.capitalize()} is done: {stage.counts.count(state.done[stage.id])}. "
+        "To go further, change the target."
     )
 
 

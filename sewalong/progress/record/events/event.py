@@ -18,6 +18,7 @@ from sewalong.progress.record.route import ROW
 from sewalong.progress.record.state import State
 from sewalong.progress.record.tally import Tally
 from sewalong.quilt.setting import SETTING_PILES
+from sewalong.quilt.web import WEB_PILES
 
 
 class Event(
@@ -76,7 +77,7 @@ class Recorded(Struct, frozen=True):
     event: Event
 
 
-_OF_ANY_SETTING = {ROW.id: ROW, **SETTING_PILES}
+_OF_ANY_SETTING = {ROW.id: ROW, **SETTING_PILES, **WEB_PILES}
 
 
 def noun_of(state: State, pile: str) -> Noun:

@@ -13,6 +13,7 @@ from sewalong.progress.record.refused import Refused
 from sewalong.progress.record.settings import Settings
 from sewalong.progress.record.state import Check, SeamChange, State
 from sewalong.progress.record.tally import Tally
+from sewalong.quilt.rules import a_name
 
 MOST_READINGS = 50
 
@@ -63,17 +64,19 @@ class ToolChanged(Event, frozen=True, kw_only=True, tag="tool changed"):
         return _TOOLS[self.tool]
 
 
-class Checked(Event, frozen=True, kw_only=True, tag="checked"):
+class Checked(Event, frozen=True, kw_only=True, tag="checked", omit_defaults=True):
     """A piece was measured. Lengths are exact inches as text: "7/2".
 
     `piece` is what was measured, as `measurable.read_piece` reads it. `expected` is
-    what it should come to with the owner's seam.
+    what it should come to with the owner's seam. `by` is who sewed it, elsewhere or at another
+    machine; empty for the owner's own.
     """
 
     piece: str
     readings: tuple[str, ...]
     expected: str
     passed: bool
+    by: str = ""
 
     def check(self, state: State) -> None:
         from sewalong.progress.record.measurable import Unmeasurable, read_fraction, read_piece
@@ -82,6 +85,11 @@ class Checked(Event, frozen=True, kw_only=True, tag="checked"):
             read_piece(state.quilt, state.target, self.piece)
         except Unmeasurable as error:
             raise Refused(str(error)) from error
+        if self.by:
+            try:
+                a_name(self.by)
+            except ValueError as error:
+                raise Refused(f"That is no name of a person. {error}") from None
         if not 1 <= len(self.readings) <= MOST_READINGS:
             raise Refused(f"Give from 1 to {MOST_READINGS} readings of the tape.")
         for text in (*self.readings, self.expected):
@@ -98,7 +106,9 @@ class Checked(Event, frozen=True, kw_only=True, tag="checked"):
             readings=tuple(Fraction(reading) for reading in self.readings),
             expected=Fraction(self.expected),
             passed=self.passed,
-            settings=tally.settings,
+            # How another machine is set nobody wrote down.
+            settings=None if self.by else tally.settings,
+            by=self.by,
         )
         tally.checks.append(check)
         tally.can_undo(seq)
@@ -109,7 +119,8 @@ class Checked(Event, frozen=True, kw_only=True, tag="checked"):
         read = ", ".join(show(Fraction(r), unit, fineness=fine) for r in self.readings)
         should = show(Fraction(self.expected), unit, fineness=fine)
         verdict = "right" if self.passed else "not right"
-        return f"Measured {self._piece(state)}: {read}, should be {should}: {verdict}."
+        whose = f", sewn by {self.by}" if self.by else ""
+        return f"Measured {self._piece(state)}{whose}: {read}, should be {should}: {verdict}."
 
     def _piece(self, state: State) -> str:
         from sewalong.progress.record.measurable import Unmeasurable, read_piece

@@ -65,7 +65,8 @@ class SetsAccepted(Event, frozen=True, kw_only=True, tag="sets accepted"):
 
 
 class SetsLaid(Event, frozen=True, kw_only=True, tag="sets laid"):
-    """These sets have these squares from now on: two were swapped, or she laid her own."""
+    """These sets have these squares from now on: two were swapped, or she laid her own, which stays
+    when the rest is proposed anew."""
 
     sets: tuple[tuple[int, tuple[str, ...]], ...]
     how: HowLaid
@@ -86,7 +87,8 @@ class SetsLaid(Event, frozen=True, kw_only=True, tag="sets laid"):
         for number, squares in self.sets:
             if number in tally.sets.sets:
                 one = tally.sets.sets[number]
-                tally.sets.sets[number] = replace(one, squares=squares, lost=())
+                locked = one.locked or self.how == "own"
+                tally.sets.sets[number] = replace(one, squares=squares, lost=(), locked=locked)
         tally.can_undo(seq)
 
     def words(self, state: State, record: Sequence[Recorded]) -> str:
@@ -98,7 +100,7 @@ class SetsLaid(Event, frozen=True, kw_only=True, tag="sets laid"):
             ", ".join(f"{letter} {names.get(letter, '')}".strip() for letter in squares)
             for _, squares in self.sets
         )
-        return f"Set {numbers} is her own: {laid}."
+        return f"Set {numbers} is your own, and stays: {laid}."
 
 
 class SetMarked(Event, frozen=True, kw_only=True, tag="set marked"):

@@ -1,0 +1,28 @@
+"""Sets as they were first written read for ever, and come to what they came to.
+
+`sets_as_first_written.json` is the export of an invented quilt with every kind of event that the
+first version with sets had of them; `sets_as_first_read.json` what that version made of it. Neither
+is ever made anew.
+"""
+
+from __future__ import annotations
+
+import json
+from pathlib import Path
+
+import msgspec
+
+from sewalong.progress.record.audit import audit
+from sewalong.progress.record.fold import fold
+from sewalong.store.archive import from_text
+
+HERE = Path(__file__).parent
+
+
+def test_what_was_written_of_sets_is_read_as_it_was() -> None:
+    archive = from_text((HERE / "sets_as_first_written.json").read_text(encoding="utf-8"))
+    kinds = {one.event.kind for one in archive.record}
+    assert {"sets accepted", "sets laid", "set marked", "set taken up", "spoiled"} <= kinds
+    assert audit(archive.quilt, archive.record) is None
+    found = json.loads(msgspec.json.encode(fold(archive.quilt, archive.record).sets))
+    assert found == json.loads((HERE / "sets_as_first_read.json").read_text(encoding="utf-8"))
