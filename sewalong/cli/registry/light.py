@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import sys
 
+from sewalong.held_back import interrupts_held_back
+
 
 def load_msgspec() -> None:
     """Load msgspec without typing_extensions, which takes longer to load than msgspec itself.
@@ -15,6 +17,7 @@ def load_msgspec() -> None:
         return
     sys.modules["typing_extensions"] = None  # type: ignore[assignment]
     try:
-        import msgspec  # noqa: F401
+        with interrupts_held_back():
+            import msgspec  # noqa: F401
     finally:
         del sys.modules["typing_extensions"]
