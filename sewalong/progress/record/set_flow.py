@@ -10,11 +10,11 @@ from collections.abc import Iterable, Mapping, Sequence
 from itertools import islice
 from typing import TYPE_CHECKING, NamedTuple
 
-from sewalong.piecing.flow import PieceAt
 from sewalong.piecing.method import Pieces, Stage
 from sewalong.progress.record.sets_laid import NOBODY_KNOWS, UNKNOWN, LaidSet, Lying
 
 if TYPE_CHECKING:
+    from sewalong.piecing.flow import PieceAt
     from sewalong.quilt.set_shape import Run, SetShape
 
 Piles = Mapping[str, tuple[Lying, ...]]
