@@ -21,7 +21,7 @@ from sewalong.screens.following import FollowingScreen
 from sewalong.screens.photo_sheet import Keeper, photograph
 from sewalong.screens.prompts.desk import Desk
 from sewalong.screens.prompts.dialogs import Field, FormDialog
-from sewalong.screens.walked import WalkedScreen
+from sewalong.screens.walked import WalkedScreen, walking
 from sewalong.screens.widgets.colour_block import Block
 from sewalong.screens.widgets.keys import Key, help_at, keys_with
 from sewalong.screens.widgets.literal_text import Words
@@ -94,12 +94,7 @@ KEYS = (
         words="take back mistake wrong revert",
     ),
     Key("fabrics.redo", "q", "redo", "put back", "Put back what was undone last.", words="redo"),
-    Key("fabrics.up", "up", "walk(0, -1)", "up", "To the fabric above."),
-    Key("fabrics.down", "down", "walk(0, 1)", "down", "To the fabric below, then read on."),
-    Key("fabrics.before", "left", "walk(-1, 0)", "before", "To the fabric before."),
-    Key("fabrics.next", "right", "walk(1, 0)", "next", "To the next fabric."),
-    Key("fabrics.read_on", "pagedown", "read(1)", "read on", "Read on below."),
-    Key("fabrics.read_back", "pageup", "read(-1)", "read back", "Read back up."),
+    *walking("fabrics", "fabric"),
     Key(
         "fabrics.leave", "escape", "leave", "back", "Back to sewing.", True, ("comma",), "quit sew"
     ),

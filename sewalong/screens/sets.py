@@ -112,8 +112,14 @@ class SetsScreen(SetsLook):
         elif self.square is None or self.square == self._marked:
             self._say_marked(self._marked)
         else:
-            does = what_a_swap_does(self.quilt.state, self._marked, self.square)
-            self.tell(f"{' '.join(does)} w changes them.")
+            self.tell(self._what_a_swap_does(self._marked, self.square))
+
+    def _what_a_swap_does(self, one: Square, other: Square) -> str:
+        try:
+            does = what_a_swap_does(self.quilt.state, one, other)
+        except Refused as refused:
+            return str(refused)
+        return f"{' '.join(does)} w changes them."
 
     def action_find(self) -> None:
         """Which set has these fabrics, and where it is."""

@@ -125,11 +125,8 @@ def all_of_it(state: State, squares: Laid) -> tuple[str, ...]:
 
 
 def what_a_swap_does(state: State, one: Square, other: Square) -> tuple[str, ...]:
-    """What it mends or costs to change two squares, a sentence each; or why it cannot be."""
-    try:
-        swap(state, one, other)
-    except Refused as refused:
-        return (str(refused),)
+    """What it mends or costs to change two squares, a sentence each. Raises Refused as `swap`."""
+    swap(state, one, other)
     return swap_words(set_contrast(state.quilt), _laid(state), one, other)
 
 

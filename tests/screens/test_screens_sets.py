@@ -19,6 +19,7 @@ from sewalong.screens.widgets.picture_view import PictureView
 from tests.goldens import compare
 from tests.progress import every_act as c
 from tests.progress.sets.fabrics import sets_of, with_fabrics
+from tests.screens.choosing import choose
 from tests.screens.fitting import faults_of
 from tests.screens.sewing_room import LARGE, SIZES, SMALL, Room, a_quilt, at_sewing
 from tests.screens.test_screens_every_size import look
@@ -189,6 +190,33 @@ async def test_a_swap_says_what_it_does_is_made_and_undone(tmp_path: Path) -> No
         await room.until(lambda: laid(room, 1) == "ABCDEFGH", "undone")
         await room.press("q")
         await room.until(lambda: laid(room, 1) == "AJCDEFGH", "put back")
+
+
+async def test_where_a_swap_cannot_be_no_key_is_said_to_make_it(tmp_path: Path) -> None:
+    async with at_sewing(tmp_path / "quilts.db", ACCEPTED, quilt=QUILT) as room:
+        await to_sets(room)
+        await room.press("w", "left")
+        await room.sees("Both are the same fabric. Go to another.")
+        assert "w changes them." not in room.flowing
+
+
+@pytest.mark.parametrize("typed", ["a", "chalk"])
+async def test_what_is_spoiled_is_said_by_letter_or_name(tmp_path: Path, typed: str) -> None:
+    async with at_sewing(tmp_path / "quilts.db", ACCEPTED, quilt=QUILT) as room:
+        await room.press("s")
+        await choose(room, "squares: 96")
+        await room.press("enter")
+        await room.write("torn")
+        await room.press("enter")
+        await room.sees("Of which fabric, by letter or name?")
+        await room.write("nobody")
+        await room.press("enter")
+        await room.sees("'nobody' is none of the fabrics.")
+        await room.press("enter", "enter")
+        await room.write_over(typed)
+        await room.press("enter")
+        await room.screen_is(SewingScreen)
+        assert room.on_disk().spoilage[-1].fabric == "A"
 
 
 async def test_a_square_is_swapped_with_what_is_over(tmp_path: Path) -> None:

@@ -27,7 +27,7 @@ from sewalong.service.plan_change import follows_from, would_change
 
 _PARTS = (
     "call", "seam", "start", "trim_to", "bought", "border", "drop_border", "finishing", "fabric",
-    "joined",    "usable", "margin", "own_seam", "binding", "joins", "corners",
+    "joined", "usable", "margin", "own_seam", "binding", "joins", "corners",
 )  # fmt: skip
 """What can be changed on the line, each by itself or with others."""
 

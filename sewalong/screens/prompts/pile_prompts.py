@@ -14,6 +14,7 @@ from sewalong.progress.record.recount_rules import (
     ways,
 )
 from sewalong.progress.sets.finding import known_sets_lie_in
+from sewalong.quilt.quilt import Quilt
 from sewalong.screens.prompts.common import which_pile, whole
 from sewalong.screens.prompts.desk import Asker, Desk
 from sewalong.screens.prompts.dialogs import Choice, ChoiceDialog, Field, FormDialog
@@ -29,7 +30,8 @@ async def spoil(desk: Desk) -> None:
 
     def carry_out(values: dict[str, str]) -> str | None:
         of_set = values.get("set", "").strip()
-        fabric = values.get("fabric", "").strip().upper()
+        named = values.get("fabric", "").strip()
+        fabric = _letter(state.quilt, named) if named else ""
         act = Spoil(
             pile, whole(values["n"]), values["reason"], whole(of_set) if of_set else 0, fabric
         )
@@ -42,10 +44,16 @@ async def spoil(desk: Desk) -> None:
     if known_sets_lie_in(state, pile):
         lines.append(Field("set", "Of which set? Leave it empty if you don't know."))
     if state.sets.sets:
-        lines.append(
-            Field("fabric", "Of which fabric, by letter? Leave it empty if you don't know.")
-        )
+        ask = "Of which fabric, by letter or name? Leave it empty if you don't know."
+        lines.append(Field("fabric", ask, prose=True))
     await desk.app.push_screen_wait(FormDialog(f"Spoiled {noun.many}", tuple(lines), carry_out))
+
+
+def _letter(quilt: Quilt, typed: str) -> str:
+    """The letter of the fabric meant."""
+    from sewalong.progress.sets.read_squares import fabric_typed  # colours take long to load
+
+    return fabric_typed(quilt, typed)
 
 
 _ACCEPTED_AS: dict[Accepted, str] = {
