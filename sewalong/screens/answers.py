@@ -20,7 +20,7 @@ from sewalong.quilt.quilt import Quilt
 from sewalong.quilt.worksheet.in_short import InShort
 from sewalong.screens.helped import HelpedScreen
 from sewalong.screens.widgets.answer_row import AnswerRow
-from sewalong.screens.widgets.breakpoints import is_roomy, mark_size
+from sewalong.screens.widgets.breakpoints import mark_size
 from sewalong.screens.widgets.captioned import Captioned
 from sewalong.screens.widgets.keys import Key, first_that_fits, line_of
 from sewalong.screens.widgets.literal_text import Words
@@ -143,7 +143,6 @@ class AnswersScreen(HelpedScreen[Result], Generic[Result]):
 
     def on_resize(self) -> None:
         mark_size(self)
-        self.set_class(is_roomy(self), "roomy")
         self._show_keys()
         self.call_after_refresh(self._show_beside)
         self.call_after_refresh(self.query_one("#offered", OptionList).scroll_to_highlight)

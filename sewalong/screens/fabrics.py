@@ -14,16 +14,15 @@ from sewalong.fabrics.photo.result import ReadPhoto
 from sewalong.fabrics.swatch import Swatch
 from sewalong.fabrics.swatch_words import swatch_words
 from sewalong.progress.acts.act import Act
-from sewalong.progress.acts.undoing import Redo, Undo
 from sewalong.quilt.fabrics_text import fabric_text
 from sewalong.quilt.refusal import NumbersFault
-from sewalong.screens.following import FollowingScreen
+from sewalong.screens.over_sewing import OverSewingScreen, undoing_keys
 from sewalong.screens.photo_sheet import Keeper, photograph
 from sewalong.screens.prompts.desk import Desk
 from sewalong.screens.prompts.dialogs import Field, FormDialog
 from sewalong.screens.walked import WalkedScreen, walking
 from sewalong.screens.widgets.colour_block import Block
-from sewalong.screens.widgets.keys import Key, help_at, keys_with
+from sewalong.screens.widgets.keys import Key, help_at
 from sewalong.screens.widgets.literal_text import Words
 from sewalong.screens.widgets.swatch_sheet import Shown, ShownRow, SwatchSheet
 from sewalong.service.fabric_changes import keep_photographed, say_anew, say_fabrics, take_out
@@ -85,15 +84,7 @@ KEYS = (
         True,
         words="delete remove drop",
     ),
-    Key(
-        "fabrics.undo",
-        "u",
-        "undo",
-        "undo",
-        "Take back the last thing recorded, here or at sewing.",
-        words="take back mistake wrong revert",
-    ),
-    Key("fabrics.redo", "q", "redo", "put back", "Put back what was undone last.", words="redo"),
+    *undoing_keys("fabrics"),
     *walking("fabrics", "fabric"),
     Key(
         "fabrics.leave", "escape", "leave", "back", "Back to sewing.", True, ("comma",), "quit sew"
@@ -109,18 +100,17 @@ ADD_HINT = "Such as: lights 60, mediums 70, darks 38. Or: rust dots 4 sienna sma
 CHANGE_HINT = "Name, squares, and if you like colour, kind or value. 0 squares takes it out."
 
 
-class FabricsScreen(WalkedScreen[None], FollowingScreen[None]):
+class FabricsScreen(WalkedScreen[None], OverSewingScreen[None]):
     """Shows the fabrics of the plan; every change of them is a change of the plan."""
 
     BINDINGS = [*(key.binding() for key in KEYS)]
+    offered = KEYS
 
     def __init__(self, desk: Desk) -> None:
-        super().__init__(desk.quilt)
-        self._desk = desk
+        super().__init__(desk)
         self._view = AS_IT_IS
         self._now = fabrics_now(desk.quilt)
         self._at = 0
-        self.keys = keys_with(desk.quilt.preferences.keys, KEYS)
 
     # -- showing -------------------------------------------------------------------
 
@@ -277,26 +267,6 @@ class FabricsScreen(WalkedScreen[None], FollowingScreen[None]):
             return
         await self.bring_up_to_date()
         self.tell(f"{swatch.called} is taken out. u puts it back.")
-
-    def action_undo(self) -> None:
-        """Take back the last thing recorded."""
-        last = self.quilt.state.last_act
-        self.ask_in_turn(self._attempted(Undo(last[-1] if last else None)))
-
-    def action_redo(self) -> None:
-        """Put back what was undone last."""
-        last = self.quilt.state.last_undone
-        if last:
-            self.ask_in_turn(self._attempted(Redo(last[-1])))
-        else:
-            self.tell("There is nothing to put back.", refused=True)
-
-    async def _attempted(self, act: Act) -> None:
-        if refusal := self._desk.attempt(act):
-            self.tell(refusal, refused=True)
-            return
-        await self.bring_up_to_date()
-        self.tell(self._desk.outcome.words)
 
     def _carry(self, change: Callable[[], Act]) -> str | None:
         """Carry out a change of the plan, or say why not."""

@@ -101,7 +101,6 @@ class ProposingScreen(SetsLook):
         return self._sets
 
     def on_mount(self) -> None:
-        super().on_mount()
         self.call_after_refresh(self._begin)
 
     async def show_anew(self) -> None:

@@ -2,16 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 
-from sewalong.progress.acts.act import Act
 from sewalong.progress.acts.sets import LayOwn, MarkSet, TakeUp
-from sewalong.progress.acts.undoing import Redo, Undo
 from sewalong.progress.record.refused import Refused
 from sewalong.progress.sets.finding import sets_with
 from sewalong.progress.sets.read_squares import squares_typed
 from sewalong.progress.sets.swapping import OVER, Square
 from sewalong.progress.sets.where_words import found_words
+from sewalong.screens.over_sewing import undoing_keys
 from sewalong.screens.prompts.desk import Desk
 from sewalong.screens.prompts.dialogs import Field, FormDialog, LinesDialog
 from sewalong.screens.sets_look import SetsLook, looking_keys, turning_keys
@@ -51,9 +50,7 @@ KEYS = (
         words="lost order take up this one"),
     Key("sets.lock", "l", "lock", "lock", "Keep this set when the rest is proposed anew; again: no "
         "longer.", False, words="keep fix stay"),
-    Key("sets.undo", "u", "undo", "undo", "Take back the last thing recorded.", False,
-        words="take back mistake wrong revert"),
-    Key("sets.redo", "q", "redo", "put back", "Put back what was undone last.", words="redo"),
+    *undoing_keys("sets"),
     Key("sets.leave", "escape", "leave", "back", "Let go of a marked square; else back to sewing.",
         True, ("full_stop",), "quit sew"),
     help_at("sets"),
@@ -156,7 +153,7 @@ class SetsScreen(SetsLook):
             self.show()
             self._say_marked(self._marked)
         else:
-            self._do(lambda: swap(self.quilt.state, marked, here))
+            self.carry_out(lambda: swap(self.quilt.state, marked, here))
 
     def _say_marked(self, square: Square | None) -> None:
         if square is None:
@@ -170,23 +167,23 @@ class SetsScreen(SetsLook):
     def action_mark(self, mark: str) -> None:
         """Put this set behind all others."""
         if self._is_a_set():
-            self._do(lambda: MarkSet(self._number, "skipped"))
+            self.carry_out(lambda: MarkSet(self._number, "skipped"))
 
     def action_hold(self) -> None:
         """Hold this set back, or let it in again."""
         if self._is_a_set():
-            self._do(lambda: hold_back(self.quilt.state, self._number))
+            self.carry_out(lambda: hold_back(self.quilt.state, self._number))
 
     def action_lock(self) -> None:
         """Lock this set, or unlock it."""
         if self._is_a_set():
-            self._do(lambda: lock(self.quilt.state, self._number))
+            self.carry_out(lambda: lock(self.quilt.state, self._number))
 
     def action_take_up(self) -> None:
         """This set is the one in hand at the stage in hand."""
         if self._is_a_set():
             stage = self._desk.outcome.hand.line.stage.id
-            self._do(lambda: TakeUp(stage, self._number))
+            self.carry_out(lambda: TakeUp(stage, self._number))
 
     def action_own(self) -> None:
         """Lay this set of squares she chooses."""
@@ -208,7 +205,7 @@ class SetsScreen(SetsLook):
         hint = f"{len(squares)} squares: {rows}. Such as: A, rust dots, 2 x navy."
         dialog = FormDialog(f"Set {number}, your own", line, lay, hint)
         if await self.app.push_screen_wait(dialog):
-            await self._done()
+            await self.done()
 
     def action_anew(self) -> None:
         """Propose anew all that are not begun, locked or held back."""
@@ -218,39 +215,12 @@ class SetsScreen(SetsLook):
         from sewalong.screens.proposing import ProposingScreen
 
         if await self.app.push_screen_wait(ProposingScreen(self._desk)):
-            await self._done()
-
-    def action_undo(self) -> None:
-        """Take back the last thing recorded."""
-        last = self.quilt.state.last_act
-        self._do(lambda: Undo(last[-1] if last else None))
-
-    def action_redo(self) -> None:
-        """Put back what was undone last."""
-        last = self.quilt.state.last_undone
-        self._do(lambda: Redo(last[-1] if last else None))
+            await self.done()
 
     def _is_a_set(self) -> bool:
         if self._number == OVER:
             self.tell("These are in no set. Go to a set first.", refused=True)
         return self._number != OVER
-
-    def _do(self, wanted: Callable[[], Act]) -> None:
-        self.ask_in_turn(self._carry_out(wanted))
-
-    async def _carry_out(self, wanted: Callable[[], Act]) -> None:
-        try:
-            refusal = self._desk.attempt(wanted())
-        except Refused as refused:
-            refusal = str(refused)
-        if refusal:
-            self.tell(refusal, refused=True)
-        else:
-            await self._done()
-
-    async def _done(self) -> None:
-        await self.bring_up_to_date()
-        self.tell(self._desk.outcome.words)
 
     def action_leave(self) -> None:
         """Let go of a marked square; else back to sewing."""

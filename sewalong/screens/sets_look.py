@@ -10,12 +10,12 @@ from textual.containers import Horizontal
 
 from sewalong.progress.sets.contrast import set_contrast
 from sewalong.progress.sets.swapping import Square
-from sewalong.screens.following import FollowingScreen
+from sewalong.screens.over_sewing import OverSewingScreen
 from sewalong.screens.prompts.desk import Desk
 from sewalong.screens.prompts.dialogs import LinesDialog
-from sewalong.screens.widgets.breakpoints import is_narrow, is_roomy, mark_size
+from sewalong.screens.widgets.breakpoints import is_narrow, is_roomy
 from sewalong.screens.widgets.colour_block import Block
-from sewalong.screens.widgets.keys import Key, keys_with, line_of
+from sewalong.screens.widgets.keys import Key
 from sewalong.screens.widgets.literal_text import Words
 from sewalong.screens.widgets.set_body import SetBody
 from sewalong.screens.widgets.square_list import ShownGroup, ShownSquare
@@ -27,21 +27,18 @@ from sewalong.wall.picture import Picture
 from sewalong.wall.set_picture import Squares
 
 
-class SetsLook(FollowingScreen[bool]):
+class SetsLook(OverSewingScreen[bool]):
     """Shows one page of several. Those that follow say which, and what can be done there."""
 
     CSS_PATH = ["sets.tcss"]
     AUTO_FOCUS = ""
-    offered: tuple[Key, ...] = ()
 
     def __init__(self, desk: Desk) -> None:
-        super().__init__(desk.quilt)
-        self._desk = desk
+        super().__init__(desk)
         self._at = 0
         self._whole = False
         self._now: SetPage | None = None
         """The page that is shown."""
-        self.keys = keys_with(desk.quilt.preferences.keys, self.offered)
 
     @abstractmethod
     def _page(self) -> SetPage | None:
@@ -67,9 +64,6 @@ class SetsLook(FollowingScreen[bool]):
         self.show()
 
     def on_resize(self) -> None:
-        mark_size(self)
-        self.set_class(is_roomy(self), "roomy")
-        self.query_one("#keys", Words).say(line_of(self.app.size.width - 4, self.keys))
         self.show()
 
     def show(self) -> None:
@@ -136,12 +130,6 @@ class SetsLook(FollowingScreen[bool]):
         """The square in hand."""
         page = self._now
         return page.squares[self._at] if page and self._at < len(page.squares) else None
-
-    def tell(self, text: str, *, refused: bool = False) -> None:
-        """Say one thing below the set; a refusal is marked."""
-        line = self.query_one("#message", Words)
-        line.set_class(refused, "refusal")
-        line.say(f"Not done: {text}" if refused else text)
 
     # -- keys ------------------------------------------------------------------
 

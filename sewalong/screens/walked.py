@@ -8,10 +8,8 @@ from typing import Generic, TypeVar
 from textual.containers import VerticalScroll
 from textual.geometry import Region
 
-from sewalong.screens.helped import HelpedScreen
-from sewalong.screens.widgets.breakpoints import mark_size
-from sewalong.screens.widgets.keys import Key, line_of
-from sewalong.screens.widgets.literal_text import Words
+from sewalong.screens.telling import TellingScreen
+from sewalong.screens.widgets.keys import Key
 
 Result = TypeVar("Result")
 
@@ -28,7 +26,7 @@ def walking(screen: str, what: str) -> tuple[Key, ...]:
     )
 
 
-class WalkedScreen(HelpedScreen[Result], Generic[Result]):
+class WalkedScreen(TellingScreen[Result], Generic[Result]):
     """What can be scrolled is called `cloths`; what is said of the one in hand is the `message`."""
 
     CSS_PATH = ["walked.tcss"]
@@ -48,15 +46,7 @@ class WalkedScreen(HelpedScreen[Result], Generic[Result]):
         """Say what is known of the one in hand."""
 
     def on_resize(self) -> None:
-        mark_size(self)
-        self.query_one("#keys", Words).say(line_of(self.app.size.width - 4, self.keys))
         self.call_after_refresh(self.scroll_to_hand)
-
-    def tell(self, text: str, *, refused: bool = False) -> None:
-        """Say one thing below; a refusal is marked."""
-        line = self.query_one("#message", Words)
-        line.set_class(refused, "refusal")
-        line.say(f"Not done: {text}" if refused else text)
 
     def scroll_to_hand(self) -> None:
         """Have the one in hand be seen."""

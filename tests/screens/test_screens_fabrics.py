@@ -131,7 +131,7 @@ async def test_a_refusal_says_why_and_keeps_what_was_typed(path: Path) -> None:
         await room.press("q")
         await room.until(lambda: len(fabrics(room)) == 3)
         await room.press("q")
-        await room.sees("Not done: There is nothing to put back.")
+        await room.sees("Not done: There is nothing to put back: nothing was undone")
 
 
 async def test_the_fabric_in_hand_is_changed_taken_out_and_put_back(path: Path) -> None:

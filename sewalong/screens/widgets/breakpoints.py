@@ -1,4 +1,4 @@
-"""Marks a screen as narrow or short, for the stylesheet."""
+"""Marks a screen as narrow or short, wide or roomy, for the stylesheet."""
 
 from __future__ import annotations
 
@@ -18,11 +18,12 @@ ROOMY = (120, 36)
 
 
 def mark_size(screen: Screen[Any]) -> None:
-    """Set the classes `narrow`, `short` and `wide` from the terminal's size now."""
+    """Set the classes `narrow`, `short`, `wide` and `roomy` from the terminal's size now."""
     width, height = screen.app.size
     screen.set_class(width < NARROW_BELOW, "narrow")
     screen.set_class(height < SHORT_BELOW, "short")
     screen.set_class(is_wide(screen), "wide")
+    screen.set_class(is_roomy(screen), "roomy")
 
 
 def is_narrow(screen: Screen[Any]) -> bool:
