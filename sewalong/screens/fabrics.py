@@ -21,10 +21,11 @@ from sewalong.screens.photo_sheet import Keeper, photograph
 from sewalong.screens.prompts.desk import Desk
 from sewalong.screens.prompts.dialogs import Field, FormDialog
 from sewalong.screens.walked import WalkedScreen, walking
+from sewalong.screens.widgets.cloth_sheet import Shown
 from sewalong.screens.widgets.colour_block import Block
 from sewalong.screens.widgets.keys import Key, help_at
 from sewalong.screens.widgets.literal_text import Words
-from sewalong.screens.widgets.swatch_sheet import Shown, ShownRow, SwatchSheet
+from sewalong.screens.widgets.swatch_sheet import ShownRow, SwatchSheet
 from sewalong.service.fabric_changes import keep_photographed, say_anew, say_fabrics, take_out
 from sewalong.service.fabric_looks import fabrics_now
 from sewalong.service.photographs import offered_for
@@ -165,7 +166,7 @@ class FabricsScreen(WalkedScreen[None], OverSewingScreen[None]):
 
     def _looks_so(self, swatch: Swatch) -> Shown:
         looks = Block(shown_in(self._view, swatch), swatch.value, swatch.colour is None)
-        return Shown(swatch.called, f"{swatch.squares:,}", looks)
+        return Shown(swatch.called, f", {swatch.squares:,}", looks)
 
     @property
     def _in_hand(self) -> Swatch | None:

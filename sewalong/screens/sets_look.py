@@ -14,11 +14,12 @@ from sewalong.screens.over_sewing import OverSewingScreen
 from sewalong.screens.prompts.desk import Desk
 from sewalong.screens.prompts.dialogs import LinesDialog
 from sewalong.screens.widgets.breakpoints import is_narrow, is_roomy
+from sewalong.screens.widgets.cloth_sheet import Shown
 from sewalong.screens.widgets.colour_block import Block
 from sewalong.screens.widgets.keys import Key
 from sewalong.screens.widgets.literal_text import Words
 from sewalong.screens.widgets.set_body import SetBody
-from sewalong.screens.widgets.square_list import ShownGroup, ShownSquare
+from sewalong.screens.widgets.square_list import ShownGroup
 from sewalong.service.set_looks import SetPage, all_of_it, what_meets_what
 from sewalong.service.set_pictures import cloth_coloured, set_pictured, top_pictured_of
 from sewalong.wall.cloth_colours import cloth_colours
@@ -94,16 +95,16 @@ class SetsLook(OverSewingScreen[bool]):
         fits = is_narrow(self) or len(one) <= self.app.size.width - 4
         return one if fits else "\n".join(sentences)
 
-    def _looks_so(self, square: Square, counts: Mapping[str, int]) -> ShownSquare:
+    def _looks_so(self, square: Square, counts: Mapping[str, int]) -> Shown:
         """A square: its fabric by letter and name, and its colour."""
         quilt = self.quilt.state.quilt
         swatch = set_contrast(quilt).fabrics.get(square.letter)
         if swatch is None:
-            return ShownSquare("not known", "", Block(None, None))
+            return Shown("not known", "", Block(None, None))
         colour = cloth_colours(quilt.fabrics).get(cloth_key(square.letter))
         block = Block(colour, swatch.value, swatch.colour is None)
-        count = f"{counts[square.letter]:,}" if square.letter in counts else ""
-        return ShownSquare(f"{self._mark(square)}{swatch.called}", count, block)
+        count = f" {counts[square.letter]:,}" if square.letter in counts else ""
+        return Shown(f"{self._mark(square)}{swatch.called}", count, block)
 
     def _mark(self, square: Square) -> str:
         """What is said before the name of a square."""

@@ -7,13 +7,12 @@ from collections.abc import Sequence
 from msgspec import Struct
 from rich.cells import set_cell_size
 from rich.segment import Segment
-from rich.style import Style
 from textual.geometry import Region, Size
 from textual.strip import Strip
-from textual.widget import Widget
 
 from sewalong.screens.widgets.breakpoints import is_roomy
-from sewalong.screens.widgets.colour_block import EDGES, Block, block, shows_colours
+from sewalong.screens.widgets.cloth_sheet import GOES_ON, ClothSheet
+from sewalong.screens.widgets.colour_block import EDGES, Block
 
 ROW_NUMBER = 3
 """Columns before each row, for its number."""
@@ -23,9 +22,6 @@ NARROWEST, WIDEST = 5, 12
 
 HIGH, LARGE_HIGH = 2, 4
 """Lines of one place: its colour, and below that letter and place; where there is room more."""
-
-GOES_ON = "\N{HORIZONTAL ELLIPSIS}"
-"""Beside the numbers where places go on that there is no room for."""
 
 MARK, CHOSEN, ALIKE = ">", "*", "="
 """Before the letter of the place in hand, of one marked to be merged, and of those that are of the
@@ -40,17 +36,13 @@ class PlaceShown(Struct, frozen=True):
     looks: Block
 
 
-class PlaceSheet(Widget):
+class PlaceSheet(ClothSheet):
     """Shows as many places of each row as there is room for, around the one in hand."""
-
-    DEFAULT_CSS = "PlaceSheet { width: 1fr; height: auto; }"
 
     def __init__(self, *, id: str | None = None) -> None:
         super().__init__(id=id)
         self._places: tuple[PlaceShown, ...] = ()
         self._columns = 1
-        self.at = 0
-        """The number of the place in hand, row by row."""
         self.chosen = ""
         """The letter that is marked to be merged; empty for none."""
 
@@ -60,18 +52,13 @@ class PlaceSheet(Widget):
         self.at = min(self.at, max(0, len(self._places) - 1))
         self.refresh(layout=True)
 
-    def on_mount(self) -> None:
-        self.app.theme_changed_signal.subscribe(self, lambda _: self.refresh())
-
     def move(self, across: int, down: int) -> bool:
         """Take another place in hand; False where there is none that way."""
         row, column = divmod(self.at, self._columns)
         to_row, to_column = row + down, column + across
         if not (0 <= to_row < self._rows and 0 <= to_column < self._columns):
             return False
-        self.at = to_row * self._columns + to_column
-        self.refresh()
-        return True
+        return self.take_in_hand(to_row * self._columns + to_column)
 
     @property
     def in_hand(self) -> Region:
@@ -101,35 +88,29 @@ class PlaceSheet(Widget):
         return range(first, first + shown), wide
 
     def render_line(self, y: int) -> Strip:
-        width = self.size.width
         columns, wide = self._window()
         if y == 0:
             segments = self._numbers(columns, wide)
         elif y > self._high * self._rows:
-            return Strip.blank(width, self.rich_style)
+            return self.line()
         else:
             row, below = divmod(y - 1, self._high)
             labels = below == self._high - 1
-            quiet = Style(color=self.app.current_theme.variables["quiet"])
             number = "" if below else str(row + 1)
-            segments = [Segment(f"{number:<{ROW_NUMBER}}", quiet)]
+            segments = [Segment(f"{number:<{ROW_NUMBER}}", self.ink("quiet"))]
             for column in columns:
                 place = row * self._columns + column
                 segments += self._label(place, wide) if labels else self._block(place, wide)
-        strip = Strip(segments).apply_style(self.rich_style)
-        return strip.adjust_cell_length(width, self.rich_style)
+        return self.line(segments)
 
     def _numbers(self, columns: range, wide: int) -> list[Segment]:
-        quiet = Style(color=self.app.current_theme.variables["quiet"])
         text = "".join(f"{f' {column + 1}':<{wide}}" for column in columns)
         before = GOES_ON if columns.start else ""
         behind = GOES_ON if columns.stop < self._columns else ""
-        return [Segment(f"{before:<{ROW_NUMBER}}{text}{behind}", quiet)]
+        return [Segment(f"{before:<{ROW_NUMBER}}{text}{behind}", self.ink("quiet"))]
 
     def _block(self, place: int, wide: int) -> list[Segment]:
-        theme, looks = self.app.current_theme, self._places[place].looks
-        inside = wide - EDGES - 1
-        return [*block(looks, inside, theme, in_colour=shows_colours(self.app)), Segment(" ")]
+        return [*self.block(self._places[place].looks, wide - EDGES - 1), Segment(" ")]
 
     def _label(self, number: int, wide: int) -> list[Segment]:
         place, here = self._places[number], self._places[self.at]
@@ -143,8 +124,6 @@ class PlaceSheet(Widget):
         text = f"{mark}{place.letter}"
         if len(text) + 1 + len(place.address) < wide:
             text = f"{text} {place.address}"
-        style = None
-        if mark != " ":
-            colour = self.app.current_theme.variables["number"]
-            style = Style(color=colour, bold=True, underline=self.app.no_color and mark == MARK)
+        underlined = self.app.no_color and mark == MARK
+        style = None if mark == " " else self.marked(underlined=underlined)
         return [Segment(text, style), Segment(set_cell_size("", wide - len(text)))]

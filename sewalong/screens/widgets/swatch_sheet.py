@@ -5,15 +5,13 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from msgspec import Struct
-from rich.cells import cell_len, set_cell_size
+from msgspec.structs import replace
 from rich.segment import Segment
-from rich.style import Style
 from textual.geometry import Region, Size
 from textual.strip import Strip
-from textual.widget import Widget
 
 from sewalong.screens.widgets.breakpoints import is_roomy
-from sewalong.screens.widgets.colour_block import EDGES, Block, block, shows_colours
+from sewalong.screens.widgets.cloth_sheet import ClothSheet, Shown
 from sewalong.screens.widgets.swatch_lines import WIDTH, SwatchLines, SwatchRow, swatch_lines
 
 SQUARE, LARGE_SQUARE = 4, 10
@@ -21,17 +19,6 @@ SQUARE, LARGE_SQUARE = 4, 10
 
 LARGE_FROM = WIDTH + LARGE_SQUARE
 """Columns of a swatch from which on it has room."""
-
-MARK = "> "
-GOES_ON = "\N{HORIZONTAL ELLIPSIS}"
-
-
-class Shown(Struct, frozen=True):
-    """One swatch: what is beside it, a name and a count, and what it looks like."""
-
-    name: str
-    count: str
-    looks: Block
 
 
 class ShownRow(Struct, frozen=True):
@@ -42,17 +29,13 @@ class ShownRow(Struct, frozen=True):
     swatches: tuple[Shown, ...]
 
 
-class SwatchSheet(Widget):
+class SwatchSheet(ClothSheet):
     """Shows rows of swatches under headings, and marks the one in hand."""
-
-    DEFAULT_CSS = "SwatchSheet { width: 1fr; height: auto; }"
 
     def __init__(self, *, id: str | None = None) -> None:
         super().__init__(id=id)
         self._rows: tuple[ShownRow, ...] = ()
         self._swatches: tuple[Shown, ...] = ()
-        self.at = 0
-        """The number of the swatch in hand."""
 
     def show(self, rows: Sequence[ShownRow], at: int) -> None:
         """Show these rows, the swatch of this number in hand."""
@@ -61,14 +44,9 @@ class SwatchSheet(Widget):
         self.at = at
         self.refresh(layout=True)
 
-    def on_mount(self) -> None:
-        self.app.theme_changed_signal.subscribe(self, lambda _: self.refresh())
-
     def move(self, across: int, down: int) -> bool:
         """Take another swatch in hand; False where there is none that way."""
-        before, self.at = self.at, self._lines(self.size.width).moved(self.at, across, down)
-        self.refresh()
-        return self.at != before
+        return self.take_in_hand(self._lines(self.size.width).moved(self.at, across, down))
 
     @property
     def in_hand(self) -> Region:
@@ -93,41 +71,18 @@ class SwatchSheet(Widget):
         width, found = self.size.width, self._lines(self.size.width)
         at, below = divmod(y, self._high)
         if at >= len(found.lines):
-            return Strip.blank(width, self.rich_style)
+            return self.line()
         line = found.lines[at]
         segments = []
         if found.indent or not line.swatches:
-            segments.append(self._heading("" if below else line.heading, found.indent or width))
+            segments.append(self.heading("" if below else line.heading, found.indent or width))
         for number in line.swatches:
             segments += self._swatch(number, found.width, labelled=not below)
-        strip = Strip(segments).apply_style(self.rich_style)
-        return strip.adjust_cell_length(width, self.rich_style)
-
-    def _heading(self, text: str, width: int) -> Segment:
-        stage = Style(color=self.app.current_theme.variables["stage"], bold=True)
-        return Segment(set_cell_size(text, width), stage if text else None)
+        return self.line(segments)
 
     def _swatch(self, number: int, width: int, *, labelled: bool) -> list[Segment]:
-        theme, one = self.app.current_theme, self._swatches[number]
-        here, plain = number == self.at and labelled, self.app.no_color
-        square = LARGE_SQUARE if self._high > 1 and width >= LARGE_FROM else SQUARE
-        room = width - len(MARK) - square - EDGES - 2
-        marked = Style(color=theme.variables["number"], bold=True, underline=plain)
-        style = marked if here else None
-        label = _label(one, room, style) if labelled else [Segment(" " * (room + 1))]
-        return [
-            Segment(MARK if here else " " * len(MARK), style),
-            *block(one.looks, square, theme, in_colour=shows_colours(self.app)),
-            Segment(" "),
-            *label,
-        ]
-
-
-def _label(one: Shown, room: int, style: Style | None) -> list[Segment]:
-    """Name and count in `room` columns, a blank behind; where the name is too long it goes on, the
-    count is there always."""
-    name, left = one.name, room - len(one.count) - 2
-    if cell_len(name) > left:
-        name = set_cell_size(name, max(0, left - 1)) + GOES_ON
-    said = f"{name}, {one.count}"
-    return [Segment(said, style), Segment(" " * (room + 1 - cell_len(said)))]
+        colour = LARGE_SQUARE if self._high > 1 and width >= LARGE_FROM else SQUARE
+        one = self._swatches[number]
+        if labelled:
+            return self.square(one, colour, width, here=number == self.at)
+        return self.square(replace(one, name="", behind=""), colour, width, here=False)
