@@ -24,7 +24,9 @@ from sewalong.quilt.fabrics_said import fabrics_said
 from sewalong.screens.new_quilt import NewQuiltScreen
 from sewalong.screens.photo_sheet import Keeper, PhotoSheetScreen
 from sewalong.screens.prompts.dialogs import CautionDialog, Dialog
+from sewalong.screens.proposing import ProposingScreen
 from sewalong.screens.quilts import QuiltsScreen
+from sewalong.screens.sets import SetsScreen
 from sewalong.screens.sewing import SewingScreen
 from sewalong.screens.widgets.few_colours import FEW
 from sewalong.screens.widgets.themes import DAYLIGHT, LAMPLIGHT, THEMES
@@ -271,6 +273,27 @@ async def test_every_text_beside_fabrics(tmp_path: Path, theme: str) -> None:
         await room.press("m", "right")
         found += (("photograph", *text) for text in texts(room))
     assert {words for _, words, *_ in found} >= {"A rust dots, 4", "*A 1·1", ">B 1·2"}
+    assert weak(found) == {}
+    assert weak(found, in_256) == {}
+
+
+@pytest.mark.parametrize("theme", THEMES)
+async def test_every_text_beside_sets(tmp_path: Path, theme: str) -> None:
+    quilt = replace(a_quilt(), fabrics=fabrics_said("rust dots 16 #a5532f, lights 32"))
+    found: list[Drawn] = []
+    async with at_sewing(tmp_path / "quilts.db", quilt=quilt, theme=theme) as room:
+        await room.press("full_stop")
+        await room.screen_is(ProposingScreen)
+        await room.sees("set 1 of ")
+        found += (("a proposal", *text) for text in texts(room))
+        await room.press("y")
+        await room.screen_is(SetsScreen)
+        for key in ("w", "down", "left", "k"):
+            await room.press(key)
+            found += (("sets", *text) for text in texts(room))
+    words = [words for _, words, *_ in found]
+    assert any(one.startswith("Not done: These are in no set.") for one in words)
+    assert {"front", "back"} <= set(words)
     assert weak(found) == {}
     assert weak(found, in_256) == {}
 

@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import re
+from collections.abc import AsyncIterator
+from contextlib import asynccontextmanager
 from pathlib import Path
 
 import pytest
@@ -38,10 +40,27 @@ def soon_good_enough(monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setattr(ProposingScreen, "looks_in_vain", 5)
 
 
-async def to_sets(room: Room) -> None:
-    await room.press("full_stop")
-    await room.screen_is(SetsScreen)
-    await room.pilot.pause()
+@asynccontextmanager
+async def at_sets(
+    tmp_path: Path, *acts: c.Act, quilt: Quilt = QUILT, size: tuple[int, int] = LARGE
+) -> AsyncIterator[Room]:
+    """The screen of six accepted sets, after whatever else was done."""
+    path = tmp_path / "quilts.db"
+    async with at_sewing(path, ACCEPTED, *acts, quilt=quilt, size=size) as room:
+        await room.press("full_stop")
+        await room.screen_is(SetsScreen)
+        await room.pilot.pause()
+        yield room
+
+
+@asynccontextmanager
+async def at_a_proposal(
+    tmp_path: Path, *, quilt: Quilt = QUILT, size: tuple[int, int] = LARGE
+) -> AsyncIterator[tuple[Room, ProposingScreen]]:
+    """The screen of proposed sets, once it has stopped looking."""
+    async with at_sewing(tmp_path / "quilts.db", quilt=quilt, size=size) as room:
+        await room.press("full_stop")
+        yield room, await proposed(room)
 
 
 async def proposed(room: Room) -> ProposingScreen:
@@ -77,9 +96,7 @@ async def test_where_there_can_be_no_sets_two_lines_say_what_to_do(
 
 
 async def test_sets_are_proposed_at_once_and_accepted(tmp_path: Path) -> None:
-    async with at_sewing(tmp_path / "quilts.db", quilt=QUILT) as room:
-        await room.press("full_stop")
-        screen = await proposed(room)
+    async with at_a_proposal(tmp_path) as (room, screen):
         await room.sees("set 1 of 6", "Weakest: ", "No choice of sets passes ", "front", "back")
         assert screen.query_one(PictureView)._strips
         await room.press("right", "right")
@@ -96,9 +113,7 @@ async def test_sets_are_proposed_at_once_and_accepted(tmp_path: Path) -> None:
 
 
 async def test_leaving_accepts_nothing(tmp_path: Path) -> None:
-    async with at_sewing(tmp_path / "quilts.db", quilt=QUILT) as room:
-        await room.press("full_stop")
-        await proposed(room)
+    async with at_a_proposal(tmp_path) as (room, _):
         await room.press("escape")
         await room.screen_is(SewingScreen)
         assert not room.on_disk().sets.sets
@@ -123,9 +138,7 @@ async def test_while_it_looks_keys_are_answered_and_enter_stops(
 
 
 async def test_rules_are_chosen_by_number_and_in_words(tmp_path: Path) -> None:
-    async with at_sewing(tmp_path / "quilts.db", quilt=QUILT) as room:
-        await room.press("full_stop")
-        await proposed(room)
+    async with at_a_proposal(tmp_path) as (room, _):
         await room.press("3")
         await room.sees("Chosen light on dark; y has them.")
         await room.press("c")
@@ -146,9 +159,7 @@ async def test_rules_are_chosen_by_number_and_in_words(tmp_path: Path) -> None:
 
 
 async def test_a_locked_set_stays_when_others_are_proposed(tmp_path: Path) -> None:
-    async with at_sewing(tmp_path / "quilts.db", quilt=QUILT) as room:
-        await room.press("full_stop")
-        screen = await proposed(room)
+    async with at_a_proposal(tmp_path) as (room, screen):
         await room.press("right")
         kept = screen._sets[1]
         await room.press("l")
@@ -164,9 +175,7 @@ async def test_a_locked_set_stays_when_others_are_proposed(tmp_path: Path) -> No
 
 async def test_every_set_can_be_locked_and_accepted_so(tmp_path: Path) -> None:
     quilt = replace(QUILT, target=Target(2, 2))
-    async with at_sewing(tmp_path / "quilts.db", quilt=quilt) as room:
-        await room.press("full_stop")
-        screen = await proposed(room)
+    async with at_a_proposal(tmp_path, quilt=quilt) as (room, screen):
         (only,) = screen._sets
         await room.press("l")
         await room.sees("Not done: No more sets are wanted")
@@ -176,8 +185,7 @@ async def test_every_set_can_be_locked_and_accepted_so(tmp_path: Path) -> None:
 
 
 async def test_a_swap_says_what_it_does_is_made_and_undone(tmp_path: Path) -> None:
-    async with at_sewing(tmp_path / "quilts.db", ACCEPTED, quilt=QUILT) as room:
-        await to_sets(room)
+    async with at_sets(tmp_path) as room:
         await room.sees("set 1 of 6, next", "A chalk", "Weakest here: ")
         await room.press("down", "w")
         await room.sees("Marked: B of set 1.", "* B oat")
@@ -193,8 +201,7 @@ async def test_a_swap_says_what_it_does_is_made_and_undone(tmp_path: Path) -> No
 
 
 async def test_where_a_swap_cannot_be_no_key_is_said_to_make_it(tmp_path: Path) -> None:
-    async with at_sewing(tmp_path / "quilts.db", ACCEPTED, quilt=QUILT) as room:
-        await to_sets(room)
+    async with at_sets(tmp_path) as room:
         await room.press("w", "left")
         await room.sees("Both are the same fabric. Go to another.")
         assert "w changes them." not in room.flowing
@@ -220,8 +227,7 @@ async def test_what_is_spoiled_is_said_by_letter_or_name(tmp_path: Path, typed: 
 
 
 async def test_a_square_is_swapped_with_what_is_over(tmp_path: Path) -> None:
-    async with at_sewing(tmp_path / "quilts.db", ACCEPTED, quilt=QUILT) as room:
-        await to_sets(room)
+    async with at_sets(tmp_path) as room:
         await room.press("w", "left")
         await room.sees("48 squares are in no set.", "A chalk 4")
         await room.press("down", "down", "down", "down", "down", "w")
@@ -230,8 +236,7 @@ async def test_a_square_is_swapped_with_what_is_over(tmp_path: Path) -> None:
 
 
 async def test_escape_lets_a_marked_square_go_before_it_leaves(tmp_path: Path) -> None:
-    async with at_sewing(tmp_path / "quilts.db", ACCEPTED, quilt=QUILT) as room:
-        await to_sets(room)
+    async with at_sets(tmp_path) as room:
         await room.press("w", "escape")
         await room.sees("No square is marked any more.")
         await room.press("escape")
@@ -240,8 +245,7 @@ async def test_escape_lets_a_marked_square_go_before_it_leaves(tmp_path: Path) -
 
 
 async def test_skip_hold_back_lock_and_take_up(tmp_path: Path) -> None:
-    async with at_sewing(tmp_path / "quilts.db", ACCEPTED, quilt=QUILT) as room:
-        await to_sets(room)
+    async with at_sets(tmp_path) as room:
         await room.press("k")
         await room.sees("Set 1 comes last now.")
         assert room.state.sets.order("square") == (2, 3, 4, 5, 6, 1)
@@ -260,15 +264,13 @@ async def test_skip_hold_back_lock_and_take_up(tmp_path: Path) -> None:
 
 
 async def test_what_is_over_cannot_be_skipped(tmp_path: Path) -> None:
-    async with at_sewing(tmp_path / "quilts.db", ACCEPTED, quilt=QUILT) as room:
-        await to_sets(room)
+    async with at_sets(tmp_path) as room:
         await room.press("left", "k")
         await room.sees("Not done: These are in no set.")
 
 
 async def test_her_own_set_by_letters_and_names(tmp_path: Path) -> None:
-    async with at_sewing(tmp_path / "quilts.db", ACCEPTED, quilt=QUILT) as room:
-        await to_sets(room)
+    async with at_sets(tmp_path) as room:
         await room.press("o")
         await room.screen_is(FormDialog)
         await room.write_over("A, rust dots, nobody")
@@ -282,9 +284,7 @@ async def test_her_own_set_by_letters_and_names(tmp_path: Path) -> None:
 
 
 async def test_the_rest_is_proposed_anew_beside_what_is_locked(tmp_path: Path) -> None:
-    commands = (ACCEPTED, c.MarkSet(2, "locked"))
-    async with at_sewing(tmp_path / "quilts.db", *commands, quilt=QUILT) as room:
-        await to_sets(room)
+    async with at_sets(tmp_path, c.MarkSet(2, "locked")) as room:
         await room.press("r")
         screen = await proposed(room)
         assert len(screen._sets) == 5
@@ -296,8 +296,7 @@ async def test_the_rest_is_proposed_anew_beside_what_is_locked(tmp_path: Path) -
 
 
 async def test_which_set_has_these_two(tmp_path: Path) -> None:
-    async with at_sewing(tmp_path / "quilts.db", ACCEPTED, c.Count("pair"), quilt=QUILT) as room:
-        await to_sets(room)
+    async with at_sets(tmp_path, c.Count("pair")) as room:
         await room.press("f")
         await room.screen_is(FormDialog)
         await room.write("chalk, oat")
@@ -309,8 +308,7 @@ async def test_which_set_has_these_two(tmp_path: Path) -> None:
 
 
 async def test_what_meets_what_the_weakest_first(tmp_path: Path) -> None:
-    async with at_sewing(tmp_path / "quilts.db", ACCEPTED, quilt=QUILT, size=(100, 60)) as room:
-        await to_sets(room)
+    async with at_sets(tmp_path, size=(100, 60)) as room:
         await room.press("m")
         await room.screen_is(LinesDialog)
         numbers = [int(n) for n in re.findall(r"(\d+) apart:", room.flowing)]
@@ -319,8 +317,7 @@ async def test_what_meets_what_the_weakest_first(tmp_path: Path) -> None:
 
 
 async def test_the_whole_top_takes_the_room_and_gives_it_back(tmp_path: Path) -> None:
-    async with at_sewing(tmp_path / "quilts.db", ACCEPTED, quilt=QUILT) as room:
-        await to_sets(room)
+    async with at_sets(tmp_path) as room:
         await room.press("v")
         await room.sees("the top with all sets")
         assert "front" not in room.text
@@ -329,8 +326,7 @@ async def test_the_whole_top_takes_the_room_and_gives_it_back(tmp_path: Path) ->
 
 
 async def test_all_of_it_can_be_read_at_every_size(tmp_path: Path) -> None:
-    async with at_sewing(tmp_path / "quilts.db", ACCEPTED, quilt=QUILT) as room:
-        await to_sets(room)
+    async with at_sets(tmp_path) as room:
         found = await look(room, "a set")
         await room.press("w", "right")
         found += await look(room, "a swap")
@@ -358,9 +354,8 @@ async def test_names_show_as_typed_and_what_is_not_known_is_said(
         for n, (one, name) in enumerate(zip(QUILT.fabrics, HARD, strict=False))
     ]
     quilt = replace(QUILT, fabrics=(*fabrics, *QUILT.fabrics[len(HARD) :]))
-    torn = (ACCEPTED, c.Count("pair", 2), c.Spoil("pair", 2, "torn", set=1))
-    async with at_sewing(tmp_path / "quilts.db", *torn, quilt=quilt, size=size) as room:
-        await to_sets(room)
+    torn = (c.Count("pair", 2), c.Spoil("pair", 2, "torn", set=1))
+    async with at_sets(tmp_path, *torn, quilt=quilt, size=size) as room:
         await room.sees("set 1 of 6", "not known")
         assert faults_of(room.app.screen) == []
         await room.press("right")
@@ -372,8 +367,7 @@ async def test_names_show_as_typed_and_what_is_not_known_is_said(
 
 @pytest.mark.parametrize("size", [LARGE, SMALL], ids=["80x24", "40x20"])
 async def test_the_sets_look_as_accepted(tmp_path: Path, size: tuple[int, int]) -> None:
-    async with at_sewing(tmp_path / "quilts.db", ACCEPTED, quilt=QUILT, size=size) as room:
-        await to_sets(room)
+    async with at_sets(tmp_path, size=size) as room:
         await room.press("right", "down", "w", "right")
         await room.pilot.pause()
         compare(GOLDENS / f"a-set-{size[0]}x{size[1]}.txt", room.text + "\n")
@@ -397,9 +391,7 @@ async def test_a_proposal_looks_as_accepted(
         ),
     )
     monkeypatch.setattr("sewalong.screens.proposing.propose", lambda _: iter([found]))
-    async with at_sewing(tmp_path / "quilts.db", quilt=QUILT, size=size) as room:
-        await room.press("full_stop")
-        await proposed(room)
+    async with at_a_proposal(tmp_path, size=size) as (room, _):
         await room.pilot.pause()
         compare(GOLDENS / f"a-proposal-{size[0]}x{size[1]}.txt", room.text + "\n")
 
@@ -412,8 +404,7 @@ async def test_with_no_colour_or_few_letters_stand_in_the_picture(
 ) -> None:
     for name, value in surroundings.items():
         monkeypatch.setenv(name, value)
-    async with at_sewing(tmp_path / "quilts.db", ACCEPTED, quilt=QUILT) as room:
-        await to_sets(room)
+    async with at_sets(tmp_path) as room:
         view = room.app.screen.query_one(PictureView)
         shown = {letter for strip in view._strips for segment in strip for letter in segment.text}
         assert shown - {" "} == set("ABCDEFGH")
