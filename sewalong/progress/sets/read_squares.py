@@ -20,7 +20,7 @@ def squares_typed(quilt: Quilt, text: str) -> tuple[str, ...]:
 
 
 def fabric_typed(quilt: Quilt, text: str) -> str:
-    """The letter of the one fabric meant by its letter or name. Raises Refused where none is."""
+    """The letter of the one fabric meant by its letter or its name. Raises Refused."""
     try:
         return fabric_meant(text, quilt.counted_fabrics).letter
     except NumbersFault as fault:

@@ -30,12 +30,9 @@ async def spoil(desk: Desk) -> None:
 
     def carry_out(values: dict[str, str]) -> str | None:
         of_set = values.get("set", "").strip()
-        named = values.get("fabric", "").strip()
-        fabric = _letter(state.quilt, named) if named else ""
-        act = Spoil(
-            pile, whole(values["n"]), values["reason"], whole(of_set) if of_set else 0, fabric
-        )
-        return desk.attempt(act)
+        number = whole(of_set) if of_set else 0
+        fabric = _fabric(state.quilt, values.get("fabric", "").strip())
+        return desk.attempt(Spoil(pile, whole(values["n"]), values["reason"], number, fabric))
 
     lines = [
         Field("n", f"How many {noun.many}?", "1"),
@@ -49,8 +46,10 @@ async def spoil(desk: Desk) -> None:
     await desk.app.push_screen_wait(FormDialog(f"Spoiled {noun.many}", tuple(lines), carry_out))
 
 
-def _letter(quilt: Quilt, typed: str) -> str:
-    """The letter of the fabric meant."""
+def _fabric(quilt: Quilt, typed: str) -> str:
+    """The letter of the fabric meant, empty where none was typed."""
+    if not typed:
+        return ""
     from sewalong.progress.sets.read_squares import fabric_typed  # colours take long to load
 
     return fabric_typed(quilt, typed)
