@@ -80,18 +80,20 @@ class ProposingScreen(SetsLook):
         if not sets:
             return None
         self._place %= len(sets)
-        laid = sets[self._place]
-        found = page_of(self.quilt.state, laid, len(sets), self._place + 1)
+        found = page_of(self.quilt.state, sets[self._place], len(sets), self._place + 1)
         words = self._found.words if self._found else ()
-        locked = ", locked" if laid in self._held else ""
-        return SetPage(
-            found.number,
-            f"{found.title}{locked}",
-            found.rows,
-            words[:2],
-            (*found.verdict, *found.facts, *words[2:]),
-            laid,
+        return replace(
+            found,
+            title=f"{found.title}, locked" if self._is_locked else found.title,
+            verdict=words[:2],
+            facts=(*found.verdict, *found.facts, *words[2:]),
         )
+
+    @property
+    def _is_locked(self) -> bool:
+        """Whether the set that is shown is: those that are come first. Sets of colour piles are often
+        alike, so the squares do not tell."""
+        return self._place < len(self._held)
 
     @property
     def _sets(self) -> Sequence[tuple[str, ...]]:
@@ -181,20 +183,19 @@ class ProposingScreen(SetsLook):
 
     def action_lock(self) -> None:
         """Keep this set while the others are proposed anew, or no longer."""
-        sets = self._sets
-        if not sets:
+        if not self._sets:
             self.tell("There is no set to lock.", refused=True)
             return
-        laid = sets[self._place % len(sets)]
+        self._place %= len(self._sets)
         self._stop()
-        if laid in self._held:
-            self._held.remove(laid)
+        if self._is_locked:
+            del self._held[self._place]
             self._found = None
         elif self._found is not None:
-            self._held.append(laid)
+            rest = list(self._found.sets)
+            self._held.append(rest.pop(self._place - len(self._held)))
             self._place = len(self._held) - 1
-            rest = tuple(one for one in self._found.sets if one is not laid)
-            self._found = replace(self._found, sets=rest)
+            self._found = replace(self._found, sets=tuple(rest))
         self._begin()
 
     def action_rule(self, number: int) -> None:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import AsyncIterator
+from collections.abc import AsyncIterator, Iterator
 from contextlib import asynccontextmanager
 from pathlib import Path
 
@@ -11,7 +11,9 @@ import pytest
 from msgspec.structs import replace
 from rich.cells import cell_len
 
+from sewalong.fabrics.sets.asked import Asked
 from sewalong.fabrics.sets.proposing import Proposal
+from sewalong.quilt.fabrics_said import fabrics_said
 from sewalong.quilt.quilt import Quilt, Target
 from sewalong.screens.prompts.dialogs import ChoiceDialog, FormDialog, LinesDialog
 from sewalong.screens.proposing import ProposingScreen
@@ -171,6 +173,27 @@ async def test_a_locked_set_stays_when_others_are_proposed(tmp_path: Path) -> No
         await room.press("space")
         await room.screen_is(SetsScreen)
         assert room.state.sets.sets[1].squares == kept
+
+
+async def test_of_sets_that_are_alike_only_those_are_locked_that_were(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    def alike(asked: Asked) -> Iterator[Proposal]:
+        yield Proposal((tuple("ABABABAB"),) * asked.sets, {}, None, None, 0, ("Alike.",))
+
+    monkeypatch.setattr("sewalong.screens.proposing.propose", alike)
+    piles = fabrics_said("lights 48, darks 48")
+    async with at_a_proposal(tmp_path, quilt=replace(QUILT, fabrics=piles)) as (room, screen):
+        await room.press("l")
+        await room.sees("set 1 of 6, locked", "y has them.")
+        await room.press("right")
+        await room.sees("set 2 of 6")
+        assert "locked" not in room.lines[0]
+        await room.press("l")
+        await room.sees("set 2 of 6, locked", "y has them.")
+        await room.press("l")
+        await room.until(lambda: len(screen._held) == 1 and "locked" not in room.lines[0])
+        assert len(screen._sets) == 6
 
 
 async def test_every_set_can_be_locked_and_accepted_so(tmp_path: Path) -> None:
