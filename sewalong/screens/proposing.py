@@ -51,7 +51,7 @@ KEYS = (
 GROUP = "proposing"
 
 SHOWN_EVERY = 0.25
-"""Seconds from one better proposal that is drawn to the next."""
+"""Seconds from one better proposal that is drawn to the next: own choice, so that each can be seen."""
 
 REST = 0.002
 """Seconds left to keys after each look: about as long as it took."""

@@ -32,6 +32,7 @@ from sewalong.service.set_drawings import refuse_drawing, set_drawn, top_drawn, 
 from sewalong.service.set_proposals import accepting, best_of
 
 MOST_SECONDS = 600
+"""Seconds to look for better ones at the most: own choice, far more than brings anything."""
 
 Acted = tuple[Act, *tuple[int, ...]]
 """An act, and the numbers of the sets that it changes."""

@@ -27,6 +27,7 @@ def test_until_some_are_accepted_it_proposes(drawer: Desk) -> None:
     )
     assert data["accepted"] is False
     assert data["weakest"] <= data["bound"]
+    assert f"No choice of sets passes {data['bound']:.0f}" in " ".join(data["words"])
     assert drawer.ok("sets").out == said.out
 
 
@@ -111,9 +112,11 @@ def test_squares_are_swapped_and_back(chosen: Desk) -> None:
     place = before[2].index(other) + 1
     said = chosen.ok("sets", "--swap", f"1:1 2:{place}")
     assert "Swapped squares in sets 1 and 2." in said.lines
-    assert [line[:17] for line in said.lines if line.startswith("Weakest")] == [
-        "Weakest in set 1:",
-        "Weakest in set 2:",
+    seams = [
+        chosen.ok("contrast", "--set", number, "--json").data["seams"] for number in ("1", "2")
+    ]
+    assert [line for line in said.lines if line.startswith("Weakest")] == [
+        f"Weakest in set {number}: {met[0]['words']}" for number, met in enumerate(seams, start=1)
     ]
     after = squares()
     assert (after[1][0], after[2][place - 1]) == (other, first)
