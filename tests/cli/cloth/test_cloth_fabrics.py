@@ -66,6 +66,7 @@ def test_a_fabric_is_changed_taken_out_and_had_back_by_undo(drawer: Desk) -> Non
 def test_what_it_says_in_lines_it_says_as_data(drawer: Desk) -> None:
     said, data = drawer.ok("fabrics"), drawer.ok("fabrics", "--json").data
     assert list(data) == ["quilt", "fabrics", "piles", "squares", "facts"]
+    assert data["piles"] == [], "prints are no piles"
     assert said.lines[: len(data["facts"])] == data["facts"]
     assert len(said.lines) == len(data["facts"]) + len(data["fabrics"])
 
