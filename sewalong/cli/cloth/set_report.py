@@ -9,6 +9,7 @@ from msgspec.structs import replace
 from sewalong.cli.frame.report import Report
 from sewalong.fabrics.sets.proposing import Asked, Proposal
 from sewalong.progress.record.events.event import label_of
+from sewalong.progress.record.events.sets import numbered
 from sewalong.progress.record.sets_laid import LaidSet
 from sewalong.progress.record.squares_left import shape_of_sets
 from sewalong.progress.record.state import State
@@ -18,13 +19,12 @@ from sewalong.progress.sets.set_words import NOT_KNOWN, called, in_hand_words
 from sewalong.progress.sets.where_words import standing_words, where_facts
 from sewalong.service.contrast_looks import facts_of, units_of
 from sewalong.service.open_quilt import OpenQuilt
-from sewalong.service.set_proposals import numbered
 
 
 def proposal_report(quilt: OpenQuilt, asked: Asked, found: Proposal) -> Report:
     """What is said of a proposal, then its sets, then how to keep them."""
     names = called(quilt.state.quilt)
-    laid = numbered(quilt.state, found)
+    laid = numbered(quilt.state, found.sets)
     lines = (
         *found.words,
         *(f"Set {number}: {named_squares(names, squares)}." for number, squares in laid),

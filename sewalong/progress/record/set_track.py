@@ -100,12 +100,8 @@ class SetTrack(Struct):
         shape = _shape(quilt)
         if shape is None:
             return
-        begun = self.frozen().begun(shape.pile)
-        self.sets = {
-            number: one
-            for number, one in self.sets.items()
-            if number in begun or one.locked or one.held_back
-        }
+        stay = self.frozen().kept(shape.pile)
+        self.sets = {number: one for number, one in self.sets.items() if number in stay}
         if not self.lying:
             self.lying = {
                 pile.id: (UNKNOWN,) * piles[pile.id]

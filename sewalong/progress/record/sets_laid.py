@@ -66,6 +66,11 @@ class SetsNow(Struct, frozen=True):
             if not one.held_back and there.get(number, 0) < len(one.squares)
         )
 
+    def kept(self, start: str) -> frozenset[int]:
+        """The sets that stay when others are accepted: begun, locked or held back."""
+        begun = self.begun(start)
+        return begun | {n for n, one in self.sets.items() if one.locked or one.held_back}
+
     def order(self, start: str) -> tuple[int, ...]:
         """The sets not begun and not held back, the next one first."""
         begun = self.begun(start)

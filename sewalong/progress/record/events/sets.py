@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from itertools import count
 from typing import ClassVar, Literal
 
 from msgspec.structs import replace
@@ -41,9 +42,7 @@ class SetsAccepted(Event, frozen=True, kw_only=True, tag="sets accepted"):
         from sewalong.progress.record.squares_left import refuse_what_there_is_not
 
         numbers = [number for number, _ in self.sets]
-        kept = {
-            number: one for number, one in state.sets.sets.items() if number in kept_sets(state)
-        }
+        kept = {number: state.sets.sets[number] for number in kept_sets(state)}
         if len(set(numbers)) != len(numbers) or not kept.keys().isdisjoint(numbers):
             raise Refused("Each set has a number of its own. Propose the sets anew.")
         if len(numbers) + len(kept) > MOST_SETS or any(not 1 <= n <= MOST_SETS for n in numbers):
@@ -198,7 +197,13 @@ class SetTakenUp(Event, frozen=True, kw_only=True, tag="set taken up"):
 
 def kept_sets(state: State) -> frozenset[int]:
     """The sets that stay when others are accepted: begun, locked or held back."""
-    begun = state.sets.begun(state.quilt.starts[0].pile)
-    return begun | {
-        number for number, one in state.sets.sets.items() if one.locked or one.held_back
-    }
+    return state.sets.kept(state.quilt.starts[0].pile)
+
+
+def numbered(
+    state: State, new: Sequence[tuple[str, ...]]
+) -> tuple[tuple[int, tuple[str, ...]], ...]:
+    """New sets with the numbers they get: the lowest that are free."""
+    kept = kept_sets(state)
+    free = (number for number in count(1) if number not in kept)
+    return tuple(zip(free, new, strict=False))
