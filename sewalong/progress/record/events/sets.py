@@ -11,6 +11,7 @@ from msgspec.structs import replace
 from sewalong.piecing.method import Stage
 from sewalong.progress.record.events.event import Event, Recorded, label_of
 from sewalong.progress.record.limits import a_stage
+from sewalong.progress.record.lying_pile import LyingPile
 from sewalong.progress.record.refused import Refused
 from sewalong.progress.record.set_flow import first_in_hand
 from sewalong.progress.record.set_track import all_of
@@ -135,9 +136,9 @@ class SetMarked(Event, frozen=True, kw_only=True, tag="set marked"):
             others = tuple(piece for piece in sets.lying.get(start, ()) if piece.set != number)
             squares = all_of(number, len(one.squares))
             if self.mark in ("skipped", "back in"):
-                sets.lying[start] = (*others, *squares)
+                sets.lying[start] = LyingPile((*others, *squares))
             elif self.mark == "held back":
-                sets.lying[start] = others
+                sets.lying[start] = LyingPile(others)
             sets.sets[number] = replace(one, **_MARKED[self.mark])
         tally.can_undo(seq)
 
@@ -188,7 +189,8 @@ class SetTakenUp(Event, frozen=True, kw_only=True, tag="set taken up"):
         stage = tally.route.stage(self.stage)
         for taken in stage.takes if stage else ():
             if pieces := tally.sets.lying.get(taken.pile):
-                tally.sets.lying[taken.pile] = first_in_hand(pieces, self.number)
+                first = first_in_hand(pieces, self.number)
+                tally.sets.lying[taken.pile] = LyingPile(first)
         tally.can_undo(seq)
 
     def words(self, state: State, record: Sequence[Recorded]) -> str:
