@@ -66,8 +66,7 @@ def facts_of(quilt: Quilt, laid: LaidSet, turned: Sequence[int] = ()) -> SetFact
 def units_of(quilt: Quilt, laid: LaidSet) -> tuple[tuple[str, ...], ...]:
     """What shows in each unit of a set, her letters in reading order; empty for one not known."""
     places = shape_of_sets(quilt).places
-    fabrics = laid.fabrics(tuple(range(len(laid.squares))))
-    return units_show(derived(quilt), dict(zip(places, fabrics, strict=True)))
+    return units_show(derived(quilt), dict(zip(places, laid.known, strict=True)))
 
 
 def beside_each_other(texts: Sequence[str], fabrics: Sequence[Fabric]) -> tuple[TwoFabrics, ...]:

@@ -26,6 +26,11 @@ class LaidSet(Struct, frozen=True):
     held_back: bool = False
     locked: bool = False
 
+    @property
+    def known(self) -> tuple[str, ...]:
+        """The fabrics at all its places, in order, as `fabrics`."""
+        return self.fabrics(tuple(range(len(self.squares))))
+
     def fabrics(self, places: tuple[int, ...]) -> tuple[str, ...]:
         """The fabrics at these places; empty for one that is not known any more."""
         return tuple("" if place in self.lost else self.squares[place] for place in places)

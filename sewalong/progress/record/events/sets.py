@@ -95,10 +95,9 @@ class SetsLaid(Event, frozen=True, kw_only=True, tag="sets laid"):
         numbers = " and ".join(str(number) for number, _ in self.sets)
         if self.how == "swapped":
             return f"Swapped squares in set{'' if len(self.sets) == 1 else 's'} {numbers}."
-        names = {fabric.letter: fabric.name for fabric in state.quilt.fabrics}
+        names = {fabric.letter: fabric.called for fabric in state.quilt.fabrics}
         laid = "; ".join(
-            ", ".join(f"{letter} {names.get(letter, '')}".strip() for letter in squares)
-            for _, squares in self.sets
+            ", ".join(names.get(letter, letter) for letter in squares) for _, squares in self.sets
         )
         return f"Set {numbers} is your own, and stays: {laid}."
 
