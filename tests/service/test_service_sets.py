@@ -25,7 +25,6 @@ from sewalong.service.set_looks import (
 )
 from sewalong.service.set_pictures import (
     cloth_coloured,
-    hand_pictured,
     set_pictured,
     top_pictured_of,
     work_in_fabrics,
@@ -106,13 +105,12 @@ def test_why_there_are_none() -> None:
 def test_the_picture_of_the_set_in_hand_follows_the_counts() -> None:
     def shown(*commands: c.Act) -> set[str | None]:
         state, _ = play(QUILT, ACCEPTED, *commands)
-        picture = hand_pictured(state, "pair", 40, 12)
-        assert picture is not None
-        return {cloth_letter(key) for key in picture.keys}
+        found = work_in_fabrics(state, state.quilt.method.stage("pair"), 40, 12)
+        assert found is not None
+        return {cloth_letter(key) for key in found.picture.keys}
 
     assert shown() == set("ABCDEFGH")
     assert shown(c.Count("pair", 4)) == {*"IJKL", *"ABCD"}
-    assert hand_pictured(opening(QUILT), "pair", 40, 12) is None
 
 
 def test_a_stage_shows_the_units_then_its_own_pieces_in_the_fabrics_of_the_set() -> None:
@@ -157,7 +155,8 @@ def test_the_picture_of_plain_colours_loads_no_library_of_colours() -> None:
         "from tests.service.test_service_sets import *\n"
         "for name in [n for n in sys.modules if n.partition('.')[0] == 'coloraide']:\n"
         "    del sys.modules[name]\n"
-        "assert hand_pictured(STATE, 'pair', 40, 12) is not None\n"
+        "pair = STATE.quilt.method.stage('pair')\n"
+        "assert work_in_fabrics(STATE, pair, 40, 12) is not None\n"
         "assert cloth_coloured(STATE)\n"
         "print('coloraide' in sys.modules)\n"
     )
