@@ -82,7 +82,10 @@ class SetTrack(Struct):
         for at in {at for one in gone for at in held[one]}.difference(laid.lost):
             self.lose(laid.squares[at], 1)
         self.sets[number] = replace(laid, lost=tuple(sorted({*laid.lost, *lost})))
-        self.lying[pile] = LyingPile(one for one in there if one not in gone)
+        rest = tuple(one for one in there if one not in gone)
+        # Of more than are known to be of the set nobody said which the others were.
+        self.lying[pile] = LyingPile(doubtful(rest) if n > len(gone) else rest)
+        self._forget_if_empty(quilt, pile, left)
 
     def lose(self, fabric: str, n: int) -> None:
         """`n` squares of a fabric are gone for good."""
