@@ -11,6 +11,7 @@ from msgspec.structs import replace
 from sewalong.progress.record.refused import Refused
 from sewalong.progress.sets.swapping import OVER, Square
 from sewalong.quilt.quilt import Target
+from sewalong.service.set_drawings import top_drawn
 from sewalong.service.set_looks import (
     all_laid,
     first_page,
@@ -32,7 +33,7 @@ from sewalong.service.set_pictures import (
 from sewalong.wall.keys import cloth_letter
 from sewalong.wall.stage_picture import Shows
 from tests.progress import every_act as c
-from tests.progress.building import opening, play
+from tests.progress.building import go_on, opening, play
 from tests.progress.sets.fabrics import sets_of, with_fabrics
 
 QUILT = replace(with_fabrics(), target=Target(6, 4))
@@ -146,6 +147,15 @@ def test_the_top_of_all_sets_is_full_where_there_are_enough() -> None:
     assert picture.is_whole
     assert {cloth_letter(key) for key in picture.keys} == set("ABCDEFGHIJKL")
     assert len(cloth_coloured(STATE)) == 12
+
+
+def test_in_the_drawing_of_the_top_no_set_lies_that_is_held_back() -> None:
+    two = c.AcceptSets(sets_of(8, 2))
+    state, record = play(QUILT, two)
+    both = top_drawn(state)
+    assert {cloth_letter(key) for _, key in both.parts} >= set("ABCDEFGHIJKL")
+    one = top_drawn(go_on(state, record, c.MarkSet(2, "held back")))
+    assert not {cloth_letter(key) for _, key in one.parts} & set("IJKL")
 
 
 def test_the_picture_of_plain_colours_loads_no_library_of_colours() -> None:

@@ -119,6 +119,12 @@ def test_of_a_spoiled_piece_of_a_known_set_its_squares_are_not_known_any_more() 
     assert {letter: n for letter, n in state.sets.gone.items() if n} == dict.fromkeys("ABCD", 1)
 
 
+def test_of_a_spoiled_piece_with_this_fabric_only_its_own_squares_are_lost() -> None:
+    state, _ = play(with_fabrics(), c.AcceptSets(sets_of(8, 3)), c.Count("pair", 12),
+                    c.Spoil("pair", 1, "torn", set=1, fabric="B"))  # fmt: skip
+    assert state.sets.sets[1].lost == (0, 1), "A and B, which are its first pair"
+
+
 def test_where_more_are_spoiled_than_are_known_to_be_of_a_set_the_others_may_be_any() -> None:
     state, _ = play(with_fabrics(), c.AcceptSets(sets_of(8, 3)), c.Count("pair", 12),
                     c.Count("sew", 6), c.Spoil("four-patch", 3, "burnt", set=2))  # fmt: skip
