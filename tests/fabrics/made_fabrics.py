@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from fractions import Fraction as F
 from random import Random
 
@@ -67,3 +68,8 @@ def asked(
     background: str = "",
 ) -> Asked:
     return Asked(fabrics, meeting_of(method), tuple(PLACES[method]), sets, rule, background)
+
+
+def apart_by_value(values: Sequence[float]) -> tuple[tuple[float, ...], ...]:
+    """The strengths of prints told apart by value alone: their differences."""
+    return tuple(tuple(abs(one - other) for other in values) for one in values)
