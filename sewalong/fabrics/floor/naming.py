@@ -8,6 +8,7 @@ import numpy as np
 
 from sewalong.fabrics.colours import Colour
 from sewalong.fabrics.floor.costs import apart, lights_of
+from sewalong.fabrics.floor.evening import DARKEST
 from sewalong.fabrics.floor.result import HowSure
 from sewalong.fabrics.floor.ways import Way
 from sewalong.fabrics.photo.tones import Numbers
@@ -44,11 +45,11 @@ def shown_by_fabrics(light: Numbers, colours: Mapping[str, Colour]) -> Numbers:
 def _settled(light: Numbers, fabrics: Numbers) -> tuple[Numbers, float]:
     for _ in range(_ROUNDS):
         away = apart(light, fabrics)
-        wanted = np.maximum(fabrics[away.argmin(axis=2)], 0.004)
+        wanted = np.maximum(fabrics[away.argmin(axis=2)], DARKEST)
         near = away.min(axis=2) < _UNLIKE
         if near.any():
             light = light * np.exp(
-                np.median(np.log(wanted / np.maximum(light, 0.004))[near], axis=0)
+                np.median(np.log(wanted / np.maximum(light, DARKEST))[near], axis=0)
             )
     return light, float(np.median(apart(light, fabrics).min(axis=2)))
 
