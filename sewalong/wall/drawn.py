@@ -21,7 +21,8 @@ from sewalong.wall.top_of_sets import UnitOf, laid_top
 from sewalong.wall.top_polygons import Part, top_polygons
 
 APART = 0.12
-"""The gap between units that are not sewn together, as a share of a unit's width."""
+"""The gap between units that are not sewn together, as a share of a unit's width (own
+choice)."""
 
 
 class Drawing(Struct, frozen=True):

@@ -12,16 +12,17 @@ from sewalong.wall.keys import Key
 from sewalong.wall.top_polygons import Part
 
 LINES_ACROSS = 64
-"""The page is as wide as so many of its lines of text are high."""
+"""The page is as wide as so many of its lines of text are high (own choice)."""
 
 SMALLEST = 0.12
-"""Inches: lower letters than that tell nothing and are left out."""
+"""Inches: lower letters than that tell nothing and are left out (own choice)."""
 
 COLUMNS = 3
-"""Of names below the drawing."""
+"""Of names below the drawing (own choice)."""
 
 WIDE = 0.55
-"""How wide a letter is, as a share of the height of its line: for cutting what is too long."""
+"""How wide a letter is, as a share of the height of its line: for cutting what is too long
+(own choice: most texts in most sans serifs are narrower)."""
 
 
 class Writing(Struct, frozen=True):

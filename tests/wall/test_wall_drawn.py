@@ -12,7 +12,7 @@ from xml.etree import ElementTree
 
 import pytest
 from msgspec.structs import replace
-from PIL import Image
+from PIL import Image, ImageFont
 from shapely import MultiPolygon, Polygon, box, union_all
 
 from sewalong.piecing.geometry import centre
@@ -130,7 +130,7 @@ def test_sashes_and_borders_are_named() -> None:
 
 @pytest.mark.parametrize("title", ["Set 1", "A very long name " * 9])
 def test_nothing_on_the_page_lies_over_anything_else(title: str) -> None:
-    """Texts as wide as six tenths of their height a letter, which is more than most letters are."""
+    """Texts are as wide as the type that Pillow ships sets them."""
     _, drawing = a_top("straight")
     page = page_of(replace(drawing, title=title))
     sheet = box(0, 0, *page.size)
@@ -138,12 +138,12 @@ def test_nothing_on_the_page_lies_over_anything_else(title: str) -> None:
     cloth = union_all([Polygon(points) for points, _ in page.parts])
     heads = [one for one in page.texts if one.on is None]
     written = []
+    font = ImageFont.load_default(100)
     for one in heads:
         x, y = one.at
         assert not one.is_centred
-        written.append(
-            box(x, y - one.high / 2, x + 0.55 * one.high * len(one.text), y + one.high / 2)
-        )
+        wide = one.high * font.getlength(one.text) / 100
+        written.append(box(x, y - one.high / 2, x + wide, y + one.high / 2))
     for shape in (*swatches, cloth, *written):
         assert sheet.contains(shape)
     for shape, other in combinations((*swatches, cloth, *written), 2):

@@ -11,7 +11,7 @@ from sewalong.fabrics.photo.tones import Flags, Numbers, luminance
 
 _LIFTS = np.arange(-0.75, 0.76, 0.15)
 """By how much the light of a place may be off, as its logarithm: from half to twice. Steps of it
-change a middle value by 3 in L*."""
+change a middle value by 3 in L* (own choice)."""
 
 _ROUNDS = 3
 """Of finding units and evening by them: what was found changes little after two (measured)."""
@@ -25,7 +25,8 @@ DARKEST = 0.004
 
 _CLEARLY = 50.0
 """Squares of CIEDE2000 by which what lies at a place must fit worse in any other light, so that it
-says how light it is there: one patch off by 7, three times what passes for one fabric."""
+says how light it is there: one patch off by 7, three times what passes for one fabric (own
+choice)."""
 
 _OTHER_LIFT = 2
 """Steps of `_LIFTS` from which on a light is another (own choice)."""

@@ -15,7 +15,7 @@ from sewalong.fabrics.photo.tones import Numbers
 
 _LIKE, _UNLIKE = 5.0, 10.0
 """CIEDE2000: above the first it is not sure that a patch is of that fabric, above the second it is
-of none. Twice and four times what passes for one fabric."""
+of none. Twice and four times what passes for one fabric (own choice)."""
 
 _CLEARLY, _CLEARLY_UNEVENED = 2.5, 6.0
 """CIEDE2000 by which any other fabric must be farther off: what passes for one fabric; and where the

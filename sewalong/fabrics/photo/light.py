@@ -49,7 +49,7 @@ _OUTER = 0.7
 the gap and a little more, where nothing else lies (own choice)."""
 
 _BEYOND = 0.05
-"""Steps beyond the corners where ground begins: they are given by hand."""
+"""Steps beyond the corners where ground begins: they are given by hand (own choice)."""
 
 
 def gaps(picture: Picture, grid: Grid) -> tuple[Flags, NDArray[np.intp]]:

@@ -23,7 +23,7 @@ from sewalong.fabrics.photo.steps import must_be_seen_well, with_small
 from sewalong.fabrics.photo.tones import Light, parts
 
 _SHOWN = 0.92
-"""Of a square's side, shown back: without the cloth that its edges let through."""
+"""Of a square's side, shown back: without the cloth that its edges let through (own choice)."""
 
 
 def seen(
