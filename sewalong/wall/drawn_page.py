@@ -87,4 +87,4 @@ def _room_in(polygon: Polygon, at: Point) -> float:
 def _cut(text: str, most: float) -> str:
     """The text, shortened to so many of its own heights; it then says that it goes on."""
     letters = int(most / WIDE)
-    return text if len(text) <= letters else f"{text[: max(1, letters - 1)]}…"
+    return text if len(text) <= letters else f"{text[: letters - 1]}…"
