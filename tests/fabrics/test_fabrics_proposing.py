@@ -11,6 +11,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from msgspec.structs import replace
 
+from sewalong.fabrics.sets.background import background_letters
 from sewalong.fabrics.sets.proposal_words import proposal_words
 from sewalong.fabrics.sets.proposing import Asked, Proposal, propose, proposed
 from sewalong.fabrics.sets.rules import Rule, SetsRefused
@@ -183,6 +184,7 @@ def test_a_colour_family_can_be_the_background() -> None:
     wanted = asked(fabrics, 3, Rule.ONE_BACKGROUND, "four-patch", "Blue")
     found = proposed(wanted, LOOKS)
     assert len(blues) > 1
+    assert background_letters(fabrics, "Blue") == blues
     for one in found.sets:
         assert [letter in blues for letter in one] in ([True, False] * 2, [False, True] * 2)
     assert found.bound is not None
