@@ -30,9 +30,9 @@ def spoil(args: argparse.Namespace, context: Context) -> Report:
 
 def _letter(quilt: OpenQuilt, typed: str) -> str:
     """The letter of the fabric meant."""
-    from sewalong.fabrics.meant import fabric_meant  # colours take long to load
+    from sewalong.progress.sets.read_squares import fabric_typed  # colours take long to load
 
-    return fabric_meant(typed, quilt.state.quilt.counted_fabrics).letter
+    return fabric_typed(quilt.state.quilt, typed)
 
 
 def find(args: argparse.Namespace, context: Context) -> Report:

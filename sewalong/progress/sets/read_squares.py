@@ -19,6 +19,14 @@ def squares_typed(quilt: Quilt, text: str) -> tuple[str, ...]:
     return tuple(_squares(quilt, text))
 
 
+def fabric_typed(quilt: Quilt, text: str) -> str:
+    """The letter of the one fabric meant by its letter or its name. Raises Refused."""
+    try:
+        return fabric_meant(text, quilt.counted_fabrics).letter
+    except NumbersFault as fault:
+        raise Refused(fault.sentence) from None
+
+
 def _squares(quilt: Quilt, text: str) -> Iterator[str]:
     parts = [part.strip() for part in re.split(r"[,;\n]", text) if part.strip()]
     if not parts:
@@ -32,11 +40,7 @@ def _squares(quilt: Quilt, text: str) -> Iterator[str]:
 
 def _meant(quilt: Quilt, text: str) -> list[str]:
     """One fabric, or where none goes by all of it one for each word."""
-    fabrics = quilt.counted_fabrics
     try:
-        return [fabric_meant(text, fabrics).letter]
-    except NumbersFault:
-        try:
-            return [fabric_meant(word, fabrics).letter for word in text.split()]
-        except NumbersFault as fault:
-            raise Refused(fault.sentence) from None
+        return [fabric_typed(quilt, text)]
+    except Refused:
+        return [fabric_typed(quilt, word) for word in text.split()]

@@ -13,7 +13,9 @@ from sewalong.progress.record.recount_rules import (
     to_count,
     ways,
 )
+from sewalong.progress.record.refused import Refused
 from sewalong.progress.sets.finding import known_sets_lie_in
+from sewalong.quilt.quilt import Quilt
 from sewalong.screens.prompts.common import which_pile, whole
 from sewalong.screens.prompts.desk import Asker, Desk
 from sewalong.screens.prompts.dialogs import Choice, ChoiceDialog, Field, FormDialog
@@ -29,11 +31,12 @@ async def spoil(desk: Desk) -> None:
 
     def carry_out(values: dict[str, str]) -> str | None:
         of_set = values.get("set", "").strip()
-        fabric = values.get("fabric", "").strip().upper()
-        act = Spoil(
-            pile, whole(values["n"]), values["reason"], whole(of_set) if of_set else 0, fabric
-        )
-        return desk.attempt(act)
+        number = whole(of_set) if of_set else 0
+        try:
+            fabric = _fabric(state.quilt, values.get("fabric", "").strip())
+        except Refused as refused:
+            return str(refused)
+        return desk.attempt(Spoil(pile, whole(values["n"]), values["reason"], number, fabric))
 
     lines = [
         Field("n", f"How many {noun.many}?", "1"),
@@ -42,10 +45,17 @@ async def spoil(desk: Desk) -> None:
     if known_sets_lie_in(state, pile):
         lines.append(Field("set", "Of which set? Leave it empty if you don't know."))
     if state.sets.sets:
-        lines.append(
-            Field("fabric", "Of which fabric, by letter? Leave it empty if you don't know.")
-        )
+        lines.append(Field("fabric", "Of which fabric? Leave it empty if you don't know."))
     await desk.app.push_screen_wait(FormDialog(f"Spoiled {noun.many}", tuple(lines), carry_out))
+
+
+def _fabric(quilt: Quilt, typed: str) -> str:
+    """The letter of the fabric meant, empty where none was typed."""
+    if not typed:
+        return ""
+    from sewalong.progress.sets.read_squares import fabric_typed  # colours take long to load
+
+    return fabric_typed(quilt, typed)
 
 
 _ACCEPTED_AS: dict[Accepted, str] = {

@@ -131,3 +131,13 @@ def test_a_set_of_her_own_stays_when_the_rest_is_proposed_anew() -> None:
     }  # fmt: skip
     state = go_on(state, record, c.MarkSet(4, "unlocked"), c.AcceptSets((tuple("ABCDABCD"),)))
     assert list(state.sets.sets) == [1]
+
+
+def test_what_is_spoiled_is_said_with_its_set_and_the_name_of_its_fabric() -> None:
+    state, record = play(QUILT, ACCEPTED, c.Count("pair", 4), c.Spoil("pair", 1, "torn", set=1, fabric="C"),
+                         c.Spoil("square", 1, "ink", fabric="B"), c.Spoil("pair", 1, "lost", set=1))  # fmt: skip
+    assert [one.event.words(state, record) for one in record[-3:]] == [
+        "Spoiled 1 pair of set 1, with C shell: torn.",
+        "Spoiled 1 square of B oat: ink.",
+        "Spoiled 1 pair of set 1: lost.",
+    ]

@@ -11,7 +11,7 @@ from sewalong.screens.sets import SetsScreen
 from sewalong.screens.sewing import SewingScreen
 from tests.progress import every_act as c
 from tests.screens.sewing_room import Room, a_quilt
-from tests.story.twins.twin import Case, Key
+from tests.story.twins.twin import Case, Key, fill, pick, press
 
 TWO_PILES = (
     Fabric("A", "lights", squares=24, kind=ASSORTED, value="light"),
@@ -107,6 +107,15 @@ SETS = (
         ("sets --take-up 2",),
         ("set taken up",),
         ACCEPTED,
+        QUILT,
+    ),
+    Case(
+        "a pair of a set spoiled, its fabric named",
+        c.Spoil,
+        (press("s"), pick("pairs: 4"), fill("1", "torn", "1", "darks")),
+        ("spoil pair 1 --reason torn --set 1 --fabric darks",),
+        ("spoiled",),
+        (*ACCEPTED, c.Count("pair", 4)),
         QUILT,
     ),
 )

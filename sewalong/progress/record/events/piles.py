@@ -51,9 +51,16 @@ class Spoiled(Event, frozen=True, kw_only=True, tag="spoiled", omit_defaults=Tru
         tally.can_undo(seq)
 
     def words(self, state: State, record: Sequence[Recorded]) -> str:
-        of = f" of set {self.set}" if self.set else ""
-        of += f" of {self.fabric}" if self.fabric else ""
-        return f"Spoiled {noun_of(state, self.pile).count(self.n)}{of}: {stopped(self.reason)}"
+        noun = noun_of(state, self.pile).count(self.n)
+        return f"Spoiled {noun}{self._of_what(state)}: {stopped(self.reason)}"
+
+    def _of_what(self, state: State) -> str:
+        """ " of set 7, with C shell dots"; empty where nobody said so."""
+        names = {fabric.letter: fabric.name for fabric in state.quilt.fabrics}
+        fabric = f"{self.fabric} {names.get(self.fabric, '')}".strip()
+        if self.set:
+            return f" of set {self.set}" + (f", with {fabric}" if fabric else "")
+        return f" of {fabric}" if fabric else ""
 
 
 def beside_the_pile(state: State, pile: str) -> str:
