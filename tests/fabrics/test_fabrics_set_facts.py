@@ -45,6 +45,10 @@ def test_a_one_way_print_is_said_with_its_units_and_whether_it_stands_alike_in_t
         f"B fabric B {told}",
         "A fabric A, B fabric B: one way up in 2 of 4 units, however they are turned.",
     )
+    stacked = set_facts(derive("stacked-four-patch", F(5)), {"B": both["B"]})
+    assert stacked.more[0] == (
+        "B fabric B is a one-way print: it shows in units 1 and 4, not the same way up in each."
+    )
     assert set_facts(FOUR, laid(B=swatch("B", 4, 40, "one-way"))).more == (
         "B fabric B is a one-way print: it shows in unit 1.",
         "B fabric B: one way up in every unit, once it is turned so.",
