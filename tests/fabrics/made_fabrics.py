@@ -20,7 +20,12 @@ def meeting_of(method: str) -> tuple[Contact, ...]:
     return contacts(derive(method, F(5)).units, 0.25)
 
 
-PLACES = {"paired-squares": "AB", "four-patch": "ABCD", "stacked-four-patch": "ABCDEFGH"}
+PLACES = {
+    "paired-squares": "AB",
+    "four-patch": "ABCD",
+    "stacked-four-patch": "ABCDEFGH",
+    "nine-patch": "ABCDEFGHI",
+}
 """The letters of some methods' sets."""
 
 

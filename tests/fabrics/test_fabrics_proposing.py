@@ -20,7 +20,7 @@ from sewalong.fabrics.sets.wanted import Dealt
 from sewalong.fabrics.sight import difference
 from sewalong.fabrics.swatch import Swatch
 from sewalong.quilt.choices import ASSORTED
-from tests.fabrics.made_fabrics import asked, colour_drawer, drawer, meeting_of, swatch
+from tests.fabrics.made_fabrics import LETTERS, asked, colour_drawer, drawer, meeting_of, swatch
 
 LOOKS = 12
 
@@ -155,6 +155,22 @@ def test_what_lies_the_wrong_way_about_is_said() -> None:
     assert first == (
         "Weakest: B fabric B lies as the light one on C fabric C and is 40 darker, in set 1."
     )
+
+
+@pytest.mark.parametrize(("lights", "light"), [(5, "ACEGI"), (4, "BDFH")])
+def test_of_two_unlike_sides_the_lights_lie_on_the_one_they_are_enough_for(
+    lights: int, light: str
+) -> None:
+    """Nine squares of one set, the lights 70 from the darks: five places meet four."""
+    fabrics = tuple(
+        swatch(letter, 1, 90 if number < lights else 20)
+        for number, letter in enumerate(LETTERS[:9])
+    )
+    found = proposed(asked(fabrics, 1, Rule.LIGHT_ON_DARK, "nine-patch"), LOOKS)
+    assert (found.weakest, found.bound) == (70, 70)
+    (one,) = found.sets
+    at = dict(zip("ABCDEFGHI", one, strict=True))
+    assert {at[place] for place in light} == set(LETTERS[:lights])
 
 
 def test_one_fabric_is_the_background_at_every_second_place() -> None:
