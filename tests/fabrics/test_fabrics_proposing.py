@@ -182,6 +182,8 @@ def test_one_fabric_is_the_background_at_every_second_place() -> None:
         {0, 2, 4, 6}
     ] * 3
     assert found.over["C"] == 2
+    # The background is no print that lies there twice; of the others none does.
+    assert found.doubles == 0
     assert all(
         (one.letter == "C") != (other.letter == "C") for one, other in all_seams(wanted, found)
     )
