@@ -75,9 +75,10 @@ class Met(Struct, frozen=True):
 
 def seams_of_a_set(meeting: Sequence[Contact], laid: Mapping[str, Swatch]) -> tuple[Met, ...]:
     """Every two places of a set that meet, the weakest first; `laid` has the fabric of each place
-    by the letter the method has for it. Unknown ones come last."""
+    by the letter the method has for it. Those of which a fabric is not there are left out, those of
+    which a value is not known come last."""
     lengths: dict[tuple[str, str], float] = {}
-    for contact in meeting:
+    for contact in (one for one in meeting if laid.keys() >= {*one.letters}):
         lengths[contact.letters] = lengths.get(contact.letters, 0.0) + contact.length
     met = [
         met_between(laid[letters[0]], laid[letters[1]], letters, length)

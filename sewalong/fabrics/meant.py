@@ -18,7 +18,7 @@ def fabric_meant(text: str, fabrics: Sequence[Fabric]) -> Fabric:
     """
     found = _found(text, fabrics)
     if found is None:
-        there = ", ".join(f"{one.letter} {one.name}" for one in fabrics[:8])
+        there = ", ".join(one.called for one in fabrics[:8])
         more = f" and {len(fabrics) - 8} more" if len(fabrics) > 8 else ""
         known = f"There are {there}{more}." if fabrics else "The quilt has no counted fabrics yet."
         raise NumbersFault(f"{quoted(text)} is none of the fabrics. {known}")
@@ -36,7 +36,7 @@ def side_by_side(texts: Sequence[str], fabrics: Sequence[Fabric]) -> tuple[Swatc
 
 def _found(text: str, fabrics: Sequence[Fabric]) -> Fabric | None:
     wanted = _plain(text)
-    called = {one: (one.letter, f"{one.letter} {one.name}", one.name) for one in fabrics}
+    called = {one: (one.letter, one.called, one.name) for one in fabrics}
     for way in range(3):
         if found := [one for one, ways in called.items() if _plain(ways[way]) == wanted]:
             return _the_one(text, found)
@@ -45,7 +45,7 @@ def _found(text: str, fabrics: Sequence[Fabric]) -> Fabric | None:
 
 def _the_one(text: str, found: Sequence[Fabric]) -> Fabric | None:
     if len(found) > 1:
-        which = " or ".join(f"{one.letter} {one.name}" for one in found)
+        which = " or ".join(one.called for one in found)
         raise NumbersFault(f"{quoted(text)} may be {which}. Give the letter.")
     return found[0] if found else None
 

@@ -2,15 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 
 from msgspec import Struct
 
 from sewalong.fabrics.advice import Met, one_way_in, one_way_words, seams_of_a_set, twice_in
 from sewalong.fabrics.swatch import Swatch
+from sewalong.piecing.contacts import Contact
 from sewalong.piecing.derive import Derivation
 from sewalong.piecing.one_way import ways_up
-from sewalong.quilt.method_seams import method_seams
 from sewalong.quilt.worksheet.seam_words import units_words
 
 
@@ -27,17 +27,14 @@ class SetFacts(Struct, frozen=True):
 
 
 def set_facts(
-    made: Derivation, laid: Mapping[str, Swatch], turned: Mapping[str, int] | None = None
+    made: Derivation,
+    meeting: Sequence[Contact],
+    laid: Mapping[str, Swatch],
+    turned: Mapping[str, int] | None = None,
 ) -> SetFacts:
-    """What is to be said of a set; `laid` has the fabric of each place by the method's letter. A
-    seam is left out where the fabric of one of its places is not known. `turned` as `method_seams`.
-    """
-    known = [
-        contact
-        for contact in method_seams(made).contacts
-        if all(letter in laid for letter in contact.letters)
-    ]
-    return SetFacts(seams_of_a_set(known, laid), tuple(_more(made, laid, turned)))
+    """What is to be said of a set of the method that comes to `made`, in which `meeting` share
+    seams; `laid` as `seams_of_a_set`, `turned` as `ways_up`."""
+    return SetFacts(seams_of_a_set(meeting, laid), tuple(_more(made, laid, turned)))
 
 
 def _more(

@@ -63,3 +63,8 @@ class Fabric(Struct, frozen=True):
     second: str | None = None
     share: int | None = None
     value: str | None = None
+
+    @property
+    def called(self) -> str:
+        """Letter and name: nobody has to know a letter by heart."""
+        return f"{self.letter} {self.name}".strip()

@@ -43,7 +43,6 @@ class MethodSeams(Struct, frozen=True):
     """All of it, unit by unit as they are made of one batch."""
 
     units: int
-    contacts: tuple[Contact, ...]
     seams: tuple[Seam, ...]
     edges: tuple[OuterEdge, ...]
     stands: tuple[Stands, ...]
@@ -55,12 +54,10 @@ def method_seams(made: Derivation, turned: Mapping[str, int] | None = None) -> M
     `turned` has the degrees a fabric's squares were turned by before they were pieced.
     """
     allowance = float(made.seam)
-    meeting = contacts(made.units, allowance)
     ways = ways_up(made.units, allowance, turned)
     return MethodSeams(
         len(made.units),
-        meeting,
-        _seams(meeting),
+        _seams(contacts(made.units, allowance)),
         tuple(_edges(made)),
         tuple(
             Stands(letter, unit, tuple(sorted(shown[letter])))

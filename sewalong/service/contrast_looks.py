@@ -11,17 +11,19 @@ from msgspec import Struct
 
 from sewalong.fabrics.contrast_words import TwoFabrics, two_by_two
 from sewalong.fabrics.meant import side_by_side
-from sewalong.fabrics.set_facts import SetFacts, set_facts
-from sewalong.fabrics.swatch import Swatch, swatches
+from sewalong.fabrics.set_facts import SetFacts
 from sewalong.piecing.derive import Derivation
+from sewalong.progress.record.refused import Refused
 from sewalong.progress.record.sets_laid import LaidSet
 from sewalong.progress.record.squares_left import laid_set, shape_of_sets
 from sewalong.progress.record.state import State
+from sewalong.progress.sets.contrast import set_contrast
 from sewalong.quilt.choices import Fabric
 from sewalong.quilt.derived import derived
 from sewalong.quilt.method_seams import MethodSeams, method_seams
 from sewalong.quilt.quilt import Quilt
 from sewalong.quilt.worksheet.seam_words import seam_words, units_show
+from sewalong.service.set_pictures import known
 
 
 class MethodMeets(Struct, frozen=True):
@@ -44,8 +46,6 @@ def half_turned(quilt: Quilt, places: Sequence[int]) -> Mapping[str, int]:
     """The degrees by the method's letters of squares that lie half turned. Raises Refused."""
     if not places:
         return {}
-    from sewalong.progress.record.refused import Refused
-
     letters = shape_of_sets(quilt).places
     if any(not 1 <= place <= len(letters) for place in places):
         raise Refused(f"Places in a set go from 1 to {len(letters)}.")
@@ -60,21 +60,13 @@ def set_meets(state: State, number: int, turned: Sequence[int] = ()) -> tuple[La
 
 def facts_of(quilt: Quilt, laid: LaidSet, turned: Sequence[int] = ()) -> SetFacts:
     """What is to be said of a set."""
-    known: Mapping[str, Swatch] = {one.letter: one for one in swatches(quilt.counted_fabrics)}
-    letters = shape_of_sets(quilt).places
-    lying = {
-        letters[place]: known[fabric]
-        for place, fabric in enumerate(laid.squares)
-        if place not in laid.lost and fabric in known
-    }
-    return set_facts(derived(quilt), lying, half_turned(quilt, turned))
+    return set_contrast(quilt).facts(known(laid), half_turned(quilt, turned))
 
 
 def units_of(quilt: Quilt, laid: LaidSet) -> tuple[tuple[str, ...], ...]:
     """What shows in each unit of a set, her letters in reading order; empty for one not known."""
     places = shape_of_sets(quilt).places
-    fabrics = laid.fabrics(tuple(range(len(laid.squares))))
-    return units_show(derived(quilt), dict(zip(places, fabrics, strict=True)))
+    return units_show(derived(quilt), dict(zip(places, laid.known, strict=True)))
 
 
 def beside_each_other(texts: Sequence[str], fabrics: Sequence[Fabric]) -> tuple[TwoFabrics, ...]:

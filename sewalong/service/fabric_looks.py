@@ -14,10 +14,9 @@ from sewalong.fabrics.by_value import ValueRow, by_value
 from sewalong.fabrics.counted import NO_SETS, count_words
 from sewalong.fabrics.possible_words import what_can_be
 from sewalong.fabrics.swatch import Swatch, swatches
-from sewalong.piecing.contacts import contacts
 from sewalong.progress.record.events.replanning import planned
+from sewalong.progress.sets.contrast import set_contrast
 from sewalong.progress.sets.left_words import left_words
-from sewalong.quilt.derived import derived
 from sewalong.quilt.quilt import Quilt
 from sewalong.quilt.set_shape import SetShape, set_shape
 from sewalong.service.open_quilt import OpenQuilt
@@ -58,6 +57,5 @@ def of_plan(plan: Quilt) -> FabricsNow:
 
 def _possible(found: Sequence[Swatch], plan: Quilt, shape: SetShape) -> tuple[str, ...]:
     """What these squares can give in the sets that the whole top takes."""
-    made = derived(plan)
     wanted = -(-plan.units_for(plan.target) // shape.units)
-    return what_can_be(found, contacts(made.units, float(made.seam)), shape.places, wanted)
+    return what_can_be(found, set_contrast(plan).meeting, shape.places, wanted)

@@ -8,13 +8,12 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from sewalong.fabrics.sets.proposing import Proposal
-from sewalong.progress.record.events.sets import kept_sets
+from sewalong.progress.record.events.sets import kept_sets, numbered
 from sewalong.progress.record.refused import Refused
 from sewalong.progress.record.squares_left import laid_set, shape_of_sets
 from sewalong.progress.record.state import State
 from sewalong.quilt.derived import derived
 from sewalong.service.set_pictures import known
-from sewalong.service.set_proposals import numbered
 from sewalong.store.pictures import refuse_picture, write_picture
 from sewalong.wall.drawn import Drawing, drawing_of_set, drawing_of_top
 from sewalong.wall.png import CannotPaint, as_png
@@ -48,7 +47,7 @@ def _sets(state: State, proposal: Proposal | None) -> Mapping[int, Squares]:
     if proposal is None:
         return accepted
     standing = {number: accepted[number] for number in kept_sets(state)}
-    return {**standing, **dict(numbered(state, proposal))}
+    return {**standing, **dict(numbered(state, proposal.sets))}
 
 
 def _is_held_back(state: State, number: int) -> bool:

@@ -99,8 +99,8 @@ def page_of(state: State, squares: Laid, sets: int, number: int) -> SetPage:
         Row(group.title, tuple(Square(number, p, squares[p] or "") for p in group.places))
         for group in groups(state.quilt, shape_of_sets(state.quilt))
     )
-    weakest = weakest_words(seams, squares)
-    return SetPage(number, f"set {number} of {sets}", rows, weakest, seams.more(squares), squares)
+    weakest, more = weakest_words(seams, squares), seams.facts(squares).more
+    return SetPage(number, f"set {number} of {sets}", rows, weakest, more, squares)
 
 
 def _over(state: State) -> SetPage:
@@ -121,7 +121,7 @@ def what_meets_what(state: State, squares: Laid) -> tuple[str, ...]:
 
 def all_of_it(state: State, squares: Laid) -> tuple[str, ...]:
     """The same, and behind them what else is to be said of the set."""
-    return (*what_meets_what(state, squares), *set_contrast(state.quilt).more(squares))
+    return set_contrast(state.quilt).facts(squares).facts
 
 
 def what_a_swap_does(state: State, one: Square, other: Square) -> tuple[str, ...]:

@@ -19,18 +19,9 @@ if TYPE_CHECKING:
     from sewalong.wall.stage_picture import StagePicture
 
 
-def hand_pictured(state: State, stage: str, across: int, down: int) -> Picture | None:
-    """The units that come of the set in hand at a stage, in at most `across` x `down` cells; None
-    where no set is in hand."""
-    from sewalong.progress.sets.in_hand import set_in_hand
-
-    found = set_in_hand(state, stage)
-    return None if found is None else set_pictured(state, known(found.laid), across, down)
-
-
 def work_in_fabrics(state: State, stage: Stage, across: int, down: int) -> StagePicture | None:
-    """The work of a stage on the set in hand: where its squares are taken, the units it will give;
-    then its own pieces. None where no set is in hand."""
+    """The work of a stage on the set in hand, in at most `across` x `down` cells: where its squares
+    are taken, the units it will give; then its own pieces. None where no set is in hand."""
     from sewalong.progress.record.squares_left import shape_of_sets
     from sewalong.progress.sets.in_hand import set_in_hand
     from sewalong.wall.set_picture import in_her_fabrics
@@ -50,7 +41,8 @@ def work_in_fabrics(state: State, stage: Stage, across: int, down: int) -> Stage
 
 
 def set_pictured(state: State, squares: Squares, across: int, down: int) -> Picture | None:
-    """The units that come of these squares; None where the pieces are too small for their seams."""
+    """The units that come of these squares, in at most `across` x `down` cells; None where the
+    pieces are too small for their seams."""
     from sewalong.wall.set_picture import picture_of_set
 
     return picture_of_set(state.quilt, squares, across, down)
@@ -75,6 +67,4 @@ def cloth_coloured(state: State) -> Mapping[Key, Colour]:
 
 def known(laid: LaidSet) -> Squares:
     """The squares of a set, None for those of which the fabric is not known any more."""
-    return tuple(
-        None if place in laid.lost else letter for place, letter in enumerate(laid.squares)
-    )
+    return tuple(letter or None for letter in laid.known)

@@ -5,13 +5,10 @@ Colours are reckoned with here, so it is loaded only where sets are chosen.
 
 from __future__ import annotations
 
-from itertools import count
 from time import monotonic
 
 from sewalong.fabrics.sets.proposing import Asked, Proposal, propose, proposed
 from sewalong.progress.acts.sets import AcceptSets
-from sewalong.progress.record.events.sets import kept_sets
-from sewalong.progress.record.state import State
 
 
 def best_of(asked: Asked, seconds: float | None = None) -> Proposal:
@@ -30,10 +27,3 @@ def best_of(asked: Asked, seconds: float | None = None) -> Proposal:
 def accepting(asked: Asked, proposal: Proposal) -> AcceptSets:
     """The act by which she accepts a proposal."""
     return AcceptSets(proposal.sets, asked.rule.value)
-
-
-def numbered(state: State, proposal: Proposal) -> tuple[tuple[int, tuple[str, ...]], ...]:
-    """The sets of a proposal with the numbers they would get: the lowest that are free."""
-    standing = kept_sets(state)
-    free = (number for number in count(1) if number not in standing)
-    return tuple(zip(free, proposal.sets, strict=False))

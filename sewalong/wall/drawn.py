@@ -94,7 +94,7 @@ def _drawing(
 
 def _names(quilt: Quilt) -> dict[Key, str]:
     """What everything that can show is called, in the order of a legend."""
-    names = {cloth_key(one.letter): f"{one.letter} {one.name}" for one in quilt.counted_fabrics}
+    names = {cloth_key(one.letter): one.called for one in quilt.counted_fabrics}
     if isinstance(quilt.setting, SetOnPoint):
         names[SETTING] = f"triangles: {quilt.setting.cloth}"
     if quilt.sashing is not None:

@@ -14,7 +14,7 @@ from sewalong.progress.plan.plan import plan
 from sewalong.progress.record.refused import Refused
 from sewalong.progress.record.rows_sewn import rows_sewn, units_in_rows
 from sewalong.progress.record.state import State
-from sewalong.progress.record.web_rows import next_seam, units_in_web
+from sewalong.progress.record.web_rows import next_seam, rows_joined, units_in_web
 from sewalong.quilt.quilt import Quilt, Target
 from sewalong.quilt.web import WEB
 from tests.progress import every_act as c
@@ -62,6 +62,14 @@ def test_the_stages_of_a_web() -> None:
     assert after_the_units(a_web(borders=1)) == web
     # In two columns the first pass is the only one.
     assert after_the_units(a_web(3, 2)) == ["start web", "join rows"]
+
+
+@pytest.mark.parametrize("joins", range(4))
+def test_long_seams_counted_without_their_rows_hold_the_first(joins: int) -> None:
+    """The first joins two rows, each further one a row more."""
+    quilt = a_web(4, 3)
+    state, _ = play(quilt, *sewn_so_far(quilt, 8), *[c.Count("join-rows", 1)] * joins)
+    assert rows_joined(state) == (set(range(1, joins + 2)) if joins else set())
 
 
 @pytest.mark.parametrize(("rows", "columns"), [(2, 2), (2, 5), (5, 2), (3, 4), (4, 5)])

@@ -11,6 +11,7 @@ from msgspec.structs import replace
 from sewalong.progress.record.refused import Refused
 from sewalong.progress.sets.swapping import OVER, Square
 from sewalong.quilt.quilt import Target
+from sewalong.service.set_drawings import top_drawn
 from sewalong.service.set_looks import (
     all_laid,
     first_page,
@@ -25,7 +26,6 @@ from sewalong.service.set_looks import (
 )
 from sewalong.service.set_pictures import (
     cloth_coloured,
-    hand_pictured,
     set_pictured,
     top_pictured_of,
     work_in_fabrics,
@@ -33,7 +33,7 @@ from sewalong.service.set_pictures import (
 from sewalong.wall.keys import cloth_letter
 from sewalong.wall.stage_picture import Shows
 from tests.progress import every_act as c
-from tests.progress.building import opening, play
+from tests.progress.building import go_on, opening, play
 from tests.progress.sets.fabrics import sets_of, with_fabrics
 
 QUILT = replace(with_fabrics(), target=Target(6, 4))
@@ -106,13 +106,12 @@ def test_why_there_are_none() -> None:
 def test_the_picture_of_the_set_in_hand_follows_the_counts() -> None:
     def shown(*commands: c.Act) -> set[str | None]:
         state, _ = play(QUILT, ACCEPTED, *commands)
-        picture = hand_pictured(state, "pair", 40, 12)
-        assert picture is not None
-        return {cloth_letter(key) for key in picture.keys}
+        found = work_in_fabrics(state, state.quilt.method.stage("pair"), 40, 12)
+        assert found is not None
+        return {cloth_letter(key) for key in found.picture.keys}
 
     assert shown() == set("ABCDEFGH")
     assert shown(c.Count("pair", 4)) == {*"IJKL", *"ABCD"}
-    assert hand_pictured(opening(QUILT), "pair", 40, 12) is None
 
 
 def test_a_stage_shows_the_units_then_its_own_pieces_in_the_fabrics_of_the_set() -> None:
@@ -150,6 +149,15 @@ def test_the_top_of_all_sets_is_full_where_there_are_enough() -> None:
     assert len(cloth_coloured(STATE)) == 12
 
 
+def test_in_the_drawing_of_the_top_no_set_lies_that_is_held_back() -> None:
+    two = c.AcceptSets(sets_of(8, 2))
+    state, record = play(QUILT, two)
+    both = top_drawn(state)
+    assert {cloth_letter(key) for _, key in both.parts} >= set("ABCDEFGHIJKL")
+    one = top_drawn(go_on(state, record, c.MarkSet(2, "held back")))
+    assert not {cloth_letter(key) for _, key in one.parts} & set("IJKL")
+
+
 def test_the_picture_of_plain_colours_loads_no_library_of_colours() -> None:
     """It stands on the sewing screen, whose first count may not wait for it."""
     script = (
@@ -157,7 +165,8 @@ def test_the_picture_of_plain_colours_loads_no_library_of_colours() -> None:
         "from tests.service.test_service_sets import *\n"
         "for name in [n for n in sys.modules if n.partition('.')[0] == 'coloraide']:\n"
         "    del sys.modules[name]\n"
-        "assert hand_pictured(STATE, 'pair', 40, 12) is not None\n"
+        "pair = STATE.quilt.method.stage('pair')\n"
+        "assert work_in_fabrics(STATE, pair, 40, 12) is not None\n"
         "assert cloth_coloured(STATE)\n"
         "print('coloraide' in sys.modules)\n"
     )

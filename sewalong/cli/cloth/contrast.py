@@ -5,7 +5,7 @@ from __future__ import annotations
 import argparse
 from collections.abc import Sequence
 
-from sewalong.cli.cloth.set_report import known_squares, named_squares
+from sewalong.cli.cloth.set_report import named_squares
 from sewalong.cli.cloth.typed_numbers import several
 from sewalong.cli.frame.context import Context
 from sewalong.cli.frame.errors import CommandError
@@ -37,11 +37,11 @@ def contrast(args: argparse.Namespace, context: Context) -> Report:
         if args.set is None:
             return _method(quilt.entry.name, method_meets(state.quilt, turned))
         laid, facts = set_meets(state, args.set, turned)
-        squares = named_squares(called(state.quilt), known_squares(laid))
+        squares = named_squares(called(state.quilt), laid.known)
         data = {
             "quilt": quilt.entry.name,
             "set": laid.number,
-            "squares": [letter or None for letter in known_squares(laid)],
+            "squares": [letter or None for letter in laid.known],
             "seams": [_met(one) for one in facts.met],
             "more": list(facts.more),
         }

@@ -9,6 +9,7 @@ from msgspec.structs import replace
 from sewalong.cli.frame.report import Report
 from sewalong.fabrics.sets.proposing import Asked, Proposal
 from sewalong.progress.record.events.event import label_of
+from sewalong.progress.record.events.sets import numbered
 from sewalong.progress.record.sets_laid import LaidSet
 from sewalong.progress.record.squares_left import shape_of_sets
 from sewalong.progress.record.state import State
@@ -18,13 +19,12 @@ from sewalong.progress.sets.set_words import NOT_KNOWN, called, in_hand_words
 from sewalong.progress.sets.where_words import standing_words, where_facts
 from sewalong.service.contrast_looks import facts_of, units_of
 from sewalong.service.open_quilt import OpenQuilt
-from sewalong.service.set_proposals import numbered
 
 
 def proposal_report(quilt: OpenQuilt, asked: Asked, found: Proposal) -> Report:
     """What is said of a proposal, then its sets, then how to keep them."""
     names = called(quilt.state.quilt)
-    laid = numbered(quilt.state, found)
+    laid = numbered(quilt.state, found.sets)
     lines = (
         *found.words,
         *(f"Set {number}: {named_squares(names, squares)}." for number, squares in laid),
@@ -52,9 +52,7 @@ def accepted_report(quilt: OpenQuilt) -> Report:
     every = [one for _, one in sorted(state.sets.sets.items())]
     lines = [f"{len(every)} set{'' if len(every) == 1 else 's'} accepted."]
     for one in every:
-        lines.append(
-            f"Set {one.number}, {_stands(state, one)}: {named_squares(names, known_squares(one))}."
-        )
+        lines.append(f"Set {one.number}, {_stands(state, one)}: {named_squares(names, one.known)}.")
     return Report(
         tuple(lines),
         {
@@ -78,7 +76,7 @@ def in_hand_report(quilt: OpenQuilt, stage: str) -> Report:
         )
         return Report((why,), {"quilt": quilt.entry.name, "stage": stage, "set": None})
     names = called(state.quilt)
-    squares = known_squares(found.laid)
+    squares = found.laid.known
     places = (
         f"Place {place}: {names.get(letter, letter) or NOT_KNOWN}"
         for place, letter in enumerate(squares, start=1)
@@ -132,17 +130,12 @@ def _set_data(state: State, where: WhereASetIs) -> dict[str, object]:
     one = where.laid
     return {
         "number": one.number,
-        "squares": [letter or None for letter in known_squares(one)],
+        "squares": [letter or None for letter in one.known],
         "state": _stands(state, replace(one, locked=False)),
         "locked": one.locked,
         "piles": dict(where.piles),
         "sure": where.sure,
     }
-
-
-def known_squares(laid: LaidSet) -> tuple[str, ...]:
-    """Her letter by place, empty where it is not known any more."""
-    return laid.fabrics(tuple(range(len(laid.squares))))
 
 
 def named_squares(names: Mapping[str, str], squares: Iterable[str]) -> str:

@@ -12,7 +12,7 @@ from sewalong.progress.record.events.sets import (
     SetsAccepted,
     SetsLaid,
     SetTakenUp,
-    kept_sets,
+    numbered,
 )
 from sewalong.progress.record.refused import Refused
 from sewalong.progress.record.state import State
@@ -34,12 +34,10 @@ class AcceptSets(Act, frozen=True):
     rule: str = ""
 
     def decide(self, state: State, now: Now) -> tuple[Event, ...]:
-        taken = kept_sets(state)
-        free = (n for n in range(1, len(taken) + len(self.sets) + 1) if n not in taken)
         accepted = SetsAccepted(
             at=now.at,
             session=now.session,
-            sets=tuple(zip(free, self.sets, strict=False)),
+            sets=numbered(state, self.sets),
             rule=text(self.rule),
         )
         accepted.check(state)

@@ -34,7 +34,7 @@ def web_words(target: Target) -> str:
         f"column to the one before, the threads between the rows uncut; then {rows - 1} long ones: "
         f"{seams + rows - 1} seams, as many as by rows. Before each pass compare the first and the "
         f"last unit of the column: picked up the wrong way round, {right} would lie in its row. "
-        f"{_in_the_plan()}"
+        f"{_IN_THE_PLAN}"
     )
 
 
@@ -101,5 +101,4 @@ def before_the_seam(state: State) -> str:
     return ""
 
 
-def _in_the_plan() -> str:
-    return 'To count it seam by seam, write joined = "web" under [layout] in the quilt file.'
+_IN_THE_PLAN = 'To count it seam by seam, write joined = "web" under [layout] in the quilt file.'

@@ -23,8 +23,8 @@ class Beside(Struct, frozen=True):
 
 
 def beside(state: State, piece: str, now: datetime, by: str = "") -> Beside:
-    """What was measured within the hour, and since anything was changed at the machine, of what the same person
-    sewed."""
+    """What was measured within the hour, and since anything was changed at the machine, of what the
+    same person sewed."""
     since = max((change.seq for change in state.seam_changes), default=0)
     last = {
         check.piece: check.readings

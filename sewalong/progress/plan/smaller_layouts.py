@@ -25,11 +25,11 @@ def layouts_within(
 
     Nearest means: fewest units left over, then the shape closest to the one wanted.
     `columns` fixes the row length, and `least_rows` the rows, once rows are sewn; `rows` fixes
-    their number, once a web is begun. Of the two ways round of one layout the one shaped like `wanted` is kept. `setting` is how the
-    units are set; straight where None.
+    their number, once a web is begun. Of the two ways round of one layout the one shaped like
+    `wanted` is kept. `setting` is how the units are set; straight where None.
     """
     if rows is not None:
-        across = min(units // rows, wanted.columns)
+        across = units // rows
         return (Target(rows, across),) if 0 < across < wanted.columns else ()
     if columns is not None:
         many = min(units // columns, wanted.rows)

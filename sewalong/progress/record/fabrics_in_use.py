@@ -13,7 +13,7 @@ def refuse_taking_out_of_sets(state: State, wanted: Quilt) -> None:
     """Raise Refused where `wanted` no longer has a fabric that sets take, or took squares of that
     are gone."""
     there = {fabric.letter for fabric in wanted.counted_fabrics}
-    named = {fabric.letter: fabric.name for fabric in state.quilt.counted_fabrics}
+    named = {fabric.letter: fabric.called for fabric in state.quilt.counted_fabrics}
     for letter in state.sets.used():
         if letter not in there and letter in named:
             numbers = [n for n, one in sorted(state.sets.sets.items()) if letter in one.squares]
@@ -21,7 +21,7 @@ def refuse_taking_out_of_sets(state: State, wanted: Quilt) -> None:
                 f"squares of it are in {_sets(numbers)}" if numbers else "squares of it were used"
             )
             raise Refused(
-                f"{letter} {named[letter]} stays in the plan, for {where}. Choose sets anew without "
+                f"{named[letter]} stays in the plan, for {where}. Choose sets anew without "
                 "it first, or say how many squares of it there are."
             )
 

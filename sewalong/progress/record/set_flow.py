@@ -11,13 +11,16 @@ from itertools import islice
 from typing import TYPE_CHECKING, NamedTuple
 
 from sewalong.piecing.method import Pieces, Stage
+from sewalong.progress.record.lying_pile import LyingPile
 from sewalong.progress.record.sets_laid import NOBODY_KNOWS, UNKNOWN, LaidSet, Lying
 
 if TYPE_CHECKING:
     from sewalong.piecing.flow import PieceAt
     from sewalong.quilt.set_shape import Run, SetShape
 
-Piles = Mapping[str, tuple[Lying, ...]]
+Piles = dict[str, LyingPile]
+"""Every pile of the method, by its id."""
+
 Sets = Mapping[int, LaidSet]
 
 
@@ -29,37 +32,38 @@ class Next(NamedTuple):
     sure: bool
 
 
-def next_at(shape: SetShape, sets: Sets, lying: Piles, stage: Stage) -> Next | None:
+def next_at(
+    shape: SetShape, sets: Sets, lying: Mapping[str, tuple[Lying, ...]], stage: Stage
+) -> Next | None:
     """What the next count of `stage` takes as the piles lie; None where nobody knows."""
-    return _Table(shape, sets, lying, stage).take()
+    piles = {taken.pile: LyingPile(lying.get(taken.pile, ())) for taken in stage.takes}
+    return _take(shape, sets, piles, stage)
 
 
-def counted(shape: SetShape, sets: Sets, lying: Piles, stage: Stage, n: int) -> Piles:
-    """The piles once `n` of a stage of the method are done."""
-    table = _Table(shape, sets, lying, stage)
-    made: list[Lying] = []
+def count_on(shape: SetShape, sets: Sets, lying: Piles, stage: Stage, n: int) -> None:
+    """Do `n` of a stage of the method: its pieces go from pile to pile."""
     for _ in range(n):
-        found = table.take()
+        found = _take(shape, sets, lying, stage)
         if found is None:
-            made += [UNKNOWN] * stage.makes.count
+            made = [UNKNOWN] * stage.makes.count
         else:
-            made += [Lying(found.set, index, found.sure) for _, index in found.run.makes]
-    there = lying.get(stage.makes.pile, ())
-    return {**lying, **table.left(), stage.makes.pile: (*there, *made)}
+            made = [Lying(found.set, index, found.sure) for _, index in found.run.makes]
+        lying[stage.makes.pile].lay(made)
 
 
-def taken_apart(shape: SetShape, lying: Piles, stage: Stage, n: int) -> Piles:
-    """The piles once the last `n` of a stage are taken apart: their pieces are first again."""
-    each, made = stage.makes.count, lying.get(stage.makes.pile, ())
+def take_apart(shape: SetShape, lying: Piles, stage: Stage, n: int) -> None:
+    """Take the last `n` of a stage apart: their pieces are first again in their piles."""
+    each, made = stage.makes.count, tuple(lying[stage.makes.pile])
     last = made[max(0, len(made) - n * each) :]
     back: dict[str, list[Lying]] = {taken.pile: [] for taken in stage.takes}
     for first in range(0, len(last), each):
-        pieces = last[first : first + each]
-        run = _that_made(shape, stage, pieces)
+        whole = last[first : first + each]
+        run = _that_made(shape, stage, whole)
         for taken in stage.takes:
-            back[taken.pile] += _of_run(run, pieces, taken)
-    apart = {pile: (*pieces, *lying.get(pile, ())) for pile, pieces in back.items()}
-    return {**lying, **apart, stage.makes.pile: made[: len(made) - len(last)]}
+            back[taken.pile] += _of_run(run, whole, taken)
+    for pile, pieces in back.items():
+        lying[pile] = LyingPile((*pieces, *lying[pile]))
+    lying[stage.makes.pile] = LyingPile(made[: len(made) - len(last)])
 
 
 def _of_run(run: Run | None, made: Sequence[Lying], taken: Pieces) -> Iterable[Lying]:
@@ -78,79 +82,46 @@ def _that_made(shape: SetShape, stage: Stage, made: Sequence[Lying]) -> Run | No
     return next((run for run in shape.runs.get(stage.id, ()) if set(run.makes) == pieces), None)
 
 
-class _Table:
-    """The piles a stage takes from, while counts of it are done."""
+def _take(shape: SetShape, sets: Sets, piles: Piles, stage: Stage) -> Next | None:
+    """Take what the next count does.
 
-    def __init__(self, shape: SetShape, sets: Sets, lying: Piles, stage: Stage) -> None:
-        self.takes = stage.takes
-        self.shape = shape
-        self.sets = sets
-        self.piles = {
-            taken.pile: dict(enumerate(lying.get(taken.pile, ()))) for taken in stage.takes
-        }
-        self.at = {
-            pile: {(piece.set, piece.index): place for place, piece in pieces.items() if piece.set}
-            for pile, pieces in self.piles.items()
-        }
-        self.unknown = {
-            pile: dict.fromkeys(place for place, piece in pieces.items() if not piece.set)
-            for pile, pieces in self.piles.items()
-        }
-        self.runs = {piece: run for run in shape.runs.get(stage.id, ()) for piece in run.takes}
+    The first piece of a known set says which; where so many unknown ones lie before it that they
+    are enough for the whole count, they come first.
+    """
+    runs = {piece: run for run in shape.runs.get(stage.id, ()) for piece in run.takes}
+    for taken in stage.takes:
+        for piece in islice(piles[taken.pile], taken.count):
+            run = runs.get((taken.pile, piece.index))
+            if piece.set != NOBODY_KNOWS and run is not None:
+                return _take_run(shape, sets, piles, piece.set, run)
+    for taken in stage.takes:
+        piles[taken.pile].take_first(taken.count)
+    return None
 
-    def take(self) -> Next | None:
-        """Take what the next count does.
 
-        The first piece of a known set says which; where so many unknown ones lie before it that
-        they are enough for the whole count, they come first.
-        """
-        for taken in self.takes:
-            pieces = self.piles[taken.pile]
-            for piece in islice(pieces.values(), taken.count):
-                run = self.runs.get((taken.pile, piece.index))
-                if piece.set != NOBODY_KNOWS and run is not None:
-                    return self._take_run(piece.set, run)
-        for taken in self.takes:
-            for place in list(islice(self.piles[taken.pile], taken.count)):
-                self._remove(taken.pile, place)
-        return None
+def _take_run(shape: SetShape, sets: Sets, piles: Piles, number: int, run: Run) -> Next:
+    """Take the pieces of a run, and unknown ones in place of those that are not there.
 
-    def _take_run(self, number: int, run: Run) -> Next:
-        """Take the pieces of a run, and unknown ones in place of those that are not there.
+    Where it is not sure that all are there, a piece of another set may have been taken instead.
+    """
+    sure = True
+    for pile, index in run.takes:
+        piece = piles[pile].take(number, index)
+        if piece is not None:
+            sure = sure and piece.sure
+        else:
+            took = piles[pile].take_unknown()
+            sure = sure and took and _is_lost(shape, sets, number, (pile, index))
+    if not sure:
+        for pile in {pile for pile, _ in run.takes} - {shape.pile}:
+            piles[pile] = LyingPile(doubtful(piles[pile]))
+    return Next(number, run, sure)
 
-        Where it is not sure that all are there, a piece of another set may have been taken instead.
-        """
-        sure = True
-        for pile, index in run.takes:
-            place = self.at[pile].get((number, index))
-            if place is None:
-                sure = sure and self._is_lost(number, (pile, index))
-                place = next(iter(self.unknown[pile]), None)
-            else:
-                sure = sure and self.piles[pile][place].sure
-            if place is None:
-                sure = False
-            else:
-                self._remove(pile, place)
-        if not sure:
-            for pile in {pile for pile, _ in run.takes} - {self.shape.pile}:
-                rest = doubtful(self.piles[pile].values())
-                self.piles[pile] = dict(zip(self.piles[pile], rest, strict=True))
-        return Next(number, run, sure)
 
-    def _is_lost(self, number: int, piece: PieceAt) -> bool:
-        """Whether it was said that this piece of a set is gone: what takes its place is not known."""
-        laid = self.sets.get(number)
-        return laid is not None and set(self.shape.squares_of[piece]).issubset(laid.lost)
-
-    def _remove(self, pile: str, place: int) -> None:
-        piece = self.piles[pile].pop(place)
-        self.at[pile].pop((piece.set, piece.index), None)
-        self.unknown[pile].pop(place, None)
-
-    def left(self) -> dict[str, tuple[Lying, ...]]:
-        """What still lies in the piles."""
-        return {pile: tuple(pieces.values()) for pile, pieces in self.piles.items()}
+def _is_lost(shape: SetShape, sets: Sets, number: int, piece: PieceAt) -> bool:
+    """Whether it was said that this piece of a set is gone: what takes its place is not known."""
+    laid = sets.get(number)
+    return laid is not None and set(shape.squares_of[piece]).issubset(laid.lost)
 
 
 def doubtful(pieces: Iterable[Lying]) -> tuple[Lying, ...]:
@@ -158,7 +129,8 @@ def doubtful(pieces: Iterable[Lying]) -> tuple[Lying, ...]:
     return tuple(Lying(one.set, one.index, sure=False) if one.set else one for one in pieces)
 
 
-def first_in_hand(pieces: Sequence[Lying], number: int) -> tuple[Lying, ...]:
+def first_in_hand(pieces: Iterable[Lying], number: int) -> tuple[Lying, ...]:
     """The pieces of a set first, and sure: somebody has looked."""
-    mine = tuple(Lying(number, one.index) for one in pieces if one.set == number)
-    return (*mine, *(one for one in pieces if one.set != number))
+    there = tuple(pieces)
+    mine = tuple(Lying(number, one.index) for one in there if one.set == number)
+    return (*mine, *(one for one in there if one.set != number))

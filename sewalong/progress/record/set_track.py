@@ -9,7 +9,8 @@ from msgspec import Struct, field
 from msgspec.structs import replace
 
 from sewalong.piecing.method import Stage
-from sewalong.progress.record.set_flow import counted, doubtful, taken_apart
+from sewalong.progress.record.lying_pile import LyingPile
+from sewalong.progress.record.set_flow import count_on, doubtful, take_apart
 from sewalong.progress.record.sets_laid import UNKNOWN, LaidSet, Lying, SetsNow
 from sewalong.quilt.quilt import Quilt
 
@@ -23,18 +24,20 @@ class SetTrack(Struct):
     """The running state of `SetsNow`; as long as no set was accepted it costs nothing."""
 
     sets: dict[int, LaidSet] = field(default_factory=dict)
-    lying: dict[str, tuple[Lying, ...]] = field(default_factory=dict)
+    lying: dict[str, LyingPile] = field(default_factory=dict)
     gone: dict[str, int] = field(default_factory=dict)
 
     def copy(self) -> SetTrack:
         """The same, changed apart from this one."""
-        return SetTrack(dict(self.sets), dict(self.lying), dict(self.gone))
+        piles = {pile: LyingPile(pieces) for pile, pieces in self.lying.items()}
+        return SetTrack(dict(self.sets), piles, dict(self.gone))
 
     def frozen(self) -> SetsNow:
         """As it stands now."""
         if not self.sets and not self.gone:
             return NO_SETS
-        return SetsNow(dict(self.sets), dict(self.lying), dict(self.gone))
+        piles = {pile: tuple(pieces) for pile, pieces in self.lying.items()}
+        return SetsNow(dict(self.sets), piles, dict(self.gone))
 
     def flow(self, quilt: Quilt, stage: Stage, n: int, left: Mapping[str, int]) -> None:
         """`n` of a stage were counted, or taken apart (below zero); `left` is what lies in each
@@ -43,9 +46,9 @@ class SetTrack(Struct):
         if shape is None or stage.id not in shape.runs:
             return
         if n < 0:
-            self.lying = dict(taken_apart(shape, self.lying, stage, -n))
+            take_apart(shape, self.lying, stage, -n)
             return
-        self.lying = dict(counted(shape, self.sets, self.lying, stage, n))
+        count_on(shape, self.sets, self.lying, stage, n)
         for taken in stage.takes:
             self._forget_if_empty(quilt, taken.pile, left)
 
@@ -63,10 +66,10 @@ class SetTrack(Struct):
         shape = _shape(quilt) if self.sets else None
         if shape is None or pile == shape.pile or pile not in self.lying:
             return
-        there = self.lying[pile]
+        there = tuple(self.lying[pile])
         mine = [one for one in there if number and one.set == number]
         if not mine:
-            self.lying[pile] = doubtful(there)
+            self.lying[pile] = LyingPile(doubtful(there))
             self._forget_if_empty(quilt, pile, left)
             return
         laid = self.sets[number]
@@ -79,7 +82,10 @@ class SetTrack(Struct):
         for at in {at for one in gone for at in held[one]}.difference(laid.lost):
             self.lose(laid.squares[at], 1)
         self.sets[number] = replace(laid, lost=tuple(sorted({*laid.lost, *lost})))
-        self.lying[pile] = tuple(one for one in there if one not in gone)
+        rest = tuple(one for one in there if one not in gone)
+        # Of more than are known to be of the set nobody said which the others were.
+        self.lying[pile] = LyingPile(doubtful(rest) if n > len(gone) else rest)
+        self._forget_if_empty(quilt, pile, left)
 
     def lose(self, fabric: str, n: int) -> None:
         """`n` squares of a fabric are gone for good."""
@@ -88,7 +94,7 @@ class SetTrack(Struct):
     def come(self, quilt: Quilt, pile: str, n: int) -> None:
         """`n` more pieces came to a pile, nobody knows of what."""
         if self.sets and pile in self.lying and pile != quilt.starts[0].pile:
-            self.lying[pile] = (*self.lying[pile], *[UNKNOWN] * n)
+            self.lying[pile].lay([UNKNOWN] * n)
 
     def accept(
         self,
@@ -100,27 +106,23 @@ class SetTrack(Struct):
         shape = _shape(quilt)
         if shape is None:
             return
-        begun = self.frozen().begun(shape.pile)
-        self.sets = {
-            number: one
-            for number, one in self.sets.items()
-            if number in begun or one.locked or one.held_back
-        }
+        stay = self.frozen().kept(shape.pile)
+        self.sets = {number: one for number, one in self.sets.items() if number in stay}
         if not self.lying:
             self.lying = {
-                pile.id: (UNKNOWN,) * piles[pile.id]
+                pile.id: LyingPile([UNKNOWN] * piles[pile.id])
                 for pile in quilt.method.piles
                 if pile.id != shape.pile
             }
         kept = tuple(one for one in self.lying.get(shape.pile, ()) if one.set in self.sets)
         self.sets |= {number: LaidSet(number, squares) for number, squares in new}
         laid = (piece for number, squares in new for piece in all_of(number, len(squares)))
-        self.lying[shape.pile] = (*kept, *laid)
+        self.lying[shape.pile] = LyingPile((*kept, *laid))
 
     def _forget_if_empty(self, quilt: Quilt, pile: str, left: Mapping[str, int]) -> None:
         """Where nothing lies nothing is taken to lie: what is over by name was what had gone."""
         if pile not in (quilt.starts[0].pile, quilt.method.unit) and left[pile] <= 0:
-            self.lying[pile] = ()
+            self.lying[pile] = LyingPile()
 
 
 def all_of(number: int, squares: int) -> tuple[Lying, ...]:

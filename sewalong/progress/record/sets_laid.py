@@ -26,6 +26,11 @@ class LaidSet(Struct, frozen=True):
     held_back: bool = False
     locked: bool = False
 
+    @property
+    def known(self) -> tuple[str, ...]:
+        """The fabrics at all its places, in order, as `fabrics`."""
+        return self.fabrics(tuple(range(len(self.squares))))
+
     def fabrics(self, places: tuple[int, ...]) -> tuple[str, ...]:
         """The fabrics at these places; empty for one that is not known any more."""
         return tuple("" if place in self.lost else self.squares[place] for place in places)
@@ -65,6 +70,11 @@ class SetsNow(Struct, frozen=True):
             for number, one in self.sets.items()
             if not one.held_back and there.get(number, 0) < len(one.squares)
         )
+
+    def kept(self, start: str) -> frozenset[int]:
+        """The sets that stay when others are accepted: begun, locked or held back."""
+        begun = self.begun(start)
+        return begun | {n for n, one in self.sets.items() if one.locked or one.held_back}
 
     def order(self, start: str) -> tuple[int, ...]:
         """The sets not begun and not held back, the next one first."""

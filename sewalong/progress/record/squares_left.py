@@ -66,7 +66,7 @@ def refuse_what_there_is_not(state: State, sets: SetsNow, changed: Sequence[Laid
     named = {letter for one in changed for letter in one.squares}
     for letter in sorted(named):
         if left[letter] < 0:
-            short, name = -left[letter], f"{letter} {fabrics[letter].name}"
+            short, name = -left[letter], fabrics[letter].called
             raise Refused(
                 f"{short} more of {name} {are(short)} wanted than there {are(short)}: the sets take "
                 f"{(fabrics[letter].squares or 0) + short}. Take another fabric, or correct how "

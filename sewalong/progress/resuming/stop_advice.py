@@ -59,11 +59,12 @@ def _in_a_web(chain: StageLine, seam: WebSeam) -> StopHere:
     """A pass is a good place to stop, for then all rows are as long; within one the row tells."""
     if seam.is_first:
         return StopHere(True, "Good: a pass is sewn. Leave the threads between the rows uncut.")
-    n = min(seam.left_of_pass, chain.ready)
-    left = chain.stage.counts.count(n)
-    minutes = n * chain.stage.minutes
-    why = f"{left} {'is' if n == 1 else 'are'} still to sew of pass {seam.number}."
-    offer = f"Go on to the end of the pass: {left}, about {_whole(minutes)} by a guess?"
+    left, n = seam.left_of_pass, min(seam.left_of_pass, chain.ready)
+    counts, minutes = chain.stage.counts, n * chain.stage.minutes
+    verb = "is" if left == 1 else "are"
+    why = f"{counts.count(left)} {verb} still to sew of pass {seam.number}."
+    how_far = "to the end of the pass" if n == left else "as far as there are units"
+    offer = f"Go on {how_far}: {counts.count(n)}, about {_whole(minutes)} by a guess?"
     return StopHere(False, why, offer, chain.stage.id, n, minutes)
 
 

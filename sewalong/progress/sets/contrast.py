@@ -13,7 +13,7 @@ from msgspec import Struct
 from sewalong.fabrics.advice import Met, seams_of_a_set, twice_in
 from sewalong.fabrics.pairing import independent_contacts
 from sewalong.fabrics.possible import possible
-from sewalong.fabrics.set_facts import set_facts
+from sewalong.fabrics.set_facts import SetFacts, set_facts
 from sewalong.fabrics.swatch import Swatch, swatches
 from sewalong.piecing.contacts import Contact, contacts
 from sewalong.piecing.derive import Derivation
@@ -36,9 +36,7 @@ class SetContrast(Struct, frozen=True):
     def met(self, laid: Laid) -> tuple[Met, ...]:
         """Every two squares of a set that share a seam, the weakest first; those of which a fabric
         is not known are left out."""
-        there = self._known(laid)
-        known = [one for one in self.meeting if there.keys() >= set(one.letters)]
-        return seams_of_a_set(known, there)
+        return seams_of_a_set(self.meeting, self._known(laid))
 
     def weakest(self, laid: Laid, at: Collection[int] = ()) -> Met | None:
         """The two that part least, where `at` names places only of those that meet one of them; None
@@ -51,9 +49,11 @@ class SetContrast(Struct, frozen=True):
         """The fabrics that lie in a set more than once."""
         return tuple(twice_in(self._known(laid)))
 
-    def more(self, laid: Laid) -> tuple[str, ...]:
-        """What is to be said of a set beside its seams: doubles, and one-way prints that turn."""
-        return set_facts(self.made, self._known(laid)).more
+    def facts(self, laid: Laid, turned: Mapping[str, int] | None = None) -> SetFacts:
+        """The same, and what is to be said of a set beside its seams: doubles, and one-way prints
+        that turn. `turned` has the degrees by which the squares at a place were turned before they
+        were pieced, by the method's letter."""
+        return set_facts(self.made, self.meeting, self._known(laid), turned)
 
     def _known(self, laid: Laid) -> dict[str, Swatch]:
         """The fabric of each place of which it is known."""

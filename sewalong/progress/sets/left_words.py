@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from sewalong.progress.record.squares_left import squares_left
 from sewalong.progress.record.state import State
+from sewalong.progress.sets.set_words import called
 
 NAMED = 4
 """Fabrics that are named in a line before the rest are counted."""
@@ -21,7 +22,7 @@ def _lines(state: State) -> Iterator[str]:
     sets = len(state.sets.sets)
     yield f"{sets} {'set is' if sets == 1 else 'sets are'} accepted."
     left = squares_left(state.quilt, state.sets)
-    named = {fabric.letter: f"{fabric.letter} {fabric.name}" for fabric in state.quilt.fabrics}
+    named = called(state.quilt)
     over = {letter: count for letter, count in left.items() if count > 0}
     if over:
         some = [f"{count} of {named[letter]}" for letter, count in over.items()]

@@ -14,9 +14,7 @@ NOT_KNOWN = "one not known"
 
 def called(quilt: Quilt) -> Mapping[str, str]:
     """What her fabrics are called, by letter: letter and name."""
-    return {
-        fabric.letter: f"{fabric.letter} {fabric.name}".strip() for fabric in quilt.counted_fabrics
-    }
+    return {fabric.letter: fabric.called for fabric in quilt.counted_fabrics}
 
 
 NAMED = 2

@@ -8,14 +8,12 @@ from msgspec.structs import replace
 
 from sewalong.fabrics.sets.proposing import Asked
 from sewalong.fabrics.sets.rules import Rule
-from sewalong.fabrics.swatch import swatches
-from sewalong.piecing.contacts import contacts
 from sewalong.progress.plan.plan import plan
 from sewalong.progress.record.events.sets import kept_sets
 from sewalong.progress.record.sets_laid import SetsNow
 from sewalong.progress.record.squares_left import shape_of_sets, squares_left
 from sewalong.progress.record.state import State
-from sewalong.quilt.derived import derived
+from sewalong.progress.sets.contrast import set_contrast
 from sewalong.quilt.set_shape import SetShape
 
 
@@ -37,15 +35,15 @@ def what_to_propose(
     kept = kept_sets(state)
     standing = {number: state.sets.sets[number] for number in kept}
     left = squares_left(state.quilt, SetsNow(standing, {}, state.sets.gone))
+    seams = set_contrast(state.quilt)
     dealt = tuple(
         replace(one, squares=0 if one.letter in without else max(0, left[one.letter]))
-        for one in swatches(state.quilt.counted_fabrics)
+        for one in seams.fabrics.values()
     )
     free = sum(one.squares for one in dealt)
-    made = derived(state.quilt)
     return Asked(
         swatches=dealt,
-        meeting=contacts(made.units, float(made.seam)),
+        meeting=seams.meeting,
         places=shape.places,
         sets=min(sets_wanted(state, shape), free // len(shape.places)),
         rule=rule,

@@ -129,6 +129,9 @@ def test_doubles_and_several_one_way_prints_are_said(chosen: Desk) -> None:
     assert "A chalk lies in it more than once." in told
     # Places 1 and 5 meet nowhere, but both show in unit 4, pointing away from each other.
     assert told[-1] == ("H birds: one way up in 3 of 4 units, however they are turned.")
+    # So the square at place 5 laid half turned points as the other does.
+    told = chosen.ok("contrast", "--set", "1", "--turned", "5").lines
+    assert told[-1] == "H birds: one way up in every unit, once it is turned so."
 
 
 @pytest.mark.parametrize(

@@ -136,6 +136,15 @@ def test_the_end_of_a_pass_is_a_good_place_to_stop_and_the_end_of_this_one_is_of
     assert here.offer == "Go on to the end of the pass: 4 seams, about 6 minutes by a guess?"
 
 
+def test_where_units_do_not_reach_to_the_end_of_a_pass_that_is_not_offered() -> None:
+    """32 seams hold 18 units and 23 more: of 81 there are 40, and with 38 spoiled 2 for 4 seams."""
+    state, _ = after(32, c.Spoil(QUILT.method.unit, 38, "faded"))
+    here = stop_here(state, plan(state))
+    assert (here.good, here.stage, here.n) == (False, "sew-web", 2)
+    assert here.why == "4 seams are still to sew of pass 4."
+    assert here.offer.startswith("Go on as far as there are units: 2 seams, about 3 minutes")
+
+
 def test_a_quiet_word_fits_between_passes_and_not_within_one() -> None:
     for short, fits in ((26, False), (27, True), (28, False), (71, False), (72, True)):
         state, _ = after(short)

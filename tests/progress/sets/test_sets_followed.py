@@ -10,7 +10,7 @@ from random import Random
 
 import pytest
 
-from sewalong.piecing.method import Stage
+from sewalong.piecing.method import Stage, Station
 from sewalong.progress.record.fold import fold
 from sewalong.progress.record.state import State
 from sewalong.progress.sets.finding import sets_with
@@ -119,6 +119,19 @@ def test_of_a_spoiled_piece_of_a_known_set_its_squares_are_not_known_any_more() 
     assert {letter: n for letter, n in state.sets.gone.items() if n} == dict.fromkeys("ABCD", 1)
 
 
+def test_of_a_spoiled_piece_with_this_fabric_only_its_own_squares_are_lost() -> None:
+    state, _ = play(with_fabrics(), c.AcceptSets(sets_of(8, 3)), c.Count("pair", 12),
+                    c.Spoil("pair", 1, "torn", set=1, fabric="B"))  # fmt: skip
+    assert state.sets.sets[1].lost == (0, 1), "A and B, which are its first pair"
+
+
+def test_where_more_are_spoiled_than_are_known_to_be_of_a_set_the_others_may_be_any() -> None:
+    state, _ = play(with_fabrics(), c.AcceptSets(sets_of(8, 3)), c.Count("pair", 12),
+                    c.Count("sew", 6), c.Spoil("four-patch", 3, "burnt", set=2))  # fmt: skip
+    assert len([one for one in state.sets.lying["four-patch"] if one.set == 2]) == 0
+    assert [one.sure for one in state.sets.lying["four-patch"]] == [False] * 4
+
+
 @pytest.mark.parametrize(
     "seed", [*range(4), *(pytest.param(seed, marks=pytest.mark.long) for seed in range(4, 24))]
 )
@@ -155,6 +168,11 @@ class Table:
             for _ in range(self.chance.randint(1, ready)):
                 state = self.count(stage, state, record)
             return state
+        if thing == "unpick" and ready and stage.station is not Station.MAT:
+            before = {pile: list(there) for pile, there in self.piles.items()}
+            state = self.count(stage, state, record)
+            self.piles = before
+            return go_on(state, record, c.Unpick(stage.id, 1))
         pile = self.chance.choice(stages).makes.pile
         there = self.piles[pile]
         if thing == "find":

@@ -84,11 +84,11 @@ def test_a_one_way_print_that_turns_is_said_to() -> None:
     dots = Fabric("B", "dots", "#f0e0d0", 8)
     words = Fabric("C", "words", "#806040", 8, "one-way")
     seams = set_contrast(replace(in_greys(), fabrics=(birds, dots, words)))
-    assert seams.more(("B", "B")) == ("B dots lies in it more than once.",)
-    alone = " ".join(seams.more(("A", "B")))
+    assert seams.facts(("B", "B")).more == ("B dots lies in it more than once.",)
+    alone = " ".join(seams.facts(("A", "B")).more)
     assert "A birds is a one-way print" in alone
     assert "one way up in every unit, once it is turned so." in alone
-    both = seams.more(("A", "C"))
+    both = seams.facts(("A", "C")).more
     assert both[-1] == "A birds, C words: one way up in 2 of 4 units, however they are turned."
 
 

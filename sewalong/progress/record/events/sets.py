@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from itertools import count
 from typing import ClassVar, Literal
 
 from msgspec.structs import replace
@@ -10,6 +11,7 @@ from msgspec.structs import replace
 from sewalong.piecing.method import Stage
 from sewalong.progress.record.events.event import Event, Recorded, label_of
 from sewalong.progress.record.limits import a_stage
+from sewalong.progress.record.lying_pile import LyingPile
 from sewalong.progress.record.refused import Refused
 from sewalong.progress.record.set_flow import first_in_hand
 from sewalong.progress.record.set_track import all_of
@@ -41,9 +43,7 @@ class SetsAccepted(Event, frozen=True, kw_only=True, tag="sets accepted"):
         from sewalong.progress.record.squares_left import refuse_what_there_is_not
 
         numbers = [number for number, _ in self.sets]
-        kept = {
-            number: one for number, one in state.sets.sets.items() if number in kept_sets(state)
-        }
+        kept = {number: state.sets.sets[number] for number in kept_sets(state)}
         if len(set(numbers)) != len(numbers) or not kept.keys().isdisjoint(numbers):
             raise Refused("Each set has a number of its own. Propose the sets anew.")
         if len(numbers) + len(kept) > MOST_SETS or any(not 1 <= n <= MOST_SETS for n in numbers):
@@ -95,10 +95,9 @@ class SetsLaid(Event, frozen=True, kw_only=True, tag="sets laid"):
         numbers = " and ".join(str(number) for number, _ in self.sets)
         if self.how == "swapped":
             return f"Swapped squares in set{'' if len(self.sets) == 1 else 's'} {numbers}."
-        names = {fabric.letter: fabric.name for fabric in state.quilt.fabrics}
+        names = {fabric.letter: fabric.called for fabric in state.quilt.fabrics}
         laid = "; ".join(
-            ", ".join(f"{letter} {names.get(letter, '')}".strip() for letter in squares)
-            for _, squares in self.sets
+            ", ".join(names.get(letter, letter) for letter in squares) for _, squares in self.sets
         )
         return f"Set {numbers} is your own, and stays: {laid}."
 
@@ -136,9 +135,9 @@ class SetMarked(Event, frozen=True, kw_only=True, tag="set marked"):
             others = tuple(piece for piece in sets.lying.get(start, ()) if piece.set != number)
             squares = all_of(number, len(one.squares))
             if self.mark in ("skipped", "back in"):
-                sets.lying[start] = (*others, *squares)
+                sets.lying[start] = LyingPile((*others, *squares))
             elif self.mark == "held back":
-                sets.lying[start] = others
+                sets.lying[start] = LyingPile(others)
             sets.sets[number] = replace(one, **_MARKED[self.mark])
         tally.can_undo(seq)
 
@@ -189,7 +188,8 @@ class SetTakenUp(Event, frozen=True, kw_only=True, tag="set taken up"):
         stage = tally.route.stage(self.stage)
         for taken in stage.takes if stage else ():
             if pieces := tally.sets.lying.get(taken.pile):
-                tally.sets.lying[taken.pile] = first_in_hand(pieces, self.number)
+                first = first_in_hand(pieces, self.number)
+                tally.sets.lying[taken.pile] = LyingPile(first)
         tally.can_undo(seq)
 
     def words(self, state: State, record: Sequence[Recorded]) -> str:
@@ -198,7 +198,13 @@ class SetTakenUp(Event, frozen=True, kw_only=True, tag="set taken up"):
 
 def kept_sets(state: State) -> frozenset[int]:
     """The sets that stay when others are accepted: begun, locked or held back."""
-    begun = state.sets.begun(state.quilt.starts[0].pile)
-    return begun | {
-        number for number, one in state.sets.sets.items() if one.locked or one.held_back
-    }
+    return state.sets.kept(state.quilt.starts[0].pile)
+
+
+def numbered(
+    state: State, new: Sequence[tuple[str, ...]]
+) -> tuple[tuple[int, tuple[str, ...]], ...]:
+    """New sets with the numbers they get: the lowest that are free."""
+    kept = kept_sets(state)
+    free = (number for number in count(1) if number not in kept)
+    return tuple(zip(free, new, strict=False))
