@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import sys
 
-from sewalong.held_back import interrupts_held_back
+from sewalong.interrupts import interrupts_held_back
 
 
 def load_msgspec() -> None:
