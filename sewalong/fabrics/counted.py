@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from sewalong.fabrics.swatch import Swatch
 from sewalong.quilt.quilt import Quilt
 from sewalong.quilt.set_shape import SetShape
+from sewalong.quilt.worksheet.line import plural
 
 NO_SETS = (
     "This method takes no sets of squares that differ, so there is nothing to choose among them."
@@ -17,8 +18,8 @@ def count_words(swatches: Sequence[Swatch], quilt: Quilt, shape: SetShape | None
     """The count, beside what the plan begins with. `shape` is that of the sets of her method, None
     where it has none."""
     squares = sum(swatch.squares for swatch in swatches)
-    of = "1 fabric" if len(swatches) == 1 else f"{len(swatches)} fabrics"
-    return f"{_squares(squares)} of {of}, {_beside(squares, _begun_with(quilt, shape))}."
+    of = plural(len(swatches), "fabric")
+    return f"{plural(squares, 'square')} of {of}, {_beside(squares, _begun_with(quilt, shape))}."
 
 
 def _begun_with(quilt: Quilt, shape: SetShape | None) -> int:
@@ -32,7 +33,3 @@ def _beside(squares: int, begun_with: int) -> str:
     if squares < begun_with:
         return f"{begun_with - squares:,} fewer than the {begun_with:,} the plan begins with"
     return f"{squares - begun_with:,} more than the {begun_with:,} the plan begins with"
-
-
-def _squares(count: int) -> str:
-    return "1 square" if count == 1 else f"{count:,} squares"

@@ -58,11 +58,6 @@ def least_doubles(counts: Sequence[int], different: int, sets: int) -> int:
     return max(0, different * sets - sum(min(count, sets) for count in counts))
 
 
-def left_over(counts: Sequence[int], different: int) -> int:
-    """Squares over once there are as many sets with no print twice as can be."""
-    return sum(counts) - different * most_sets(counts, different)
-
-
 def independent_contacts(meeting: Sequence[Contact]) -> int:
     """The most contacts of a set of which no two have a square in common.
 

@@ -18,7 +18,7 @@ and light are as far apart as cloth mostly is. Own choice."""
 
 
 NAMED = 6
-"""Fabrics that a sentence names; more are only counted."""
+"""Fabrics that a sentence names; more are only counted (own choice)."""
 
 ROUGH = "Where a value was only said in a word, what is apart is rough."
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from sewalong.fabrics.swatch import Swatch
+from sewalong.quilt.worksheet.line import plural
 
 
 def swatch_words(swatch: Swatch) -> str:
@@ -13,7 +14,7 @@ def swatch_words(swatch: Swatch) -> str:
 
 
 def _known(swatch: Swatch) -> Iterator[str]:
-    yield "1 square" if swatch.squares == 1 else f"{swatch.squares:,} squares"
+    yield plural(swatch.squares, "square")
     if swatch.kind:
         yield swatch.kind
     if swatch.colour:

@@ -9,6 +9,7 @@ from msgspec import Struct
 
 from sewalong.fabrics.colours import Colour
 from sewalong.piecing.cloth import Flat
+from sewalong.piecing.geometry import shift
 from sewalong.quilt.derived import derived
 from sewalong.quilt.quilt import Quilt, Target
 from sewalong.quilt.setting import SetOnPoint
@@ -21,7 +22,8 @@ from sewalong.wall.top_of_sets import UnitOf, laid_top
 from sewalong.wall.top_polygons import Part, top_polygons
 
 APART = 0.12
-"""The gap between units that are not sewn together, as a share of a unit's width."""
+"""The gap between units that are not sewn together, as a share of a unit's width (own
+choice)."""
 
 
 class Drawing(Struct, frozen=True):
@@ -48,7 +50,7 @@ def _side_by_side(units: Sequence[Flat]) -> tuple[tuple[float, float], list[Part
     wide, high = units[0].size
     step = wide * (1 + APART)
     parts: list[Part] = [
-        (tuple((x + n * step, y) for x, y in patch.points), patch.letter)
+        (shift(n * step, 0).polygon(patch.points), patch.letter)
         for n, unit in enumerate(units)
         for patch in unit.patches
     ]

@@ -6,22 +6,23 @@ from collections.abc import Iterator
 
 from msgspec import Struct
 
-from sewalong.piecing.geometry import Point, Polygon, centre, line_through
+from sewalong.piecing.geometry import Point, Polygon, centre, line_through, shift
 from sewalong.wall.drawn import Drawing
 from sewalong.wall.keys import Key
-from sewalong.wall.top_polygons import Part
+from sewalong.wall.top_polygons import Part, rectangle
 
 LINES_ACROSS = 64
-"""The page is as wide as so many of its lines of text are high."""
+"""The page is as wide as so many of its lines of text are high (own choice)."""
 
 SMALLEST = 0.12
-"""Inches: lower letters than that tell nothing and are left out."""
+"""Inches: lower letters than that tell nothing and are left out (own choice)."""
 
 COLUMNS = 3
-"""Of names below the drawing."""
+"""Of names below the drawing (own choice)."""
 
 WIDE = 0.55
-"""How wide a letter is, as a share of the height of its line: for cutting what is too long."""
+"""How wide a letter is, as a share of the height of its line: for cutting what is too long
+(own choice: most texts in most sans serifs are narrower)."""
 
 
 class Writing(Struct, frozen=True):
@@ -50,7 +51,8 @@ def page_of(drawing: Drawing) -> Page:
     wide = drawing.size[0] + 2 * margin
     line = wide / LINES_ACROSS
     top = margin + 3 * line
-    parts = tuple((_moved(polygon, margin, top), key) for polygon, key in drawing.parts)
+    move = shift(margin, top)
+    parts = tuple((move.polygon(polygon), key) for polygon, key in drawing.parts)
     letters = [one for polygon, key in parts for one in _letter(drawing, polygon, key)]
     title = _cut(drawing.title, (wide - 2 * margin) / (1.5 * line))
     texts = [Writing(title, (margin, margin + line), 1.5 * line, is_centred=False), *letters]
@@ -60,7 +62,7 @@ def page_of(drawing: Drawing) -> Page:
     rows = -(-len(drawing.names) // COLUMNS)
     for n, (key, name) in enumerate(drawing.names.items()):
         x, y = margin + column * (n // rows), below + 1.6 * line * (n % rows)
-        swatches.append((_square(x, y, 1.2 * line), key))
+        swatches.append((rectangle(x, y, 1.2 * line, 1.2 * line), key))
         text = _cut(name, (column - 2 * line) / line)
         texts.append(Writing(text, (x + 1.7 * line, y + 0.6 * line), line, is_centred=False))
     return Page((wide, below + 1.6 * line * rows + margin), parts, tuple(swatches), tuple(texts))
@@ -85,12 +87,4 @@ def _room_in(polygon: Polygon, at: Point) -> float:
 def _cut(text: str, most: float) -> str:
     """The text, shortened to so many of its own heights; it then says that it goes on."""
     letters = int(most / WIDE)
-    return text if len(text) <= letters else f"{text[: max(1, letters - 1)]}…"
-
-
-def _square(x: float, y: float, side: float) -> Polygon:
-    return ((x, y), (x + side, y), (x + side, y + side), (x, y + side))
-
-
-def _moved(polygon: Polygon, x: float, y: float) -> Polygon:
-    return tuple((a + x, b + y) for a, b in polygon)
+    return text if len(text) <= letters else f"{text[: letters - 1]}…"

@@ -5,6 +5,7 @@ from __future__ import annotations
 from sewalong.fabrics.colours import Colour
 
 DARK, PALE = Colour(29, 34, 51), Colour(255, 255, 255)
+"""Of seams and letters, and of paper (own choice)."""
 
 
 def ink_on(ground: Colour) -> Colour:

@@ -16,7 +16,7 @@ if TYPE_CHECKING:
     from PIL.ImageDraw import ImageDraw
 
 LONGEST = 2000
-"""Pixels of the longer side."""
+"""Pixels of the longer side (own choice)."""
 
 
 class CannotPaint(ValueError):

@@ -9,7 +9,7 @@ from html import escape
 from sewalong.fabrics.colours import Colour
 from sewalong.wall.drawn import Drawing
 from sewalong.wall.drawn_page import Page, Writing, page_of
-from sewalong.wall.ink import ink_on
+from sewalong.wall.ink import DARK, PALE, ink_on
 from sewalong.wall.keys import UNKNOWN, Key
 from sewalong.wall.top_polygons import Part
 
@@ -17,7 +17,7 @@ _NOT_XML = re.compile("[^\t\n\r\u0020-\ud7ff\ue000-\ufffd\U00010000-\U0010ffff]"
 """What no XML document may hold, however it is escaped. Source: W3C, XML 1.0, "Char"."""
 
 _SEAM = 0.002
-"""How thick a seam is drawn, as a share of the page's width."""
+"""How thick a seam is drawn, as a share of the page's width (own choice)."""
 
 
 def as_svg(drawing: Drawing) -> str:
@@ -38,14 +38,14 @@ def _lines(drawing: Drawing, page: Page) -> Iterator[str]:
     )
     yield f"<title>{_text(drawing.title)}</title>"
     yield f"<desc>{_text(drawing.about)}</desc>"
-    yield f'<rect width="{_number(wide)}" height="{_number(high)}" fill="#ffffff"/>'
-    yield f'<g id="cloth" stroke="#1d2233" stroke-width="{seam}" stroke-linejoin="round">'
+    yield f'<rect width="{_number(wide)}" height="{_number(high)}" fill="{PALE}"/>'
+    yield f'<g id="cloth" stroke="{DARK}" stroke-width="{seam}" stroke-linejoin="round">'
     yield from (_polygon(drawing, part, seam) for part in page.parts)
     yield "</g>"
-    yield f'<g id="legend" stroke="#1d2233" stroke-width="{seam}">'
+    yield f'<g id="legend" stroke="{DARK}" stroke-width="{seam}">'
     yield from (_polygon(drawing, part, seam) for part in page.swatches)
     yield "</g>"
-    yield '<g id="words" fill="#1d2233">'
+    yield f'<g id="words" fill="{DARK}">'
     yield from (_written(drawing, one) for one in page.texts)
     yield "</g>"
     yield "</svg>"
@@ -55,7 +55,7 @@ def _polygon(drawing: Drawing, part: Part, seam: str) -> str:
     polygon, key = part
     points = " ".join(f"{_number(x)},{_number(y)}" for x, y in polygon)
     if key == UNKNOWN:
-        return f'<polygon points="{points}" fill="#ffffff" stroke-dasharray="{seam} {seam}"/>'
+        return f'<polygon points="{points}" fill="{PALE}" stroke-dasharray="{seam} {seam}"/>'
     return f'<polygon points="{points}" fill="{_colour(drawing, key)}"/>'
 
 

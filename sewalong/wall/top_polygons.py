@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from math import sqrt
 
-from sewalong.piecing.geometry import Move, Polygon
+from sewalong.piecing.geometry import Move, Polygon, shift
 from sewalong.quilt.layouts.setting_sashed import Meeting
 from sewalong.wall.keys import CORNERSTONE, SASH, SETTING, Key, border_key
 from sewalong.wall.on_point import Slanting
@@ -27,7 +27,8 @@ def top_polygons(
     else:
         size, inside = _slanting(top, place)
     around = sum(top.borders)
-    shifted = [(_moved(polygon, around, around), key) for polygon, key in inside]
+    inwards = shift(around, around)
+    shifted = [(inwards.polygon(polygon), key) for polygon, key in inside]
     whole = (size[0] + 2 * around, size[1] + 2 * around)
     return whole, (*shifted, *_borders(whole, top.borders, top.corners))
 
@@ -43,21 +44,21 @@ def _level(top: Level, place: Arrangement) -> tuple[tuple[float, float], list[Pa
         part
         for r, y in enumerate(rows)
         for c, x in enumerate(columns)
-        for part in _unit(top, place(r, c), Move(1, 0, 0, 1, x, y), (wide, high))
+        for part in _unit(top, place(r, c), shift(x, y), (wide, high))
     ]
     if sashes is None:
         return size, parts
     before = range(0 if outer else 1, top.columns + 1 if outer else top.columns)
     between = [n * (wide + sash) - sash * (not outer) for n in before]
     for y in rows:
-        parts += [(_rectangle(x, y, sash, high), SASH) for x in between]
+        parts += [(rectangle(x, y, sash, high), SASH) for x in between]
     for n in range(0 if outer else 1, top.rows + 1 if outer else top.rows):
         y = n * (high + sash) - sash * (not outer)
         if sashes.meeting is Meeting.CORNERSTONES:
-            parts += [(_rectangle(x, y, wide, sash), SASH) for x in columns]
-            parts += [(_rectangle(x, y, sash, sash), CORNERSTONE) for x in between]
+            parts += [(rectangle(x, y, wide, sash), SASH) for x in columns]
+            parts += [(rectangle(x, y, sash, sash), CORNERSTONE) for x in between]
         else:
-            parts.append((_rectangle(0, y, size[0], sash), SASH))
+            parts.append((rectangle(0, y, size[0], sash), SASH))
     return size, parts
 
 
@@ -141,9 +142,6 @@ def _borders(
             )
 
 
-def _rectangle(x: float, y: float, wide: float, high: float) -> Polygon:
+def rectangle(x: float, y: float, wide: float, high: float) -> Polygon:
+    """A rectangle of this size, its first corner at (x, y); in inches."""
     return ((x, y), (x + wide, y), (x + wide, y + high), (x, y + high))
-
-
-def _moved(polygon: Polygon, x: float, y: float) -> Polygon:
-    return tuple((a + x, b + y) for a, b in polygon)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from fractions import Fraction as F
 from random import Random
 
@@ -19,7 +20,12 @@ def meeting_of(method: str) -> tuple[Contact, ...]:
     return contacts(derive(method, F(5)).units, 0.25)
 
 
-PLACES = {"paired-squares": "AB", "four-patch": "ABCD", "stacked-four-patch": "ABCDEFGH"}
+PLACES = {
+    "paired-squares": "AB",
+    "four-patch": "ABCD",
+    "stacked-four-patch": "ABCDEFGH",
+    "nine-patch": "ABCDEFGHI",
+}
 """The letters of some methods' sets."""
 
 
@@ -67,3 +73,8 @@ def asked(
     background: str = "",
 ) -> Asked:
     return Asked(fabrics, meeting_of(method), tuple(PLACES[method]), sets, rule, background)
+
+
+def apart_by_value(values: Sequence[float]) -> tuple[tuple[float, ...], ...]:
+    """The strengths of prints told apart by value alone: their differences."""
+    return tuple(tuple(abs(one - other) for other in values) for one in values)

@@ -16,8 +16,7 @@ from sewalong.fabrics.sets.bounds import matching_bound
 from sewalong.fabrics.sets.proposing import proposed
 from sewalong.fabrics.sets.rules import Rule
 from sewalong.fabrics.sets.strength import colour_strength
-from sewalong.fabrics.sets.wanted import by_value
-from tests.fabrics.made_fabrics import asked, colour_drawer
+from tests.fabrics.made_fabrics import apart_by_value, asked, colour_drawer
 
 
 def best_by_matching(strength: list[list[float]], counts: list[int], pairs: int) -> float:
@@ -68,7 +67,7 @@ def test_by_value_it_is_that_of_the_pairs_in_step(
     if len(every) < 2:
         return
     pairs = data.draw(st.integers(1, len(every) // 2))
-    assert matching_bound(by_value(values), counts, pairs) == weakest_at_best(every, pairs)
+    assert matching_bound(apart_by_value(values), counts, pairs) == weakest_at_best(every, pairs)
 
 
 def test_what_is_not_known_holds_nothing_down() -> None:

@@ -13,11 +13,12 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from sewalong.fabrics.pairing import independent_contacts, most_sets
+from sewalong.fabrics.pairing import independent_contacts, most_sets, weakest_at_best
 from sewalong.fabrics.sets.dealing import LOOKS_A_ROUND, deal
-from sewalong.fabrics.sets.wanted import Dealt, Wanted, by_value, value_bound
+from sewalong.fabrics.sets.wanted import Dealt, Wanted
 from sewalong.piecing.contacts import contacts
 from sewalong.piecing.derive import derive
+from tests.fabrics.made_fabrics import apart_by_value
 
 CUBE = (
     (0, 1), (1, 2), (2, 3), (0, 3), (4, 5), (5, 6), (6, 7), (4, 7), (0, 5), (1, 4), (2, 7), (3, 6),
@@ -37,7 +38,7 @@ def wanted_by_value(
     values: list[float], counts: list[int], meeting: tuple[tuple[int, int], ...], sets: int
 ) -> Wanted:
     places = 1 + max(place for pair in meeting for place in pair)
-    return Wanted(tuple(counts), by_value(values), meeting, places, sets)
+    return Wanted(tuple(counts), apart_by_value(values), meeting, places, sets)
 
 
 def every_deal(wanted: Wanted) -> Iterator[list[tuple[int, ...]]]:
@@ -122,7 +123,8 @@ def a_pack_four_times() -> tuple[list[float], Wanted]:
 def test_four_packs_of_42_come_near_the_bound_with_no_print_twice() -> None:
     values, wanted = a_pack_four_times()
     apart = independent_contacts(contacts(derive("stacked-four-patch", F(5)).units, 0.25))
-    bound = value_bound(values, wanted, apart)
+    every = [value for value in values for _ in range(4)]
+    bound = weakest_at_best(every, apart * wanted.sets)
     found = dealt(wanted, bound, rounds=4)
     assert found.doubles == 0
     assert 0.8 * bound <= found.weakest <= bound
@@ -154,9 +156,8 @@ def test_families_are_spread_where_nothing_else_says() -> None:
 
 
 def test_where_nothing_meets_any_deal_will_do() -> None:
-    *_, last = deal(Wanted((2, 2), by_value([1, 2]), (), 1, 4), 1, 1)
+    *_, last = deal(Wanted((2, 2), apart_by_value([1, 2]), (), 1, 4), 1, 1)
     assert (last.weakest, last.doubles, len(last.sets)) == (inf, 0, 4)
-    assert value_bound([1, 2], Wanted((2, 2), by_value([1, 2]), (), 1, 4), 0) == inf
 
 
 @pytest.mark.parametrize(("counts", "sets"), [((1, 2), 1), ((4, 4), 0), ((), 1)])
@@ -164,7 +165,7 @@ def test_more_sets_than_there_are_squares_for_are_refused(
     counts: tuple[int, ...], sets: int
 ) -> None:
     with pytest.raises(ValueError, match="fewer squares"):
-        Wanted(counts, by_value([0.0] * len(counts)), SQUARE, 4, sets)
+        Wanted(counts, apart_by_value([0.0] * len(counts)), SQUARE, 4, sets)
 
 
 @settings(max_examples=30, deadline=None)
@@ -172,7 +173,7 @@ def test_more_sets_than_there_are_squares_for_are_refused(
 def test_no_set_of_eight_passes_the_bound(values: list[float]) -> None:
     # All ways to choose which four lie light and which dark bound every deal from above.
     wanted = wanted_by_value(values, [1] * 8, CUBE, 1)
-    bound = value_bound(values, wanted, 4)
+    bound = weakest_at_best(values, 4)
     for dark in combinations(range(8), 4):
         light = [print for print in range(8) if print not in dark]
         assert min(abs(values[a] - values[b]) for a, b in zip(dark, light, strict=True)) <= bound

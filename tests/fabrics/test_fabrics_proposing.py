@@ -11,6 +11,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from msgspec.structs import replace
 
+from sewalong.fabrics.sets.background import background_letters
 from sewalong.fabrics.sets.proposal_words import proposal_words
 from sewalong.fabrics.sets.proposing import Asked, Proposal, propose, proposed
 from sewalong.fabrics.sets.rules import Rule, SetsRefused
@@ -19,7 +20,7 @@ from sewalong.fabrics.sets.wanted import Dealt
 from sewalong.fabrics.sight import difference
 from sewalong.fabrics.swatch import Swatch
 from sewalong.quilt.choices import ASSORTED
-from tests.fabrics.made_fabrics import asked, colour_drawer, drawer, meeting_of, swatch
+from tests.fabrics.made_fabrics import LETTERS, asked, colour_drawer, drawer, meeting_of, swatch
 
 LOOKS = 12
 
@@ -156,6 +157,22 @@ def test_what_lies_the_wrong_way_about_is_said() -> None:
     )
 
 
+@pytest.mark.parametrize(("lights", "light"), [(5, "ACEGI"), (4, "BDFH")])
+def test_of_two_unlike_sides_the_lights_lie_on_the_one_they_are_enough_for(
+    lights: int, light: str
+) -> None:
+    """Nine squares of one set, the lights 70 from the darks: five places meet four."""
+    fabrics = tuple(
+        swatch(letter, 1, 90 if number < lights else 20)
+        for number, letter in enumerate(LETTERS[:9])
+    )
+    found = proposed(asked(fabrics, 1, Rule.LIGHT_ON_DARK, "nine-patch"), LOOKS)
+    assert (found.weakest, found.bound) == (70, 70)
+    (one,) = found.sets
+    at = dict(zip("ABCDEFGHI", one, strict=True))
+    assert {at[place] for place in light} == set(LETTERS[:lights])
+
+
 def test_one_fabric_is_the_background_at_every_second_place() -> None:
     # Invented: cream, and twelve prints of two squares.
     fabrics = (swatch("C", 14, 90), *drawer(12, 2))
@@ -165,6 +182,8 @@ def test_one_fabric_is_the_background_at_every_second_place() -> None:
         {0, 2, 4, 6}
     ] * 3
     assert found.over["C"] == 2
+    # The background is no print that lies there twice; of the others none does.
+    assert found.doubles == 0
     assert all(
         (one.letter == "C") != (other.letter == "C") for one, other in all_seams(wanted, found)
     )
@@ -183,6 +202,7 @@ def test_a_colour_family_can_be_the_background() -> None:
     wanted = asked(fabrics, 3, Rule.ONE_BACKGROUND, "four-patch", "Blue")
     found = proposed(wanted, LOOKS)
     assert len(blues) > 1
+    assert background_letters(fabrics, "Blue") == blues
     for one in found.sets:
         assert [letter in blues for letter in one] in ([True, False] * 2, [False, True] * 2)
     assert found.bound is not None

@@ -10,9 +10,10 @@ from itertools import combinations, pairwise
 from typing import Any
 from xml.etree import ElementTree
 
+import numpy as np
 import pytest
 from msgspec.structs import replace
-from PIL import Image
+from PIL import Image, ImageFont
 from shapely import MultiPolygon, Polygon, box, union_all
 
 from sewalong.piecing.geometry import centre
@@ -23,6 +24,7 @@ from sewalong.quilt.setting import Cornerstones, Sashing, SetOnPoint
 from sewalong.quilt.size import Size
 from sewalong.wall.drawn import APART, Drawing, drawing_of_set, drawing_of_top
 from sewalong.wall.drawn_page import page_of
+from sewalong.wall.ink import DARK, ink_on
 from sewalong.wall.keys import SASH, SETTING, UNKNOWN, border_key, cloth_letter
 from sewalong.wall.png import CannotPaint, as_png
 from sewalong.wall.set_picture import units_of_set
@@ -130,7 +132,7 @@ def test_sashes_and_borders_are_named() -> None:
 
 @pytest.mark.parametrize("title", ["Set 1", "A very long name " * 9])
 def test_nothing_on_the_page_lies_over_anything_else(title: str) -> None:
-    """Texts as wide as six tenths of their height a letter, which is more than most letters are."""
+    """Texts are as wide as the type that Pillow ships sets them."""
     _, drawing = a_top("straight")
     page = page_of(replace(drawing, title=title))
     sheet = box(0, 0, *page.size)
@@ -138,12 +140,12 @@ def test_nothing_on_the_page_lies_over_anything_else(title: str) -> None:
     cloth = union_all([Polygon(points) for points, _ in page.parts])
     heads = [one for one in page.texts if one.on is None]
     written = []
+    font = ImageFont.load_default(100)
     for one in heads:
         x, y = one.at
         assert not one.is_centred
-        written.append(
-            box(x, y - one.high / 2, x + 0.55 * one.high * len(one.text), y + one.high / 2)
-        )
+        wide = one.high * font.getlength(one.text) / 100
+        written.append(box(x, y - one.high / 2, x + wide, y + one.high / 2))
     for shape in (*swatches, cloth, *written):
         assert sheet.contains(shape)
     for shape, other in combinations((*swatches, cloth, *written), 2):
@@ -162,6 +164,10 @@ def test_what_is_too_long_is_cut_and_says_so() -> None:
     (cut,) = [one.text for one in page.texts if one.text.endswith("…")]
     assert name.startswith(cut[:-1])
     assert len(cut) > 20
+    for length in (len(cut), len(cut) + 1):
+        names = {**drawing.names, border_key(1): name[:length]}
+        texts = [one.text for one in page_of(replace(drawing, names=names)).texts]
+        assert (name[:length] if length == len(cut) else cut) in texts
 
 
 def test_letters_stand_within_their_patches_and_small_ones_are_left_out() -> None:
@@ -284,6 +290,28 @@ def test_the_pixels_of_a_png_are_those_of_the_fabrics(setting: str) -> None:
         colour = drawing.colours[key]
         found = image.getpixel((int(at[0]), int(at[1])))
         assert found == (colour.red, colour.green, colour.blue)
+
+
+def test_the_texts_of_a_png_stand_where_the_page_has_them() -> None:
+    """Looked at so near that no seam is: a letter about its middle, a name from where it begins."""
+    drawing = drawing_of_set(a_quilt_with_fabrics(), SETS[0], "Set 1")
+    page = page_of(drawing)
+    image = np.asarray(Image.open(BytesIO(as_png(drawing, 1600))).convert("RGB")).astype(int)
+    scale = 1600 / max(page.size)
+    assert image.shape[:2] == tuple(round(side * scale) for side in page.size[::-1])
+    for one in page.texts:
+        ink = DARK if one.on is None else ink_on(drawing.colours[one.on])
+        (x, y), high = ((scale * part for part in one.at), scale * one.high)
+        before, after = (0.6, 0.6) if one.is_centred else (0.3, 1.5)
+        near = image[
+            round(y - 0.6 * high) : round(y + 0.6 * high),
+            round(x - before * high) : round(x + after * high),
+        ]
+        is_ink = np.abs(near - [ink.red, ink.green, ink.blue]).max(axis=-1) < 40
+        down, along = (line / high for line in np.nonzero(is_ink))
+        assert (down.min() + down.max()) / 2 == pytest.approx(0.6, abs=0.15), one.text
+        begins = 0.6 - (along.max() - along.min()) / 2 if one.is_centred else 0.3
+        assert along.min() == pytest.approx(begins, abs=0.15), one.text
 
 
 def test_without_the_library_a_png_is_refused_in_a_sentence(

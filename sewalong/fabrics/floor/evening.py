@@ -11,7 +11,7 @@ from sewalong.fabrics.photo.tones import Flags, Numbers, luminance
 
 _LIFTS = np.arange(-0.75, 0.76, 0.15)
 """By how much the light of a place may be off, as its logarithm: from half to twice. Steps of it
-change a middle value by 3 in L*."""
+change a middle value by 3 in L* (own choice)."""
 
 _ROUNDS = 3
 """Of finding units and evening by them: what was found changes little after two (measured)."""
@@ -19,13 +19,14 @@ _ROUNDS = 3
 _FEWEST = 24
 """Patches from which on a bent surface can be told from a mistake or two (own choice)."""
 
-_DARKEST = 0.004
+DARKEST = 0.004
 """Linear light under which a part of a colour says nothing of the lamp's (own choice)."""
 
 
 _CLEARLY = 50.0
 """Squares of CIEDE2000 by which what lies at a place must fit worse in any other light, so that it
-says how light it is there: one patch off by 7, three times what passes for one fabric."""
+says how light it is there: one patch off by 7, three times what passes for one fabric (own
+choice)."""
 
 _OTHER_LIFT = 2
 """Steps of `_LIFTS` from which on a light is another (own choice)."""
@@ -80,7 +81,7 @@ def _to_mean(light: Numbers, ways: Ways) -> Numbers:
     known = ways.fabrics < len(ways.light)
     wanted = ways.light[ways.fabrics[known]].mean(axis=0)
     seen = light[:, np.unique(ways.regions[known])].mean(axis=(0, 1))
-    found: Numbers = wanted / np.maximum(seen, _DARKEST)
+    found: Numbers = wanted / np.maximum(seen, DARKEST)
     return found
 
 
@@ -99,7 +100,7 @@ def _off(light: Numbers, ways: Ways, best: Indices) -> Numbers:
     not known."""
     seen, wanted, known = _pairs(light, ways, best)
     bright, aim = (
-        np.maximum(luminance(part.astype(np.float32)), _DARKEST) for part in (seen, wanted)
+        np.maximum(luminance(part.astype(np.float32)), DARKEST) for part in (seen, wanted)
     )
     return np.where(known, np.log(aim / bright), np.nan)
 
@@ -121,7 +122,7 @@ def _cast(light: Numbers, ways: Ways, best: Indices) -> Numbers:
     """By how much to change red, green and blue, the colour of the lamp, its brightness apart."""
     seen, wanted, known = _pairs(light, ways, best)
     seen, wanted = seen[known], wanted[known]
-    use = (np.minimum(seen, wanted) > _DARKEST).all(axis=-1)
+    use = (np.minimum(seen, wanted) > DARKEST).all(axis=-1)
     if not use.any():
         return np.ones(3)
     off = np.median(np.log(wanted[use] / seen[use]), axis=0)

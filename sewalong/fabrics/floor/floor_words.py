@@ -8,6 +8,7 @@ from collections.abc import Mapping
 from sewalong.fabrics.floor.known import UNKNOWN
 from sewalong.fabrics.floor.result import Candidate, FloorPlace, FloorReading, HowSure
 from sewalong.fabrics.floor.ways import ways_of
+from sewalong.quilt.worksheet.line import plural
 
 TURNS = ("as made", "turned a quarter", "turned half way round", "turned three quarters")
 """By quarter turns, each of which brings the edge towards row 1 towards the end of the row."""
@@ -19,11 +20,11 @@ ABOUT_PATCHES = "Patches are counted in reading order, from row 1 down."
 def floor_lines(reading: FloorReading) -> tuple[str, ...]:
     """How much is sure, first; then the notes, and what the words of the places mean."""
     count = Counter(place.sure for place in reading.places)
-    lines = [f"{count[HowSure.SURE]} of {_counted(len(reading.places), 'place')} are sure."]
+    lines = [f"{count[HowSure.SURE]} of {plural(len(reading.places), 'place')} are sure."]
     if count[HowSure.NOT_SURE]:
-        lines.append(f"{_counted(count[HowSure.NOT_SURE], 'place')} to be asked about.")
+        lines.append(f"{plural(count[HowSure.NOT_SURE], 'place')} to be asked about.")
     if count[HowSure.CANNOT_TELL]:
-        lines.append(f"{_counted(count[HowSure.CANNOT_TELL], 'place')} cannot be told.")
+        lines.append(f"{plural(count[HowSure.CANNOT_TELL], 'place')} cannot be told.")
     if not reading.known:
         return (*lines, *reading.notes, ABOUT_PATCHES)
     is_turned = any(place.lies and place.lies.turn for place in reading.places)
@@ -118,7 +119,3 @@ def _fabric(letter: str | None, names: Mapping[str, str]) -> str:
 
 def _where(place: FloorPlace) -> str:
     return f"row {place.row} place {place.column}"
-
-
-def _counted(count: int, what: str) -> str:
-    return f"{count} {what}" if count == 1 else f"{count} {what}s"

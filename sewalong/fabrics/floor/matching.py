@@ -16,7 +16,7 @@ from sewalong.fabrics.photo.tones import Numbers
 
 _SURE = 7.5
 """CIEDE2000 by which one patch must fit worse with anything else: three times what passes for one
-fabric. The squares of several patches add up."""
+fabric (own choice). The squares of several patches add up."""
 
 _LIKE, _UNLIKE = 5.0, 8.0
 """CIEDE2000, root mean square over the patches of a unit: above the first it is not sure that it

@@ -8,13 +8,14 @@ import numpy as np
 
 from sewalong.fabrics.colours import Colour
 from sewalong.fabrics.floor.costs import apart, lights_of
+from sewalong.fabrics.floor.evening import DARKEST
 from sewalong.fabrics.floor.result import HowSure
 from sewalong.fabrics.floor.ways import Way
 from sewalong.fabrics.photo.tones import Numbers
 
 _LIKE, _UNLIKE = 5.0, 10.0
 """CIEDE2000: above the first it is not sure that a patch is of that fabric, above the second it is
-of none. Twice and four times what passes for one fabric."""
+of none. Twice and four times what passes for one fabric (own choice)."""
 
 _CLEARLY, _CLEARLY_UNEVENED = 2.5, 6.0
 """CIEDE2000 by which any other fabric must be farther off: what passes for one fabric; and where the
@@ -44,11 +45,11 @@ def shown_by_fabrics(light: Numbers, colours: Mapping[str, Colour]) -> Numbers:
 def _settled(light: Numbers, fabrics: Numbers) -> tuple[Numbers, float]:
     for _ in range(_ROUNDS):
         away = apart(light, fabrics)
-        wanted = np.maximum(fabrics[away.argmin(axis=2)], 0.004)
+        wanted = np.maximum(fabrics[away.argmin(axis=2)], DARKEST)
         near = away.min(axis=2) < _UNLIKE
         if near.any():
             light = light * np.exp(
-                np.median(np.log(wanted / np.maximum(light, 0.004))[near], axis=0)
+                np.median(np.log(wanted / np.maximum(light, DARKEST))[near], axis=0)
             )
     return light, float(np.median(apart(light, fabrics).min(axis=2)))
 

@@ -16,16 +16,7 @@ from sewalong.fabrics.floor.result import Seen
 from sewalong.fabrics.floor.spacing import must_be_so_many
 from sewalong.fabrics.floor.ways import outlines_of
 from sewalong.fabrics.photo.blur import WIDEST_EDGE, must_be_sharp
-from sewalong.fabrics.photo.grid import (
-    FOR_BLOBS,
-    OF_A_STEP,
-    Corner,
-    Grid,
-    grid_of,
-    must_leave_room,
-    must_suit,
-    spanned,
-)
+from sewalong.fabrics.photo.grid import Corner, Grid, grid_of, likely_side, must_suit, spanned
 from sewalong.fabrics.photo.ground import Ground, beneath
 from sewalong.fabrics.photo.light import (
     gaps,
@@ -33,11 +24,11 @@ from sewalong.fabrics.photo.light import (
     must_not_glare,
     only_around,
     seen_between,
-    shadow_somewhere,
 )
-from sewalong.fabrics.photo.picture import Picture, read_picture
+from sewalong.fabrics.photo.picture import Picture
 from sewalong.fabrics.photo.refused import PhotoRefused
 from sewalong.fabrics.photo.squares import about, laid_straight, middle
+from sewalong.fabrics.photo.steps import must_be_seen_well, with_small
 from sewalong.fabrics.photo.tones import Flags, Light, Numbers, lab
 from sewalong.piecing.geometry import Polygon, centre
 
@@ -64,9 +55,7 @@ def seen(
 
     Raises PhotoRefused for what cannot be read.
     """
-    picture = read_picture(source)
-    must_leave_room(picture, rows, columns)
-    small = picture.smaller(FOR_BLOBS)
+    picture, small = with_small(source, rows, columns)
     outlines, shape = outlines_of(units), units[0].shape
     ground: Ground | None
     if corners is None:
@@ -85,7 +74,7 @@ def seen(
         )
     must_be_sharp(about(picture, grid), _side_to_be_sharp(grid.pixels, outlines))
     squares = laid_straight(picture, grid)
-    must_not_glare(_flat(middle(squares, _LOOKED_AT)))
+    must_not_glare(middle(squares, _LOOKED_AT))
     light, spread = _by_outline(squares, outlines)
     x, y = np.moveaxis(grid.map(_points(grid, outlines)), -1, 0)
     bare = np.full((rows, columns), np.nan)
@@ -123,10 +112,8 @@ def _found(
         grid = grid_of(mask, small, rows, columns)
         return grid, ground, gaps(small, grid)[0]
     except PhotoRefused as refused:
-        unit = OF_A_STEP * min(picture.wide / columns, picture.high / rows)
-        must_be_sharp(picture, _side_to_be_sharp(unit, outlines))
-        if ground.in_other_light:
-            raise shadow_somewhere() from None
+        unit = likely_side(picture, rows, columns)
+        must_be_seen_well(picture, ground, _side_to_be_sharp(unit, outlines))
         corners = outer_corners(mask, small.scale, unit / small.scale)
         if corners is None:
             raise refused
@@ -165,7 +152,3 @@ def _bare(ground: Ground, light: Numbers, x: Numbers, y: Numbers, patches: int) 
     apart = ground.apart(light.astype(np.float32), x, y)
     bare = (apart < ground.tolerance).all(axis=2)
     return np.where(bare, patches * (apart**2).mean(axis=2), np.nan)
-
-
-def _flat(middles: Light) -> Light:
-    return middles.reshape(*middles.shape[:2], -1, 3)

@@ -14,7 +14,8 @@ from sewalong.fabrics.photo.refused import PhotoRefused
 from sewalong.fabrics.photo.tones import Light, Numbers, lab
 
 _ACROSS = 480
-"""Points each way at which the whole is looked at: twelve a unit where forty lie in a row."""
+"""Points each way at which the whole is looked at: twelve a unit where forty lie in a row (own
+choice)."""
 
 _OVER = 4
 """Points from side to side of which a change is taken (own choice)."""

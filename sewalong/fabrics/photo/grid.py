@@ -25,7 +25,7 @@ FOR_BLOBS = 640
 """Pixels on the long side in which squares are looked for: a gap of an eighth of a step is then
 two pixels wide with 40 squares in a row."""
 
-OF_A_STEP = 0.7
+_OF_A_STEP = 0.7
 """Side of a square as a share of the picture's, split among them, where no grid was found to
 measure it by: with gaps and a margin it is about that (own choice)."""
 
@@ -148,6 +148,11 @@ def spanned(corners: Sequence[Corner], picture: Picture, rows: int, columns: int
         _WITHIN_CORNERS,
         np.ones((rows, columns), dtype=bool),
     )
+
+
+def likely_side(picture: Picture, rows: int, columns: int) -> float:
+    """Pixels of the stored picture on the side of a square, where no grid was found."""
+    return _OF_A_STEP * min(picture.wide / columns, picture.high / rows)
 
 
 def must_leave_room(picture: Picture, rows: int, columns: int) -> None:

@@ -49,7 +49,7 @@ _OUTER = 0.7
 the gap and a little more, where nothing else lies (own choice)."""
 
 _BEYOND = 0.05
-"""Steps beyond the corners where ground begins: they are given by hand."""
+"""Steps beyond the corners where ground begins: they are given by hand (own choice)."""
 
 
 def gaps(picture: Picture, grid: Grid) -> tuple[Flags, NDArray[np.intp]]:
@@ -120,21 +120,13 @@ def light_over(picture: Picture, grid: Grid, ground: Ground, near: Flags) -> Sur
 
 def must_not_glare(middles: Light) -> None:
     """Raises PhotoRefused where squares are washed out. `middles` are their pixels as
-    photographed: rows × columns × n × 3."""
-    share = (middles.min(axis=-1) >= WASHED_OUT).mean(axis=-1)
+    photographed: rows × columns × n × n × 3."""
+    share = (middles.min(axis=-1) >= WASHED_OUT).mean(axis=(-2, -1))
     if (share > _MOST_WASHED_OUT).any():
         raise PhotoRefused(
             f"Light glares on the squares {_where(share > _MOST_WASHED_OUT)}: there the picture "
             "is plain white. Move the lamp, or photograph a little darker."
         )
-
-
-def shadow_somewhere() -> PhotoRefused:
-    """The refusal where a shadow is seen and the squares are not found because of it."""
-    return PhotoRefused(
-        "An edge of shadow or a strong light lies over the cloth beneath. Move the lamp, step out "
-        "of the light, or photograph by daylight."
-    )
 
 
 def must_be_smooth(

@@ -5,20 +5,21 @@ from __future__ import annotations
 from sewalong.fabrics.photo.result import Place, ReadPhoto
 from sewalong.fabrics.photo.taken_in import name_of
 from sewalong.fabrics.sight import value
+from sewalong.quilt.worksheet.line import plural
 
 
 def sheet_in_short(photo: ReadPhoto) -> str:
     """How many squares and fabrics there are, and that doubles are likely at most."""
     fabrics = photo.fabrics
     places = len(photo.places)
-    said = f"{_count(places, 'square')}, {_count(len(fabrics), 'fabric')}"
+    said = f"{plural(places, 'square')}, {plural(len(fabrics), 'fabric')}"
     if photo.packs > 1:
         said += f"; {photo.packs} packs, {places * photo.packs:,} squares in all"
     several = sum(len(fabric.places) > 1 for fabric in fabrics)
     if not several:
         return f"{said}. No two look alike."
     lie = "lies" if several == 1 else "lie"
-    same = f"{_count(several, 'fabric')} {lie} at several places"
+    same = f"{plural(several, 'fabric')} {lie} at several places"
     return f"{said}. {same}: that is likely, not sure."
 
 
@@ -37,8 +38,4 @@ def place_in_hand(photo: ReadPhoto, place: Place) -> str:
 
 
 _NAMED = 4
-"""Places that are named before the rest are counted."""
-
-
-def _count(number: int, noun: str) -> str:
-    return f"1 {noun}" if number == 1 else f"{number:,} {noun}s"
+"""Places that are named before the rest are counted (own choice)."""

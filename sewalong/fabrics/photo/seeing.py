@@ -10,34 +10,20 @@ from PIL import Image
 
 from sewalong.fabrics.photo.blur import must_be_sharp
 from sewalong.fabrics.photo.doubles import Look, lettered
-from sewalong.fabrics.photo.grid import (
-    FOR_BLOBS,
-    OF_A_STEP,
-    Corner,
-    Grid,
-    grid_of,
-    must_leave_room,
-    must_suit,
-    spanned,
-)
+from sewalong.fabrics.photo.grid import Corner, Grid, grid_of, likely_side, must_suit, spanned
 from sewalong.fabrics.photo.ground import Ground, beneath
-from sewalong.fabrics.photo.light import (
-    gaps,
-    light_over,
-    must_not_glare,
-    seen_between,
-    shadow_somewhere,
-)
+from sewalong.fabrics.photo.light import gaps, light_over, must_not_glare, seen_between
 from sewalong.fabrics.photo.linear_light import colour_of
-from sewalong.fabrics.photo.picture import Picture, read_picture
+from sewalong.fabrics.photo.picture import Picture
 from sewalong.fabrics.photo.prints import kind, spreads, tones_by_share, two_colours
 from sewalong.fabrics.photo.refused import PhotoRefused
 from sewalong.fabrics.photo.result import THUMB, Kind, Place, Reading, ReadPhoto
 from sewalong.fabrics.photo.squares import about, evened, laid_straight, middle
+from sewalong.fabrics.photo.steps import must_be_seen_well, with_small
 from sewalong.fabrics.photo.tones import Light, parts
 
 _SHOWN = 0.92
-"""Of a square's side, shown back: without the cloth that its edges let through."""
+"""Of a square's side, shown back: without the cloth that its edges let through (own choice)."""
 
 
 def seen(
@@ -48,9 +34,7 @@ def seen(
     packs: int,
 ) -> Reading:
     """What `read_photo` returns, its numbers checked and its libraries there."""
-    picture = read_picture(source)
-    must_leave_room(picture, rows, columns)
-    small = picture.smaller(FOR_BLOBS)
+    picture, small = with_small(source, rows, columns)
     ground: Ground | None
     if corners is None:
         grid, ground = _found(picture, small, rows, columns)
@@ -61,7 +45,7 @@ def seen(
     must_suit(grid, picture)
     must_be_sharp(about(picture, grid), grid.pixels)
     squares = laid_straight(picture, grid)
-    must_not_glare(_flat(middle(squares, 0.5)))
+    must_not_glare(middle(squares, 0.5))
     notes = []
     if ground is None:
         notes.append("No plain cloth is seen around the squares, so the light was not evened.")
@@ -82,9 +66,7 @@ def _found(picture: Picture, small: Picture, rows: int, columns: int) -> tuple[G
     try:
         return grid_of(mask, small, rows, columns), ground
     except PhotoRefused:
-        must_be_sharp(picture, OF_A_STEP * min(picture.wide / columns, picture.high / rows))
-        if ground.in_other_light:
-            raise shadow_somewhere() from None
+        must_be_seen_well(picture, ground, likely_side(picture, rows, columns))
         raise
 
 
@@ -123,7 +105,3 @@ def _places(squares: Light) -> tuple[Place, ...]:
 def _thumb(square: Light) -> bytes:
     image = Image.fromarray(parts(square))
     return image.resize((THUMB, THUMB), Image.Resampling.BOX).tobytes()
-
-
-def _flat(middles: Light) -> Light:
-    return middles.reshape(*middles.shape[:2], -1, 3)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from sewalong.fabrics.photo.result import FoundFabric, Place, ReadPhoto
+from sewalong.quilt.worksheet.line import plural
 
 
 def place_lines(photo: ReadPhoto) -> tuple[str, ...]:
@@ -24,7 +25,7 @@ def _place(place: Place) -> str:
 
 
 def _fabric(fabric: FoundFabric) -> str:
-    squares = "1 square" if fabric.squares == 1 else f"{fabric.squares} squares"
+    squares = plural(fabric.squares, "square")
     named = f" ({fabric.name})" if fabric.name else ""
     where = ", ".join(place.address for place in fabric.places)
     said = f"{fabric.letter}{named}: {squares}, {fabric.colour}, {fabric.kind}, at {where}"

@@ -16,7 +16,7 @@ from random import Random
 from sewalong.fabrics.sets.wanted import FORBIDDEN, Dealt, Wanted
 
 SWAPS_A_LOOK = 2_000
-"""Swaps between two looks at what was found."""
+"""Swaps between two looks at what was found (own choice)."""
 
 LOOKS_A_ROUND = 60
 """Looks from warm to cold. With the next three measured on 168 squares of 42 prints in stacks of
@@ -30,15 +30,18 @@ DOUBLE = 2.0
 """What a print twice in a set costs, in contacts of no strength: no contact is worth one."""
 
 NOT_SO = 1000.0
-"""What it costs where two prints may not lie so: no swap that leads there is ever kept."""
+"""What it costs where two prints may not lie so: no swap that leads there is ever kept
+(own choice)."""
 
 LIKE_FAMILY = 0.002
-"""What two squares of one colour family in a set cost, likewise: spread where nothing else says."""
+"""What two squares of one colour family in a set cost, likewise: spread where nothing else says
+(own choice)."""
 
 MISSED = 0.002
 """What it costs to leave out all of a print of one square. Of others it is the squares left out,
 times the share of them: what is over is least missed where most of it is in the sets, so a lone
-square comes in before the fourth of four, and no print is left out while others are there whole."""
+square comes in before the fourth of four, and no print is left out while others are there whole
+(own choice)."""
 
 
 def deal(

@@ -2,11 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-
 from msgspec import Struct
-
-from sewalong.fabrics.pairing import weakest_at_best
 
 FORBIDDEN = float("-inf")
 """The strength of two prints that may not lie so, such as a background where it has no place."""
@@ -55,17 +51,3 @@ class Dealt(Struct, frozen=True):
         """Compared first to last, more is better: nothing forbidden, no doubles, a strong weakest,
         the others too."""
         return (self.weakest > FORBIDDEN, -self.doubles, self.weakest, -self.shortfall)
-
-
-def by_value(values: Sequence[float]) -> tuple[tuple[float, ...], ...]:
-    """The strengths of prints told apart by value alone: their differences."""
-    return tuple(tuple(abs(one - other) for other in values) for one in values)
-
-
-def value_bound(values: Sequence[float], wanted: Wanted, apart: int) -> float:
-    """What no choice of sets can pass, by value: `apart` is how many contacts of a set have no
-    square in common (`pairing.independent_contacts`), infinite where none is."""
-    if not apart:
-        return float("inf")
-    every = [value for value, n in zip(values, wanted.counts, strict=True) for _ in range(n)]
-    return weakest_at_best(every, apart * wanted.sets)

@@ -17,14 +17,12 @@ class Board:
     `lies[slot]` is what lies there, None for nothing, and `face[slot]` what that shows.
     """
 
-    def __init__(
-        self, laying: Laying, units: Sequence[WallUnit], rules: Rules, faces: Faces | None = None
-    ) -> None:
+    def __init__(self, laying: Laying, units: Sequence[WallUnit], rules: Rules) -> None:
         self.laying = laying
         self.units = units
         self.rules = rules
         self.grid = laying.grid
-        self.faces = faces or Faces(units, rules)
+        self.faces = Faces(units, rules)
         self.lies: list[Put | None] = list(laying.in_order)
         placed = {put.unit for put in self.lies if put is not None}
         self.lies += [Put(number) for number in range(len(units)) if number not in placed]

@@ -15,7 +15,8 @@ SIDES = (Side.TOP, Side.FAR, Side.BOTTOM, Side.NEAR_START)
 """Round a unit, as a quarter turn takes each side to the next: what was at the top shows at FAR."""
 
 SAME_PLACE = 1e-4
-"""Inches along a side nearer than this are one place: far under a thread, over float noise."""
+"""Inches along a side nearer than this are one place: far under a thread, over float noise
+(own choice)."""
 
 
 class TouchRule(StrEnum):

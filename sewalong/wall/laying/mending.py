@@ -20,7 +20,8 @@ from sewalong.wall.laying.moves import (
 from sewalong.wall.laying.units import WallUnit
 
 MOST_LOOKED_AT = 60_000
-"""Moves that are tried in all while it is made sure that fewer would not do: about a second."""
+"""Moves that are tried in all while it is made sure that fewer would not do (own choice:
+one second or two, measured on 6 x 6 squares and 9 x 9 stacked units)."""
 
 
 class Mended(Struct, frozen=True):

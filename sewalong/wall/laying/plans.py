@@ -35,11 +35,12 @@ _WORDS = {
 }
 
 REACH = 2
-"""Places across or down within which units of one family, or of like value, repel each other."""
+"""Places across or down within which units of one family, or of like value, repel each other
+(own choice)."""
 
 FAMILY, VALUE = 0.1, 0.05
 """What two units of one family side by side cost, and two that are both so light or so dark as one
-part of the quilt's own spread: a tenth of a touch and less, so that touches come first."""
+part of the quilt's own spread: a tenth of a touch and less, so that touches come first (own choice)."""
 
 
 class Tones:
@@ -201,7 +202,7 @@ def _ranks(values: Sequence[float | None]) -> list[float]:
 
 
 def _steps(values: Sequence[float | None]) -> list[int | None]:
-    """How many quarters of the spread each value is from the mean of all, six at most."""
+    """How many quarters of the spread each value is from the mean of all, six at most (own choice)."""
     known = [value for value in values if value is not None]
     spread = pstdev(known) if known else 0.0
     if not spread:

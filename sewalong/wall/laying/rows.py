@@ -17,7 +17,7 @@ from sewalong.wall.laying.units import WallUnit
 Row = tuple[Put | None, ...]
 
 MOST_PROVED = 12
-"""Rows up to which every order is accounted for; of more, orders are searched."""
+"""Rows up to which every order is accounted for; of more, orders are searched (own choice)."""
 
 
 def end_for_end(row: Row) -> Row:
@@ -173,7 +173,8 @@ def _proved(costs: _Costs, rows: int) -> tuple[list[int], int]:
 
 
 TRIES, BEGINNINGS = 3_000, 8
-"""Changes tried in each search for an order, and how many searches are begun by chance."""
+"""Changes tried in each search for an order, and how many searches are begun by chance (own
+choice)."""
 
 
 def _searched(costs: _Costs, rows: int, chance: Random) -> list[int]:

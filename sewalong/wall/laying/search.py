@@ -24,37 +24,41 @@ from sewalong.wall.laying.start import lay_one_by_one, patterns
 from sewalong.wall.laying.units import WallUnit
 
 MOVES_A_LOOK = 1_000
-"""Moves between two looks at what was found."""
+"""Moves between two looks at what was found (own choice)."""
 
 LOOKS_A_ROUND, LONGEST = 40, 400
 """Looks from warm to cold: a round takes longer than the one before, for what is easily found is
-found by then."""
+found by then (own choice)."""
 
 LOOKS_BEFORE_PATTERNS = 15
 """Looks of the first round. Where it does not come to the least, regular patterns are tried: a
-laying by chance is liked better, but where the fabrics only just suffice chance finds none."""
+laying by chance is liked better, but where the fabrics only just suffice chance finds none
+(own choice)."""
 
 WARM, COLD = 0.5, 0.08
-"""How many touches worse a move may make it at the start and at the end of a round."""
+"""How many touches worse a move may make it at the start and at the end of a round (own choice,
+of a few that were tried on plain squares and stacked units)."""
 
 COLD_TONES = 0.0005
-"""The same at the end, where values and families matter too: they cost parts of a touch."""
+"""The same at the end, where values and families matter too: they cost parts of a touch
+(own choice)."""
 
 FROM_A_TOUCH = 0.5
-"""The share of moves that begin at a place where something touches."""
+"""The share of moves that begin at a place where something touches (own choice)."""
 
 TURNED = 0.2
-"""The share of moves that turn a unit, where it shows something else then."""
+"""The share of moves that turn a unit, where it shows something else then (own choice)."""
 
 OTHERS = 3
 """Units that are looked at for one swap of a unit that can be turned. Measured on stacked units by
 the corner rule: 81 of 8 fabrics come to 9 touches where with one they come to 12 in the same time."""
 
 CHANCE_OF_TURN = 3.0
-"""Touches, for each of warmth, by which a worse turn may seem better as units are swapped."""
+"""Touches, for each of warmth, by which a worse turn may seem better as units are swapped (own
+choice)."""
 
 LOOKED_FOR = 100
-"""Moves after which the places where something touches are looked for again."""
+"""Moves after which the places where something touches are looked for again (own choice)."""
 
 
 class Asked(Struct, frozen=True):

@@ -15,7 +15,7 @@ from sewalong.wall.laying.units import WallUnit
 
 LOOKED_AT = 12
 """Units that are tried at each place, drawn from all that are left: what there is most of comes
-up most often, so that it is not left for the end."""
+up most often, so that it is not left for the end (own choice)."""
 
 
 def lay_one_by_one(board: Board, free: Sequence[int], chance: Random) -> None:
@@ -55,9 +55,8 @@ def patterns(grid: Grid, units: Sequence[WallUnit], rule: TouchRule) -> Iterator
     the number of the unit at each place. None of units that show several fabrics.
 
     Each pattern parts the places into classes in which none touch; the fabrics fill class after
-    class, the most frequent first, each class from one end of the
-    top on. So the two parts of a fabric that
-    runs over from one class into the next lie at opposite ends of the top.
+    class, the most frequent first, each class from one end of the top on. So the two parts of a
+    fabric that runs over from one class into the next lie at opposite ends of the top.
     """
     by_fabric: dict[str, list[int]] = {}
     for number, unit in enumerate(units):

@@ -12,7 +12,7 @@ from sewalong.wall.laying.board import Board
 from sewalong.wall.laying.bounds import least_touches, most_apart, plain_counts
 from sewalong.wall.laying.edges import TouchRule
 from sewalong.wall.laying.four import four_fabrics
-from sewalong.wall.laying.grid import Grid, grid_of
+from sewalong.wall.laying.grid import CORNERS, Grid, grid_of
 from sewalong.wall.laying.laying import USUAL, Put, Rules, empty_laying
 from sewalong.wall.laying.start import patterns
 from sewalong.wall.laying.units import WallUnit
@@ -81,7 +81,7 @@ def verdict(
 
 
 def _has_window(grid: Grid) -> bool:
-    return any(link.mine >= 4 for links in grid.links for link in links)
+    return any(link.mine >= CORNERS for links in grid.links for link in links)
 
 
 def _four_do_not_fit(grid: Grid, rules: Rules, counts: list[int]) -> bool:

@@ -97,6 +97,42 @@ def laid(rows: int, columns: int, *prints: Print) -> list[list[Print]]:
     return [every[row * columns : (row + 1) * columns] for row in range(rows)]
 
 
+Lamp = Callable[[Field, Field], Field]
+"""How light falls: its share of the usual at columns u and rows v of the grid."""
+
+
+def below(row: float, slope: float = 0.0, to: float = 0.6) -> Lamp:
+    """An edge of shadow: below it, slanting along the rows, this share of the light is left."""
+    return lambda u, v: np.where(v > row + slope * u, to, 1.0)
+
+
+def lamp_at(column: float, row: float, strength: float, width: float) -> Lamp:
+    """A lamp that glares at one point, so much above the other light."""
+    return lambda u, v: 1 + strength * np.exp(-((u - column) ** 2 + (v - row) ** 2) / width)
+
+
+def wild_blocks(rng: np.random.Generator) -> NDArray[np.uint8]:
+    """Blocks of any colours, of any size, n × 3 parts of 255: a picture of nothing at all."""
+    across, down, block = (int(side) for side in rng.integers([100, 100, 1], [240, 240, 60]))
+    colours = rng.integers(0, 256, (down // block + 1, across // block + 1, 3))
+    if rng.random() < 0.5:
+        colours = np.where(
+            colours[..., :1] > rng.integers(20, 235), colours[:1, :1], colours[-1:, -1:]
+        )
+    return np.kron(colours, np.ones((block, block, 1)))[:down, :across].astype(np.uint8)
+
+
+def wild_corners(
+    rng: np.random.Generator, pixels: NDArray[np.uint8], share: float
+) -> list[tuple[float, float]] | None:
+    """Four corners somewhere in a picture, for this share of all; none for the others."""
+    if rng.random() >= share:
+        return None
+    down, across = pixels.shape[:2]
+    whole = np.array([(0, 0), (across, 0), (across, down), (0, down)])
+    return [(float(x), float(y)) for x, y in whole * rng.uniform(0.6, 1, (4, 2))]
+
+
 class Scene(Struct, frozen=True, kw_only=True):
     """Squares laid on a cloth, and how they are photographed.
 
@@ -113,7 +149,7 @@ class Scene(Struct, frozen=True, kw_only=True):
     turned: float = 0.0
     askew: float = 0.0
     fall_off: float = 0.0
-    lamp: Callable[[Field, Field], Field] | None = None
+    lamp: Lamp | None = None
     noise: float = 0.0
     blur: float = 0.0
     jitter: float = 0.0

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import contextlib
 import sys
-from collections.abc import Callable
 
 import numpy as np
 import pytest
@@ -14,10 +13,18 @@ from PIL import Image
 
 from sewalong.fabrics.photo.read import read_photo
 from sewalong.fabrics.photo.refused import PhotoRefused
-from tests.fabrics.photo.made_photos import Field, Scene, file_of, laid
+from tests.fabrics.photo.made_photos import (
+    Lamp,
+    Scene,
+    below,
+    file_of,
+    laid,
+    lamp_at,
+    wild_blocks,
+    wild_corners,
+)
 
 ROWS, COLUMNS = 4, 5
-Lamp = Callable[[Field, Field], Field]
 
 
 def scene(**how: object) -> Scene:
@@ -32,10 +39,6 @@ def refusal(made: Scene | bytes, rows: int = ROWS, columns: int = COLUMNS, **how
     said = str(refused.value)
     assert said.endswith(".")
     return said
-
-
-def below(row: float, slope: float = 0.0, to: float = 0.6) -> Lamp:
-    return lambda u, v: np.where(v > row + slope * u, to, 1.0)
 
 
 @pytest.mark.parametrize(
@@ -75,16 +78,14 @@ def test_an_edge_of_shadow_is_refused_and_where_it_runs_is_said(lamp: Lamp, wher
 def test_glare_on_the_cloth_is_refused_and_where_it_is_is_said(
     strength: float, width: float
 ) -> None:
-    lamp = lambda u, v: 1 + strength * np.exp(-((u - 3.5) ** 2 + (v - 2) ** 2) / width)  # noqa: E731
-    said = refusal(scene(ground="#707880", lamp=lamp))
+    said = refusal(scene(ground="#707880", lamp=lamp_at(3.5, 2, strength, width)))
     assert said.startswith(("Light glares on the cloth", "The cloth beneath is washed out"))
     assert "row 3" in said or "rows 2 to 4" in said
     assert "place" in said
 
 
 def test_glare_that_whitens_a_square_is_refused() -> None:
-    lamp = lambda u, v: 1 + 60 * np.exp(-((u - 3) ** 2 + (v - 1) ** 2) / 0.02)  # noqa: E731
-    said = refusal(scene(lamp=lamp, ground="#707880"))
+    said = refusal(scene(lamp=lamp_at(3, 1, 60, 0.02), ground="#707880"))
     assert said.startswith("Light glares on the squares at row 2, place 4:")
 
 
@@ -186,16 +187,7 @@ def test_without_its_libraries_it_says_what_to_install(
 @given(st.integers(0, 10_000))
 def test_pictures_of_anything_at_all_are_read_or_refused_and_nothing_else(seed: int) -> None:
     rng = np.random.default_rng(seed)
-    across, down, block = (int(side) for side in rng.integers([100, 100, 1], [240, 240, 60]))
-    colours = rng.integers(0, 256, (down // block + 1, across // block + 1, 3))
-    if rng.random() < 0.5:
-        colours = np.where(
-            colours[..., :1] > rng.integers(20, 235), colours[:1, :1], colours[-1:, -1:]
-        )
-    pixels = np.kron(colours, np.ones((block, block, 1)))[:down, :across].astype(np.uint8)
-    corners = None
-    if rng.random() < 0.5:
-        whole = np.array([(0, 0), (across, 0), (across, down), (0, down)])
-        corners = [(float(x), float(y)) for x, y in whole * rng.uniform(0.6, 1, (4, 2))]
+    pixels = wild_blocks(rng)
+    corners = wild_corners(rng, pixels, 0.5)
     with contextlib.suppress(PhotoRefused):
         read_photo(file_of(Image.fromarray(pixels)), 2, 2, corners=corners)

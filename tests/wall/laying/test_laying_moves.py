@@ -225,15 +225,18 @@ def test_a_quarter_is_said_by_where_an_edge_goes_and_never_by_hands() -> None:
     on_point = turn_words(1, SetOnPoint("linen"))
     assert on_point.endswith("its edge towards the start of the row comes towards the next row")
     units = made("stacked-four-patch", 4, 8)
-    laying = laid_anyhow(units, 2, 2, 1)
+    laying = laid_anyhow(units, 2, 2, 2)
     mine, theirs = laying.at((1, 1)), laying.at((2, 2))
     assert mine is not None
     assert theirs is not None
+    assert (mine.turns, theirs.turns) == (1, 1)
     swap = Move((1, 1), (theirs.turns + 1) % 4, (2, 2), (mine.turns + 2) % 4)
     assert move_words(swap, laying, units) == (
         "Row 1 place 1 with row 2 place 2; turn the first half way round; turn the second a "
         "quarter: its edge towards row 1 comes towards the end of the row."
     )
+    back = Move((1, 1), (theirs.turns + 3) % 4, (2, 2), (mine.turns + 3) % 4)
+    assert move_words(back, laying, units).count("comes towards the start of the row") == 2
     turned = move_words(Move((1, 1), (mine.turns + 2) % 4), laying, units)
     assert turned == "Row 1 place 1: turn it half way round."
     for said in (move_words(swap, laying, units), turned):

@@ -154,6 +154,9 @@ def test_exchanged_rows_of_the_same_parity_still_nest(
     order = list(range(1, 9))
     order[first - 1], order[second - 1] = second, first
     found = pressed_anew(order, 6)
+    nests = {place for place, row in enumerate(order, start=1) if (row - place) % 2 == 0}
+    ridge_on_ridge = tuple((p, p + 1) for p in range(1, 8) if (p in nests) != (p + 1 in nests))
+    assert found.collide == ridge_on_ridge
     assert (len(found.collide), found.crossings) == (joins, crossings)
     assert found.anew == (
         () if joins == 0 else (second, first) if order.index(second) < order.index(first) else ()
