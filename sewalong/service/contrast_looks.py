@@ -14,7 +14,7 @@ from sewalong.fabrics.meant import side_by_side
 from sewalong.fabrics.set_facts import SetFacts
 from sewalong.piecing.derive import Derivation
 from sewalong.progress.record.refused import Refused
-from sewalong.progress.record.sets_laid import LaidSet
+from sewalong.progress.record.sets.laid import LaidSet
 from sewalong.progress.record.squares_left import laid_set, shape_of_sets
 from sewalong.progress.record.state import State
 from sewalong.progress.sets.contrast import set_contrast

@@ -15,10 +15,10 @@ from sewalong.progress.record.state import State
 from sewalong.quilt.derived import derived
 from sewalong.service.set_pictures import known
 from sewalong.store.pictures import refuse_picture, write_picture
-from sewalong.wall.drawn import Drawing, drawing_of_set, drawing_of_top
-from sewalong.wall.png import CannotPaint, as_png
+from sewalong.wall.drawing.drawn import Drawing, drawing_of_set, drawing_of_top
+from sewalong.wall.drawing.png import CannotPaint, as_png
+from sewalong.wall.drawing.svg import as_svg
 from sewalong.wall.set_picture import Squares
-from sewalong.wall.svg import as_svg
 from sewalong.wall.top_of_sets import all_units
 
 SVG, PNG = ".svg", ".png"

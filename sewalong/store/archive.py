@@ -11,7 +11,7 @@ from typing import Any, NoReturn
 from msgspec import Struct
 from msgspec.structs import replace
 
-from sewalong.progress.record.audit import audit, reckonable
+from sewalong.progress.record.auditing.audit import audit, reckonable
 from sewalong.progress.record.events.event import Recorded
 from sewalong.progress.record.events.replanning import PlanChanged
 from sewalong.progress.record.fold import fold

@@ -11,7 +11,7 @@ from contextlib import closing
 
 from msgspec import Struct
 
-from sewalong.progress.record.audit import audit
+from sewalong.progress.record.auditing.audit import audit
 from sewalong.progress.record.events.event import Recorded
 from sewalong.quilt.json_codec import quilt_from_json
 from sewalong.store.begun import is_there

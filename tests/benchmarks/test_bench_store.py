@@ -12,7 +12,7 @@ from pathlib import Path
 from statistics import median
 
 from sewalong.progress.acts.notes import WriteNote
-from sewalong.progress.record.audit import audit
+from sewalong.progress.record.auditing.audit import audit
 from sewalong.service.acting import do
 from tests.benchmarks.records import COUNT, put, sat_down_after, shelf
 from tests.benchmarks.timing import Work, best, seconds

@@ -16,7 +16,6 @@ from sewalong.piecing.derive import derive
 from sewalong.piecing.method import Hazard, Method, Pieces, Station
 from sewalong.piecing.method_rules import LATER_LABELS, LATER_PILES, LATER_STAGES, MEASURED
 from sewalong.progress.record.measurable import measurable
-from sewalong.progress.record.point_stages import ADD_SIDES
 from sewalong.progress.record.route import (
     ADD_BORDERS,
     ADD_CORNERS,
@@ -26,7 +25,8 @@ from sewalong.progress.record.route import (
     SEW_ROWS,
     route_for,
 )
-from sewalong.progress.record.sash_stages import SEW_SASH_ROWS, cutting_stage
+from sewalong.progress.record.stages.on_point import ADD_SIDES
+from sewalong.progress.record.stages.sashes import SEW_SASH_ROWS, cutting_stage
 from sewalong.quilt.setting import (
     CORNER,
     CORNERSTONE,

@@ -12,7 +12,7 @@ from hypothesis import strategies as st
 from sewalong.piecing.method import Method, Stage
 from sewalong.progress.acts.decide import decide
 from sewalong.progress.plan.plan import plan
-from sewalong.progress.record.audit import audit
+from sewalong.progress.record.auditing.audit import audit
 from sewalong.progress.record.begun_rows import units_in
 from sewalong.progress.record.events import every_kind as e
 from sewalong.progress.record.events.counting import can_be_unpicked

@@ -9,7 +9,7 @@ from msgspec.structs import replace
 
 from sewalong.lengths import CENTIMETRE, Unit
 from sewalong.progress.measuring.projected_top import if_like
-from sewalong.progress.record.audit import audit
+from sewalong.progress.record.auditing.audit import audit
 from sewalong.progress.record.events.sizing import UnitDecided
 from sewalong.progress.record.fold import fold
 from sewalong.progress.record.measurable import read_piece

@@ -12,7 +12,7 @@ from pathlib import Path
 
 import msgspec
 
-from sewalong.progress.record.audit import audit
+from sewalong.progress.record.auditing.audit import audit
 from sewalong.progress.record.fold import fold
 from sewalong.store.archive import from_text
 

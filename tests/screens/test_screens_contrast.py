@@ -21,12 +21,12 @@ from textual.theme import Theme
 from textual.widgets import Input
 
 from sewalong.quilt.fabrics_said import fabrics_said
+from sewalong.screens.cloth.photo_sheet import Keeper, PhotoSheetScreen
+from sewalong.screens.cloth.proposing import ProposingScreen
+from sewalong.screens.cloth.sets import SetsScreen
 from sewalong.screens.new_quilt import NewQuiltScreen
-from sewalong.screens.photo_sheet import Keeper, PhotoSheetScreen
 from sewalong.screens.prompts.dialogs import CautionDialog, Dialog
-from sewalong.screens.proposing import ProposingScreen
 from sewalong.screens.quilts import QuiltsScreen
-from sewalong.screens.sets import SetsScreen
 from sewalong.screens.sewing import SewingScreen
 from sewalong.screens.widgets.few_colours import FEW
 from sewalong.screens.widgets.themes import DAYLIGHT, LAMPLIGHT, THEMES

@@ -27,7 +27,7 @@ from sewalong.progress.acts.undoing import Redo, Undo
 from sewalong.progress.record.refused import Refused
 from sewalong.progress.record.state import Standing
 from sewalong.progress.safety.cautions import CautionFirst
-from sewalong.screens.fabrics import FabricsScreen
+from sewalong.screens.cloth.fabrics import FabricsScreen
 from sewalong.screens.prompts.closing_prompts import close
 from sewalong.screens.prompts.dialogs import ChoiceDialog, FormDialog, LinesDialog, QuestionDialog
 from sewalong.screens.prompts.pile_prompts import count_by_hand

@@ -26,9 +26,9 @@ from sewalong.progress.safety.closing_questions import _ON_CLOSING, ON_LEAVING_T
 from sewalong.quilt.choices import Fabric
 from sewalong.quilt.letters import letter
 from sewalong.screens.app import SewalongApp
+from sewalong.screens.cloth.photo_sheet import Keeper, PhotoSheetScreen
 from sewalong.screens.helped import HelpedScreen
 from sewalong.screens.new_quilt import NewQuiltScreen
-from sewalong.screens.photo_sheet import Keeper, PhotoSheetScreen
 from sewalong.screens.prompts.dialogs import CautionDialog, Dialog, QuestionDialog
 from sewalong.screens.prompts.help import HelpDialog
 from sewalong.screens.prompts.leaving import HINT

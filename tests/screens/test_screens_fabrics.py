@@ -18,7 +18,7 @@ from sewalong.fabrics.sight import Sight, grey, seen, value
 from sewalong.quilt.choices import Fabric
 from sewalong.quilt.fabrics_said import fabrics_said
 from sewalong.quilt.quilt import Quilt
-from sewalong.screens.fabrics import FabricsScreen
+from sewalong.screens.cloth.fabrics import FabricsScreen
 from sewalong.screens.prompts.dialogs import FormDialog
 from sewalong.screens.sewing import SewingScreen
 from sewalong.service.fabric_looks import NONE_YET
@@ -244,7 +244,7 @@ async def test_without_colour_the_texture_and_the_mark_say_it(
 def test_nothing_of_colours_is_loaded_to_sew() -> None:
     code = (
         "import sys, sewalong.screens.app, sewalong.screens.new_quilt, sewalong.screens.worksheet\n"
-        "heavy = {'coloraide', 'numpy', 'PIL', 'sewalong.screens.fabrics'}\n"
+        "heavy = {'coloraide', 'numpy', 'PIL', 'sewalong.screens.cloth.fabrics'}\n"
         "heavy |= {'sewalong.fabrics.sight', 'sewalong.quilt.fabrics_said'}\n"
         "sys.exit(str(heavy & set(sys.modules)) if heavy & set(sys.modules) else 0)"
     )

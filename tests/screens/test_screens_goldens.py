@@ -18,9 +18,9 @@ from pathlib import Path
 import pytest
 
 from sewalong.progress.record.settings import Settings
-from sewalong.screens.fabrics import FabricsScreen
+from sewalong.screens.cloth.fabrics import FabricsScreen
+from sewalong.screens.cloth.photo_sheet import PhotoSheetScreen
 from sewalong.screens.new_quilt import NewQuiltScreen
-from sewalong.screens.photo_sheet import PhotoSheetScreen
 from sewalong.screens.prompts.dialogs import CautionDialog, FormDialog
 from sewalong.screens.prompts.help import HelpDialog
 from sewalong.screens.prompts.photo_dialog import PhotoDialog

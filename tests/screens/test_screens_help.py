@@ -13,26 +13,26 @@ from sewalong.owner.preferences import Preferences
 from sewalong.screens.app import SewalongApp
 from sewalong.screens.change_plan import KEYS as CHANGE_KEYS
 from sewalong.screens.change_plan import ChangePlanScreen
-from sewalong.screens.fabrics import KEYS as FABRIC_KEYS
-from sewalong.screens.fabrics import FabricsScreen
+from sewalong.screens.cloth.fabrics import KEYS as FABRIC_KEYS
+from sewalong.screens.cloth.fabrics import FabricsScreen
+from sewalong.screens.cloth.photo_sheet import KEYS as PHOTO_KEYS
+from sewalong.screens.cloth.photo_sheet import PhotoSheetScreen
+from sewalong.screens.cloth.proposing import KEYS as PROPOSING_KEYS
+from sewalong.screens.cloth.proposing import ProposingScreen
+from sewalong.screens.cloth.sets import KEYS as SET_KEYS
+from sewalong.screens.cloth.sets import SetsScreen
 from sewalong.screens.helped import HelpedScreen
 from sewalong.screens.left_once import MORE_BELOW
 from sewalong.screens.new_quilt import KEYS as NEW_KEYS
 from sewalong.screens.new_quilt import NewQuiltScreen
 from sewalong.screens.pace import KEYS as PACE_KEYS
 from sewalong.screens.pace import PaceScreen
-from sewalong.screens.photo_sheet import KEYS as PHOTO_KEYS
-from sewalong.screens.photo_sheet import PhotoSheetScreen
 from sewalong.screens.prompts.dialogs import CautionDialog, ChoiceDialog, FormDialog
 from sewalong.screens.prompts.help import ANYWHERE, HelpDialog, offers_for
-from sewalong.screens.proposing import KEYS as PROPOSING_KEYS
-from sewalong.screens.proposing import ProposingScreen
 from sewalong.screens.quilts import KEYS as LIST_KEYS
 from sewalong.screens.quilts import QuiltsScreen
 from sewalong.screens.returning import KEYS as RETURN_KEYS
 from sewalong.screens.returning import ReturnScreen
-from sewalong.screens.sets import KEYS as SET_KEYS
-from sewalong.screens.sets import SetsScreen
 from sewalong.screens.sewing import SewingScreen
 from sewalong.screens.widgets.keys import SEWING_KEYS, Key, keys_with, line_of
 from sewalong.screens.worksheet import KEYS as NUMBER_KEYS

@@ -19,8 +19,8 @@ from textual.widgets import Input
 from sewalong.fabrics.photo.result import Reading
 from sewalong.quilt.fabrics_said import fabrics_said
 from sewalong.quilt.quilt import Quilt
-from sewalong.screens.fabrics import FabricsScreen
-from sewalong.screens.photo_sheet import PhotoSheetScreen
+from sewalong.screens.cloth.fabrics import FabricsScreen
+from sewalong.screens.cloth.photo_sheet import PhotoSheetScreen
 from sewalong.screens.prompts import photo_dialog
 from sewalong.screens.prompts.dialogs import ChoiceDialog, FormDialog
 from sewalong.screens.prompts.photo_dialog import READING, PhotoDialog

@@ -15,9 +15,9 @@ from sewalong.fabrics.sets.asked import Asked
 from sewalong.fabrics.sets.proposing import Proposal
 from sewalong.quilt.fabrics_said import fabrics_said
 from sewalong.quilt.quilt import Quilt, Target
+from sewalong.screens.cloth.proposing import ProposingScreen
+from sewalong.screens.cloth.sets import SetsScreen
 from sewalong.screens.prompts.dialogs import ChoiceDialog, FormDialog, LinesDialog
-from sewalong.screens.proposing import ProposingScreen
-from sewalong.screens.sets import SetsScreen
 from sewalong.screens.sewing import SewingScreen
 from sewalong.screens.widgets.picture_view import PictureView
 from tests.goldens import compare

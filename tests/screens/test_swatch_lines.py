@@ -10,8 +10,8 @@ from hypothesis import strategies as st
 from rich.segment import Segment
 
 from sewalong.fabrics.colours import Colour
+from sewalong.screens.widgets.cloth.swatch_lines import HEADING, SwatchRow, swatch_lines
 from sewalong.screens.widgets.colour_block import EDGES, Block, block, texture
-from sewalong.screens.widgets.swatch_lines import HEADING, SwatchRow, swatch_lines
 from sewalong.screens.widgets.themes import DAYLIGHT, LAMPLIGHT
 
 ROWS = (

@@ -13,7 +13,7 @@ import pytest
 from hypothesis import given, settings
 from msgspec.structs import replace
 
-from sewalong.progress.record.audit import audit
+from sewalong.progress.record.auditing.audit import audit
 from sewalong.progress.record.events.every_kind import LaidAside, Recorded
 from sewalong.progress.record.fold import fold
 from sewalong.progress.record.limits import LONGEST_TEXT

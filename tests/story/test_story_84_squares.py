@@ -25,7 +25,7 @@ from sewalong.progress.pace.forecast import Forecast
 from sewalong.progress.pace.hours_ahead import Hours
 from sewalong.progress.pace.tonight import tonight
 from sewalong.progress.plan.plan import plan
-from sewalong.progress.record.audit import audit
+from sewalong.progress.record.auditing.audit import audit
 from sewalong.progress.record.refused import Refused
 from sewalong.progress.record.state import State
 from sewalong.progress.resuming.coming_back import coming_back, in_lines

@@ -10,15 +10,15 @@ from pathlib import Path
 import pytest
 
 from sewalong.progress.record.state import State
-from sewalong.screens.fabrics import FabricsScreen
+from sewalong.screens.cloth.fabrics import FabricsScreen
+from sewalong.screens.cloth.photo_sheet import PhotoSheetScreen
+from sewalong.screens.cloth.proposing import ProposingScreen
+from sewalong.screens.cloth.sets import SetsScreen
 from sewalong.screens.new_quilt import NewQuiltScreen
-from sewalong.screens.photo_sheet import PhotoSheetScreen
 from sewalong.screens.prompts.begun_prompt import BegunDialog
 from sewalong.screens.prompts.dialogs import CautionDialog, QuestionDialog
 from sewalong.screens.prompts.photo_dialog import PhotoDialog
-from sewalong.screens.proposing import ProposingScreen
 from sewalong.screens.quilts import QuiltsScreen
-from sewalong.screens.sets import SetsScreen
 from sewalong.screens.sewing import SewingScreen
 from sewalong.service.open_quilt import OpenQuilt
 from sewalong.store.library import Library

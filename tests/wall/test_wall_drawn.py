@@ -22,13 +22,13 @@ from sewalong.quilt.derived import derived
 from sewalong.quilt.quilt import Quilt
 from sewalong.quilt.setting import Cornerstones, Sashing, SetOnPoint
 from sewalong.quilt.size import Size
-from sewalong.wall.drawn import APART, Drawing, drawing_of_set, drawing_of_top
-from sewalong.wall.drawn_page import page_of
-from sewalong.wall.ink import DARK, ink_on
+from sewalong.wall.drawing.drawn import APART, Drawing, drawing_of_set, drawing_of_top
+from sewalong.wall.drawing.ink import DARK, ink_on
+from sewalong.wall.drawing.page import page_of
+from sewalong.wall.drawing.png import CannotPaint, as_png
+from sewalong.wall.drawing.svg import as_svg
 from sewalong.wall.keys import SASH, SETTING, UNKNOWN, border_key, cloth_letter
-from sewalong.wall.png import CannotPaint, as_png
 from sewalong.wall.set_picture import units_of_set
-from sewalong.wall.svg import as_svg
 from sewalong.wall.top_of_sets import all_units
 from tests.wall.laid_sets import FABRICS, a_quilt_with_fabrics, a_set
 

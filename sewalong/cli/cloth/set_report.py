@@ -10,7 +10,7 @@ from sewalong.cli.frame.report import Report
 from sewalong.fabrics.sets.proposing import Asked, Proposal
 from sewalong.progress.record.events.event import label_of
 from sewalong.progress.record.events.sets import numbered
-from sewalong.progress.record.sets_laid import LaidSet
+from sewalong.progress.record.sets.laid import LaidSet
 from sewalong.progress.record.squares_left import shape_of_sets
 from sewalong.progress.record.state import State
 from sewalong.progress.sets.finding import WhereASetIs, sets_with, where_is

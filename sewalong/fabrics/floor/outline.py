@@ -6,8 +6,8 @@ from itertools import combinations
 
 import numpy as np
 
-from sewalong.fabrics.photo.blobs import without_lines
-from sewalong.fabrics.photo.grid import Corner
+from sewalong.fabrics.photo.finding.blobs import without_lines
+from sewalong.fabrics.photo.finding.grid import Corner
 from sewalong.fabrics.photo.tones import Flags, Numbers
 
 _TRIED = 24

@@ -16,7 +16,14 @@ from sewalong.fabrics.floor.result import Seen
 from sewalong.fabrics.floor.spacing import must_be_so_many
 from sewalong.fabrics.floor.ways import outlines_of
 from sewalong.fabrics.photo.blur import WIDEST_EDGE, must_be_sharp
-from sewalong.fabrics.photo.grid import Corner, Grid, grid_of, likely_side, must_suit, spanned
+from sewalong.fabrics.photo.finding.grid import (
+    Corner,
+    Grid,
+    grid_of,
+    likely_side,
+    must_suit,
+    spanned,
+)
 from sewalong.fabrics.photo.ground import Ground, beneath
 from sewalong.fabrics.photo.light import (
     gaps,

@@ -8,7 +8,7 @@ from itertools import product
 import numpy as np
 from numpy.lib.stride_tricks import sliding_window_view
 
-from sewalong.fabrics.photo.grid import Grid, another_grid
+from sewalong.fabrics.photo.finding.grid import Grid, another_grid
 from sewalong.fabrics.photo.picture import Picture
 from sewalong.fabrics.photo.refused import PhotoRefused
 from sewalong.fabrics.photo.tones import Light, Numbers, lab

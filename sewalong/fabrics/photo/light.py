@@ -8,8 +8,8 @@ from itertools import pairwise
 import numpy as np
 from numpy.typing import NDArray
 
-from sewalong.fabrics.photo.blobs import wider
-from sewalong.fabrics.photo.grid import Grid
+from sewalong.fabrics.photo.finding.blobs import wider
+from sewalong.fabrics.photo.finding.grid import Grid
 from sewalong.fabrics.photo.ground import OTHER_LIGHT, Ground, ground_of, points_of
 from sewalong.fabrics.photo.picture import Picture
 from sewalong.fabrics.photo.refused import PhotoRefused

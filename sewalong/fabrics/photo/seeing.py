@@ -10,7 +10,14 @@ from PIL import Image
 
 from sewalong.fabrics.photo.blur import must_be_sharp
 from sewalong.fabrics.photo.doubles import Look, lettered
-from sewalong.fabrics.photo.grid import Corner, Grid, grid_of, likely_side, must_suit, spanned
+from sewalong.fabrics.photo.finding.grid import (
+    Corner,
+    Grid,
+    grid_of,
+    likely_side,
+    must_suit,
+    spanned,
+)
 from sewalong.fabrics.photo.ground import Ground, beneath
 from sewalong.fabrics.photo.light import gaps, light_over, must_not_glare, seen_between
 from sewalong.fabrics.photo.linear_light import colour_of

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import numpy as np
 
-from sewalong.fabrics.photo.grid import Grid
+from sewalong.fabrics.photo.finding.grid import Grid
 from sewalong.fabrics.photo.picture import Picture
 from sewalong.fabrics.photo.surface import Surface
 from sewalong.fabrics.photo.tones import Light, Numbers

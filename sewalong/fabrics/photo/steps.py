@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import BinaryIO
 
 from sewalong.fabrics.photo.blur import must_be_sharp
-from sewalong.fabrics.photo.grid import FOR_BLOBS, must_leave_room
+from sewalong.fabrics.photo.finding.grid import FOR_BLOBS, must_leave_room
 from sewalong.fabrics.photo.ground import Ground
 from sewalong.fabrics.photo.picture import Picture, read_picture
 from sewalong.fabrics.photo.refused import PhotoRefused

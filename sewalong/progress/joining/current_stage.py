@@ -10,7 +10,6 @@ from sewalong.progress.joining.press_directions import press_words
 from sewalong.progress.joining.web import seam_in_words
 from sewalong.progress.plan.plan import Plan, StageLine, scarcest
 from sewalong.progress.record.begun_rows import pieces_in_words
-from sewalong.progress.record.point_stages import ADD_SIDES
 from sewalong.progress.record.route import (
     ADD_BORDERS,
     ADD_SASHES,
@@ -21,6 +20,7 @@ from sewalong.progress.record.route import (
     TopStage,
 )
 from sewalong.progress.record.rows_sewn import row_begun, rows_of, rows_pile, rows_sewn
+from sewalong.progress.record.stages.on_point import ADD_SIDES
 from sewalong.progress.record.state import State
 from sewalong.quilt.setting import SET_SIDE, SET_UNIT
 from sewalong.quilt.web import WEB_PILES

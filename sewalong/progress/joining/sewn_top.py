@@ -10,7 +10,6 @@ from sewalong.progress.joining.next_joins import joining
 from sewalong.progress.plan.plan import StageLine
 from sewalong.progress.record.begun_rows import rows_begun, units_across
 from sewalong.progress.record.joined_rows import unnumbered
-from sewalong.progress.record.point_stages import ADD_SIDES
 from sewalong.progress.record.route import (
     ADD_BORDERS,
     ADD_CORNERS,
@@ -19,7 +18,8 @@ from sewalong.progress.record.route import (
     SEW_ROWS,
 )
 from sewalong.progress.record.rows_sewn import row_begun, rows_of, rows_sewn
-from sewalong.progress.record.sash_stages import SEW_SASH_ROWS, cutting_stage
+from sewalong.progress.record.stages.on_point import ADD_SIDES
+from sewalong.progress.record.stages.sashes import SEW_SASH_ROWS, cutting_stage
 from sewalong.progress.record.state import State
 from sewalong.progress.record.web_rows import next_seam, units_in_web
 from sewalong.quilt.setting import CORNERSTONE, LONG, LYING, SET_SIDE, SET_UNIT, STANDING

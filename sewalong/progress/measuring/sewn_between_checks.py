@@ -11,7 +11,6 @@ from msgspec import Struct, field
 from sewalong.piecing.method import Noun, Stage, Station
 from sewalong.progress.measuring.proof import changed_by
 from sewalong.progress.record.events import every_kind as e
-from sewalong.progress.record.point_stages import ADD_SIDES
 from sewalong.progress.record.recount_rules import counts_made, maker
 from sewalong.progress.record.route import (
     ADD_BORDERS,
@@ -22,8 +21,9 @@ from sewalong.progress.record.route import (
     RouteStage,
 )
 from sewalong.progress.record.rows_sewn import rows_pile
-from sewalong.progress.record.sash_stages import SEW_SASH_ROWS
 from sewalong.progress.record.settings import Settings
+from sewalong.progress.record.stages.on_point import ADD_SIDES
+from sewalong.progress.record.stages.sashes import SEW_SASH_ROWS
 from sewalong.progress.record.state import SeamChange, State
 from sewalong.progress.record.time_words import day_said
 from sewalong.quilt.setting import SET_UNIT

@@ -20,9 +20,9 @@ from sewalong.piecing.faults import MethodFault, SizeRefused, UnknownMethod
 from sewalong.piecing.method import MethodKey
 from sewalong.progress.pace.duration_words import each_takes
 from sewalong.progress.pace.stage_lengths import StageLength, stage_lengths
-from sewalong.progress.record.point_stages import ADD_SIDES
 from sewalong.progress.record.route import ADD_CORNERS, ADD_SASHES, JOIN_ROWS, RouteStage, route_for
-from sewalong.progress.record.sash_stages import SEW_SASH_ROWS
+from sewalong.progress.record.stages.on_point import ADD_SIDES
+from sewalong.progress.record.stages.sashes import SEW_SASH_ROWS
 from sewalong.quilt.quilt import Quilt, Target
 from sewalong.quilt.refusal import NumbersFault
 from sewalong.quilt.web import SEW_WEB, START_WEB

@@ -8,7 +8,6 @@ from functools import lru_cache
 from msgspec import Struct
 
 from sewalong.piecing.faults import MethodFault, SizeRefused, UnknownMethod
-from sewalong.progress.record.point_stages import ADD_SIDES, FROM_A_SQUARE
 from sewalong.progress.record.route import (
     ADD_CORNERS,
     ADD_SASHES,
@@ -16,7 +15,8 @@ from sewalong.progress.record.route import (
     SIDES_OF_A_BORDER,
     route_for,
 )
-from sewalong.progress.record.sash_stages import SEW_SASH_ROWS, cutting_stage
+from sewalong.progress.record.stages.on_point import ADD_SIDES, FROM_A_SQUARE
+from sewalong.progress.record.stages.sashes import SEW_SASH_ROWS, cutting_stage
 from sewalong.quilt.as_fraction import diagonal
 from sewalong.quilt.layouts.centre_seams import centre_seams
 from sewalong.quilt.layouts.joining_seams import binding_seams, border_seams

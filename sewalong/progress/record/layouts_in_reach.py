@@ -7,7 +7,7 @@ from sewalong.progress.record.limits import are
 from sewalong.progress.record.on_the_top import joined_rows, last_on_the_top, unpick_rows_first
 from sewalong.progress.record.refused import Refused
 from sewalong.progress.record.route import ADD_SASHES, JOIN_ROWS, ROW
-from sewalong.progress.record.sash_stages import between_rows
+from sewalong.progress.record.stages.sashes import between_rows
 from sewalong.progress.record.state import State
 from sewalong.quilt.rules import MOST_ROWS
 from sewalong.quilt.setting import SET_SIDE, SET_UNIT

@@ -15,15 +15,15 @@ from functools import lru_cache
 from msgspec import Struct
 
 from sewalong.piecing.method import Either, Hazard, Noun, Pieces, Pile, Stage, Station
-from sewalong.progress.record.point_stages import point_piles, slanting_rows
-from sewalong.progress.record.sash_stages import (
+from sewalong.progress.record.stages.on_point import point_piles, slanting_rows
+from sewalong.progress.record.stages.sashes import (
     between_rows,
     cut_sashes,
     sash_piles,
     sew_sash_rows,
     standing_sashes,
 )
-from sewalong.progress.record.web_stages import web_stages
+from sewalong.progress.record.stages.web import web_stages
 from sewalong.quilt.quilt import Quilt, Target
 from sewalong.quilt.set_rows import CORNERS
 from sewalong.quilt.setting import CORNER, LONG, Sashing

@@ -6,8 +6,8 @@ from collections.abc import Mapping
 
 from sewalong.piecing.method import Pile
 from sewalong.progress.record.begun_rows import units_in
-from sewalong.progress.record.point_stages import side_triangles
 from sewalong.progress.record.route import ROW
+from sewalong.progress.record.stages.on_point import side_triangles
 from sewalong.progress.record.state import State
 from sewalong.progress.record.web_rows import whole_rows
 from sewalong.quilt.quilt import Quilt, Target

@@ -9,9 +9,9 @@ from msgspec.structs import replace
 from sewalong.piecing.method import Pile
 from sewalong.progress.record.limits import are
 from sewalong.progress.record.on_the_top import unpick_rows_first
-from sewalong.progress.record.point_stages import point_piles
 from sewalong.progress.record.route import ROW
-from sewalong.progress.record.sash_stages import between_rows, sash_piles
+from sewalong.progress.record.stages.on_point import point_piles
+from sewalong.progress.record.stages.sashes import between_rows, sash_piles
 from sewalong.progress.record.state import State
 from sewalong.quilt.quilt import Quilt
 from sewalong.quilt.setting import CORNER, SIDE, Sashing, SetOnPoint, Setting

@@ -6,7 +6,7 @@ from collections.abc import Mapping, Sequence
 
 from sewalong.progress.record.limits import are, quoted
 from sewalong.progress.record.refused import Refused
-from sewalong.progress.record.sets_laid import LaidSet, SetsNow
+from sewalong.progress.record.sets.laid import LaidSet, SetsNow
 from sewalong.progress.record.state import State
 from sewalong.quilt.quilt import Quilt
 from sewalong.quilt.set_shape import SetShape, set_shape

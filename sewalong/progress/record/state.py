@@ -12,7 +12,7 @@ from msgspec import Struct, field
 from sewalong.progress.record.begun_rows import Begun
 from sewalong.progress.record.places import Places, in_words
 from sewalong.progress.record.route import Route
-from sewalong.progress.record.sets_laid import SetsNow
+from sewalong.progress.record.sets.laid import SetsNow
 from sewalong.progress.record.settings import Settings
 from sewalong.quilt.quilt import Quilt, Target
 

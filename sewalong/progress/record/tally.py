@@ -13,7 +13,7 @@ from sewalong.piecing.method import Hazard, Stage
 from sewalong.progress.record.begun_rows import Begun, left_begun, pieces_held, units_across
 from sewalong.progress.record.places import settled
 from sewalong.progress.record.route import JOIN_ROWS, SEW_ROWS, Route, RouteStage, route_for
-from sewalong.progress.record.set_track import SetTrack
+from sewalong.progress.record.sets.track import SetTrack
 from sewalong.progress.record.settings import Settings
 from sewalong.progress.record.state import (
     Check,

@@ -7,7 +7,7 @@ from collections.abc import Iterator, Sequence
 
 from msgspec import Struct
 
-from sewalong.progress.record.sets_laid import LaidSet
+from sewalong.progress.record.sets.laid import LaidSet
 from sewalong.progress.record.state import State
 
 

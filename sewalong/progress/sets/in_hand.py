@@ -5,8 +5,8 @@ from __future__ import annotations
 from msgspec import Struct
 
 from sewalong.piecing.method import Stage
-from sewalong.progress.record.set_flow import next_at
-from sewalong.progress.record.sets_laid import LaidSet
+from sewalong.progress.record.sets.flow import next_at
+from sewalong.progress.record.sets.laid import LaidSet
 from sewalong.progress.record.state import State
 from sewalong.quilt.set_shape import set_shape
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from msgspec import Struct
 
-from sewalong.progress.record.sets_laid import LaidSet
+from sewalong.progress.record.sets.laid import LaidSet
 from sewalong.progress.record.state import State
 
 

@@ -10,7 +10,7 @@ from sewalong.fabrics.sets.proposing import Asked
 from sewalong.fabrics.sets.rules import Rule
 from sewalong.progress.plan.plan import plan
 from sewalong.progress.record.events.sets import kept_sets
-from sewalong.progress.record.sets_laid import SetsNow
+from sewalong.progress.record.sets.laid import SetsNow
 from sewalong.progress.record.squares_left import shape_of_sets, squares_left
 from sewalong.progress.record.state import State
 from sewalong.progress.sets.contrast import set_contrast

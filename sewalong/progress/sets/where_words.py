@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from sewalong.progress.record.sets_laid import LaidSet
+from sewalong.progress.record.sets.laid import LaidSet
 from sewalong.progress.record.state import State
 from sewalong.progress.sets.finding import WhereASetIs, sets_with
 from sewalong.progress.sets.set_words import called

@@ -13,7 +13,7 @@ from typing import TYPE_CHECKING
 import pytest
 from msgspec.structs import replace
 
-from sewalong.progress.record.audit import audit
+from sewalong.progress.record.auditing.audit import audit
 from sewalong.progress.record.events.every_kind import Recorded
 from sewalong.service.demo_quilts import AGES, demo_folder, demo_names, read_demo, seed
 from sewalong.store.archive import from_text

@@ -9,10 +9,10 @@ from hypothesis import strategies as st
 from scipy import ndimage  # type: ignore[import-untyped]
 
 from sewalong.fabrics.colours import Colour
-from sewalong.fabrics.photo.blobs import blobs, without_lines
-from sewalong.fabrics.photo.grid import Grid
-from sewalong.fabrics.photo.homography import Homography, fitted, square_on
-from sewalong.fabrics.photo.lattice import mapped, settled
+from sewalong.fabrics.photo.finding.blobs import blobs, without_lines
+from sewalong.fabrics.photo.finding.grid import Grid
+from sewalong.fabrics.photo.finding.homography import Homography, fitted, square_on
+from sewalong.fabrics.photo.finding.lattice import mapped, settled
 from sewalong.fabrics.photo.light import gaps, only_around
 from sewalong.fabrics.photo.linear_light import average, colour_of, to_light, to_part
 from sewalong.fabrics.photo.picture import Picture

@@ -13,7 +13,7 @@ from sewalong.progress.pace.guesses import guesses
 from sewalong.progress.pace.stage_lengths import UNKNOWN, StageLength, stage_lengths
 from sewalong.progress.plan.plan import plan
 from sewalong.progress.record.route import route_for
-from sewalong.progress.record.sash_stages import cutting_stage
+from sewalong.progress.record.stages.sashes import cutting_stage
 from sewalong.quilt.layouts.centre_seams import centre_seams
 from sewalong.quilt.quilt import Border, Quilt
 from sewalong.quilt.setting import (

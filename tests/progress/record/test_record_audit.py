@@ -8,7 +8,7 @@ from datetime import datetime
 import pytest
 from msgspec.structs import replace
 
-from sewalong.progress.record.audit import audit, reckonable
+from sewalong.progress.record.auditing.audit import audit, reckonable
 from sewalong.progress.record.events import every_kind as e
 from sewalong.progress.record.events.every_kind import Recorded
 from sewalong.progress.record.events.sessions import NO_SESSION

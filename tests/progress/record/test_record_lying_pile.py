@@ -6,8 +6,8 @@ from random import Random
 
 import pytest
 
-from sewalong.progress.record.lying_pile import LyingPile
-from sewalong.progress.record.sets_laid import UNKNOWN, Lying
+from sewalong.progress.record.sets.laid import UNKNOWN, Lying
+from sewalong.progress.record.sets.lying_pile import LyingPile
 
 
 @pytest.mark.parametrize("seed", range(20))

@@ -9,8 +9,9 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 from msgspec.structs import asdict
 
-from sewalong.progress.record import running_check
-from sewalong.progress.record.audit import audit
+from sewalong.progress.record.auditing import running_check
+from sewalong.progress.record.auditing.audit import audit
+from sewalong.progress.record.auditing.running_check import BETWEEN_COPIES, RunningCheck
 from sewalong.progress.record.events.event import Event, Recorded
 from sewalong.progress.record.events.every_kind import (
     Counted,
@@ -23,7 +24,6 @@ from sewalong.progress.record.events.every_kind import (
     Unpicked,
 )
 from sewalong.progress.record.fold import fold, step
-from sewalong.progress.record.running_check import BETWEEN_COPIES, RunningCheck
 from sewalong.progress.record.state import State
 from sewalong.quilt.quilt import Quilt
 from tests.store.shelf import a_quilt, histories

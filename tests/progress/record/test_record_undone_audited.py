@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from hypothesis import HealthCheck, given, settings
 from msgspec.structs import replace
 
-from sewalong.progress.record.audit import audit
+from sewalong.progress.record.auditing.audit import audit
 from sewalong.progress.record.events import every_kind as e
 from sewalong.progress.record.events.every_kind import Recorded
 from sewalong.progress.record.fold import fold

@@ -9,7 +9,7 @@ import pytest
 from msgspec.structs import replace
 
 from sewalong.progress.plan.plan import plan
-from sewalong.progress.record.audit import audit
+from sewalong.progress.record.auditing.audit import audit
 from sewalong.progress.record.fold import fold
 from sewalong.progress.record.route import ROW
 from sewalong.progress.record.settings import Settings

@@ -7,7 +7,7 @@ from msgspec.structs import replace
 
 from sewalong.progress.record.fabrics_in_use import refuse_taking_out_of_sets
 from sewalong.progress.record.refused import Refused
-from sewalong.progress.record.sets_laid import LaidSet, SetsNow
+from sewalong.progress.record.sets.laid import LaidSet, SetsNow
 from sewalong.progress.record.state import State
 from tests.progress.building import opening
 from tests.progress.sets.fabrics import with_fabrics

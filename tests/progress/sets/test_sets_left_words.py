@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from msgspec.structs import replace
 
-from sewalong.progress.record.sets_laid import LaidSet, SetsNow
+from sewalong.progress.record.sets.laid import LaidSet, SetsNow
 from sewalong.progress.record.state import State
 from sewalong.progress.sets.left_words import left_words
 from tests.progress.building import opening

@@ -15,8 +15,8 @@ from shapely.ops import unary_union
 
 from sewalong.lengths import Unit
 from sewalong.progress.record.measurable import read_piece
-from sewalong.progress.record.point_stages import FROM_A_SQUARE
 from sewalong.progress.record.route import route_for
+from sewalong.progress.record.stages.on_point import FROM_A_SQUARE
 from sewalong.quilt.layouts.centre import centre
 from sewalong.quilt.layouts.centre_seams import centre_seams
 from sewalong.quilt.layouts.layout import LayoutChoice, layouts

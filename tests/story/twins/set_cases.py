@@ -5,9 +5,9 @@ from __future__ import annotations
 from msgspec.structs import replace
 
 from sewalong.quilt.choices import ASSORTED, Fabric
+from sewalong.screens.cloth.proposing import ProposingScreen
+from sewalong.screens.cloth.sets import SetsScreen
 from sewalong.screens.prompts.dialogs import FormDialog
-from sewalong.screens.proposing import ProposingScreen
-from sewalong.screens.sets import SetsScreen
 from sewalong.screens.sewing import SewingScreen
 from tests.progress import every_act as c
 from tests.screens.sewing_room import Room, a_quilt

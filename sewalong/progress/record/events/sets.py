@@ -11,11 +11,11 @@ from msgspec.structs import replace
 from sewalong.piecing.method import Stage
 from sewalong.progress.record.events.event import Event, Recorded, label_of
 from sewalong.progress.record.limits import a_stage
-from sewalong.progress.record.lying_pile import LyingPile
 from sewalong.progress.record.refused import Refused
-from sewalong.progress.record.set_flow import first_in_hand
-from sewalong.progress.record.set_track import all_of
-from sewalong.progress.record.sets_laid import LaidSet, SetsNow
+from sewalong.progress.record.sets.flow import first_in_hand
+from sewalong.progress.record.sets.laid import LaidSet, SetsNow
+from sewalong.progress.record.sets.lying_pile import LyingPile
+from sewalong.progress.record.sets.track import all_of
 from sewalong.progress.record.state import State
 from sewalong.progress.record.tally import Tally
 

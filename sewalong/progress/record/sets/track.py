@@ -9,9 +9,9 @@ from msgspec import Struct, field
 from msgspec.structs import replace
 
 from sewalong.piecing.method import Stage
-from sewalong.progress.record.lying_pile import LyingPile
-from sewalong.progress.record.set_flow import count_on, doubtful, take_apart
-from sewalong.progress.record.sets_laid import UNKNOWN, LaidSet, Lying, SetsNow
+from sewalong.progress.record.sets.flow import count_on, doubtful, take_apart
+from sewalong.progress.record.sets.laid import UNKNOWN, LaidSet, Lying, SetsNow
+from sewalong.progress.record.sets.lying_pile import LyingPile
 from sewalong.quilt.quilt import Quilt
 
 if TYPE_CHECKING:

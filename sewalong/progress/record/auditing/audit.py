@@ -11,6 +11,7 @@ from datetime import datetime
 
 from msgspec import Struct
 
+from sewalong.progress.record.auditing.running_check import RunningCheck
 from sewalong.progress.record.events.event import Event, Recorded
 from sewalong.progress.record.events.replanning import PlanChanged
 from sewalong.progress.record.events.sessions import NO_SESSION, SessionClosed, SessionOpened
@@ -18,7 +19,6 @@ from sewalong.progress.record.events.undoing import Redone, Undone
 from sewalong.progress.record.limits import LONGEST_TEXT, MOST_AT_ONCE, short
 from sewalong.progress.record.refused import Refused
 from sewalong.progress.record.route import route_for
-from sewalong.progress.record.running_check import RunningCheck
 from sewalong.quilt.quilt import Quilt
 from sewalong.quilt.rules import a_text
 

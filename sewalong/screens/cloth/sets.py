@@ -10,10 +10,10 @@ from sewalong.progress.sets.finding import sets_with
 from sewalong.progress.sets.read_squares import squares_typed
 from sewalong.progress.sets.swapping import OVER, Square
 from sewalong.progress.sets.where_words import found_words
+from sewalong.screens.cloth.sets_look import SetsLook, looking_keys, turning_keys
 from sewalong.screens.over_sewing import undoing_keys
 from sewalong.screens.prompts.desk import Desk
 from sewalong.screens.prompts.dialogs import Field, FormDialog, LinesDialog
-from sewalong.screens.sets_look import SetsLook, looking_keys, turning_keys
 from sewalong.screens.widgets.keys import Key, help_at, keys_with
 from sewalong.service.set_looks import (
     SetPage,
@@ -212,7 +212,7 @@ class SetsScreen(SetsLook):
         self.ask_in_turn(self._anew())
 
     async def _anew(self) -> None:
-        from sewalong.screens.proposing import ProposingScreen
+        from sewalong.screens.cloth.proposing import ProposingScreen
 
         if await self.app.push_screen_wait(ProposingScreen(self._desk)):
             await self.done()
@@ -243,7 +243,7 @@ async def sets(desk: Desk) -> None:
         await desk.app.push_screen_wait(LinesDialog("Sets of squares", lines))
         return
     if not state.sets.sets:
-        from sewalong.screens.proposing import ProposingScreen
+        from sewalong.screens.cloth.proposing import ProposingScreen
 
         if not await desk.app.push_screen_wait(ProposingScreen(desk)):
             return

@@ -10,7 +10,7 @@ from rich.segment import Segment
 from textual.geometry import Region, Size
 from textual.strip import Strip
 
-from sewalong.screens.widgets.cloth_sheet import MARK, ClothSheet, Shown
+from sewalong.screens.widgets.cloth.sheet import MARK, ClothSheet, Shown
 
 COLUMN = 26
 """Columns a group takes at least; with room for all of them groups stand side by side."""

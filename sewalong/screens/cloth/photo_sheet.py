@@ -16,13 +16,13 @@ from sewalong.fabrics.photo.refused import PhotoRefused
 from sewalong.fabrics.photo.result import Place, ReadPhoto
 from sewalong.fabrics.photo.taken_in import name_of
 from sewalong.fabrics.sight import value
+from sewalong.screens.cloth.walked import WalkedScreen, walking
 from sewalong.screens.prompts.dialogs import Choice, ChoiceDialog, Field, FormDialog
 from sewalong.screens.prompts.photo_dialog import PhotoDialog
-from sewalong.screens.walked import WalkedScreen, walking
+from sewalong.screens.widgets.cloth.place_sheet import PlaceSheet, PlaceShown
 from sewalong.screens.widgets.colour_block import Block
 from sewalong.screens.widgets.keys import Key, help_at, keys_with
 from sewalong.screens.widgets.literal_text import Words
-from sewalong.screens.widgets.place_sheet import PlaceSheet, PlaceShown
 
 KEYS = (
     Key(

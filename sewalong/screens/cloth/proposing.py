@@ -15,9 +15,9 @@ from sewalong.progress.record.refused import Refused
 from sewalong.progress.sets.holding import holding
 from sewalong.progress.sets.what_to_propose import what_to_propose
 from sewalong.quilt.refusal import NumbersFault
+from sewalong.screens.cloth.sets_look import SetsLook, looking_keys, turning_keys
 from sewalong.screens.prompts.desk import Desk
 from sewalong.screens.prompts.dialogs import Choice, ChoiceDialog, Field, FormDialog
-from sewalong.screens.sets_look import SetsLook, looking_keys, turning_keys
 from sewalong.screens.widgets.keys import Key, help_at
 from sewalong.service.set_looks import SetPage, page_of
 from sewalong.wall.set_picture import Squares

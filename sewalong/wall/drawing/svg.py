@@ -7,11 +7,11 @@ from collections.abc import Iterator
 from html import escape
 
 from sewalong.fabrics.colours import Colour
-from sewalong.wall.drawn import Drawing
-from sewalong.wall.drawn_page import Page, Writing, page_of
-from sewalong.wall.ink import DARK, PALE, ink_on
+from sewalong.wall.drawing.drawn import Drawing
+from sewalong.wall.drawing.ink import DARK, PALE, ink_on
+from sewalong.wall.drawing.page import Page, Writing, page_of
+from sewalong.wall.drawing.top_polygons import Part
 from sewalong.wall.keys import UNKNOWN, Key
-from sewalong.wall.top_polygons import Part
 
 _NOT_XML = re.compile("[^\t\n\r\u0020-\ud7ff\ue000-\ufffd\U00010000-\U0010ffff]")
 """What no XML document may hold, however it is escaped. Source: W3C, XML 1.0, "Char"."""

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 from itertools import count, islice
 
-from sewalong.progress.record.sets_laid import Lying
+from sewalong.progress.record.sets.laid import Lying
 
 
 class LyingPile:

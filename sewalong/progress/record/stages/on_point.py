@@ -8,7 +8,7 @@ common practice, first guesses only.
 from __future__ import annotations
 
 from sewalong.piecing.method import Hazard, Noun, Pieces, Pile, Stage, Station
-from sewalong.progress.record.sash_stages import cutting_stage
+from sewalong.progress.record.stages.sashes import cutting_stage
 from sewalong.quilt.quilt import Quilt, Target
 from sewalong.quilt.setting import CORNER, SET_SIDE, SET_UNIT, SIDE
 

@@ -7,9 +7,9 @@ from typing import TYPE_CHECKING
 
 from sewalong.fabrics.colours import Colour
 from sewalong.piecing.geometry import Polygon
-from sewalong.wall.drawn import Drawing
-from sewalong.wall.drawn_page import Writing, page_of
-from sewalong.wall.ink import DARK, PALE, ink_on
+from sewalong.wall.drawing.drawn import Drawing
+from sewalong.wall.drawing.ink import DARK, PALE, ink_on
+from sewalong.wall.drawing.page import Writing, page_of
 from sewalong.wall.keys import UNKNOWN
 
 if TYPE_CHECKING:

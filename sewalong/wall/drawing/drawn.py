@@ -14,12 +14,12 @@ from sewalong.quilt.derived import derived
 from sewalong.quilt.quilt import Quilt, Target
 from sewalong.quilt.setting import SetOnPoint
 from sewalong.wall.cloth_colours import cloth_colours
+from sewalong.wall.drawing.top_polygons import Part, top_polygons
 from sewalong.wall.keys import CORNERSTONE, SASH, SETTING, UNKNOWN, Key, border_key, cloth_key
 from sewalong.wall.of_quilt import own_colours
 from sewalong.wall.palette import colour_of
 from sewalong.wall.set_picture import Squares, units_of_set
 from sewalong.wall.top_of_sets import UnitOf, laid_top
-from sewalong.wall.top_polygons import Part, top_polygons
 
 APART = 0.12
 """The gap between units that are not sewn together, as a share of a unit's width (own

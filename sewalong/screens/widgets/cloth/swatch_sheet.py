@@ -11,8 +11,8 @@ from textual.geometry import Region, Size
 from textual.strip import Strip
 
 from sewalong.screens.widgets.breakpoints import is_roomy
-from sewalong.screens.widgets.cloth_sheet import ClothSheet, Shown
-from sewalong.screens.widgets.swatch_lines import WIDTH, SwatchLines, SwatchRow, swatch_lines
+from sewalong.screens.widgets.cloth.sheet import ClothSheet, Shown
+from sewalong.screens.widgets.cloth.swatch_lines import WIDTH, SwatchLines, SwatchRow, swatch_lines
 
 SQUARE, LARGE_SQUARE = 4, 10
 """Columns of colour, and of it where there is room; then it is two lines high."""

@@ -7,9 +7,9 @@ from collections.abc import Iterator
 from msgspec import Struct
 
 from sewalong.piecing.geometry import Point, Polygon, centre, line_through, shift
-from sewalong.wall.drawn import Drawing
+from sewalong.wall.drawing.drawn import Drawing
+from sewalong.wall.drawing.top_polygons import Part, rectangle
 from sewalong.wall.keys import Key
-from sewalong.wall.top_polygons import Part, rectangle
 
 LINES_ACROSS = 64
 """The page is as wide as so many of its lines of text are high (own choice)."""

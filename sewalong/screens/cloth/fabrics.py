@@ -16,16 +16,16 @@ from sewalong.fabrics.swatch_words import swatch_words
 from sewalong.progress.acts.act import Act
 from sewalong.quilt.fabrics_text import fabric_text
 from sewalong.quilt.refusal import NumbersFault
+from sewalong.screens.cloth.photo_sheet import Keeper, photograph
+from sewalong.screens.cloth.walked import WalkedScreen, walking
 from sewalong.screens.over_sewing import OverSewingScreen, undoing_keys
-from sewalong.screens.photo_sheet import Keeper, photograph
 from sewalong.screens.prompts.desk import Desk
 from sewalong.screens.prompts.dialogs import Field, FormDialog
-from sewalong.screens.walked import WalkedScreen, walking
-from sewalong.screens.widgets.cloth_sheet import Shown
+from sewalong.screens.widgets.cloth.sheet import Shown
+from sewalong.screens.widgets.cloth.swatch_sheet import ShownRow, SwatchSheet
 from sewalong.screens.widgets.colour_block import Block
 from sewalong.screens.widgets.keys import Key, help_at
 from sewalong.screens.widgets.literal_text import Words
-from sewalong.screens.widgets.swatch_sheet import ShownRow, SwatchSheet
 from sewalong.service.fabric_changes import keep_photographed, say_anew, say_fabrics, take_out
 from sewalong.service.fabric_looks import fabrics_now
 from sewalong.service.photographs import offered_for

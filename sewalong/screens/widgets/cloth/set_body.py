@@ -9,8 +9,8 @@ from textual.containers import Container, VerticalScroll
 
 from sewalong.fabrics.colours import Colour
 from sewalong.screens.widgets.captioned import Captioned, Draw
+from sewalong.screens.widgets.cloth.square_list import ShownGroup, SquareList
 from sewalong.screens.widgets.literal_text import Words
-from sewalong.screens.widgets.square_list import ShownGroup, SquareList
 from sewalong.wall.keys import Key
 
 WHOLE = "whole"

@@ -8,9 +8,9 @@ from collections.abc import Sequence
 import numpy as np
 from msgspec import Struct
 
-from sewalong.fabrics.photo.blobs import blobs, narrower, without_lines
-from sewalong.fabrics.photo.homography import Homography, fitted
-from sewalong.fabrics.photo.lattice import settled
+from sewalong.fabrics.photo.finding.blobs import blobs, narrower, without_lines
+from sewalong.fabrics.photo.finding.homography import Homography, fitted
+from sewalong.fabrics.photo.finding.lattice import settled
 from sewalong.fabrics.photo.picture import Picture
 from sewalong.fabrics.photo.refused import PhotoRefused
 from sewalong.fabrics.photo.tones import Flags, Numbers

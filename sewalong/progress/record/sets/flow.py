@@ -11,8 +11,8 @@ from itertools import islice
 from typing import TYPE_CHECKING, NamedTuple
 
 from sewalong.piecing.method import Pieces, Stage
-from sewalong.progress.record.lying_pile import LyingPile
-from sewalong.progress.record.sets_laid import NOBODY_KNOWS, UNKNOWN, LaidSet, Lying
+from sewalong.progress.record.sets.laid import NOBODY_KNOWS, UNKNOWN, LaidSet, Lying
+from sewalong.progress.record.sets.lying_pile import LyingPile
 
 if TYPE_CHECKING:
     from sewalong.piecing.flow import PieceAt

@@ -11,7 +11,7 @@ from textual.geometry import Region, Size
 from textual.strip import Strip
 
 from sewalong.screens.widgets.breakpoints import is_roomy
-from sewalong.screens.widgets.cloth_sheet import GOES_ON, ClothSheet
+from sewalong.screens.widgets.cloth.sheet import GOES_ON, ClothSheet
 from sewalong.screens.widgets.colour_block import EDGES, Block
 
 ROW_NUMBER = 3

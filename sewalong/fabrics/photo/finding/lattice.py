@@ -7,7 +7,7 @@ from collections import deque
 import numpy as np
 from numpy.typing import NDArray
 
-from sewalong.fabrics.photo.homography import Homography, fitted, square_on
+from sewalong.fabrics.photo.finding.homography import Homography, fitted, square_on
 from sewalong.fabrics.photo.tones import Numbers
 
 Cells = NDArray[np.int64]

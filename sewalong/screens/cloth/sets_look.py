@@ -14,12 +14,12 @@ from sewalong.screens.over_sewing import OverSewingScreen
 from sewalong.screens.prompts.desk import Desk
 from sewalong.screens.prompts.dialogs import LinesDialog
 from sewalong.screens.widgets.breakpoints import is_narrow, is_roomy
-from sewalong.screens.widgets.cloth_sheet import Shown
+from sewalong.screens.widgets.cloth.set_body import SetBody
+from sewalong.screens.widgets.cloth.sheet import Shown
+from sewalong.screens.widgets.cloth.square_list import ShownGroup
 from sewalong.screens.widgets.colour_block import Block
 from sewalong.screens.widgets.keys import Key
 from sewalong.screens.widgets.literal_text import Words
-from sewalong.screens.widgets.set_body import SetBody
-from sewalong.screens.widgets.square_list import ShownGroup
 from sewalong.service.set_looks import SetPage, all_of_it, what_meets_what
 from sewalong.service.set_pictures import cloth_coloured, set_pictured, top_pictured_of
 from sewalong.wall.cloth_colours import cloth_colours
