@@ -181,7 +181,7 @@ async def test_of_sets_that_are_alike_only_those_are_locked_that_were(
     def alike(asked: Asked) -> Iterator[Proposal]:
         yield Proposal((tuple("ABABABAB"),) * asked.sets, {}, None, None, 0, ("Alike.",))
 
-    monkeypatch.setattr("sewalong.screens.proposing.propose", alike)
+    monkeypatch.setattr("sewalong.screens.cloth.proposing.propose", alike)
     piles = fabrics_said("lights 48, darks 48")
     async with at_a_proposal(tmp_path, quilt=replace(QUILT, fabrics=piles)) as (room, screen):
         await room.press("l")
@@ -413,7 +413,7 @@ async def test_a_proposal_looks_as_accepted(
             "No print is twice in a set.",
         ),
     )
-    monkeypatch.setattr("sewalong.screens.proposing.propose", lambda _: iter([found]))
+    monkeypatch.setattr("sewalong.screens.cloth.proposing.propose", lambda _: iter([found]))
     async with at_a_proposal(tmp_path, size=size) as (room, _):
         await room.pilot.pause()
         compare(GOLDENS / f"a-proposal-{size[0]}x{size[1]}.txt", room.text + "\n")

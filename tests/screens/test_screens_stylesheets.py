@@ -27,7 +27,7 @@ OWN = [(kind, sheet) for kind in ALL_KEYS for sheet in kind.CSS_PATH or () if sh
 
 @pytest.mark.parametrize(("kind", "sheet"), OWN)
 def test_the_rules_of_one_screen_name_it(kind: type[Any], sheet: str) -> None:
-    rules = re.findall(r"([^{}]+)\{[^}]*\}", (FOLDER / sheet).read_text(encoding="utf-8"))
+    rules = re.findall(r"([^{}]+)\{[^}]*\}", next(FOLDER.rglob(sheet)).read_text(encoding="utf-8"))
     selectors = [one.strip() for rule in rules for one in rule.split(",")]
     loading = [one for one in ALL_KEYS if sheet in (one.CSS_PATH or ())]
     assert kind in loading
