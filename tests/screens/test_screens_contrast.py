@@ -67,6 +67,10 @@ def contrast(one: str, other: str) -> float:
     return (light + 0.05) / (dark + 0.05)
 
 
+A_LOOK = (LAMPLIGHT.name, pytest.param(DAYLIGHT.name, marks=pytest.mark.long))
+"""The look she has by default, and the other one."""
+
+
 @pytest.mark.parametrize(
     ("colour", "published"),
     # Values of the WCAG 2.x formula, from public test suites and SC 1.4.3 reference pages.
@@ -247,7 +251,7 @@ def is_dialog(room: Room) -> bool:
 AT_THE_MAT = (*up_to("cut-twice"), c.ChooseStage("cut-twice"))
 
 
-@pytest.mark.parametrize("theme", THEMES)
+@pytest.mark.parametrize("theme", A_LOOK)
 async def test_every_text_that_is_drawn(tmp_path: Path, theme: str) -> None:
     async with at_sewing(tmp_path / "quilts.db", *AT_THE_MAT, theme=theme) as room:
         found = await everywhere(room)
@@ -256,7 +260,7 @@ async def test_every_text_that_is_drawn(tmp_path: Path, theme: str) -> None:
     assert weak(found, in_256) == {}
 
 
-@pytest.mark.parametrize("theme", THEMES)
+@pytest.mark.parametrize("theme", A_LOOK)
 async def test_every_text_beside_fabrics(tmp_path: Path, theme: str) -> None:
     said = "rust dots 4 #a5532f, moss 4 #6a6f2c, lights 20, odd ones 8"
     quilt = replace(a_quilt(), fabrics=fabrics_said(said))
@@ -277,7 +281,7 @@ async def test_every_text_beside_fabrics(tmp_path: Path, theme: str) -> None:
     assert weak(found, in_256) == {}
 
 
-@pytest.mark.parametrize("theme", THEMES)
+@pytest.mark.parametrize("theme", A_LOOK)
 async def test_every_text_beside_sets(tmp_path: Path, theme: str) -> None:
     quilt = replace(a_quilt(), fabrics=fabrics_said("rust dots 16 #a5532f, lights 32"))
     found: list[Drawn] = []
@@ -320,9 +324,7 @@ def test_every_text_colour_in_256(theme: Theme, ground: str) -> None:
     assert {n for n, c in colours.items() if contrast(in_256(c), back) < ENHANCED} == set()
 
 
-@pytest.mark.parametrize(
-    "theme", [LAMPLIGHT.name, pytest.param(DAYLIGHT.name, marks=pytest.mark.long)]
-)
+@pytest.mark.parametrize("theme", A_LOOK)
 async def test_without_colour_every_text_is_drawn_in_grey_and_can_be_read(
     tmp_path: Path, theme: str, monkeypatch: pytest.MonkeyPatch
 ) -> None:

@@ -309,6 +309,7 @@ async def test_what_the_other_screens_open(tmp_path: Path) -> None:
     assert found == [], "\n".join(found)
 
 
+@pytest.mark.long
 async def test_what_shall_it_be(tmp_path: Path) -> None:
     """The questions for a new quilt, each while it is answered."""
     found = []

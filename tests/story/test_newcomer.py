@@ -37,7 +37,7 @@ from tests.goldens import compare
 from tests.screens.sewing_room import DAY, HOUR, MINUTE, Room, StandingClock, the_app
 
 SIZES = (
-    (80, 24),
+    pytest.param((80, 24), marks=pytest.mark.long),
     pytest.param((40, 20), marks=pytest.mark.long),
     pytest.param((160, 50), marks=pytest.mark.long),
 )

@@ -30,7 +30,14 @@ NOBODY_ASKS = {"OpenSession", "Mention"}
 """Sitting down goes with whatever is asked first; what was said is written by the program."""
 
 
-@pytest.mark.parametrize("case", CASES, ids=lambda case: case.what)
+@pytest.mark.parametrize(
+    "case",
+    [
+        # Taking back is one mechanism: a few of its kinds in the short form, all in the long one.
+        pytest.param(case, id=case.what, marks=pytest.mark.long if case in UNDOING[4:] else ())
+        for case in CASES
+    ],
+)
 async def test_a_key_and_a_command_record_the_same(
     case: Case, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:

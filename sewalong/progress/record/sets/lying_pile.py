@@ -20,6 +20,7 @@ class LyingPile:
         self._pieces: dict[int, Lying] = {}
         self._known: dict[tuple[int, int], list[int]] = {}
         self._unknown: dict[int, None] = {}
+        self._sure = 0
         self.lay(pieces)
 
     def __iter__(self) -> Iterator[Lying]:
@@ -31,6 +32,7 @@ class LyingPile:
             self._pieces[place] = piece
             if piece.set:
                 self._known.setdefault((piece.set, piece.index), []).append(place)
+                self._sure += piece.sure
             else:
                 self._unknown[place] = None
 
@@ -54,10 +56,18 @@ class LyingPile:
         for place in list(islice(self._pieces, n)):
             self._take(place)
 
+    def shrink_to(self, n: int) -> None:
+        """No more than `n` lie there: what is surely there leaves so much room for unknown ones."""
+        if n <= 0:
+            self.take_first(len(self._pieces))
+        while len(self._unknown) + self._sure > n and self.take_unknown():
+            pass
+
     def _take(self, place: int) -> Lying:
         piece = self._pieces.pop(place)
         if piece.set:
             self._known[piece.set, piece.index].remove(place)
+            self._sure -= piece.sure
         else:
             del self._unknown[place]
         return piece

@@ -50,7 +50,7 @@ class SetTrack(Struct):
             return
         count_on(shape, self.sets, self.lying, stage, n)
         for taken in stage.takes:
-            self._forget_if_empty(quilt, taken.pile, left)
+            self._hold_to_count(quilt, taken.pile, left)
 
     def leave(
         self,
@@ -70,7 +70,7 @@ class SetTrack(Struct):
         mine = [one for one in there if number and one.set == number]
         if not mine:
             self.lying[pile] = LyingPile(doubtful(there))
-            self._forget_if_empty(quilt, pile, left)
+            self._hold_to_count(quilt, pile, left)
             return
         laid = self.sets[number]
         held = {one: shape.squares_of[(pile, one.index)] for one in mine}
@@ -85,7 +85,7 @@ class SetTrack(Struct):
         rest = tuple(one for one in there if one not in gone)
         # Of more than are known to be of the set nobody said which the others were.
         self.lying[pile] = LyingPile(doubtful(rest) if n > len(gone) else rest)
-        self._forget_if_empty(quilt, pile, left)
+        self._hold_to_count(quilt, pile, left)
 
     def lose(self, fabric: str, n: int) -> None:
         """`n` squares of a fabric are gone for good."""
@@ -119,10 +119,11 @@ class SetTrack(Struct):
         laid = (piece for number, squares in new for piece in all_of(number, len(squares)))
         self.lying[shape.pile] = LyingPile((*kept, *laid))
 
-    def _forget_if_empty(self, quilt: Quilt, pile: str, left: Mapping[str, int]) -> None:
-        """Where nothing lies nothing is taken to lie: what is over by name was what had gone."""
-        if pile not in (quilt.starts[0].pile, quilt.method.unit) and left[pile] <= 0:
-            self.lying[pile] = LyingPile()
+    def _hold_to_count(self, quilt: Quilt, pile: str, left: Mapping[str, int]) -> None:
+        """What is over by name in a pile was what had gone: where all that is sure is counted, the
+        others are no more than the rest."""
+        if pile not in (quilt.starts[0].pile, quilt.method.unit):
+            self.lying[pile].shrink_to(left[pile])
 
 
 def all_of(number: int, squares: int) -> tuple[Lying, ...]:
