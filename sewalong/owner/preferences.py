@@ -36,6 +36,7 @@ USUAL_KEYS: Mapping[str, str] = {
     "sets": "full_stop",
     "aside": "a",
     "elsewhere": "z",
+    "brought": "plus",
     "look": "l",
     "far": "v",
     "close": "x",
@@ -44,7 +45,13 @@ USUAL_KEYS: Mapping[str, str] = {
 }
 """What can be done by a key at the sewing screen, and the key it usually has."""
 
-GIVES_WAY: Mapping[str, str] = {"redo": "ctrl+y", "far": "", "fabrics": "", "sets": ""}
+GIVES_WAY: Mapping[str, str] = {
+    "redo": "ctrl+y",
+    "far": "",
+    "fabrics": "",
+    "sets": "",
+    "brought": "",
+}
 """What came when owners had keys of their own already: what she moved to its usual key has it.
 Behind each the key it then has, empty for none."""
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from sewalong.progress.acts.act import Act, Now
 from sewalong.progress.acts.begun import BeginRows
 from sewalong.progress.acts.counting import BobbinEmpty, Count, Unpick
+from sewalong.progress.acts.elsewhere import CountElsewhere
 from sewalong.progress.acts.joining import JoinRows
 from sewalong.progress.acts.notes import NotePress, WriteNote
 from sewalong.progress.acts.piles import Find, PutPileAway, Spoil
@@ -37,6 +38,7 @@ __all__ = [
     "ChooseStage",
     "CloseSession",
     "Count",
+    "CountElsewhere",
     "DecideUnit",
     "Find",
     "GoOn",

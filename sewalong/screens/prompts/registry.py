@@ -33,12 +33,13 @@ ASKS: Mapping[str, str] = {
     "sets": "sewalong.screens.cloth.sets:sets",
     "tonight": "sewalong.screens.prompts.looking_prompts:tonight",
     "elsewhere": "sewalong.screens.prompts.elsewhere_prompt:elsewhere",
+    "brought": "sewalong.screens.prompts.brought_prompt:brought",
     "about": "sewalong.screens.prompts.looking_prompts:about_this_stage",
     "where": "sewalong.screens.prompts.looking_prompts:where",
 }
 
 ONLY_IN_PROGRESS = frozenset(
-    ("stage", "unpick", "target", "begun", "join", "spoil", "recount", "find")
+    ("stage", "unpick", "target", "begun", "join", "spoil", "recount", "find", "brought")
 )
 """What cannot be answered for a quilt that is laid aside or done, and so is not asked."""
 

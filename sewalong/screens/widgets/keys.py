@@ -282,6 +282,14 @@ SEWING_KEYS = (
         words="save export backup file copy disk",
     ),
     Key(
+        "sew.brought",
+        "plus",
+        "ask('brought')",
+        "made elsewhere",
+        "Somebody else sewed, or you did elsewhere: how many, at which stage, where, by whom.",
+        words="friend sister two people share brought back count from elsewhere number helper",
+    ),
+    Key(
         "sew.look",
         "l",
         "app.toggle_look",

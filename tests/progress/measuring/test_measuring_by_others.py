@@ -62,7 +62,7 @@ def test_each_is_told_by_the_last_of_her_own() -> None:
     assert list(others_in_words(state, later)) == [
         ("Seam of Mona", "Unit measured 6 3/8 in (3 days ago), right.")
     ]
-    ((check, facts),) = others_in_doubt(state, later)
+    ((check, facts),) = others_in_doubt(state, record, later)
     assert (check.by, facts[0]) == ("Jo", "Unit measured 6 in (3 days ago), not right.")
     (worry,) = [one for one in concerns(state, record, later, plan(state)) if "Jo" in one.label]
     assert worry.facts == facts
