@@ -283,7 +283,7 @@ def signal_garden(diary: Diary) -> None:
     diary.do(LayWall(units, rows))
     diary.do(WriteNote("Looked at it from the ladder. The two red ones may stay where they are."))
     diary.do(LockPlaces(((2, 4), (6, 3))), after=5)
-    diary.do(SwapPlaces(1, 5, 3, 7), after=4)
+    diary.do(SwapPlaces(5, 3, 7, 7), after=4)
     diary.do(PutPileAway("unit", "on the floor of the box room, door shut"))
     diary.close("pick the rows up from the top, tag on the first unit")
     diary.evening("2026-02-08", "16:20")
