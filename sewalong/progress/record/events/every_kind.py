@@ -25,6 +25,12 @@ from sewalong.progress.record.events.sizing import UnitDecided
 from sewalong.progress.record.events.standing import LaidAside, MarkedDone, PickedUp
 from sewalong.progress.record.events.steering import StageChosen, TargetChanged
 from sewalong.progress.record.events.undoing import Redone, Undone
+from sewalong.progress.record.events.wall import (
+    PlacesLocked,
+    RowsReordered,
+    UnitsMoved,
+    WallLaid,
+)
 
 __all__ = [
     "EVENTS",
@@ -41,6 +47,7 @@ __all__ = [
     "Mentioned",
     "Noted",
     "PickedUp",
+    "PlacesLocked",
     "PlanChanged",
     "PressNoted",
     "PutAway",
@@ -49,6 +56,7 @@ __all__ = [
     "Redone",
     "RowsBegun",
     "RowsJoined",
+    "RowsReordered",
     "SeenTo",
     "SessionClosed",
     "SessionOpened",
@@ -63,7 +71,9 @@ __all__ = [
     "ToolChanged",
     "Undone",
     "UnitDecided",
+    "UnitsMoved",
     "Unpicked",
+    "WallLaid",
     "WentOn",
 ]
 
@@ -102,6 +112,10 @@ EVENTS: tuple[type[Event], ...] = (
     SetsLaid,
     SetMarked,
     SetTakenUp,
+    WallLaid,
+    UnitsMoved,
+    PlacesLocked,
+    RowsReordered,
     MadeElsewhere,
 )
 """Add a new kind at the end; what is here stays for ever, because records name it."""
