@@ -29,7 +29,15 @@ def before_the_next(state: State, stage: str) -> str:
             return before_the_seam(state)
         if stage == JOIN_ROWS:
             return "Before you sew: which end is up (row 1 first)? Is no thread between rows cut?"
-    return _SHORT.get(stage, "")
+    return " ".join((*_of_the_wall(state, stage), *filter(None, [_SHORT.get(stage, "")])))
+
+
+def _of_the_wall(state: State, stage: str) -> tuple[str, ...]:
+    if stage != JOIN_ROWS or not state.wall.is_laid:
+        return ()
+    from sewalong.progress.joining.before_joining import before_the_join
+
+    return before_the_join(state)
 
 
 _SHORT = {
