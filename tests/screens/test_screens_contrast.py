@@ -28,6 +28,7 @@ from sewalong.screens.new_quilt import NewQuiltScreen
 from sewalong.screens.prompts.dialogs import CautionDialog, Dialog
 from sewalong.screens.quilts import QuiltsScreen
 from sewalong.screens.sewing import SewingScreen
+from sewalong.screens.wall.row_in_hand import RowInHandScreen
 from sewalong.screens.widgets.few_colours import FEW
 from sewalong.screens.widgets.themes import DAYLIGHT, LAMPLIGHT, THEMES
 from sewalong.screens.worksheet import WorksheetScreen
@@ -43,6 +44,8 @@ from tests.screens.sewing_room import (
     up_to,
 )
 from tests.screens.test_screens_every_size import OPENS, open_by
+from tests.screens.test_screens_row_in_hand import QUILT as IN_ROWS
+from tests.screens.test_screens_row_in_hand import laid
 
 ENHANCED = 7.0
 """Success criterion 1.4.6."""
@@ -298,6 +301,20 @@ async def test_every_text_beside_sets(tmp_path: Path, theme: str) -> None:
     words = [words for _, words, *_ in found]
     assert any(one.startswith("Not done: These are in no set.") for one in words)
     assert {"front", "back"} <= set(words)
+    assert weak(found) == {}
+    assert weak(found, in_256) == {}
+
+
+@pytest.mark.parametrize("theme", A_LOOK)
+async def test_every_text_of_the_row_in_hand(tmp_path: Path, theme: str) -> None:
+    found: list[Drawn] = []
+    acts = (*laid(IN_ROWS), c.BeginRows(((2, 2),)))
+    async with at_sewing(tmp_path / "quilts.db", *acts, quilt=IN_ROWS, theme=theme) as room:
+        await room.press("c")
+        await room.screen_is(RowInHandScreen)
+        await room.press("space")
+        found += (("the row in hand", *text) for text in texts(room))
+    assert any(words.startswith("Not done: Row 1 is sewn in") for _, words, *_ in found)
     assert weak(found) == {}
     assert weak(found, in_256) == {}
 

@@ -17,7 +17,7 @@ ASKS: Mapping[str, str] = {
     "unpick": "sewalong.screens.prompts.stage_prompts:unpick",
     "target": "sewalong.screens.prompts.stage_prompts:target",
     "join": "sewalong.screens.prompts.stage_prompts:join",
-    "begun": "sewalong.screens.prompts.stage_prompts:begun",
+    "begun": "sewalong.screens.wall.begun:begun",
     "aside": "sewalong.screens.prompts.stage_prompts:aside",
     "spoil": "sewalong.screens.prompts.pile_prompts:spoil",
     "recount": "sewalong.screens.prompts.pile_prompts:recount",

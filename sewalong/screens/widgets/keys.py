@@ -222,8 +222,9 @@ SEWING_KEYS = (
         "c",
         "ask('begun')",
         "row begun",
-        "A row is not whole yet: write down what is sewn of it, or of several.",
-        words="half a row part row not whole",
+        "A row is not whole yet: write down what is sewn of it; with units on the wall, the row in "
+        "hand, one key a square.",
+        words="half a row part row not whole in hand next unit read aloud place square",
     ),
     Key(
         "sew.tonight",

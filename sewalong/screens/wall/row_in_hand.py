@@ -1,0 +1,168 @@
+"""The row in hand, read out place by place: which unit to take, how it lies, and one key a square."""
+
+from __future__ import annotations
+
+from msgspec.structs import replace
+from textual.app import ComposeResult
+from textual.containers import Horizontal, Vertical, VerticalScroll
+from textual.content import Content
+from textual.geometry import Region
+
+from sewalong.progress.acts.begun import BeginRows
+from sewalong.progress.acts.counting import Count
+from sewalong.progress.acts.row_in_hand import sew_next
+from sewalong.progress.joining.row_in_hand import next_unit_words
+from sewalong.progress.record.limits import a_stage
+from sewalong.progress.record.refused import Refused
+from sewalong.progress.safety.cautions import CautionFirst
+from sewalong.screens.over_sewing import OverSewingScreen, undoing_keys
+from sewalong.screens.prompts.desk import Desk
+from sewalong.screens.prompts.stage_prompts import begun as said_begun
+from sewalong.screens.widgets.breakpoints import is_narrow
+from sewalong.screens.widgets.captioned import Captioned
+from sewalong.screens.widgets.keys import Key, help_at
+from sewalong.screens.widgets.literal_text import Words
+from sewalong.service.row_looks import RowPage, row_page, told, unit_pictured
+from sewalong.service.set_pictures import cloth_coloured
+
+HERE = "> "
+
+KEYS = (
+    Key("row.sewn", "space", "sewn", "sewn on", "The next unit is sewn to the row.", True,
+        words="count next square done one more"),
+    Key("row.next", "right", "walk(1)", "look on", "Look at the place after, nothing is counted.", True,
+        ("down",), "read aloud take pick up"),
+    Key("row.before", "left", "walk(-1)", "look back", "Look at the place before.", False, ("up",)),
+    *undoing_keys("row"),
+    Key("row.otherwise", "o", "otherwise", "otherwise",
+        "Say in your own words what is sewn of rows begun.", True, words="pieces pairs several half"),
+    Key("row.leave", "escape", "leave", "back", "Back to sewing.", True, ("c",), "quit"),
+    help_at("row"),
+)  # fmt: skip
+
+
+class RowInHandScreen(OverSewingScreen[bool]):
+    """Every square is recorded at once, and undone like any."""
+
+    BINDINGS = [*(key.binding() for key in KEYS)]
+    CSS_PATH = ["row_in_hand.tcss"]
+    AUTO_FOCUS = ""
+    offered = KEYS
+
+    def __init__(self, desk: Desk) -> None:
+        super().__init__(desk)
+        self._page: RowPage | None = None
+        self._place = 0
+        """The place looked at, from 1."""
+
+    def compose(self) -> ComposeResult:
+        with Horizontal(id="top"):
+            yield Words(self.quilt.state.quilt.name, id="top-name")
+            yield Words(id="top-clock")
+        yield Words(id="unit-told")
+        with Horizontal(id="row"):
+            with VerticalScroll(id="row-list", can_focus=False):
+                yield Words(id="row-places")
+            with Vertical(id="row-unit"):
+                yield Captioned(id="unit-picture")
+        yield Words(id="message")
+        yield Words(id="keys")
+
+    def on_mount(self) -> None:
+        self.follow()
+        self._go_to_next()
+
+    def on_resize(self) -> None:
+        self.show()
+
+    async def show_anew(self) -> None:
+        """The row as it is now, the next place in hand."""
+        self._go_to_next()
+
+    def _go_to_next(self) -> None:
+        page = self._page = row_page(self.quilt.state)
+        if page is None:
+            self.dismiss(True)
+            return
+        self._place = page.row.next[0] if page.row.next else 1
+        self.show()
+
+    def show(self) -> None:
+        """Draw the row, and the unit at the place looked at."""
+        page, state = self._page, self.quilt.state
+        if page is None:
+            return
+        self.query_one("#top-clock", Words).say(page.title)
+        first = page.row.next if self._place in page.row.next else (self._place,)
+        self.query_one("#unit-told", Words).say(
+            "\n".join(" ".join(told(state, place)) for place in first)
+        )
+        lines = [
+            Content.styled(f"{HERE}{line}", "bold")
+            if place == self._place
+            else Content(f"{' ' * len(HERE)}{line}")
+            for place, line in enumerate(page.places, start=1)
+        ]
+        press = Content.styled(page.press, "$quiet")
+        self.query_one("#row-places", Words).say(Content("\n").join([*lines, Content(""), press]))
+        self.query_one(Captioned).show(
+            lambda across, down: unit_pictured(self.quilt.state, self._place, across, down),
+            cloth_coloured(state),
+            "" if is_narrow(self) else "as it lies, row 1 above",
+        )
+        self.call_after_refresh(self._scroll_to_place)
+
+    def _scroll_to_place(self) -> None:
+        for listed in self.query("#row-list").results(VerticalScroll):
+            line = Region(0, max(0, self._place - 1), 1, 1)
+            listed.scroll_to_region(line, animate=False)
+
+    # -- keys ------------------------------------------------------------------
+
+    def action_walk(self, step: int) -> None:
+        """Look at another place of the row."""
+        if self._page is not None:
+            self._place = max(1, min(self._place + step, self._page.row.units))
+            self.show()
+            self.tell("")
+
+    def action_sewn(self) -> None:
+        """The next unit is sewn on; a caution that is due comes first."""
+        try:
+            act = sew_next(self.quilt.state)
+            self._done(self._desk.attempt(act))
+        except CautionFirst as due:
+            self.ask_in_turn(self._caution_then(due, act))
+        except Refused as refused:
+            self._done(str(refused))
+
+    async def _caution_then(self, due: CautionFirst, act: BeginRows | Count) -> None:
+        from sewalong.screens.prompts.dialogs import CautionDialog
+
+        label = a_stage(self.quilt.state, due.stage).label
+        if await self.app.push_screen_wait(CautionDialog(due.caution, label)):
+            self._done(self._desk.attempt(replace(act, caution_read=True)))
+        else:
+            self.tell("Nothing was counted.")
+
+    def _done(self, refusal: str | None) -> None:
+        """Go on to the next place, and say what was done and what comes next."""
+        if refusal:
+            self.tell(refusal, refused=True)
+            return
+        self._shown = self.quilt.state
+        self._go_to_next()
+        if self._page is not None:
+            self.tell(f"{self._desk.outcome.words} {next_unit_words(self.quilt.state)}")
+
+    def action_otherwise(self) -> None:
+        """Say what is begun in a form."""
+        self.ask_in_turn(self._otherwise())
+
+    async def _otherwise(self) -> None:
+        await said_begun(self._desk)
+        await self.bring_up_to_date()
+
+    def action_leave(self) -> None:
+        """Back to sewing."""
+        self.dismiss(True)
