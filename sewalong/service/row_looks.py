@@ -10,11 +10,16 @@ from msgspec import Struct
 from sewalong.piecing.cloth import Flat, turned
 from sewalong.piecing.geometry import turn
 from sewalong.progress.joining.press_directions import press_words
-from sewalong.progress.joining.row_in_hand import InRow, row_in_hand, unit_to_take
+from sewalong.progress.joining.row_in_hand import (
+    InRow,
+    row_in_hand,
+    row_looked_at,
+    unit_to_take,
+)
 from sewalong.progress.record.state import State
-from sewalong.progress.record.wall import BY_LETTER
+from sewalong.progress.record.wall import BY_LETTER, At, Lies
 from sewalong.progress.wall.units import as_it_is_now
-from sewalong.progress.wall.wall_words import lies_words
+from sewalong.progress.wall.wall_words import NOTHING, lies_words, unit_words
 from sewalong.quilt.derived import derived_if_any
 from sewalong.wall.picture import Picture, picture_of
 from sewalong.wall.set_picture import in_fabrics
@@ -23,28 +28,40 @@ SEWN, NEXT = "sewn", "next"
 
 
 class RowPage(Struct, frozen=True):
-    """The row in hand: what it is called, how it is pressed, and a line for each place: what lies
-    there, and whether it is sewn or next."""
+    """A row of the wall: what it is called, how it is pressed, and a line for each place: what lies
+    there, and whether it is sewn or next; `short` the same without how it lies."""
 
     row: InRow
     title: str
     press: str
     places: tuple[str, ...]
+    short: tuple[str, ...]
 
 
-def row_page(state: State) -> RowPage | None:
-    """None where no row is in hand."""
+def first_row(state: State) -> int:
+    """The row to look at first: the one in hand, else row 1; 0 where nothing is laid."""
     now = row_in_hand(state)
+    return now.row if now is not None else int(state.wall.is_laid)
+
+
+def row_page(state: State, row: int) -> RowPage | None:
+    """None for no such row."""
+    now = row_looked_at(state, row)
     if now is None:
         return None
-    rows = len(state.wall.rows)
-    title = f"Row {now.row} of {rows}: {now.sewn} of {now.units} sewn"
-    places = tuple(
-        f"{place}  {lies_words(state, lies)}{_mark(now, place)}"
-        for place, lies in enumerate(state.wall.rows[now.row - 1], start=1)
+    title = f"Row {now.row} of {len(state.wall.rows)}: {now.sewn} of {now.units} sewn"
+    lying = list(enumerate(state.wall.rows[row - 1], start=1))
+    return RowPage(
+        now,
+        title,
+        press_words(now.row, sashed=state.quilt.sashing is not None),
+        tuple(f"{n}  {lies_words(state, lies)}{_mark(now, n)}" for n, lies in lying),
+        tuple(f"{n}  {_unit(state, lies)}{_mark(now, n)}" for n, lies in lying),
     )
-    press = press_words(now.row, sashed=state.quilt.sashing is not None)
-    return RowPage(now, title, press, places)
+
+
+def _unit(state: State, lies: Lies | None) -> str:
+    return NOTHING if lies is None else unit_words(state, state.wall.units[lies[0]])
 
 
 def _mark(now: InRow, place: int) -> str:
@@ -53,18 +70,18 @@ def _mark(now: InRow, place: int) -> str:
     return f"  {NEXT}" if place in now.next else ""
 
 
-def told(state: State, place: int) -> tuple[str, ...]:
-    """All that is said of the unit at a place of the row, and whether it is sewn or next."""
-    now, said = row_in_hand(state), unit_to_take(state, place)
-    mark = _mark(now, place).strip() if now else ""
+def told(state: State, at: At) -> tuple[str, ...]:
+    """All that is said of the unit at a place, and whether it is sewn or next."""
+    now, said = row_looked_at(state, at[0]), unit_to_take(state, at)
+    mark = _mark(now, at[1]).strip() if now else ""
     return (*said, f"It is {mark}.") if said and mark else said
 
 
-def unit_pictured(state: State, place: int, across: int, down: int) -> Picture | None:
-    """The unit at a place of the row as it lies, in at most so many cells; None where none lies
-    there, or nothing is known of it but a letter."""
-    now, made = row_in_hand(state), derived_if_any(state.quilt)
-    lies = state.wall.at((now.row, place)) if now and state.wall.has((now.row, place)) else None
+def unit_pictured(state: State, at: At, across: int, down: int) -> Picture | None:
+    """The unit at a place as it lies, in at most so many cells; None where none lies there, or
+    nothing is known of it but a letter."""
+    made = derived_if_any(state.quilt)
+    lies = state.wall.at(at) if state.wall.has(at) else None
     if lies is None or made is None:
         return None
     unit = as_it_is_now(state, state.wall.units[lies[0]])

@@ -11,6 +11,7 @@ from msgspec.structs import replace
 from sewalong.progress.joining.join_order import Join
 from sewalong.progress.joining.nesting import press_anew_words
 from sewalong.progress.joining.next_joins import joining
+from sewalong.progress.record.limits import are
 from sewalong.progress.record.state import State
 from sewalong.progress.sets.set_words import called
 from sewalong.progress.wall.on_wall import OnWall, on_wall
@@ -20,8 +21,8 @@ from sewalong.wall.laying.touch_words import touch_words
 
 
 def before_the_join(state: State) -> tuple[str, ...]:
-    """What to know before the next two rows are joined, a sentence each; none where nobody can say
-    which they are, or nothing meets across that seam."""
+    """What to know before the next two rows are joined, a sentence each, the most important first;
+    none where nobody can say which they are, or nothing meets across that seam."""
     wall, joins = on_wall(state), joining(state).joins
     # Across a sash nothing meets, and rows on point fit one way round only.
     if wall is None or not joins or state.quilt.setting is not None or state.quilt.is_web:
@@ -32,23 +33,21 @@ def before_the_join(state: State) -> tuple[str, ...]:
 
 
 def _meeting(state: State, wall: OnWall, join: Join) -> tuple[str, ...]:
+    """The most important first."""
     now = _across(wall, wall.laying, join)
     turned = _across(wall, _turned(wall.laying, join), join)
     names = called(state.quilt)
     one = join.below[0] == join.below[1]
     piece = f"row {join.second}" if one else f"the piece with row {join.second}"
-    said = [f"As they lie: {_lower(touch_words(touch, names))}" for touch in now[:1]]
-    if len(now) > 1:
-        said.append(f"They touch at {len(now)} places in all.")
     new = [touch for touch in turned if touch not in now]
+    said = [f"As they lie: {_lower(touch_words(touch, names))}" for touch in now]
     if len(turned) < len(now):
-        said.append(
-            f"Turned end for end {piece} would touch less, at {len(turned)}: was it picked up so?"
-        )
+        fewer = f"Turned end for end {piece} would touch less, at {len(turned)}"
+        said.insert(0, f"{fewer}: was it picked up so?")
     elif new:
-        places = f"{len(new)} new place{'' if len(new) == 1 else 's'}"
-        said.append(f"If {piece} lies end for end, it touches at {places}.")
-        said.append(f"Look there before you join: {_lower(touch_words(new[0], names))}")
+        n = f"{len(new)} new touch{'' if len(new) == 1 else 'es'}"
+        where = _lower(touch_words(new[0], names))
+        said.append(f"If {piece} lies end for end there {are(len(new))} {n}: {where}")
     else:
         said.append(f"If {piece} lay end for end, nothing new would touch: go by its tag.")
     return tuple(said)

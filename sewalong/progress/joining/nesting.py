@@ -29,8 +29,8 @@ def press_anew_words(state: State, first: int, second: int) -> str:
         return ""
     row = next(row for row in (first, second) if row in found.anew)
     return (
-        f"Rows {first} and {second} were pressed the same way, so ridge would lie on ridge: press "
-        f"row {row} the other way before you join them."
+        f"Rows {first} and {second} were pressed the same way: press row {row} the other way before "
+        "you join them."
     )
 
 

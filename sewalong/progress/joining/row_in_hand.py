@@ -12,6 +12,7 @@ from sewalong.progress.record.events.wall import place_called
 from sewalong.progress.record.route import SEW_ROWS
 from sewalong.progress.record.sewn_places import units_sewn
 from sewalong.progress.record.state import State
+from sewalong.progress.record.wall import At
 from sewalong.progress.record.web_rows import next_seam
 from sewalong.progress.wall.wall_words import fabric_words, lies_words
 from sewalong.quilt.web import IN_A_START, SEW_WEB, START_WEB
@@ -92,17 +93,24 @@ def next_unit_words(state: State) -> str:
     return f"Next {'; then '.join(said)}."
 
 
-def unit_to_take(state: State, place: int) -> tuple[str, ...]:
-    """All that is said of the unit at a place of the row in hand, to be read aloud; none where no row
-    is in hand or it has no such place."""
+def row_looked_at(state: State, row: int) -> InRow | None:
+    """Any row of the wall, from 1; `next` is of the row in hand only. None for no such row."""
+    if not 1 <= row <= len(state.wall.rows):
+        return None
     now = row_in_hand(state)
-    if now is None or not 1 <= place <= now.units:
+    if now is not None and now.row == row:
+        return now
+    units = len(state.wall.rows[row - 1])
+    return InRow(row, units, units_sewn(state)[row - 1], ())
+
+
+def unit_to_take(state: State, at: At) -> tuple[str, ...]:
+    """All that is said of the unit at a place, to be read aloud; none for no such place."""
+    if not state.wall.has(at):
         return ()
-    lies = state.wall.rows[now.row - 1][place - 1]
-    said = lies_words(state, lies)
-    where = f"{place_called((now.row, place)).capitalize()}: {said}."
+    lies = state.wall.at(at)
+    where = f"{place_called(at).capitalize()}: {lies_words(state, lies)}."
     if lies is None:
-        return (where, "Put a spare there on the wall, or sew what you take; the count goes on.")
+        return (where, "Put a spare there on the wall, or sew what you take: the count goes on.")
     unit = state.wall.units[lies[0]]
-    fabrics = fabric_words(state, unit)
-    return (where,) if not unit.set else (where, f"{fabrics}.")
+    return (where,) if not unit.set else (where, f"{fabric_words(state, unit)}.")

@@ -109,16 +109,27 @@ def in_words(state: State, at: AtPlace) -> Iterator[str]:
         yield f"{at.place}, next there: {then}"
 
 
+def places_in_words(state: State, now: Plan) -> tuple[str, ...]:
+    """A sentence for each place with the next thing to do there; none where all lies in one."""
+    found = by_place(state, now)
+    if len(found) < 2:
+        return ()
+    return tuple(f"{at.place}: {' '.join(_facts(state, at))}" for at in found)
+
+
+def _facts(state: State, at: AtPlace) -> tuple[str, ...]:
+    then = next_in_words(at)
+    return (
+        *((f"{at.by} sews there.",) if at.by else ()),
+        f"{', '.join(piles_in_words(state, at)).capitalize()}.",
+        *((f"Next there: {then}.",) if then else ()),
+    )
+
+
 def elsewhere_in_words(state: State, now: Plan) -> Iterator[tuple[str, tuple[str, ...]]]:
     """The places counts came in from: a label, and what lies and is to be done there."""
     if not state.elsewhere:
         return
     for at in by_place(state, now):
         if at.elsewhere:
-            then = next_in_words(at)
-            facts = (
-                f"{at.by} sews there." if at.by else "",
-                f"There: {', '.join(piles_in_words(state, at))}.",
-                f"Next there: {then}." if then else "",
-            )
-            yield f"At {at.place}", tuple(filter(None, facts))
+            yield f"At {at.place}", _facts(state, at)

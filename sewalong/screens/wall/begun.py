@@ -10,9 +10,7 @@ async def begun(desk: Desk) -> None:
     """The row in hand where one is laid; what it takes is loaded then."""
     if desk.quilt.state.wall.is_laid:
         from sewalong.screens.wall.row_in_hand import RowInHandScreen
-        from sewalong.service.row_looks import row_page
 
-        if row_page(desk.quilt.state) is not None:
-            await desk.app.push_screen_wait(RowInHandScreen(desk))
-            return
+        await desk.app.push_screen_wait(RowInHandScreen(desk))
+        return
     await said_begun(desk)

@@ -5,13 +5,11 @@ from __future__ import annotations
 from msgspec.structs import replace
 from textual.app import ComposeResult
 from textual.containers import Horizontal, Vertical, VerticalScroll
-from textual.content import Content
-from textual.geometry import Region
 
 from sewalong.progress.acts.begun import BeginRows
 from sewalong.progress.acts.counting import Count
 from sewalong.progress.acts.row_in_hand import sew_next
-from sewalong.progress.joining.row_in_hand import next_unit_words
+from sewalong.progress.joining.row_in_hand import next_unit_words, row_in_hand
 from sewalong.progress.record.limits import a_stage
 from sewalong.progress.record.refused import Refused
 from sewalong.progress.safety.cautions import CautionFirst
@@ -22,7 +20,7 @@ from sewalong.screens.widgets.breakpoints import is_narrow
 from sewalong.screens.widgets.captioned import Captioned
 from sewalong.screens.widgets.keys import Key, help_at
 from sewalong.screens.widgets.literal_text import Words
-from sewalong.service.row_looks import RowPage, row_page, told, unit_pictured
+from sewalong.service.row_looks import RowPage, first_row, row_page, told, unit_pictured
 from sewalong.service.set_pictures import cloth_coloured
 
 HERE = "> "
@@ -33,6 +31,9 @@ KEYS = (
     Key("row.next", "right", "walk(1)", "look on", "Look at the place after, nothing is counted.", True,
         ("down",), "read aloud take pick up"),
     Key("row.before", "left", "walk(-1)", "look back", "Look at the place before.", False, ("up",)),
+    Key("row.after", "pagedown", "row(1)", "next row", "Read the next row.", False, (),
+        "other row rebuild lay again"),
+    Key("row.row_before", "pageup", "row(-1)", "row before", "Read the row before."),
     *undoing_keys("row"),
     Key("row.otherwise", "o", "otherwise", "otherwise",
         "Say in your own words what is sewn of rows begun.", True, words="pieces pairs several half"),
@@ -61,8 +62,9 @@ class RowInHandScreen(OverSewingScreen[bool]):
             yield Words(id="top-clock")
         yield Words(id="unit-told")
         with Horizontal(id="row"):
-            with VerticalScroll(id="row-list", can_focus=False):
-                yield Words(id="row-places")
+            with Vertical(id="row-side"):
+                yield VerticalScroll(id="row-list", can_focus=False)
+                yield Words(id="row-press")
             with Vertical(id="row-unit"):
                 yield Captioned(id="unit-picture")
         yield Words(id="message")
@@ -80,10 +82,16 @@ class RowInHandScreen(OverSewingScreen[bool]):
         self._go_to_next()
 
     def _go_to_next(self) -> None:
-        page = self._page = row_page(self.quilt.state)
+        """Look at the next place of the row in hand; of rows that are all sewn at the first."""
+        self._look_at(first_row(self.quilt.state))
+
+    def _look_at(self, row: int) -> None:
+        page = row_page(self.quilt.state, row)
         if page is None:
-            self.dismiss(True)
+            if self._page is None or not self.quilt.state.wall.is_laid:
+                self.dismiss(True)
             return
+        self._page = page
         self._place = page.row.next[0] if page.row.next else 1
         self.show()
 
@@ -92,30 +100,41 @@ class RowInHandScreen(OverSewingScreen[bool]):
         page, state = self._page, self.quilt.state
         if page is None:
             return
+        row = page.row
         self.query_one("#top-clock", Words).say(page.title)
-        first = page.row.next if self._place in page.row.next else (self._place,)
+        told_of = row.next if self._place in row.next else (self._place,)
         self.query_one("#unit-told", Words).say(
-            "\n".join(" ".join(told(state, place)) for place in first)
+            "\n".join(" ".join(told(state, (row.row, place))) for place in told_of)
         )
-        lines = [
-            Content.styled(f"{HERE}{line}", "bold")
-            if place == self._place
-            else Content(f"{' ' * len(HERE)}{line}")
-            for place, line in enumerate(page.places, start=1)
-        ]
-        press = Content.styled(page.press, "$quiet")
-        self.query_one("#row-places", Words).say(Content("\n").join([*lines, Content(""), press]))
+        self._list(page.short if is_narrow(self) else page.places)
+        self.query_one("#row-press", Words).say(page.press)
         self.query_one(Captioned).show(
-            lambda across, down: unit_pictured(self.quilt.state, self._place, across, down),
+            lambda across, down: unit_pictured(
+                self.quilt.state, (row.row, self._place), across, down
+            ),
             cloth_coloured(state),
             "" if is_narrow(self) else "as it lies, row 1 above",
         )
+
+    def _list(self, lines: tuple[str, ...]) -> None:
+        """A line for each place, the one looked at marked and in sight."""
+        listed = self.query_one("#row-list", VerticalScroll)
+        there = list(listed.query(Words))
+        if more := len(lines) - len(there):
+            added = [Words(classes="place") for _ in range(more)]
+            listed.mount(*added)
+            there += added
+        for place, words in enumerate(there, start=1):
+            words.display = place <= len(lines)
+            here = place == self._place
+            words.set_class(here, "here")
+            if words.display:
+                words.say(f"{HERE if here else ' ' * len(HERE)}{lines[place - 1]}")
         self.call_after_refresh(self._scroll_to_place)
 
     def _scroll_to_place(self) -> None:
-        for listed in self.query("#row-list").results(VerticalScroll):
-            line = Region(0, max(0, self._place - 1), 1, 1)
-            listed.scroll_to_region(line, animate=False)
+        for words in self.query(".here"):
+            words.scroll_visible(animate=False)
 
     # -- keys ------------------------------------------------------------------
 
@@ -124,6 +143,12 @@ class RowInHandScreen(OverSewingScreen[bool]):
         if self._page is not None:
             self._place = max(1, min(self._place + step, self._page.row.units))
             self.show()
+            self.tell("")
+
+    def action_row(self, step: int) -> None:
+        """Read another row: as far as the wall goes."""
+        if self._page is not None:
+            self._look_at(self._page.row.row + step)
             self.tell("")
 
     def action_sewn(self) -> None:
@@ -152,7 +177,9 @@ class RowInHandScreen(OverSewingScreen[bool]):
             return
         self._shown = self.quilt.state
         self._go_to_next()
-        if self._page is not None:
+        if row_in_hand(self.quilt.state) is None:
+            self.dismiss(True)
+        else:
             self.tell(f"{self._desk.outcome.words} {next_unit_words(self.quilt.state)}")
 
     def action_otherwise(self) -> None:

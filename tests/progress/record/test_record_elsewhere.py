@@ -12,7 +12,12 @@ from sewalong.progress.plan.plan import plan
 from sewalong.progress.record.events.every_kind import MadeElsewhere
 from sewalong.progress.record.places import came_to, settled
 from sewalong.progress.record.state import State
-from sewalong.progress.resuming.by_place import by_place, elsewhere_in_words, in_words
+from sewalong.progress.resuming.by_place import (
+    by_place,
+    elsewhere_in_words,
+    in_words,
+    places_in_words,
+)
 from sewalong.progress.resuming.coming_back import coming_back, in_lines
 from tests.progress import every_act as c
 from tests.progress.building import MINUTE, Record, a_quilt, do, go_on, play, refusal, whole_top
@@ -187,6 +192,16 @@ def test_old_readers_and_new_agree_on_what_is_written() -> None:
 def test_nothing_is_said_of_places_nobody_counted_from() -> None:
     state, _ = play(QUILT, *TAKEN)
     assert not list(elsewhere_in_words(state, plan(state)))
+
+
+def test_each_place_is_one_sentence_where_there_are_several() -> None:
+    state, _ = play(QUILT, *TAKEN, c.CountElsewhere("sew-around", 15, "sister's", "Jo"))
+    assert places_in_words(state, plan(state)) == (
+        "sister's: Jo sews there. 27 sewn stacks, 25 stacks. Next there: cut twice, 27 stacks.",
+        "blue tray: 32 stacks. Next there: sew around, 32 sewn stacks.",
+    )
+    state, _ = play(QUILT)
+    assert places_in_words(state, plan(state)) == ()
 
 
 @pytest.mark.parametrize("minutes", [1, 90])

@@ -17,10 +17,13 @@ from sewalong.progress.acts.row_in_hand import sew_next
 from sewalong.progress.joining.before_joining import before_the_join
 from sewalong.progress.joining.current_stage import in_hand
 from sewalong.progress.joining.nesting import nesting_facts, press_anew_words
+from sewalong.progress.joining.orientation_checks import before_the_next
 from sewalong.progress.joining.row_in_hand import (
+    InRow,
     next_unit_words,
     row_facts,
     row_in_hand,
+    row_looked_at,
     unit_to_take,
 )
 from sewalong.progress.pace.count_times import stretches
@@ -96,7 +99,7 @@ def test_she_is_told_every_unit_of_a_top_in_its_order(way: str) -> None:
         said = next_unit_words(state)
         for at in taken:
             assert lies_words(state, state.wall.at(at)) in said
-            assert lies_words(state, state.wall.at(at)) in unit_to_take(state, at[1])[0]
+            assert lies_words(state, state.wall.at(at)) in unit_to_take(state, at)[0]
         before = state
         state = go_on(state, record, sew_next(state))
         if chance.random() < 0.3:
@@ -159,10 +162,12 @@ def test_an_empty_place_is_said_and_does_not_stand_in_the_way() -> None:
     state, record = laid_by_chance(PLAIN, Random(5))
     state = go_on(state, record, sew_next(state), c.PutSpare(1, 3))
     assert "place 3: nothing" in next_unit_words(state)
-    assert "spare" in unit_to_take(state, 3)[1]
+    assert "spare" in unit_to_take(state, (1, 3))[1]
     state = go_on(state, record, sew_next(state))
     assert units_sewn(state)[0] == 3
-    assert unit_to_take(state, 9) == ()
+    assert unit_to_take(state, (1, 9)) == ()
+    assert row_looked_at(state, 9) is None
+    assert row_looked_at(state, 2) == InRow(2, 5, 0, ())
 
 
 def test_without_a_wall_nothing_is_said() -> None:
@@ -202,9 +207,10 @@ def test_a_row_turned_end_for_end_shows_before_it_is_joined_n008() -> None:
     """N008: row 1 or 4 turned 1 touch; 2 or 3 turned 2: one of them to the row above."""
     state, record = n008()
     assert before_the_join(state) == (
-        "If row 2 lies end for end, it touches at 1 new place.",
-        "Look there before you join: row 1 place 4 meets row 2 place 4: D butter along a seam.",
+        "If row 2 lies end for end there is 1 new touch: row 1 place 4 meets row 2 "
+        "place 4: D butter along a seam.",
     )
+    assert before_the_next(state, "join-rows").startswith("If row 2 lies end for end")
     state = go_on(state, record, c.TurnRow(2))
     said = " ".join(before_the_join(state))
     assert "As they lie: row 1 place 4 meets row 2 place 4: D butter along a seam." in said
