@@ -34,6 +34,8 @@ from sewalong.screens.widgets.themes import DAYLIGHT, LAMPLIGHT, THEMES
 from sewalong.screens.worksheet import WorksheetScreen
 from tests.fabrics.photo.test_photo_mending import photo
 from tests.progress import every_act as c
+from tests.progress.wall.laid_rows import QUILT as IN_ROWS
+from tests.progress.wall.laid_rows import laid
 from tests.screens.sewing_room import (
     Room,
     StandingClock,
@@ -44,8 +46,6 @@ from tests.screens.sewing_room import (
     up_to,
 )
 from tests.screens.test_screens_every_size import OPENS, open_by
-from tests.screens.test_screens_row_in_hand import QUILT as IN_ROWS
-from tests.screens.test_screens_row_in_hand import laid
 
 ENHANCED = 7.0
 """Success criterion 1.4.6."""

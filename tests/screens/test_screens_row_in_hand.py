@@ -3,38 +3,21 @@
 from __future__ import annotations
 
 from pathlib import Path
-from random import Random
 
 import pytest
 from msgspec.structs import replace
 
 from sewalong.progress.record.events.wall import place_called
 from sewalong.progress.record.state import State
-from sewalong.progress.wall.units import units_to_lay
 from sewalong.progress.wall.wall_words import lies_words
-from sewalong.quilt.quilt import Quilt, Target
 from sewalong.quilt.web import WEB
 from sewalong.screens.prompts.dialogs import CautionDialog, FormDialog
 from sewalong.screens.sewing import SewingScreen
 from sewalong.screens.wall.row_in_hand import RowInHandScreen
 from tests.progress import every_act as c
-from tests.progress.building import everything, play
-from tests.progress.sets.fabrics import sets_of, with_fabrics
+from tests.progress.wall.laid_rows import QUILT, laid
 from tests.screens.sewing_room import ALL_YES, SIZES, Room, at_sewing
 from tests.screens.test_screens_every_size import look
-
-QUILT = replace(with_fabrics(), name="Meadow", target=Target(3, 4), borders=())
-
-
-def laid(quilt: Quilt) -> tuple[c.Act, ...]:
-    """All units sewn, and laid anyhow."""
-    units = everything(quilt, quilt.method.stages[-1].id)
-    state, _ = play(quilt, c.AcceptSets(sets_of(8, 6)), *units)
-    chance = Random(7)
-    there = units_to_lay(state)
-    order = iter(chance.sample(range(len(there)), len(there)))
-    rows = tuple(tuple((next(order), chance.randrange(4)) for _ in range(4)) for _ in range(3))
-    return (c.AcceptSets(sets_of(8, 6)), *units, c.LayWall(there, rows))
 
 
 def unit_at(state: State, row: int, place: int) -> str:
