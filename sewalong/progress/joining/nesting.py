@@ -15,10 +15,8 @@ def nesting(state: State) -> NotNesting:
     point none changes places."""
     if state.quilt.setting is not None or not state.wall.pressed:
         return ALL_NEST
-    sewn = [units > 1 for units in units_sewn(state)]
-    return not_nesting(
-        [under if there else None for under, there in zip(state.wall.pressed, sewn, strict=False)]
-    )
+    rows = zip(state.wall.pressed, units_sewn(state), strict=False)
+    return not_nesting([under if units else None for under, units in rows])
 
 
 def press_anew_words(state: State, first: int, second: int) -> str:

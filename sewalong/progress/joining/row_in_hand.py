@@ -7,7 +7,6 @@ from __future__ import annotations
 
 from msgspec import Struct
 
-from sewalong.progress.record.begun_rows import rows_begun, units_across
 from sewalong.progress.record.events.wall import place_called
 from sewalong.progress.record.route import SEW_ROWS
 from sewalong.progress.record.sewn_places import units_sewn
@@ -56,19 +55,14 @@ def _next(state: State, sewn: int, units: int) -> tuple[int, ...]:
     if state.quilt.is_on_point:
         # Each unit of such a row is counted by itself, the first as well.
         return (sewn + 1,)
-    if not sewn and state.begun and _in_pieces(state):
+    if not sewn and state.begun:
+        # Of a row begun that is one piece it is known how many are sewn.
         return ()
     return _places(sewn, units)
 
 
 def _places(sewn: int, units: int) -> tuple[int, ...]:
     return tuple(range(1, min(IN_A_START, units) + 1)) if not sewn else (sewn + 1,)
-
-
-def _in_pieces(state: State) -> bool:
-    """Whether the row that is begun furthest is sewn in several pieces."""
-    rows = rows_begun(state.begun, units_across(state.route, state.quilt.method.unit))
-    return bool(rows) and len(rows[0]) > 1
 
 
 def row_facts(state: State) -> tuple[str, ...]:

@@ -9,6 +9,7 @@ import pytest
 
 from sewalong.progress.pace.count_times import stretches
 from sewalong.progress.plan.plan import plan
+from sewalong.progress.record.events.elsewhere import why_not_there
 from sewalong.progress.record.events.every_kind import MadeElsewhere
 from sewalong.progress.record.places import came_to, settled
 from sewalong.progress.record.state import State
@@ -65,6 +66,8 @@ def test_what_is_sewn_there_lies_there_and_what_is_sewn_at_home_does_not() -> No
         "sister's, next there: press open, 108 units",
     ]
     assert state.done["sew-around"] == 29
+    next_there = {at.place: at.next_there for at in by_place(state, plan(state))}
+    assert next_there["blue tray"] == (state.route.stage("sew-around"), 30)
     lines = in_lines(coming_back(state, record, record[-1].event.at + timedelta(days=3)))
     assert "At sister's: Jo sews there." in lines
     assert "Next there: press open, 108 units." in lines
@@ -121,6 +124,25 @@ def test_more_than_lies_there_is_refused_with_what_to_do() -> None:
     assert "Pick it up again" in refusal(
         play(QUILT, *TAKEN, c.MarkDone())[0], c.CountElsewhere("sew-around", 1)
     )
+
+
+def test_what_takes_two_of_a_pile_uses_two() -> None:
+    state, record = play(QUILT, c.Count("pair", 40), c.PutPileAway("pair", "Jo's", 10))
+    assert "Only 10 pairs lie at" in refusal(state, c.CountElsewhere("sew", 6, "Jo's"))
+    assert "and 12 would have been used" in refusal(state, c.CountElsewhere("sew", 6, "Jo's"))
+    state = go_on(state, record, c.CountElsewhere("sew", 4, "Jo's"))
+    assert state.places["pair"] == {"Jo's": 2}
+    assert state.places["four-patch"] == {"Jo's": 4}
+    stage = state.route.stage("sew")
+    assert stage is not None
+    assert why_not_there(state, stage, "Jo's") == ""
+    state = go_on(state, record, c.CountElsewhere("sew", 1, "Jo's"), c.CountElsewhere("sew", 3))
+    assert "pair" not in state.places
+    assert state.places["four-patch"] == {"Jo's": 5}
+    # 24 pairs are left. Of sixteen that were used nobody knows whether eight lay there.
+    state = go_on(state, record, c.PutPileAway("pair", "Jo's", 10))
+    state = go_on(state, record, c.CountElsewhere("sew", 8))
+    assert state.places["pair"] == {"Jo's": None}
 
 
 def test_where_no_number_is_known_none_is_claimed() -> None:

@@ -16,7 +16,7 @@ from msgspec.structs import replace
 from sewalong.progress.acts.row_in_hand import sew_next
 from sewalong.progress.joining.before_joining import before_the_join
 from sewalong.progress.joining.current_stage import in_hand
-from sewalong.progress.joining.nesting import nesting_facts, press_anew_words
+from sewalong.progress.joining.nesting import ALL_NEST, nesting, nesting_facts, press_anew_words
 from sewalong.progress.joining.orientation_checks import before_the_next
 from sewalong.progress.joining.row_in_hand import (
     InRow,
@@ -31,12 +31,13 @@ from sewalong.progress.plan.plan import plan
 from sewalong.progress.record.refused import Refused
 from sewalong.progress.record.sewn_places import units_sewn
 from sewalong.progress.record.state import State
-from sewalong.progress.record.wall import Row
+from sewalong.progress.record.wall import LaidUnit, Row
+from sewalong.progress.resuming.about_stage import about_stage
 from sewalong.progress.resuming.coming_back import coming_back, in_lines
 from sewalong.progress.wall.units import units_by_letter, units_to_lay
-from sewalong.progress.wall.wall_words import lies_words
+from sewalong.progress.wall.wall_words import fabric_words, lies_words
 from sewalong.quilt.quilt import Quilt, Target
-from sewalong.quilt.setting import Sashing, SetOnPoint
+from sewalong.quilt.setting import Sashing, SetOnPoint, Setting
 from sewalong.quilt.web import WEB
 from tests.progress import every_act as c
 from tests.progress.building import Record, everything, go_on, play
@@ -71,6 +72,12 @@ def laid_by_chance(quilt: Quilt, chance: Random) -> tuple[State, Record]:
     return state, record
 
 
+def unit_lying(state: State, at: tuple[int, int]) -> LaidUnit:
+    lies = state.wall.at(at)
+    assert lies is not None
+    return state.wall.units[lies[0]]
+
+
 def in_her_hand(state: State) -> Iterator[list[tuple[int, int]]]:
     """The places whose units she takes from the table, seam by seam."""
     lengths = [len(row) for row in state.wall.rows]
@@ -99,7 +106,9 @@ def test_she_is_told_every_unit_of_a_top_in_its_order(way: str) -> None:
         said = next_unit_words(state)
         for at in taken:
             assert lies_words(state, state.wall.at(at)) in said
-            assert lies_words(state, state.wall.at(at)) in unit_to_take(state, at)[0]
+            where, fabrics = unit_to_take(state, at)
+            assert lies_words(state, state.wall.at(at)) in where
+            assert fabrics == f"{fabric_words(state, unit_lying(state, at))}."
         before = state
         state = go_on(state, record, sew_next(state))
         if chance.random() < 0.3:
@@ -150,12 +159,14 @@ def test_where_the_pieces_of_a_row_are_several_nobody_can_say() -> None:
 
 def test_pieces_of_later_rows_stay_begun_while_a_row_is_sewn_on() -> None:
     state, record = laid_by_chance(PLAIN, Random(4))
-    state = go_on(state, record, c.BeginRows(((1, 4), (1, 3))))
+    state = go_on(state, record, c.BeginRows(((1, 4), (2, 3))))
     state = go_on(state, record, sew_next(state))
-    assert state.begun == ((1, 3),)
+    assert state.begun == ((2, 3),)
     state = go_on(state, record, sew_next(state))
-    assert state.begun == ((1, 4),)
+    assert state.begun == ((1, 4), (1, 3))
     assert state.done["sew-rows"] == 1
+    assert row_looked_at(state, 1) == InRow(1, 5, 5, ())
+    assert row_looked_at(state, 3) == InRow(3, 5, 3, ())
 
 
 def test_an_empty_place_is_said_and_does_not_stand_in_the_way() -> None:
@@ -167,6 +178,8 @@ def test_an_empty_place_is_said_and_does_not_stand_in_the_way() -> None:
     assert units_sewn(state)[0] == 3
     assert unit_to_take(state, (1, 9)) == ()
     assert row_looked_at(state, 9) is None
+    assert row_looked_at(state, 0) is None
+    assert row_looked_at(state, 1) == row_in_hand(state) == InRow(1, 5, 3, (4,))
     assert row_looked_at(state, 2) == InRow(2, 5, 0, ())
 
 
@@ -190,22 +203,26 @@ def test_the_time_of_a_row_sewn_square_by_square_is_all_of_it() -> None:
 
 
 N008 = "ABCDE / CDEAB / EABCD / BCDEA"
+"""A layout that touches nowhere."""
 
 
-def n008() -> tuple[State, Record]:
-    """A layout that touches nowhere; its squares are all sewn."""
-    quilt = replace(with_fabrics("plain-squares", pieces=40), target=Target(4, 5))
-    state, record = play(quilt)
-    typed = [line.strip() for line in N008.split("/")]
-    rows = tuple(tuple((5 * n + place, 0) for place in range(5)) for n in range(4))
-    state = go_on(state, record, c.LayWall(units_by_letter("".join(typed)), rows, how="typed"))
+def typed(layout: str, setting: Setting | None = None) -> tuple[State, Record]:
+    """Squares laid by their letters and all sewn to their rows."""
+    lines = [line.strip() for line in layout.split("/")]
+    across = len(lines[0])
+    quilt = replace(with_fabrics("plain-squares", pieces=40), target=Target(len(lines), across))
+    state, record = play(replace(quilt, setting=setting))
+    rows = tuple(tuple((across * n + p, 0) for p in range(across)) for n in range(len(lines)))
+    state = go_on(state, record, c.LayWall(units_by_letter("".join(lines)), rows, how="typed"))
     state = go_on(state, record, *everything(quilt, quilt.method.stages[-1].id))
-    return go_on(state, record, c.Count("sew-rows", 4)), record
+    for stage in [one for one in state.route.of_pieces if not one.takes]:
+        state = go_on(state, record, c.Count(stage.id, plan(state).line(stage.id).to_do))
+    return go_on(state, record, c.Count("sew-rows", len(lines))), record
 
 
 def test_a_row_turned_end_for_end_shows_before_it_is_joined_n008() -> None:
     """N008: row 1 or 4 turned 1 touch; 2 or 3 turned 2: one of them to the row above."""
-    state, record = n008()
+    state, record = typed(N008)
     assert before_the_join(state) == (
         "If row 2 lies end for end there is 1 new touch: row 1 place 4 meets row 2 "
         "place 4: D butter along a seam.",
@@ -218,13 +235,13 @@ def test_a_row_turned_end_for_end_shows_before_it_is_joined_n008() -> None:
 
 
 def test_a_piece_of_several_rows_is_turned_as_one() -> None:
-    state, record = n008()
+    state, record = typed(N008)
     state = go_on(state, record, c.JoinRows(1, 2), c.JoinRows(3, 4))
     assert "the piece with row 3" in before_the_join(state)[0]
 
 
 def test_rows_exchanged_after_pressing_are_said_before_they_are_joined_n009() -> None:
-    state, record = n008()
+    state, record = typed(N008)
     assert nesting_facts(state) == ()
     state = go_on(state, record, c.ExchangeRows(2, 3))
     assert press_anew_words(state, 1, 2).endswith("press row 2 the other way before you join them.")
@@ -233,12 +250,61 @@ def test_rows_exchanged_after_pressing_are_said_before_they_are_joined_n009() ->
         "Rows that changed places were pressed the same way as their neighbours: 1 on 2, 3 on 4.",
         "Press rows 2, 3 the other way, and all rows nest.",
     )
+    stage = state.route.stage("join-rows")
+    assert stage is not None
+    told = [text for label, text in about_stage(state, record, stage) if label == "Press"]
+    assert tuple(told) == nesting_facts(state)
     state = go_on(state, record, c.ExchangeRows(2, 3), c.ExchangeRows(1, 3))
     assert nesting_facts(state) == ()
 
 
 def test_a_row_turned_end_for_end_is_pressed_the_other_way_too() -> None:
-    state, record = n008()
+    state, record = typed(N008)
     state = go_on(state, record, c.TurnRow(3))
     assert press_anew_words(state, 2, 3) != ""
     assert press_anew_words(state, 1, 2) == ""
+    state = go_on(state, record, c.TurnRow(3), c.TurnRow(4))
+    assert nesting_facts(state)[1] == "Press row 4 the other way, and all rows nest."
+
+
+def test_as_many_touches_either_way_say_nothing_of_turning() -> None:
+    state, _ = typed("ABC / ADC")
+    # Turned, C and A meet no letter of their own; as they lie, two places touch.
+    assert before_the_join(state)[0].startswith("Turned end for end row 2 would touch less, at 0")
+    state, _ = typed("ABA / ACA")
+    assert before_the_join(state) == (
+        "As they lie: row 1 place 1 meets row 2 place 1: A chalk along a seam.",
+        "As they lie: row 1 place 3 meets row 2 place 3: A chalk along a seam.",
+        "If row 2 lay end for end, nothing new would touch: go by its tag.",
+    )
+    state, _ = typed("ABC / CDA")
+    assert before_the_join(state) == (
+        "If row 2 lies end for end there are 2 new touches: row 1 place 1 meets row 2 place 1: "
+        "A chalk along a seam.",
+    )
+
+
+def test_with_sashes_rows_nest_in_any_order_and_nothing_meets() -> None:
+    state, record = typed(N008, Sashing(PLAIN.seam * 8, "oat"))
+    state = go_on(state, record, c.ExchangeRows(2, 3))
+    assert nesting(state) == ALL_NEST
+    assert nesting_facts(state) == ()
+    assert before_the_join(state) == ()
+
+
+def test_rows_joined_are_no_longer_told_to_be_pressed_anew() -> None:
+    state, record = typed(N008)
+    state = go_on(state, record, c.ExchangeRows(2, 3), c.JoinRows(1, 2))
+    assert "3 on 4." in nesting_facts(state)[0]
+    assert "1 on 2" not in nesting_facts(state)[0]
+
+
+def test_a_row_not_sewn_is_pressed_as_suits() -> None:
+    quilt = replace(with_fabrics("plain-squares", pieces=40), target=Target(4, 5))
+    state, record = play(quilt, *everything(quilt, quilt.method.stages[-1].id))
+    units = units_by_letter("ABCDECDEABEABCDBCDEA")
+    rows = tuple(tuple((5 * n + place, 0) for place in range(5)) for n in range(4))
+    state = go_on(state, record, c.LayWall(units, rows, how="typed"), c.Count("sew-rows", 2))
+    state = go_on(state, record, c.ExchangeRows(1, 2))
+    assert nesting(state).collide == ()
+    assert before_the_join(state) != ()
