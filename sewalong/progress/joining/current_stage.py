@@ -23,7 +23,10 @@ from sewalong.progress.record.rows_sewn import row_begun, rows_of, rows_pile, ro
 from sewalong.progress.record.stages.on_point import ADD_SIDES
 from sewalong.progress.record.state import State
 from sewalong.quilt.setting import SET_SIDE, SET_UNIT
-from sewalong.quilt.web import WEB_PILES
+from sewalong.quilt.web import SEW_WEB, START_WEB, WEB_PILES
+
+ROW_STAGES = (SEW_ROWS, START_WEB, SEW_WEB)
+"""The stages that sew units to rows."""
 
 
 class InHand(Struct, frozen=True):
@@ -127,14 +130,23 @@ def which_facts(state: State, stage: Stage) -> tuple[str, ...]:
 def _which_unit(state: State, stage: str) -> tuple[str, ...]:
     """The row in hand of a top that is laid, and the unit that is sewn to it next; none where no row
     is sewn there, or nothing lies on the wall."""
-    if not state.wall.is_laid:
-        return ()
-    # Nobody without a wall has to load what lies on one.
-    from sewalong.progress.joining.row_in_hand import ROW_STAGES, next_unit_words, row_facts
+    unit = next_unit(state, stage)
+    if state.quilt.is_web or not state.wall.is_laid or stage not in ROW_STAGES:
+        return (unit,) if unit else ()
+    from sewalong.progress.joining.row_in_hand import row_facts
 
-    if stage not in ROW_STAGES:
-        return ()
-    return (next_unit_words(state),) if state.quilt.is_web else row_facts(state)
+    return row_facts(state)
+
+
+def next_unit(state: State, stage: str) -> str:
+    """The unit that is sewn next to the row in hand, and how it lies; empty where no row is sewn
+    there, nothing lies on the wall, or nobody knows."""
+    if not state.wall.is_laid or stage not in ROW_STAGES:
+        return ""
+    # Nobody without a wall has to load what lies on one.
+    from sewalong.progress.joining.row_in_hand import next_unit_words
+
+    return next_unit_words(state)
 
 
 def which_set(state: State, stage: str) -> str:

@@ -8,16 +8,12 @@ from __future__ import annotations
 from msgspec import Struct
 
 from sewalong.progress.record.events.wall import place_called
-from sewalong.progress.record.route import SEW_ROWS
 from sewalong.progress.record.sewn_places import units_sewn
 from sewalong.progress.record.state import State
 from sewalong.progress.record.wall import At
 from sewalong.progress.record.web_rows import next_seam
 from sewalong.progress.wall.wall_words import fabric_words, lies_words
-from sewalong.quilt.web import IN_A_START, SEW_WEB, START_WEB
-
-ROW_STAGES = (SEW_ROWS, START_WEB, SEW_WEB)
-"""The stages that sew units to rows."""
+from sewalong.quilt.web import IN_A_START
 
 
 class InRow(Struct, frozen=True):

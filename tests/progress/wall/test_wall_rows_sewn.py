@@ -34,6 +34,7 @@ from sewalong.progress.record.state import State
 from sewalong.progress.record.wall import LaidUnit, Row
 from sewalong.progress.resuming.about_stage import about_stage
 from sewalong.progress.resuming.coming_back import coming_back, in_lines
+from sewalong.progress.resuming.interruption import after_interruption
 from sewalong.progress.wall.units import units_by_letter, units_to_lay
 from sewalong.progress.wall.wall_words import fabric_words, lies_words
 from sewalong.quilt.quilt import Quilt, Target
@@ -144,6 +145,23 @@ def test_it_stands_where_the_stage_in_hand_is_told_and_on_coming_back() -> None:
     lines = in_lines(coming_back(state, record, record[-1].event.at + timedelta(days=30)))
     assert "Begun: Row 1: 4 of 5 sewn." in lines
     assert f"Next place 5: {unit}." in lines
+
+
+def test_after_an_interruption_she_is_asked_how_the_next_one_lies_q115() -> None:
+    """Q115: interrupted by a question, she picked the stack up turned a quarter."""
+    state, record = laid_by_chance(PLAIN, Random(2))
+    state = go_on(state, record, sew_next(state))
+    later = record[-1].event.at + timedelta(minutes=50)
+    unit = lies_words(state, state.wall.at((1, 3)))
+    assert after_interruption(state, later) == (
+        f"Before you sew on: next place 3: {unit}. Does it lie so?"
+    )
+    web, record = laid_by_chance(WAYS["web"], Random(2))
+    for _ in range(6):
+        web = go_on(web, record, sew_next(web))
+    said = after_interruption(web, record[-1].event.at + timedelta(minutes=50))
+    assert said.startswith("Before you sew on: count two rows.")
+    assert said.endswith(f"Next place 3: {lies_words(web, web.wall.at((3, 3)))}.")
 
 
 def test_where_the_pieces_of_a_row_are_several_nobody_can_say() -> None:
