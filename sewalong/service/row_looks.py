@@ -21,6 +21,7 @@ from sewalong.progress.record.wall import BY_LETTER, At, Lies
 from sewalong.progress.wall.units import as_it_is_now
 from sewalong.progress.wall.wall_words import NOTHING, lies_words, unit_words
 from sewalong.quilt.derived import derived_if_any
+from sewalong.wall.laying.move_words import ON_POINT, STRAIGHT
 from sewalong.wall.picture import Picture, picture_of
 from sewalong.wall.set_picture import in_fabrics
 
@@ -68,6 +69,12 @@ def _mark(now: InRow, place: int) -> str:
     if place <= now.sewn:
         return f"  {SEWN}"
     return f"  {NEXT}" if place in now.next else ""
+
+
+def above(state: State) -> str:
+    """What is towards the upper edge of a unit as it is pictured."""
+    towards = ON_POINT if state.quilt.is_on_point else STRAIGHT
+    return f"as it lies, {towards[0]} above"
 
 
 def told(state: State, at: At) -> tuple[str, ...]:

@@ -16,14 +16,18 @@ from sewalong.progress.safety.cautions import CautionFirst
 from sewalong.screens.over_sewing import OverSewingScreen, undoing_keys
 from sewalong.screens.prompts.desk import Desk
 from sewalong.screens.prompts.stage_prompts import begun as said_begun
-from sewalong.screens.widgets.breakpoints import is_narrow
+from sewalong.screens.widgets.big_number import BigText
+from sewalong.screens.widgets.block_letters import Dot, width_of
+from sewalong.screens.widgets.breakpoints import is_narrow, is_roomy
 from sewalong.screens.widgets.captioned import Captioned
 from sewalong.screens.widgets.keys import Key, help_at
 from sewalong.screens.widgets.literal_text import Words
-from sewalong.service.row_looks import RowPage, first_row, row_page, told, unit_pictured
+from sewalong.service.row_looks import RowPage, above, first_row, row_page, told, unit_pictured
 from sewalong.service.set_pictures import cloth_coloured
 
 HERE = "> "
+NEAR, FAR_OFF = Dot(2, 1), Dot(4, 2)
+"""Dots of the number of the place, by the room there is."""
 
 KEYS = (
     Key("row.sewn", "space", "sewn", "sewn on", "The next unit is sewn to the row.", True,
@@ -60,7 +64,9 @@ class RowInHandScreen(OverSewingScreen[bool]):
         with Horizontal(id="top"):
             yield Words(self.quilt.state.quilt.name, id="top-name")
             yield Words(id="top-clock")
-        yield Words(id="unit-told")
+        with Horizontal(id="unit"):
+            yield BigText("0", NEAR, id="unit-place")
+            yield Words(id="unit-told")
         with Horizontal(id="row"):
             with Vertical(id="row-side"):
                 yield VerticalScroll(id="row-list", can_focus=False)
@@ -102,6 +108,9 @@ class RowInHandScreen(OverSewingScreen[bool]):
             return
         row = page.row
         self.query_one("#top-clock", Words).say(page.title)
+        dot = FAR_OFF if is_roomy(self) else NEAR
+        room = width_of("8" * len(str(row.units)), dot)
+        self.query_one("#unit-place", BigText).show(str(self._place), dot, room=room)
         told_of = row.next if self._place in row.next else (self._place,)
         self.query_one("#unit-told", Words).say(
             "\n".join(" ".join(told(state, (row.row, place))) for place in told_of)
@@ -113,7 +122,7 @@ class RowInHandScreen(OverSewingScreen[bool]):
                 self.quilt.state, (row.row, self._place), across, down
             ),
             cloth_coloured(state),
-            "" if is_narrow(self) else "as it lies, row 1 above",
+            "" if is_narrow(self) else above(state),
         )
 
     def _list(self, lines: tuple[str, ...]) -> None:
