@@ -42,3 +42,32 @@ def pressed_anew(order: Sequence[int], columns: int) -> PressedAnew:
         len(collide) * (columns - 1),
         tuple(change if len(change) <= len(stay) else stay) if collide else (),
     )
+
+
+class NotNesting(Struct, frozen=True):
+    """Joins at which ridge lies on ridge, by the rows that meet there, and the rows to press anew so
+    that all can nest: as few as can be, both by where they lie now."""
+
+    collide: tuple[tuple[int, int], ...]
+    anew: tuple[int, ...]
+
+
+def not_nesting(pressed: Sequence[int | None]) -> NotNesting:
+    """Where rows do not nest that lie in another order than they were pressed in.
+
+    `pressed` has for each place from row 1 on the number its row was pressed under: odd ones one way,
+    even ones the other; below zero where it lies end for end since, which turns its allowances about;
+    None for a row that is not sewn yet, and is pressed as suits.
+    """
+    way = [None if under is None else (under % 2 == 1) is (under > 0) for under in pressed]
+    collide = tuple(
+        (row, row + 1)
+        for row, (one, other) in enumerate(pairwise(way), start=1)
+        if one is not None and one is other
+    )
+    by_turns: list[int] = []
+    against: list[int] = []
+    for row, one in enumerate(way, start=1):
+        if one is not None:
+            (by_turns if one is (row % 2 == 1) else against).append(row)
+    return NotNesting(collide, tuple(min(against, by_turns, key=len)))

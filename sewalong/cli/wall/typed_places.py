@@ -1,0 +1,70 @@
+"""Places of the wall and units as they are typed: 2.3, 2·3, 7/2."""
+
+from __future__ import annotations
+
+import re
+
+from sewalong.cli.frame.errors import CommandError
+from sewalong.progress.record.refused import Refused
+from sewalong.progress.record.state import State
+from sewalong.progress.record.wall import BY_LETTER, At
+from sewalong.progress.sets.read_squares import fabric_typed
+
+_NUMBER = "([0-9]{1,5})"
+_PLACE = re.compile(rf"(?:row\s*)?{_NUMBER}\s*(?:[.·:]|place)\s*{_NUMBER}(?:/([0-3]))?", re.ASCII)
+_UNIT = re.compile(rf"{_NUMBER}/{_NUMBER}(?:/([0-3]))?", re.ASCII)
+_LETTERS = re.compile("[A-Z]{1,2}", re.ASCII)
+
+
+def place_typed(typed: str) -> At:
+    """ "2.3", "2·3" or "row 2 place 3"; raises CommandError for what is none."""
+    at, turns = place_and_turns(typed)
+    if turns:
+        raise CommandError(f"“{typed[:20]}” is more than a place. Such as 2.3")
+    return at
+
+
+def place_and_turns(typed: str) -> tuple[At, int]:
+    """The same with quarter turns behind: "2.3/1"."""
+    found = _PLACE.fullmatch(typed.strip().casefold())
+    if found is None:
+        raise CommandError(
+            f"“{typed[:20]}” is no place. Write its row and its place in the row, such as 2.3"
+        )
+    return (int(found[1]), int(found[2])), int(found[3] or 0)
+
+
+def set_and_unit(typed: str) -> tuple[int, int, int | None] | None:
+    """ "7/2", or with its quarter turns "7/2/1": set and unit from 1; None for what is none."""
+    found = _UNIT.fullmatch(typed.strip())
+    if found is None:
+        return None
+    return int(found[1]), int(found[2]), None if found[3] is None else int(found[3])
+
+
+def spare_typed(state: State, typed: str) -> tuple[int, int]:
+    """The number on the wall of the spare meant, and its quarter turns: by set and unit, "7/2", or by
+    the letter or name of a unit of one fabric. Raises CommandError where no spare is meant."""
+    wall = state.wall
+    of_a_set = set_and_unit(typed)
+    for number in wall.spares():
+        unit = wall.units[number]
+        if of_a_set is not None:
+            if (unit.set, unit.unit + 1) == of_a_set[:2]:
+                return number, of_a_set[2] or 0
+        elif not unit.set and (unit.unit == BY_LETTER or len(unit.squares) == 1):
+            if unit.squares[0] == _letter(state, typed):
+                return number, 0
+    raise CommandError(
+        f"“{typed[:20]}” is no spare. Name one by its set and unit, such as 7/2, or by its fabric; "
+        "sewalong wall tells which are spare."
+    )
+
+
+def _letter(state: State, typed: str) -> str:
+    if _LETTERS.fullmatch(typed):
+        return typed
+    try:
+        return fabric_typed(state.quilt, typed)
+    except Refused:
+        return ""
