@@ -77,7 +77,7 @@ def _goes_on(before: WallInHand, state: State, laid: Sequence[LaidUnit]) -> bool
     was = before.state
     rules = [(one.wall.touch, one.wall.stacks, one.wall.rim) for one in (was, state)]
     return (
-        was.quilt == state.quilt
+        (was.quilt is state.quilt or was.quilt == state.quilt)
         and was.target == state.target
         and rules[0] == rules[1]
         and before.laid == laid
