@@ -29,7 +29,7 @@ from sewalong.wall.picture import Picture
 TOUCHES, LOCKED, SEWN = "!", "#", "="
 """Signs on places: something touches there, it is locked, it is sewn."""
 
-TURNED = ("as it lies", "a quarter turn", "half way round", "three quarter turns")
+TURNED = ("as it lies", "a quarter turn", "half way round", "three quarters")
 
 
 class Shows(StrEnum):
@@ -49,6 +49,10 @@ class PlacePage(Struct, frozen=True):
     lies: tuple[str, ...]
     touches: tuple[str, ...]
     does: tuple[str, ...]
+
+    def in_short(self, said: tuple[str, ...]) -> str:
+        """Its name, and the first sentence of these."""
+        return " ".join((f"{self.title.capitalize()}.", *said[:1]))
 
 
 class Spare(Struct, frozen=True):
@@ -181,14 +185,18 @@ def _turns(wall: WallInHand, at: At) -> Iterator[str]:
     turns = wall.on.units[put.unit].turns
     for quarters in sorted((turn - put.turns) % 4 for turn in turns if turn != put.turns):
         more = cost(wall.board, Move(at, (put.turns + quarters) % 4))
-        yield f"{TURNED[quarters].capitalize()}: {_after(wall, more)}."
+        yield f"{TURNED[quarters].capitalize()}: {_then(wall, more)}."
 
 
 def _after(wall: WallInHand, more: int) -> str:
     """ "2 touches, 1 after this" """
-    before, after = wall.touches, wall.touches + more
-    now = f"{before or 'no'} touch{'' if before == 1 else 'es'}"
-    return f"{now}, {'as many' if not more else after or 'none'} after this"
+    before = wall.touches
+    return f"{before or 'no'} touch{'' if before == 1 else 'es'}, {_then(wall, more)}"
+
+
+def _then(wall: WallInHand, more: int) -> str:
+    """ "1 after this" """
+    return f"{wall.touches + more or 'none'} after this"
 
 
 def _swapped(wall: WallInHand, held: At, at: At) -> tuple[str, ...]:

@@ -80,7 +80,14 @@ def verdict_now(state: State, proposed: ToPropose, found: Found | None) -> Seque
     possible = verdict_words(proposed.verdict, proposed.asked.rules.touch, called(state.quilt))
     if found is None:
         return possible
-    return (*possible, touches_left(found.touches, found.least))
+    if not found.touches:
+        return ("Possible, and here it is: nothing touches.",)
+    return (*possible, f"Here: {lowered(touches_left(found.touches, found.least))}")
+
+
+def lowered(sentence: str) -> str:
+    """The same behind a colon."""
+    return f"{sentence[:1].lower()}{sentence[1:]}"
 
 
 def proposed_wall(state: State, proposed: ToPropose, found: Found) -> WallInHand:

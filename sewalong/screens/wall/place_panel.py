@@ -13,6 +13,8 @@ from sewalong.screens.widgets.literal_text import Words
 from sewalong.service.wall_looks import PlacePage
 from sewalong.wall.keys import Key
 
+MORE_BELOW = "more (page down)"
+
 
 class PlacePanel(Vertical):
     """Shows a place; what there is no room for is read on by a key."""
@@ -50,6 +52,10 @@ class PlacePanel(Vertical):
         """Read on by a page, or back."""
         page = self.query_one(VerticalScroll)
         page.scroll_relative(y=step * max(1, page.size.height - 1), animate=False)
+
+    def tell_how_it_goes_on(self) -> None:
+        """Say by which key what is below is read: the arrows go from place to place."""
+        self.query_one(VerticalScroll).border_subtitle = MORE_BELOW
 
     def from_the_start(self) -> None:
         """Show the first lines again."""

@@ -35,6 +35,10 @@ SEWN, NOTHING, IN_ROW = "=", "·", ">"
 STROKE = "╱"
 """On cloth of which only light or dark was said: no colour is known, and the grey stands for that."""
 
+LETTERS_FROM = 8
+"""Cells across a unit from which on letters stand in it unasked: with fewer they hide its cloth (own
+choice)."""
+
 _Cell = tuple[str, Style | None]
 
 
@@ -61,7 +65,7 @@ class WallSheet(Widget):
         self._colours: Mapping[Key, Colour] = {}
         self._picture: WallPicture | None = None
         self._marks = Marks()
-        self._in_letters = True
+        self._letters_from = LETTERS_FROM
         self._strips: dict[int, Strip] = {}
 
     def on_mount(self) -> None:
@@ -72,10 +76,11 @@ class WallSheet(Widget):
 
     # -- what is shown -------------------------------------------------------------
 
-    def hang(self, hung: Hung, colours: Mapping[Key, Colour], *, in_letters: bool) -> None:
-        """Show this wall. What is shown already costs nothing, a few places that changed little."""
+    def hang(self, hung: Hung, colours: Mapping[Key, Colour], *, letters_from: int) -> None:
+        """Show this wall, with letters in units so many cells across and larger. What is shown
+        already costs nothing, a few places that changed little."""
         alike = hung.alike(self._hung)
-        self._in_letters, letters_before = in_letters, self._in_letters
+        self._letters_from, letters_before = letters_from, self._letters_from
         self._colours, colours_before = colours, self._colours
         changed = [
             number
@@ -87,7 +92,7 @@ class WallSheet(Widget):
         if not alike or self._picture is None:
             self._draw_all()
             return
-        if colours_before is not colours or letters_before is not in_letters:
+        if colours_before is not colours or letters_before != letters_from:
             self._draw_lines()
         for number in changed:
             if number in self._picture.cells:
@@ -131,11 +136,6 @@ class WallSheet(Widget):
     def part(self) -> str:
         """Which part of the wall is shown, in words; empty for all of it."""
         return part_words(self._picture) if self._picture is not None else ""
-
-    @property
-    def shows_letters(self) -> bool:
-        """Whether letters stand in the cells."""
-        return bool(self._picture and self._in_letters and any(self._picture.letters.values()))
 
     # -- drawing -------------------------------------------------------------------
 
@@ -238,7 +238,13 @@ class WallSheet(Widget):
             line = [(sign, None) for sign in text]
         for number, cells in picture.cells.items():
             if cells.y <= y < cells.y + cells.down:
-                self._write(line, number, cells, y, letters=coloured and self._in_letters)
+                self._write(
+                    line,
+                    number,
+                    cells,
+                    y,
+                    letters=coloured and picture.size.wide >= self._letters_from,
+                )
         return _segments(line)
 
     def _coloured(self, upper: Key | None, lower: Key | None) -> _Cell:

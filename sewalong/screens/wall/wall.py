@@ -10,12 +10,12 @@ from sewalong.screens.wall.typing import type_rows
 from sewalong.screens.wall.wall_look import ALONE, WallLook, looking_keys
 from sewalong.screens.widgets.keys import Key, help_at
 from sewalong.service.wall_in_hand import wall_in_hand
-from sewalong.service.wall_looks import spares, verdict
+from sewalong.service.wall_looks import PlacePage, spares, verdict
 from sewalong.service.wall_moves import lock, put_in, swap, take_out, turn
 from sewalong.service.wall_proposals import units_there
 
 KEYS = (
-    Key("wall.pick", "enter", "pick", "pick up, put down",
+    Key("wall.pick", "enter", "pick", "pick up",
         "Pick up what lies here; at another place put it down: the two change places.", True,
         ("space",), "swap exchange change move trade"),
     Key("wall.turn", "t", "turn", "turn", "Turn what lies here by a quarter.", True,
@@ -65,10 +65,11 @@ class WallScreen(WallLook):
     def verdict(self) -> str:
         return verdict(self.wall) if self.wall is not None else ""
 
-    def placed(self, title: str, does: tuple[str, ...]) -> None:
-        if self.held is not None or not self.panel_is_seen:
-            first = " ".join(does[:1])
-            self.tell(f"{title[:1].upper()}{title[1:]}. {first}".strip())
+    def placed(self, page: PlacePage) -> None:
+        if self.held is not None:
+            self.tell(page.in_short(page.does))
+        elif not self.panel_is_seen:
+            self.tell(page.in_short(page.lies))
 
     # -- moving --------------------------------------------------------------------
 

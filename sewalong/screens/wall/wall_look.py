@@ -11,12 +11,13 @@ from sewalong.fabrics.looked_at import AS_IT_IS
 from sewalong.screens.over_sewing import OverSewingScreen
 from sewalong.screens.prompts.desk import Desk
 from sewalong.screens.wall.place_panel import PlacePanel
-from sewalong.screens.wall.sheet import Marks, WallSheet
+from sewalong.screens.wall.sheet import LETTERS_FROM, Marks, WallSheet
 from sewalong.screens.widgets.breakpoints import is_narrow
 from sewalong.screens.widgets.keys import Key
 from sewalong.screens.widgets.literal_text import Words
 from sewalong.service.wall_in_hand import WallInHand
 from sewalong.service.wall_looks import (
+    PlacePage,
     Shows,
     colours,
     drawn,
@@ -47,7 +48,7 @@ class WallLook(OverSewingScreen[bool]):
         """The place whose unit is picked up."""
         self._view = AS_IT_IS
         self._shows = Shows.TOUCHES
-        self._in_letters = True
+        self._letters = LETTERS_FROM
         self._worst = 0
 
     @abstractmethod
@@ -68,6 +69,9 @@ class WallLook(OverSewingScreen[bool]):
             yield PlacePanel(id="place")
         yield Words(id="message")
         yield Words(id="keys")
+
+    def on_mount(self) -> None:
+        self.call_after_refresh(self.query_one(PlacePanel).tell_how_it_goes_on)
 
     def on_resize(self) -> None:
         self.call_after_refresh(self.show_place)
@@ -90,7 +94,7 @@ class WallLook(OverSewingScreen[bool]):
         self.query_one("#verdict", Words).say(self.verdict())
         if self.wall is not None:
             self._sheet.hang(
-                drawn(self.wall), colours(self.wall, self._view), in_letters=self._in_letters
+                drawn(self.wall), colours(self.wall, self._view), letters_from=self._letters
             )
             self._mark()
             self.show_place()
@@ -118,9 +122,9 @@ class WallLook(OverSewingScreen[bool]):
         line.say("; ".join(seen))
         line.display = bool(seen)
         self.set_class(self.held is not None, "held")
-        self.placed(page.title, page.does)
+        self.placed(page)
 
-    def placed(self, title: str, does: tuple[str, ...]) -> None:
+    def placed(self, page: PlacePage) -> None:
         """Another place is in hand, or another unit: say so where the panel does not stand there."""
 
     # -- looking -------------------------------------------------------------------
@@ -129,6 +133,7 @@ class WallLook(OverSewingScreen[bool]):
         """Take the place beside in hand."""
         if self.wall is not None:
             self._sheet.walk(across, down)
+            self.tell("")
             self.moved()
 
     def go_to(self, at: At) -> None:
@@ -176,8 +181,8 @@ class WallLook(OverSewingScreen[bool]):
         self.show()
 
     def action_letters(self) -> None:
-        """With letters in the cells that have room for them, or without."""
-        self._in_letters = not self._in_letters
+        """With letters in all cells that have room for them, or only where units are large."""
+        self._letters = 0 if self._letters else LETTERS_FROM
         self.show()
 
     def action_marks(self) -> None:
@@ -222,7 +227,7 @@ def looking_keys(screen: str) -> tuple[Key, ...]:
             "As somebody colour-blind sees it: without red, green or blue cones in turn.",
             words="colour blind vision eyes cones deficiency"),
         Key(f"{screen}.letters", "w", "letters", "letters",
-            "Letters in the cells that have room for them; again without.",
+            "Letters in small units too, where there is room; again only in large ones.",
             words="write name fabric"),
         Key(f"{screen}.up", "up", "walk(0, -1)", "up", "To the place above."),
         Key(f"{screen}.down", "down", "walk(0, 1)", "down", "To the place below."),
