@@ -9,6 +9,7 @@ from msgspec import Struct
 from rich.segment import Segment
 from rich.style import Style
 from textual.geometry import Region
+from textual.message import Message
 from textual.strip import Strip
 from textual.widget import Widget
 
@@ -53,6 +54,9 @@ class WallSheet(Widget):
     """Shows as much of a wall as there is room for, around the place in hand."""
 
     DEFAULT_CSS = "WallSheet { width: 1fr; height: 1fr; }"
+
+    class PartChanged(Message):
+        """Another part of the wall is shown, or units of another size."""
 
     def __init__(self, *, id: str | None = None) -> None:
         super().__init__(id=id)
@@ -156,6 +160,8 @@ class WallSheet(Widget):
         self._picture = WallPicture(self._hung.grid, self._hung.stamps, room, size, self.at, part)
         self._picture.lay_all(self._puts)
         self._draw_lines()
+        if before is None or (before.part, before.room) != (self._picture.part, room):
+            self.post_message(self.PartChanged())
 
     def _draw_places(self, numbers: Collection[int]) -> None:
         for number in numbers:

@@ -97,6 +97,7 @@ class WallLook(OverSewingScreen[bool]):
                 drawn(self.wall), colours(self.wall, self._view), letters_from=self._letters
             )
             self._mark()
+            self._show_part()
             self.show_place()
 
     def _mark(self) -> None:
@@ -117,12 +118,19 @@ class WallLook(OverSewingScreen[bool]):
         marked = marked_words(wall, self._shows)
         panel = self.query_one(PlacePanel)
         panel.show(page, marked, unit, colours(wall, self._view))
+        self.set_class(self.held is not None, "held")
+        self.placed(page)
+
+    def on_wall_sheet_part_changed(self) -> None:
+        """Say which part of the wall is shown."""
+        self._show_part()
+
+    def _show_part(self) -> None:
+        """Say which part of the wall is shown, and how it is looked at."""
         seen = [part for part in (self._sheet.part, self._view.words) if part]
         line = self.query_one("#part", Words)
         line.say("; ".join(seen))
         line.display = bool(seen)
-        self.set_class(self.held is not None, "held")
-        self.placed(page)
 
     def placed(self, page: PlacePage) -> None:
         """Another place is in hand, or another unit: say so where the panel does not stand there."""
@@ -168,7 +176,6 @@ class WallLook(OverSewingScreen[bool]):
     def action_zoom(self, by: int) -> None:
         """Show larger units, or smaller ones."""
         self._sheet.closer(by)
-        self.show_place()
 
     def action_grey(self) -> None:
         """In grey, or as they are again."""

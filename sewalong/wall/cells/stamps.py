@@ -108,7 +108,8 @@ def _cell_of(
     if not whole:
         return None
     wide = {(x, y) for x, y in whole if (x + 1, y) in whole}
-    middle = (sum(x for x, _ in own) / len(own), sum(y for _, y in own) / len(own) / 2)
+    # A cell is two pixels high, so its middle lies between them.
+    middle = (sum(x for x, _ in own) / len(own), (sum(y for _, y in own) / len(own) - 0.5) / 2)
     cell = min(
         wide or whole, key=lambda at: (abs(at[0] - middle[0]) / 2 + abs(at[1] - middle[1]), at)
     )
