@@ -99,11 +99,7 @@ class WallSheet(Widget):
         if colours_before is not colours or letters_before != letters_from:
             self._draw_lines()
         for number in changed:
-            if number in self._picture.cells:
-                self._draw_lines(self._picture.lay(number, hung.puts[number]))
-            elif self._hung.grid.on_point:
-                self._picture.lay_all(self._puts)
-                self._draw_lines()
+            self._draw_lines(self._picture.lay(number, hung.puts[number]))
 
     def mark(self, marks: Marks) -> None:
         """Mark these places."""
@@ -177,7 +173,8 @@ class WallSheet(Widget):
             return
         for line in lines:
             self._strips.pop(line + self._above, None)
-        self.refresh(Region(0, lines.start + self._above, self.size.width, len(lines)))
+        if lines:
+            self.refresh(Region(0, lines.start + self._above, self.size.width, len(lines)))
 
     @property
     def _above(self) -> int:

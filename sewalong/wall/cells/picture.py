@@ -83,28 +83,28 @@ class WallPicture:
         return (len(self.part.rows), len(self.part.columns)) == (self.room.rows, self.room.columns)
 
     def lay_all(self, puts: Sequence[Put | None]) -> None:
-        """Draw what lies at every place, by the numbers of the grid; of those shown in part too."""
+        """Draw what lies at every place, by the numbers of the grid."""
         for number, put in enumerate(puts):
-            x, y = self._first(number)
-            inside = -self.size.wide < x < self.across and -self.size.high < y < len(self.pixels)
-            if inside:
-                self.lay(number, put)
+            self.lay(number, put)
 
     def lay(self, number: int, put: Put | None) -> range:
-        """Draw what lies at a place; the rows of cells are returned that this changes."""
+        """Draw what lies at a place, as far as it is shown; the rows of cells are returned that this
+        changes."""
         first_x, first_y = self._first(number)
-        if put is None:
-            drawn: Sequence[Sequence[Key | None]] = [[None] * self.size.wide] * self.size.high
-            self.letters.pop(number, None)
-        else:
+        wide, high = self.size.wide, self.size.high
+        if not (-wide < first_x < self.across and -high < first_y < len(self.pixels)):
+            return range(0)
+        drawn: Sequence[Sequence[Key | None]] = [[None] * wide] * high
+        self.letters.pop(number, None)
+        if put is not None:
             stamp = self.stamps.of(put, self.size)
             drawn = stamp.pixels
-            self.letters[number] = stamp.letters
-        last = len(self.pixels)
-        for y, row in enumerate(drawn, start=first_y):
-            if 0 <= y < last:
-                self._draw_row(self.pixels[y], first_x, row, self._outside[y - first_y])
-        return range(max(0, first_y // 2), min(last, first_y + self.size.high) // 2)
+            if number in self.cells:
+                self.letters[number] = stamp.letters
+        rows = range(max(0, first_y), min(len(self.pixels), first_y + high))
+        for y in rows:
+            self._draw_row(self.pixels[y], first_x, drawn[y - first_y], self._outside[y - first_y])
+        return range(rows.start // 2, (rows.stop + 1) // 2)
 
     def _draw_row(
         self, line: list[Key | None], first: int, row: Sequence[Key | None], outside: Sequence[bool]
