@@ -12,8 +12,10 @@ from msgspec import Struct
 
 from sewalong.fabrics.colours import Colour
 from sewalong.fabrics.looked_at import AS_IT_IS, View
+from sewalong.progress.record.wall import BY_LETTER
 from sewalong.progress.sets.set_words import called
 from sewalong.progress.wall.wall_words import fabric_words, unit_words
+from sewalong.quilt.derived import derived_if_any
 from sewalong.service.wall_drawn import Hung, hung, unit_pictured, wall_colours
 from sewalong.service.wall_in_hand import WallInHand
 from sewalong.wall.keys import Key
@@ -23,6 +25,7 @@ from sewalong.wall.laying.laying import Put, touches_at
 from sewalong.wall.laying.lying_words import lying_words
 from sewalong.wall.laying.move_words import place_words
 from sewalong.wall.laying.moves import Move, cost, effect, worst_spots
+from sewalong.wall.laying.print_words import print_words
 from sewalong.wall.laying.touch_words import blob_words, effect_words, touch_words, touches_left
 from sewalong.wall.picture import Picture
 
@@ -171,10 +174,25 @@ def _lies(wall: WallInHand, at: At) -> Iterator[str]:
     yield f"{said[:1].upper()}{said[1:]}{f', {how}' if how else ''}."
     if unit.set:
         yield f"{fabric_words(state, unit)}."
+    yield from _prints(wall, put)
     if at in wall.on.sewn:
         yield "It is sewn, and stays where it is."
     elif at in wall.on.locked:
         yield "It is locked."
+
+
+def _prints(wall: WallInHand, put: Put) -> tuple[str, ...]:
+    """Which one-way prints do not stand upright there, a sentence each."""
+    quilt, unit = wall.state.quilt, wall.laid[put.unit]
+    one_way = {
+        fabric.letter: fabric for fabric in quilt.counted_fabrics if fabric.kind == "one-way"
+    }
+    made = derived_if_any(quilt)
+    if made is None or unit.unit == BY_LETTER or not one_way:
+        return ()
+    squares = zip(made.letters, unit.squares, strict=False)
+    named = {place: one_way[letter].called for place, letter in squares if letter in one_way}
+    return print_words(made.units[unit.unit], float(made.seam), put.turns, named, named)
 
 
 def _turns(wall: WallInHand, at: At) -> Iterator[str]:
