@@ -49,7 +49,8 @@ class WallLook(OverSewingScreen[bool]):
         self._view = AS_IT_IS
         self._shows = Shows.TOUCHES
         self._letters = LETTERS_FROM
-        self._worst = 0
+        self._spot: At | None = None
+        """The place where something touches that was gone to last."""
 
     @abstractmethod
     def verdict(self) -> str:
@@ -167,11 +168,12 @@ class WallLook(OverSewingScreen[bool]):
         if not spots:
             self.tell("Nothing touches anywhere.")
             return
-        here = self.at
-        self._worst = spots.index(here) + 1 if here in spots else 0
-        self._worst %= len(spots)
-        self.go_to(spots[self._worst])
-        self.tell(f"Place {self._worst + 1} of {len(spots)} where something touches.")
+        goes_on = self.at == self._spot and self.at in spots
+        number = (spots.index(self.at) + 1) % len(spots) if goes_on else 0
+        self._spot = spots[number]
+        self.go_to(self._spot)
+        if self.held is None:
+            self.tell(f"Place {number + 1} of {len(spots)} where something touches.")
 
     def action_zoom(self, by: int) -> None:
         """Show larger units, or smaller ones."""
