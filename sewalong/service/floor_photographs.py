@@ -107,4 +107,3 @@ def _by_patches(
     spare = Counter(units_to_lay(state))
     spare.subtract(units)
     return (*units, *spare.elements()), iter([(at, one.turn) for at, one in enumerate(shown)])
-

@@ -131,7 +131,9 @@ def _other_rows(rows: list[list[str]], lengths: tuple[int, ...]) -> str:
             f"{len(rows)} row{' is' if len(rows) == 1 else 's are'} typed, and the layout has "
             f"{len(lengths)}. {HOW}"
         )
-    row = next(n for n, (one, wanted) in enumerate(zip(rows, lengths, strict=True)) if len(one) != wanted)
+    row = next(
+        n for n, (one, wanted) in enumerate(zip(rows, lengths, strict=True)) if len(one) != wanted
+    )
     return (
         f"Row {row + 1} has {len(rows[row])} unit{'' if len(rows[row]) == 1 else 's'}, and "
         f"{lengths[row]} lie in it. {HOW}"

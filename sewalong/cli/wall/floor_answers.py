@@ -46,7 +46,9 @@ def _one(state: State, reading: FloorReading, where: str, what: str) -> FloorRea
     )
     if at is None or not reading.known:
         raise CommandError(f"There is no unit {number}/{unit} among those that may lie there.")
-    return said(reading, row, column, at, _turn(reading, row, column, at) if turns is None else turns)
+    return said(
+        reading, row, column, at, _turn(reading, row, column, at) if turns is None else turns
+    )
 
 
 def _turn(reading: FloorReading, row: int, column: int, unit: int) -> int:

@@ -51,7 +51,11 @@ def _how_many(found: Mended) -> str:
     n = len(found.moves)
     moves = f"{n} move{'' if n == 1 else 's'}"
     if not n:
-        return "Nothing touches, so nothing is to be moved." if not found.left else "No move mends any."
+        return (
+            "Nothing touches, so nothing is to be moved."
+            if not found.left
+            else "No move mends any."
+        )
     if found.left:
         left = len(found.left)
         return f"{moves} leave {left} touch{'' if left == 1 else 'es'}."

@@ -78,7 +78,9 @@ def _between_rows(effect: Effect, act: Act) -> Effect:
     if not isinstance(act, TurnRow | ExchangeRows):
         return effect
     mends, makes = (
-        tuple(one for one in some if len({row for row, _ in one.places}) != 1 or len(one.places) == 1)
+        tuple(
+            one for one in some if len({row for row, _ in one.places}) != 1 or len(one.places) == 1
+        )
         for some in (effect.mends, effect.makes)
     )
     return Effect(effect.before, effect.after, mends, makes)
