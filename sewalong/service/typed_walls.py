@@ -13,7 +13,6 @@ from sewalong.progress.record.wall import OF_NO_SET, LaidUnit, Lies
 from sewalong.progress.sets.read_squares import fabric_typed
 from sewalong.progress.wall.units import units_by_letter, units_to_lay
 from sewalong.quilt.derived import derived
-from sewalong.quilt.set_shape import set_shape
 
 EMPTY = ("-", ".")
 """What is typed for a place where nothing lies."""
@@ -78,8 +77,7 @@ def _unit(state: State, word: str) -> tuple[LaidUnit, int] | None:
     if "+" in word:
         return _by_patches(state, word), 0
     letter = _letter(state, word)
-    made = derived(state.quilt)
-    if len(made.letters) == 1 and set_shape(state.quilt) is None:
+    if state.quilt.counted_fabrics and len(derived(state.quilt).letters) == 1:
         return LaidUnit(OF_NO_SET, 0, (letter,)), 0
     return units_by_letter([letter])[0], 0
 

@@ -157,7 +157,7 @@ def _clear(state: State, behind: Words) -> Act:
 
 def _places(behind: Words, word: str) -> tuple[tuple[int, int], ...]:
     if not behind:
-        raise CommandError(f"{word} takes places, such as: {word} 2.3 2.4")
+        raise CommandError(f"{word.capitalize()} takes places, such as: {word} 2.3 2.4")
     return tuple(place_typed(one) for one in behind)
 
 

@@ -59,7 +59,9 @@ def ordered(quilt: OpenQuilt, args: argparse.Namespace) -> Report:
 
 def _as_it_lies(found: InOrder, before: int) -> tuple[str, ...]:
     n = f"{before} touch{'' if before == 1 else 'es'}"
-    fewer = "no order of these rows has fewer" if found.is_least else "no order with fewer was found"
+    fewer = (
+        "no order of these rows has fewer" if found.is_least else "no order with fewer was found"
+    )
     return (f"As the rows lie there are {n}, and {fewer}.", *_as_good(found))
 
 

@@ -28,7 +28,7 @@ _GOES_WITH = {
     "typed": (*_RULES, "accept"),
     "photo": (*_RULES, "corners", "said", "accept"),
     "mend": ("accept",),
-    "order": ("typed", "accept", "either_way", "seed"),
+    "order": ("accept", "either_way", "seed"),
     **dict.fromkeys(MOVES, ("look",)),
     **dict.fromkeys(("turn-row", "exchange"), ("look", "all_the_same")),
 }

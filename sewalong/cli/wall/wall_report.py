@@ -18,7 +18,7 @@ from sewalong.progress.wall.wall_words import (
 )
 from sewalong.service.open_quilt import OpenQuilt
 from sewalong.service.wall_changes import all_touches, nesting
-from sewalong.service.wall_proposals import ToPropose, WallRules, to_propose
+from sewalong.service.wall_proposals import ToPropose, WallRules, to_propose, why_no_wall
 from sewalong.wall.laying.blobs import family_blobs, value_blobs
 from sewalong.wall.laying.laying import Touch
 from sewalong.wall.laying.rows import perhaps_turned
@@ -36,6 +36,8 @@ HOW = (
 def standing_report(name: str, state: State, rules: WallRules) -> Report:
     """What can be had, and how what is laid stands, in the quilt of this name."""
     if not state.wall.rows:
+        if why := why_no_wall(state):
+            return Report((why, *HOW), {"quilt": name, "laid": False, "possible": None})
         found = to_propose(state, rules)
         lines = (*verdict_lines(state, found, found.verdict), "Nothing is laid yet.", *HOW)
         return Report(lines, {"quilt": name, "laid": False, **verdict_data(found.verdict, rules)})
