@@ -11,7 +11,7 @@ from sewalong.cli.frame.input_files import read_text
 from sewalong.cli.frame.report import Report
 from sewalong.cli.sewing.outcome import aftermath
 from sewalong.cli.wall.floor_answers import answered
-from sewalong.cli.wall.mended import mended, mended_data, mended_lines
+from sewalong.cli.wall.mended import mended_data, mended_lines
 from sewalong.cli.wall.wall_report import told
 from sewalong.fabrics.photo.refused import PhotoRefused
 from sewalong.progress.acts.wall import LayWall
@@ -21,6 +21,7 @@ from sewalong.progress.sets.read_squares import fabric_typed
 from sewalong.service.acting import do
 from sewalong.service.open_quilt import OpenQuilt
 from sewalong.service.wall_changes import with_laid
+from sewalong.service.wall_mending import mended
 from sewalong.service.wall_proposals import (
     WallRules,
     accepting,
@@ -138,7 +139,7 @@ def photographed(quilt: OpenQuilt, args: argparse.Namespace) -> Report:
         act,
         args,
         (*lines, *mended_lines(after, found)),
-        {**data, **mended_data(after, found)},
+        {**data, **mended_data(found)},
     )
 
 
