@@ -9,10 +9,10 @@ from sewalong.progress.record.refused import Refused
 from sewalong.progress.record.state import State
 from sewalong.progress.record.wall import OF_NO_SET, At
 from sewalong.progress.sets.read_squares import fabric_typed
+from sewalong.service.typed_walls import set_and_unit
 
 _NUMBER = "([0-9]{1,5})"
 _PLACE = re.compile(rf"(?:row\s*)?{_NUMBER}\s*(?:[.·:]|place)\s*{_NUMBER}(?:/([0-3]))?", re.ASCII)
-_UNIT = re.compile(rf"{_NUMBER}/{_NUMBER}(?:/([0-3]))?", re.ASCII)
 _LETTERS = re.compile("[A-Z]{1,2}", re.ASCII)
 
 
@@ -32,14 +32,6 @@ def place_and_turns(typed: str) -> tuple[At, int]:
             f"“{typed[:20]}” is no place. Write its row and its place in the row, such as 2.3"
         )
     return (int(found[1]), int(found[2])), int(found[3] or 0)
-
-
-def set_and_unit(typed: str) -> tuple[int, int, int | None] | None:
-    """ "7/2", or with its quarter turns "7/2/1": set and unit from 1; None for what is none."""
-    found = _UNIT.fullmatch(typed.strip())
-    if found is None:
-        return None
-    return int(found[1]), int(found[2]), None if found[3] is None else int(found[3])
 
 
 def spare_typed(state: State, typed: str) -> tuple[int, int]:
