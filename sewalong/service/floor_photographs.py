@@ -5,6 +5,7 @@ Nothing of the file is kept but what lies at each place.
 
 from __future__ import annotations
 
+import re
 from collections import Counter
 from typing import TYPE_CHECKING
 
@@ -118,14 +119,16 @@ NOTHING = "nothing"
 
 
 def said_at(
-    state: State, reading: FloorReading, place: FloorPlace, typed: str, patch: int | None = None
+    state: State, reading: FloorReading, place: FloorPlace, typed: str, patch: str | None = None
 ) -> FloorReading:
     """The reading once it is said what lies at a place: "7/2" for unit 2 of set 7, "7/2/1" for how it
-    is turned too, or nothing; or of which fabric a patch is, from 1. Raises Refused for what cannot be
-    read, and PhotoRefused for what cannot lie there."""
+    is turned too, or nothing; or of which fabric a patch is, by its number from 1. Raises Refused for
+    what cannot be read, and PhotoRefused for what cannot lie there."""
     if patch is not None:
+        if not re.fullmatch("[0-9]{1,3}", patch.strip(), re.ASCII):
+            raise Refused("Write the patch as its number in reading order, such as 1.")
         letter = fabric_typed(state.quilt, typed)
-        return patch_said(reading, place.row, place.column, patch, letter)
+        return patch_said(reading, place.row, place.column, int(patch), letter)
     if typed.strip().casefold() == NOTHING:
         return said(reading, place.row, place.column, None)
     found = set_and_unit(typed)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 
+from msgspec.structs import replace
 from textual.app import ComposeResult
 from textual.containers import Horizontal, VerticalScroll
 from textual.geometry import Region
@@ -68,6 +69,8 @@ class FloorSheetScreen(WalkedScreen[FloorReading]):
     """The result is what was kept, None where nothing was. `asked` is what was filled in to read it;
     `keep` has it lie on the wall, or says why not."""
 
+    # Its folder is another than that of the screens it is like.
+    CSS_PATH = ["../cloth/walked.tcss"]
     BINDINGS = [*(key.binding() for key in KEYS)]
 
     def __init__(
@@ -154,19 +157,21 @@ class FloorSheetScreen(WalkedScreen[FloorReading]):
 
     async def _ask_other(self) -> None:
         here, number = self._here, self._question.patch
-        label = "Set / unit / quarter turns, such as 7/2/1, or nothing"
-        if number is not None:
-            label = f"The fabric of patch {number}, by letter or name"
-        typed: list[str] = []
-        dialog = FormDialog(
-            f"What lies at {here.address}?",
-            (Field("what", label, "", prose=True),),
-            lambda values: typed.append(values["what"]),
-            words_ahead=True,
+        typed: list[dict[str, str]] = []
+        what = Field(
+            "what", "Set / unit / quarter turns, such as 7/2/1, or nothing", "", prose=True
         )
+        fields: tuple[Field, ...] = (what,)
+        if number is not None:
+            what = replace(what, label="Its fabric, by letter or name")
+            fields = (Field("patch", "Which patch, in reading order", str(number)), what)
+        title = f"What lies at {here.address}?"
+        dialog = FormDialog(title, fields, typed.append, words_ahead=True)
         if await self.app.push_screen_wait(dialog):
-            state = self._desk.quilt.state
-            self._answered(lambda reading: said_at(state, reading, here, typed[-1], number))
+            state, values = self._desk.quilt.state, typed[-1]
+            self._answered(
+                lambda reading: said_at(state, reading, here, values["what"], values.get("patch"))
+            )
 
     def _answered(self, answer: Callable[[FloorReading], FloorReading]) -> None:
         try:
