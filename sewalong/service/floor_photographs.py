@@ -5,21 +5,26 @@ Nothing of the file is kept but what lies at each place.
 
 from __future__ import annotations
 
+import re
 from collections import Counter
 from typing import TYPE_CHECKING
 
 from sewalong.fabrics.floor.known import shapes_of, units_of_sets
+from sewalong.fabrics.floor.mending import patch_said, said
 from sewalong.fabrics.floor.read import read_floor
-from sewalong.fabrics.floor.result import FloorReading
+from sewalong.fabrics.floor.result import FloorPlace, FloorReading
 from sewalong.fabrics.floor.shown_as import shown_as
 from sewalong.fabrics.swatch import swatches
+from sewalong.lengths.fault import quoted
 from sewalong.progress.acts.wall import LayWall
 from sewalong.progress.record.refused import Refused
 from sewalong.progress.record.state import State
 from sewalong.progress.record.wall import OF_NO_SET, LaidUnit, Lies, Row
+from sewalong.progress.sets.read_squares import fabric_typed
 from sewalong.progress.wall.units import units_to_lay
 from sewalong.quilt.derived import derived
 from sewalong.service.photographs import MOST_BYTES, PhotoAsked, photo_asked
+from sewalong.service.typed_walls import set_and_unit
 from sewalong.store.bounded import read_at_most
 
 if TYPE_CHECKING:
@@ -108,3 +113,35 @@ def _by_patches(
     spare.subtract(units)
     return (*units, *spare.elements()), iter([(at, one.turn) for at, one in enumerate(shown)])
 
+
+NOTHING = "nothing"
+"""What is said of a place where no unit lies."""
+
+
+def said_at(
+    state: State, reading: FloorReading, place: FloorPlace, typed: str, patch: str | None = None
+) -> FloorReading:
+    """The reading once it is said what lies at a place: "7/2" for unit 2 of set 7, "7/2/1" for how it
+    is turned too, or nothing; or of which fabric a patch is, by its number from 1. Raises Refused for
+    what cannot be read, and PhotoRefused for what cannot lie there."""
+    if patch is not None:
+        if not re.fullmatch("[0-9]{1,3}", patch.strip(), re.ASCII):
+            raise Refused("Write the patch as its number in reading order, such as 1.")
+        letter = fabric_typed(state.quilt, typed)
+        return patch_said(reading, place.row, place.column, int(patch), letter)
+    if typed.strip().casefold() == NOTHING:
+        return said(reading, place.row, place.column, None)
+    found = set_and_unit(typed)
+    if found is None:
+        raise Refused(
+            f"{quoted(typed)} is no unit. Write its set and its number in it, such as 7/2, or nothing."
+        )
+    number, unit, turns = found
+    known = [(one.set, one.number) for one in reading.units] if reading.known else []
+    if (number, unit) not in known:
+        raise Refused(f"There is no unit {number}/{unit} among those that may lie there.")
+    at = known.index((number, unit))
+    if turns is None:
+        # As it was seen to lie there, where it was taken into account.
+        turns = next((one.turn for one in place.candidates if one.unit == at), 0)
+    return said(reading, place.row, place.column, at, turns)

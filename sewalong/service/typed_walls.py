@@ -13,7 +13,6 @@ from sewalong.progress.record.wall import OF_NO_SET, LaidUnit, Lies
 from sewalong.progress.sets.read_squares import fabric_typed
 from sewalong.progress.wall.units import units_by_letter, units_to_lay
 from sewalong.quilt.derived import derived
-from sewalong.quilt.set_shape import set_shape
 
 EMPTY = ("-", ".")
 """What is typed for a place where nothing lies."""
@@ -73,15 +72,22 @@ def _unit(state: State, word: str) -> tuple[LaidUnit, int] | None:
     """A unit and its quarter turns; None for an empty place."""
     if word in EMPTY:
         return None
-    if found := _OF_A_SET.fullmatch(word):
-        return unit_of_a_set(state, int(found[1]), int(found[2])), int(found[3] or 0)
+    if found := set_and_unit(word):
+        return unit_of_a_set(state, *found[:2]), found[2] or 0
     if "+" in word:
         return _by_patches(state, word), 0
     letter = _letter(state, word)
-    made = derived(state.quilt)
-    if len(made.letters) == 1 and set_shape(state.quilt) is None:
+    if state.quilt.counted_fabrics and len(derived(state.quilt).letters) == 1:
         return LaidUnit(OF_NO_SET, 0, (letter,)), 0
     return units_by_letter([letter])[0], 0
+
+
+def set_and_unit(typed: str) -> tuple[int, int, int | None] | None:
+    """ "7/2", or with its quarter turns "7/2/1": set and unit from 1; None for what is none."""
+    found = _OF_A_SET.fullmatch(typed.strip())
+    if found is None:
+        return None
+    return int(found[1]), int(found[2]), None if found[3] is None else int(found[3])
 
 
 def unit_of_a_set(state: State, number: int, unit: int) -> LaidUnit:
@@ -131,7 +137,9 @@ def _other_rows(rows: list[list[str]], lengths: tuple[int, ...]) -> str:
             f"{len(rows)} row{' is' if len(rows) == 1 else 's are'} typed, and the layout has "
             f"{len(lengths)}. {HOW}"
         )
-    row = next(n for n, (one, wanted) in enumerate(zip(rows, lengths, strict=True)) if len(one) != wanted)
+    row = next(
+        n for n, (one, wanted) in enumerate(zip(rows, lengths, strict=True)) if len(one) != wanted
+    )
     return (
         f"Row {row + 1} has {len(rows[row])} unit{'' if len(rows[row]) == 1 else 's'}, and "
         f"{lengths[row]} lie in it. {HOW}"

@@ -60,6 +60,15 @@ def units_there(state: State) -> tuple[LaidUnit, ...]:
     return known
 
 
+def why_no_wall(state: State) -> str:
+    """Why nothing can be proposed yet, in a sentence; empty where something can."""
+    try:
+        units_there(state)
+    except Refused as refused:
+        return str(refused)
+    return ""
+
+
 def to_propose(
     state: State,
     rules: WallRules,

@@ -11,7 +11,7 @@ from sewalong.cli.frame.input_files import read_text
 from sewalong.cli.frame.report import Report
 from sewalong.cli.sewing.outcome import aftermath
 from sewalong.cli.wall.floor_answers import answered
-from sewalong.cli.wall.mended import mended, mended_data, mended_lines
+from sewalong.cli.wall.mended import mended_data, mended_lines
 from sewalong.cli.wall.wall_report import told
 from sewalong.fabrics.photo.refused import PhotoRefused
 from sewalong.progress.acts.wall import LayWall
@@ -21,6 +21,7 @@ from sewalong.progress.sets.read_squares import fabric_typed
 from sewalong.service.acting import do
 from sewalong.service.open_quilt import OpenQuilt
 from sewalong.service.wall_changes import with_laid
+from sewalong.service.wall_mending import mended
 from sewalong.service.wall_proposals import (
     WallRules,
     accepting,
@@ -81,15 +82,19 @@ def typed(quilt: OpenQuilt, args: argparse.Namespace) -> Report:
     """A wall typed row by row in a file, or on standard input."""
     from sewalong.service.typed_walls import lay_as_typed
 
-    text = read_text(args.typed, LONGEST_TYPED)
     quilt.refresh()
-    return _laid(quilt, _by(quilt.state, lay_as_typed(quilt.state, text), args), args)
+    act = lay_as_typed(quilt.state, typed_text(args.typed))
+    return _laid(quilt, _by(quilt.state, act, args), args)
+
+
+def typed_text(file: str) -> str:
+    """What was typed in a file, or on standard input for "-"."""
+    return read_text(file, LONGEST_TYPED)
 
 
 def photographed(quilt: OpenQuilt, args: argparse.Namespace) -> Report:
     """A wall read from a photograph: how sure it is, what is to be answered, and what mends it."""
-    from sewalong.fabrics.floor.floor_words import floor_lines, place_lines, question_lines
-    from sewalong.progress.sets.set_words import called
+    from sewalong.fabrics.floor.floor_words import floor_lines, question_lines
     from sewalong.service.floor_photographs import floor_asked, lay_as_read, read_on_the_floor
 
     quilt.refresh()
@@ -126,13 +131,15 @@ def photographed(quilt: OpenQuilt, args: argparse.Namespace) -> Report:
         ],
         "notes": list(reading.notes),
     }
-    lines = (*lines, *place_lines(reading, names))
     act = _by(state, lay_as_read(state, reading), args)
     after = with_laid(state, act)
     found = mended(after)
-    called(state.quilt)
     return _laid(
-        quilt, act, args, (*lines, *mended_lines(after, found)), {**data, **mended_data(after, found)}
+        quilt,
+        act,
+        args,
+        (*lines, *mended_lines(after, found)),
+        {**data, **mended_data(found)},
     )
 
 

@@ -78,7 +78,9 @@ def _between_rows(effect: Effect, act: Act) -> Effect:
     if not isinstance(act, TurnRow | ExchangeRows):
         return effect
     mends, makes = (
-        tuple(one for one in some if len({row for row, _ in one.places}) != 1 or len(one.places) == 1)
+        tuple(
+            one for one in some if len({row for row, _ in one.places}) != 1 or len(one.places) == 1
+        )
         for some in (effect.mends, effect.makes)
     )
     return Effect(effect.before, effect.after, mends, makes)
@@ -155,7 +157,7 @@ def _clear(state: State, behind: Words) -> Act:
 
 def _places(behind: Words, word: str) -> tuple[tuple[int, int], ...]:
     if not behind:
-        raise CommandError(f"{word} takes places, such as: {word} 2.3 2.4")
+        raise CommandError(f"{word.capitalize()} takes places, such as: {word} 2.3 2.4")
     return tuple(place_typed(one) for one in behind)
 
 

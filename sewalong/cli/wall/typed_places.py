@@ -7,12 +7,12 @@ import re
 from sewalong.cli.frame.errors import CommandError
 from sewalong.progress.record.refused import Refused
 from sewalong.progress.record.state import State
-from sewalong.progress.record.wall import BY_LETTER, At
+from sewalong.progress.record.wall import OF_NO_SET, At
 from sewalong.progress.sets.read_squares import fabric_typed
+from sewalong.service.typed_walls import set_and_unit
 
 _NUMBER = "([0-9]{1,5})"
 _PLACE = re.compile(rf"(?:row\s*)?{_NUMBER}\s*(?:[.·:]|place)\s*{_NUMBER}(?:/([0-3]))?", re.ASCII)
-_UNIT = re.compile(rf"{_NUMBER}/{_NUMBER}(?:/([0-3]))?", re.ASCII)
 _LETTERS = re.compile("[A-Z]{1,2}", re.ASCII)
 
 
@@ -34,27 +34,20 @@ def place_and_turns(typed: str) -> tuple[At, int]:
     return (int(found[1]), int(found[2])), int(found[3] or 0)
 
 
-def set_and_unit(typed: str) -> tuple[int, int, int | None] | None:
-    """ "7/2", or with its quarter turns "7/2/1": set and unit from 1; None for what is none."""
-    found = _UNIT.fullmatch(typed.strip())
-    if found is None:
-        return None
-    return int(found[1]), int(found[2]), None if found[3] is None else int(found[3])
-
-
 def spare_typed(state: State, typed: str) -> tuple[int, int]:
     """The number on the wall of the spare meant, and its quarter turns: by set and unit, "7/2", or by
     the letter or name of a unit of one fabric. Raises CommandError where no spare is meant."""
     wall = state.wall
+    spares = [(number, wall.units[number]) for number in wall.spares()]
     of_a_set = set_and_unit(typed)
-    for number in wall.spares():
-        unit = wall.units[number]
-        if of_a_set is not None:
-            if (unit.set, unit.unit + 1) == of_a_set[:2]:
-                return number, of_a_set[2] or 0
-        elif not unit.set and (unit.unit == BY_LETTER or len(unit.squares) == 1):
-            if unit.squares[0] == _letter(state, typed):
-                return number, 0
+    if of_a_set is not None:
+        set_, unit, turns = of_a_set
+        found = [n for n, one in spares if (one.set, one.unit) == (set_, unit - 1)]
+    else:
+        letter, turns = _letter(state, typed), 0
+        found = [n for n, one in spares if one.set == OF_NO_SET and one.squares == (letter,)]
+    if found:
+        return found[0], turns or 0
     raise CommandError(
         f"“{typed[:20]}” is no spare. Name one by its set and unit, such as 7/2, or by its fabric; "
         "sewalong wall tells which are spare."

@@ -2,30 +2,29 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-
-from sewalong.cli.frame.errors import CommandError
 from sewalong.cli.frame.report import Report
 from sewalong.progress.record.events.wall import a_place, must_be_laid
 from sewalong.progress.record.sewn_places import sewn_places
 from sewalong.progress.record.state import State
 from sewalong.progress.record.wall import OF_NO_SET, LaidUnit, Lies
 from sewalong.progress.sets.set_words import called
-from sewalong.progress.wall.on_wall import OnWall, on_wall, rules_of
-from sewalong.progress.wall.wall_words import fabric_words, row_read, unit_words
+from sewalong.progress.wall.on_wall import OnWall, on_wall
+from sewalong.progress.wall.wall_words import (
+    NOTHING,
+    fabric_words,
+    row_read,
+    turned_words,
+    unit_words,
+)
 from sewalong.service.open_quilt import OpenQuilt
 from sewalong.service.wall_changes import all_touches, nesting
-from sewalong.service.wall_proposals import ToPropose, WallRules, to_propose
+from sewalong.service.wall_proposals import ToPropose, WallRules, to_propose, why_no_wall
 from sewalong.wall.laying.blobs import family_blobs, value_blobs
-from sewalong.wall.laying.edges import TouchRule
 from sewalong.wall.laying.laying import Touch
 from sewalong.wall.laying.rows import perhaps_turned
 from sewalong.wall.laying.touch_words import blob_words, touch_words, touches_left
 from sewalong.wall.laying.verdict import Verdict
 from sewalong.wall.laying.verdict_words import verdict_words
-
-TURNED = ("", " turned a quarter", " turned half way round", " turned three quarters")
-"""Behind a unit, by its quarter turns."""
 
 HOW = (
     "To propose a layout: sewalong wall --propose",
@@ -34,16 +33,16 @@ HOW = (
 )
 
 
-def standing_report(quilt: OpenQuilt, rules: WallRules) -> Report:
-    """What can be had, and how what is laid stands."""
-    state = quilt.state
+def standing_report(name: str, state: State, rules: WallRules) -> Report:
+    """What can be had, and how what is laid stands, in the quilt of this name."""
     if not state.wall.rows:
+        if why := why_no_wall(state):
+            return Report((why, *HOW), {"quilt": name, "laid": False, "possible": None})
         found = to_propose(state, rules)
-        lines = (*verdict_lines(state, found), "Nothing is laid yet.", *HOW)
-        data = {"quilt": quilt.entry.name, "laid": False, **verdict_data(found)}
-        return Report(lines, data)
+        lines = (*verdict_lines(state, found, found.verdict), "Nothing is laid yet.", *HOW)
+        return Report(lines, {"quilt": name, "laid": False, **verdict_data(found.verdict, rules)})
     lines, data = told(state, found=to_propose(state, rules))
-    return Report(lines, {"quilt": quilt.entry.name, "laid": True, **data})
+    return Report(lines, {"quilt": name, "laid": True, **data})
 
 
 def told(state: State, found: ToPropose) -> tuple[tuple[str, ...], dict[str, object]]:
@@ -53,9 +52,11 @@ def told(state: State, found: ToPropose) -> tuple[tuple[str, ...], dict[str, obj
     assert now is not None
     names = called(state.quilt)
     touches = all_touches(state)
-    least = found.verdict.least
+    # A layout that lies there without a touch shows that it can be had.
+    verdict = found.verdict if touches else Verdict(True, 0)
+    least = verdict.least
     lines = [
-        *verdict_lines(state, found),
+        *verdict_lines(state, found, verdict),
         *how_full(state),
         touches_left(len(touches), least),
         *(touch_words(touch, names) for touch in touches),
@@ -64,8 +65,8 @@ def told(state: State, found: ToPropose) -> tuple[tuple[str, ...], dict[str, obj
         *spare_lines(state),
     ]
     return tuple(lines), {
-        **verdict_data(found),
-        **touches_data(touches),
+        **verdict_data(verdict, found.rules),
+        "touches": [touch_data(touch) for touch in touches],
         "blobs": _blobs_data(now),
         "perhaps_turned": [row for row, _ in perhaps_turned(now.laying, now.units, now.rules)],
         "pressed": list(state.wall.pressed),
@@ -73,26 +74,23 @@ def told(state: State, found: ToPropose) -> tuple[tuple[str, ...], dict[str, obj
     }
 
 
-def verdict_lines(state: State, found: ToPropose) -> tuple[str, ...]:
+def verdict_lines(state: State, found: ToPropose, verdict: Verdict) -> tuple[str, ...]:
     """Possible or not, and how many units there are for the places."""
     asked = found.asked
-    said = verdict_words(found.verdict, asked.rules.touch, called(state.quilt))
+    said = verdict_words(verdict, asked.rules.touch, called(state.quilt))
     units, places = len(asked.units), sum(row.units for row in state.quilt.rows_for(state.target))
     if units < places:
         return (*said, f"There are {units} units for {places} places, so some stay empty.")
     return said
 
 
-def verdict_data(found: ToPropose) -> dict[str, object]:
+def verdict_data(one: Verdict, rules: WallRules) -> dict[str, object]:
     """The same as data, with the rules it goes by."""
-    one: Verdict = found.verdict
-    rules = found.rules
     return {
         "possible": one.possible,
         "least": one.least,
         "too_many": [
-            {"fabric": many.fabric, "units": many.units, "most": many.most}
-            for many in one.too_many
+            {"fabric": many.fabric, "units": many.units, "most": many.most} for many in one.too_many
         ],
         "rules": {
             "touch": "points" if rules.touch == "corner" else "seams",
@@ -100,11 +98,6 @@ def verdict_data(found: ToPropose) -> dict[str, object]:
             "rim": rules.rim or None,
         },
     }
-
-
-def touches_data(touches: Sequence[Touch]) -> dict[str, object]:
-    """Touches: what touches, where, of which fabric, for how many inches."""
-    return {"touches": [touch_data(touch) for touch in touches]}
 
 
 def touch_data(touch: Touch) -> dict[str, object]:
@@ -162,8 +155,10 @@ def rows_in_short(state: State) -> tuple[str, ...]:
 
 def _in_short(state: State, lies: Lies | None) -> str:
     if lies is None:
-        return "nothing"
-    return f"{unit_words(state, state.wall.units[lies[0]])}{TURNED[lies[1]]}"
+        return NOTHING
+    unit = state.wall.units[lies[0]]
+    how = turned_words(state, unit, lies[1])
+    return f"{unit_words(state, unit)} with {how}" if how else unit_words(state, unit)
 
 
 def spare_lines(state: State) -> tuple[str, ...]:

@@ -70,4 +70,4 @@ def not_nesting(pressed: Sequence[int | None]) -> NotNesting:
     for row, one in enumerate(way, start=1):
         if one is not None:
             (by_turns if one is (row % 2 == 1) else against).append(row)
-    return NotNesting(collide, tuple(min(against, by_turns, key=len)))
+    return NotNesting(collide, tuple(against if len(against) <= len(by_turns) else by_turns))

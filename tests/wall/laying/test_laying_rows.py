@@ -216,7 +216,8 @@ def _can_nest(ways: Sequence[bool | None], anew: Sequence[int]) -> bool:
     """Whether rows not sewn yet can be pressed so that every two that meet go opposite ways."""
     now = [way if n not in anew else not way for n, way in enumerate(ways, start=1)]
     return any(
-        all(a is not b for a, b in pairwise(full)) and all(n in (None, f) for n, f in zip(now, full, strict=True))
+        all(a is not b for a, b in pairwise(full))
+        and all(n in (None, f) for n, f in zip(now, full, strict=True))
         for full in product((True, False), repeat=len(ways))
     )
 
