@@ -5,15 +5,20 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from msgspec import Struct
+from msgspec.structs import replace
 
 from sewalong.progress.acts.act import Act
 from sewalong.progress.acts.wall import LockPlaces, PutSpare, SwapPlaces, TurnUnit
 from sewalong.progress.record.refused import Refused
 from sewalong.progress.record.state import State
+from sewalong.progress.wall.on_wall import laying_of
 from sewalong.service.typed_walls import EMPTY
 from sewalong.service.wall_in_hand import WallInHand
 from sewalong.service.wall_looks import Spare
+from sewalong.service.wall_mending import as_act
 from sewalong.wall.laying.grid import At
+from sewalong.wall.laying.mending import Mended
+from sewalong.wall.laying.moves import moved
 
 
 def turn(wall: WallInHand, at: At) -> Act:
@@ -46,6 +51,14 @@ def put_in(at: At, spare: Spare) -> Act:
 def take_out(at: At) -> Act:
     """A place left empty."""
     return PutSpare(*at)
+
+
+def mend_so_far(state: State, found: Mended, moves: int) -> Act:
+    """The first so many of the moves that mend the wall, as one act."""
+    laying = laying_of(state, state.wall.rows)
+    for move in found.moves[:moves]:
+        laying = moved(laying, move)
+    return as_act(state, replace(found, after=laying))
 
 
 class TypedRow(Struct, frozen=True):

@@ -12,7 +12,7 @@ from msgspec.structs import replace
 from sewalong.progress.record.wall import Lies
 from sewalong.progress.wall.units import units_by_letter, units_to_lay
 from sewalong.quilt.quilt import Border, Quilt, Target
-from sewalong.screens.prompts.dialogs import ChoiceDialog, FormDialog, LinesDialog
+from sewalong.screens.prompts.dialogs import ChoiceDialog, FormDialog
 from sewalong.screens.sewing import SewingScreen
 from sewalong.screens.wall.place_panel import PlacePanel
 from sewalong.screens.wall.proposing import ProposedWallScreen
@@ -237,6 +237,25 @@ async def test_the_worst_spots_are_one_key_apart(tmp_path: Path) -> None:
             assert screen.at == spot
 
 
+async def test_what_mends_it_is_made_as_far_as_she_likes(tmp_path: Path) -> None:
+    quilt = replace(QUILT, target=Target(2, 3))
+    typed = c.LayWall(
+        units_by_letter("AABBCC"),
+        (((0, 0), (1, 0), (4, 0)), ((5, 0), (2, 0), (3, 0))),
+        stacks=False,
+    )
+    async with at_sewing(tmp_path / "quilts.db", typed, quilt=quilt) as room:
+        await room.press("minus")
+        await room.screen_is(WallScreen)
+        await room.press("m")
+        await room.screen_is(ChoiceDialog)
+        await room.sees(" mends all, and fewer do not. Make them down to which?")
+        await room.press("enter")
+        await room.sees("Nothing touches.")
+        await room.press("m")
+        await room.sees("Nothing touches, so nothing is to be moved.")
+
+
 async def test_escape_puts_down_before_it_leaves(tmp_path: Path) -> None:
     async with at_the_wall(tmp_path) as (room, screen):
         await room.press("enter", "right", "escape")
@@ -313,8 +332,8 @@ async def test_where_nothing_is_known_rows_are_typed_by_letters(tmp_path: Path) 
     quilt = a_quilt(target=Target(2, 3))
     async with at_sewing(tmp_path / "quilts.db", quilt=quilt) as room:
         await room.press("minus")
-        await room.screen_is(LinesDialog)
-        await room.sees("counting goes on without")
+        await room.screen_is(ChoiceDialog)
+        await room.sees("Nothing is known of the units yet.", "counting goes on without")
         await room.press("enter")
         await room.screen_is(FormDialog)
         await room.write("A B A")

@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+import asyncio
+
+from sewalong.fabrics.photo.read import what_is_missing
 from sewalong.progress.record.refused import Refused
 from sewalong.screens.over_sewing import undoing_keys
 from sewalong.screens.prompts.desk import Desk
@@ -11,7 +14,8 @@ from sewalong.screens.wall.wall_look import ALONE, WallLook, looking_keys
 from sewalong.screens.widgets.keys import Key, help_at
 from sewalong.service.wall_in_hand import wall_in_hand
 from sewalong.service.wall_looks import PlacePage, spares, verdict
-from sewalong.service.wall_moves import lock, put_in, swap, take_out, turn
+from sewalong.service.wall_mending import how_many, mended, move_lines
+from sewalong.service.wall_moves import lock, mend_so_far, put_in, swap, take_out, turn
 from sewalong.service.wall_proposals import units_there
 
 KEYS = (
@@ -31,6 +35,12 @@ KEYS = (
     Key("wall.propose", "p", "propose", "propose",
         "Have a layout proposed, and watch it get better; what is locked or sewn stays.", True,
         words="anew arrange shuffle search layout plan rules"),
+    Key("wall.mend", "m", "mend", "mend",
+        "The fewest swaps and turns that mend what touches, made as far as you like.", True,
+        words="fix repair better fewest moves help"),
+    Key("wall.photograph", "f", "photograph", "photograph",
+        "Read what lies there from a photograph of the units laid out.", False,
+        words="picture camera read file floor scan"),
     Key("wall.type", "a", "type", "type rows", "Type what lies there, row by row.", False,
         words="letters enter write layout by hand"),
     *undoing_keys("wall"),
@@ -39,7 +49,7 @@ KEYS = (
     help_at("wall"),
 )  # fmt: skip
 
-COUNTING_GOES_ON = "Nothing of this need be known: counting goes on without."
+COUNTING_GOES_ON = "None of it need be: counting goes on without."
 
 
 class WallScreen(WallLook):
@@ -137,6 +147,33 @@ class WallScreen(WallLook):
         if await type_rows(self._desk):
             await self.done()
 
+    def action_photograph(self) -> None:
+        """Read what lies there from a photograph."""
+        self.ask_in_turn(self._photograph())
+
+    async def _photograph(self) -> None:
+        if await photographed(self._desk):
+            await self.bring_up_to_date()
+
+    def action_mend(self) -> None:
+        """Look for the fewest moves that mend what touches, and ask how many of them to make."""
+        self.ask_in_turn(self._mend())
+
+    async def _mend(self) -> None:
+        self.tell("Looking for the fewest moves.")
+        state = self.quilt.state
+        # It may take a second or two, in which other windows go on being followed.
+        found = await asyncio.to_thread(mended, state)
+        self.tell(how_many(found), refused=not found.moves)
+        if not found.moves:
+            return
+        lines = move_lines(state, found)
+        choices = [Choice(str(n), f"{n}. {line}") for n, line in enumerate(lines, start=1)]
+        title = f"{how_many(found)} Make them down to which?"
+        chosen = await self.app.push_screen_wait(ChoiceDialog(title, choices))
+        if chosen is not None:
+            await self._carry_out(lambda: mend_so_far(state, found, int(chosen)))
+
     def action_leave(self) -> None:
         """Put down what is picked up, or show the wall again; else back to sewing."""
         if self.held is not None:
@@ -156,14 +193,32 @@ async def wall(desk: Desk) -> None:
 
 
 async def _laid_first(desk: Desk) -> bool:
-    """Have something be laid: as it is proposed, or as it is typed where no unit is known."""
+    """Have something be laid: as it is proposed, or where no unit is known as it is typed or
+    photographed."""
     try:
         units_there(desk.quilt.state)
     except Refused as refused:
-        lines = (COUNTING_GOES_ON, str(refused))
-        await desk.app.push_screen_wait(LinesDialog("The wall", lines))
-        return await type_rows(desk)
+        choices = (
+            Choice("type", "type what lies there, row by row"),
+            Choice("photograph", "read it from a photograph"),
+        )
+        dialog = ChoiceDialog(f"{refused} {COUNTING_GOES_ON}", choices)
+        chosen = await desk.app.push_screen_wait(dialog)
+        if chosen is None:
+            return False
+        return await (type_rows(desk) if chosen == "type" else photographed(desk))
     from sewalong.screens.wall.proposing import ProposedWallScreen
 
     accepted: bool | None = await desk.app.push_screen_wait(ProposedWallScreen(desk))
     return bool(accepted)
+
+
+async def photographed(desk: Desk) -> bool:
+    """Read what lies there from a photograph; True where it lies so on the wall now."""
+    if missing := what_is_missing():
+        await desk.app.push_screen_wait(LinesDialog("A photograph", (missing,)))
+        return False
+    # What reads photographs takes long to load.
+    from sewalong.screens.wall.floor_sheet import from_the_floor
+
+    return await from_the_floor(desk)
