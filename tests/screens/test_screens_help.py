@@ -34,6 +34,8 @@ from sewalong.screens.quilts import QuiltsScreen
 from sewalong.screens.returning import KEYS as RETURN_KEYS
 from sewalong.screens.returning import ReturnScreen
 from sewalong.screens.sewing import SewingScreen
+from sewalong.screens.wall.floor_sheet import KEYS as FLOOR_KEYS
+from sewalong.screens.wall.floor_sheet import FloorSheetScreen
 from sewalong.screens.widgets.keys import SEWING_KEYS, Key, keys_with, line_of
 from sewalong.screens.worksheet import KEYS as NUMBER_KEYS
 from sewalong.screens.worksheet import PAGES, WorksheetScreen
@@ -62,6 +64,7 @@ ALL_KEYS: dict[Any, tuple[Key, ...]] = {
     PhotoSheetScreen: PHOTO_KEYS,
     SetsScreen: SET_KEYS,
     ProposingScreen: PROPOSING_KEYS,
+    FloorSheetScreen: FLOOR_KEYS,
 }
 
 
