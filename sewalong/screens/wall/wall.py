@@ -5,6 +5,7 @@ from __future__ import annotations
 import asyncio
 
 from sewalong.fabrics.photo.read import what_is_missing
+from sewalong.progress.record.events.standing import must_be_in_progress
 from sewalong.progress.record.refused import Refused
 from sewalong.screens.over_sewing import undoing_keys
 from sewalong.screens.prompts.desk import Desk
@@ -195,6 +196,11 @@ async def wall(desk: Desk) -> None:
 async def _laid_first(desk: Desk) -> bool:
     """Have something be laid: as it is proposed, or where no unit is known as it is typed or
     photographed."""
+    try:
+        must_be_in_progress(desk.quilt.state)
+    except Refused as refused:
+        desk.tell(str(refused), refused=True)
+        return False
     try:
         units_there(desk.quilt.state)
     except Refused as refused:
