@@ -34,6 +34,7 @@ USUAL_KEYS: Mapping[str, str] = {
     "numbers": "h",
     "fabrics": "comma",
     "sets": "full_stop",
+    "wall": "minus",
     "aside": "a",
     "elsewhere": "z",
     "look": "l",
@@ -44,7 +45,7 @@ USUAL_KEYS: Mapping[str, str] = {
 }
 """What can be done by a key at the sewing screen, and the key it usually has."""
 
-GIVES_WAY: Mapping[str, str] = {"redo": "ctrl+y", "far": "", "fabrics": "", "sets": ""}
+GIVES_WAY: Mapping[str, str] = {"redo": "ctrl+y", "far": "", "fabrics": "", "sets": "", "wall": ""}
 """What came when owners had keys of their own already: what she moved to its usual key has it.
 Behind each the key it then has, empty for none."""
 

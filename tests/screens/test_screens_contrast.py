@@ -21,6 +21,7 @@ from textual.theme import Theme
 from textual.widgets import Input
 
 from sewalong.quilt.fabrics_said import fabrics_said
+from sewalong.quilt.quilt import Target
 from sewalong.screens.cloth.photo_sheet import Keeper, PhotoSheetScreen
 from sewalong.screens.cloth.proposing import ProposingScreen
 from sewalong.screens.cloth.sets import SetsScreen
@@ -29,12 +30,15 @@ from sewalong.screens.prompts.dialogs import CautionDialog, Dialog
 from sewalong.screens.quilts import QuiltsScreen
 from sewalong.screens.sewing import SewingScreen
 from sewalong.screens.wall.floor_sheet import FloorSheetScreen
+from sewalong.screens.wall.proposing import ProposedWallScreen
+from sewalong.screens.wall.wall import WallScreen
 from sewalong.screens.widgets.few_colours import FEW
 from sewalong.screens.widgets.themes import DAYLIGHT, LAMPLIGHT, THEMES
 from sewalong.screens.worksheet import WorksheetScreen
 from tests.fabrics.floor.made_readings import not_sure
 from tests.fabrics.photo.test_photo_mending import photo
 from tests.progress import every_act as c
+from tests.progress.sets.fabrics import sets_of, with_fabrics
 from tests.screens.sewing_room import (
     Room,
     StandingClock,
@@ -308,6 +312,28 @@ async def test_every_text_beside_sets(tmp_path: Path, theme: str) -> None:
     words = [words for _, words, *_ in found]
     assert any(one.startswith("Not done: These are in no set.") for one in words)
     assert {"front", "back"} <= set(words)
+    assert weak(found) == {}
+    assert weak(found, in_256) == {}
+
+
+@pytest.mark.parametrize("theme", A_LOOK)
+async def test_every_text_on_the_wall(tmp_path: Path, theme: str) -> None:
+    quilt = replace(with_fabrics(), target=Target(4, 5))
+    found: list[Drawn] = []
+    accepted = c.AcceptSets(sets_of(8, 5))
+    path = tmp_path / "quilts.db"
+    async with at_sewing(path, accepted, quilt=quilt, theme=theme) as room:
+        await room.press("minus")
+        await room.screen_is(ProposedWallScreen)
+        await room.sees("Possible")
+        found += (("a layout", *text) for text in texts(room))
+        await room.press("y")
+        await room.screen_is(WallScreen)
+        for key in ("w", "l", "enter", "right", "c", "z", "s"):
+            await room.press(key)
+            found += (("the wall", *text) for text in texts(room))
+    # Marks that stand side by side are one text.
+    assert {"[", ")[", "#", "L"} <= {words.strip() for _, words, *_ in found}
     assert weak(found) == {}
     assert weak(found, in_256) == {}
 
