@@ -68,9 +68,9 @@ ALL_KEYS: dict[Any, tuple[Key, ...]] = {
     PhotoSheetScreen: PHOTO_KEYS,
     SetsScreen: SET_KEYS,
     ProposingScreen: PROPOSING_KEYS,
-    FloorSheetScreen: FLOOR_KEYS,
     WallScreen: WALL_KEYS,
     ProposedWallScreen: LAYOUT_KEYS,
+    FloorSheetScreen: FLOOR_KEYS,
 }
 
 

@@ -17,8 +17,9 @@ from sewalong.progress.wall.wall_words import (
     unit_words,
 )
 from sewalong.service.open_quilt import OpenQuilt
-from sewalong.service.wall_changes import all_touches, nesting
+from sewalong.service.wall_changes import all_touches
 from sewalong.service.wall_proposals import ToPropose, WallRules, to_propose, why_no_wall
+from sewalong.service.wall_rows import nesting_words
 from sewalong.wall.laying.blobs import family_blobs, value_blobs
 from sewalong.wall.laying.laying import Touch
 from sewalong.wall.laying.rows import perhaps_turned
@@ -131,18 +132,7 @@ def _more(state: State, now: OnWall) -> tuple[str, ...]:
         f"Row {row} would touch {fewer} fewer if it lay end for end."
         for row, fewer in perhaps_turned(now.laying, now.units, now.rules)
     )
-    return (*blob_words(blobs), *turned, *nesting_lines(state))
-
-
-def nesting_lines(state: State) -> tuple[str, ...]:
-    """Where rows that are sewn do not nest as they lie now, and which to press anew."""
-    found = nesting(state)
-    joins = tuple(f"Rows {a} and {b} lie ridge on ridge." for a, b in found.collide)
-    if not found.anew:
-        return joins
-    rows = ", ".join(map(str, found.anew))
-    one = len(found.anew) == 1
-    return (*joins, f"Press row{'' if one else 's'} {rows} the other way, and all nest.")
+    return (*blob_words(blobs), *turned, *nesting_words(state))
 
 
 def rows_in_short(state: State) -> tuple[str, ...]:
