@@ -89,3 +89,7 @@ def test_a_blob_is_said_with_its_places() -> None:
     blob = Blob("red", ((1, 1), (1, 2), (2, 2), (2, 3)))
     assert blob_words([blob]) == ("4 units hang together that are red: 1·1, 1·2, 2·2, 2·3.",)
     assert blob_words([]) == ()
+    large = Blob("dark", tuple((1, place) for place in range(1, 21)))
+    (said,) = blob_words([large])
+    assert said.startswith("20 units hang together that are dark: 1·1, 1·2, ")
+    assert said.endswith(", 1·12 and 8 more.")
