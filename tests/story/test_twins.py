@@ -23,8 +23,9 @@ from tests.story.twins.pile_cases import PILES
 from tests.story.twins.set_cases import SETS
 from tests.story.twins.twin import Case, by_command, by_key, twins
 from tests.story.twins.undo_cases import UNDOABLE, UNDOING
+from tests.story.twins.wall_cases import WALL
 
-CASES = (*COUNTING, *PILES, *FABRICS, *MACHINE, *LEAVING, *SETS, *UNDOING)
+CASES = (*COUNTING, *PILES, *FABRICS, *MACHINE, *LEAVING, *SETS, *WALL, *UNDOING)
 
 NOBODY_ASKS = {"OpenSession", "Mention"}
 """Sitting down goes with whatever is asked first; what was said is written by the program."""
