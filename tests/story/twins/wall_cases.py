@@ -129,3 +129,6 @@ WALL = (
         "BA",
     ),
 )
+
+LONG_ONLY = ("a unit taken out", "a place locked", "the wall cleared", "a row turned end for end")
+"""Like others of these: only the long form does them."""
