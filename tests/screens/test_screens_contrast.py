@@ -29,11 +29,13 @@ from sewalong.screens.new_quilt import NewQuiltScreen
 from sewalong.screens.prompts.dialogs import CautionDialog, Dialog
 from sewalong.screens.quilts import QuiltsScreen
 from sewalong.screens.sewing import SewingScreen
+from sewalong.screens.wall.floor_sheet import FloorSheetScreen
 from sewalong.screens.wall.proposing import ProposedWallScreen
 from sewalong.screens.wall.wall import WallScreen
 from sewalong.screens.widgets.few_colours import FEW
 from sewalong.screens.widgets.themes import DAYLIGHT, LAMPLIGHT, THEMES
 from sewalong.screens.worksheet import WorksheetScreen
+from tests.fabrics.floor.made_readings import not_sure
 from tests.fabrics.photo.test_photo_mending import photo
 from tests.progress import every_act as c
 from tests.progress.sets.fabrics import sets_of, with_fabrics
@@ -280,7 +282,15 @@ async def test_every_text_beside_fabrics(tmp_path: Path, theme: str) -> None:
         await room.screen_is(PhotoSheetScreen)
         await room.press("m", "right")
         found += (("photograph", *text) for text in texts(room))
-    assert {words for _, words, *_ in found} >= {"A rust dots, 4", "*A 1·1", ">B 1·2"}
+        await room.press("escape", "escape", "escape")
+        await room.screen_is(SewingScreen)
+        desk = room.app.screen
+        assert isinstance(desk, SewingScreen)
+        floor = FloorSheetScreen(desk, not_sure(2, 2), {}, lambda _: None)
+        room.app.call_later(room.app.push_screen, floor)
+        await room.screen_is(FloorSheetScreen)
+        found += (("the floor", *text) for text in texts(room))
+    assert {words for _, words, *_ in found} >= {"A rust dots, 4", "*A 1·1", ">B 1·2", ">? 1·1"}
     assert weak(found) == {}
     assert weak(found, in_256) == {}
 

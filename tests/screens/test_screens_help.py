@@ -34,6 +34,8 @@ from sewalong.screens.quilts import QuiltsScreen
 from sewalong.screens.returning import KEYS as RETURN_KEYS
 from sewalong.screens.returning import ReturnScreen
 from sewalong.screens.sewing import SewingScreen
+from sewalong.screens.wall.floor_sheet import KEYS as FLOOR_KEYS
+from sewalong.screens.wall.floor_sheet import FloorSheetScreen
 from sewalong.screens.wall.proposing import KEYS as LAYOUT_KEYS
 from sewalong.screens.wall.proposing import ProposedWallScreen
 from sewalong.screens.wall.wall import KEYS as WALL_KEYS
@@ -68,6 +70,7 @@ ALL_KEYS: dict[Any, tuple[Key, ...]] = {
     ProposingScreen: PROPOSING_KEYS,
     WallScreen: WALL_KEYS,
     ProposedWallScreen: LAYOUT_KEYS,
+    FloorSheetScreen: FLOOR_KEYS,
 }
 
 

@@ -107,6 +107,7 @@ async def test_a_layout_is_proposed_at_once_accepted_and_undone(tmp_path: Path) 
         assert not room.state.wall.rows
 
 
+@pytest.mark.long
 async def test_leaving_changes_nothing(tmp_path: Path) -> None:
     async with at_a_layout(tmp_path) as (room, _):
         await room.press("escape")
@@ -161,6 +162,7 @@ async def test_rules_are_picked_by_number(tmp_path: Path) -> None:
         assert (room.state.wall.touch, room.state.wall.stacks) == ("corner", False)
 
 
+@pytest.mark.long
 async def test_what_lies_around_is_asked_for_where_no_border_tells(tmp_path: Path) -> None:
     async with at_a_layout(tmp_path) as (room, screen):
         await room.press("3")
@@ -314,6 +316,7 @@ async def test_a_section_goes_along_with_the_walk_and_is_said(tmp_path: Path) ->
         await room.sees("columns 5 to 12 of 12")
 
 
+@pytest.mark.long
 async def test_it_is_looked_at_in_other_ways(tmp_path: Path) -> None:
     async with at_the_wall(tmp_path) as (room, _):
         await room.press("g")

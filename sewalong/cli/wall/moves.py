@@ -10,7 +10,7 @@ from sewalong.cli.frame.errors import CommandError
 from sewalong.cli.frame.report import Report
 from sewalong.cli.sewing.outcome import aftermath
 from sewalong.cli.wall.typed_places import place_and_turns, place_typed, spare_typed
-from sewalong.cli.wall.wall_report import nesting_lines, touch_data
+from sewalong.cli.wall.wall_report import touch_data
 from sewalong.progress.acts.act import Act
 from sewalong.progress.acts.wall import (
     ClearWall,
@@ -28,6 +28,7 @@ from sewalong.progress.sets.set_words import called
 from sewalong.service.acting import do
 from sewalong.service.open_quilt import OpenQuilt
 from sewalong.service.wall_changes import effect_of, nesting, would_be
+from sewalong.service.wall_rows import between_rows, nesting_words
 from sewalong.wall.laying.moves import Effect
 from sewalong.wall.laying.touch_words import effect_words
 
@@ -46,7 +47,7 @@ def moved(
         lines: tuple[str, ...] = ()
         data: dict[str, object] = {}
     else:
-        effect = _between_rows(effect_of(before, after), act)
+        effect = between_rows(effect_of(before, after), act)
         lines = (*effect_words(effect, called(before.quilt)), *_pressing(act, after))
         data = _effect_data(effect, after)
     if args.look:
@@ -72,22 +73,8 @@ def _must_be_meant(before: State, after: State, lines: Words, context: Context) 
         raise CommandError("Nothing was recorded.")
 
 
-def _between_rows(effect: Effect, act: Act) -> Effect:
-    """Of whole rows that are moved, only what touches between two rows or around them: what touches
-    within a row goes with it."""
-    if not isinstance(act, TurnRow | ExchangeRows):
-        return effect
-    mends, makes = (
-        tuple(
-            one for one in some if len({row for row, _ in one.places}) != 1 or len(one.places) == 1
-        )
-        for some in (effect.mends, effect.makes)
-    )
-    return Effect(effect.before, effect.after, mends, makes)
-
-
 def _pressing(act: Act, after: State) -> tuple[str, ...]:
-    return nesting_lines(after) if isinstance(act, TurnRow | ExchangeRows) else ()
+    return nesting_words(after) if isinstance(act, TurnRow | ExchangeRows) else ()
 
 
 def _effect_data(effect: Effect, after: State) -> dict[str, object]:

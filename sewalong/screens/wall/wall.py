@@ -5,12 +5,14 @@ from __future__ import annotations
 import asyncio
 
 from sewalong.fabrics.photo.read import what_is_missing
+from sewalong.progress.record.events.standing import must_be_in_progress
 from sewalong.progress.record.refused import Refused
 from sewalong.screens.over_sewing import undoing_keys
 from sewalong.screens.prompts.desk import Desk
 from sewalong.screens.prompts.dialogs import Choice, ChoiceDialog, LinesDialog
 from sewalong.screens.wall.typing import type_rows
-from sewalong.screens.wall.wall_look import ALONE, WallLook, looking_keys
+from sewalong.screens.wall.wall_look import ALONE, looking_keys
+from sewalong.screens.wall.whole_rows import ROW_KEYS, WholeRows
 from sewalong.screens.widgets.keys import Key, help_at
 from sewalong.service.wall_in_hand import wall_in_hand
 from sewalong.service.wall_looks import PlacePage, spares, verdict
@@ -43,6 +45,7 @@ KEYS = (
         words="picture camera read file floor scan"),
     Key("wall.type", "a", "type", "type rows", "Type what lies there, row by row.", False,
         words="letters enter write layout by hand"),
+    *ROW_KEYS,
     *undoing_keys("wall"),
     Key("wall.leave", "escape", "leave", "back", "Put down what is picked up; else back to sewing.",
         True, ("minus",), "quit sew"),
@@ -52,7 +55,7 @@ KEYS = (
 COUNTING_GOES_ON = "None of it need be: counting goes on without."
 
 
-class WallScreen(WallLook):
+class WallScreen(WholeRows):
     """Every move is an act of its own, and undone like any."""
 
     BINDINGS = [*(key.binding() for key in KEYS)]
@@ -195,6 +198,11 @@ async def wall(desk: Desk) -> None:
 async def _laid_first(desk: Desk) -> bool:
     """Have something be laid: as it is proposed, or where no unit is known as it is typed or
     photographed."""
+    try:
+        must_be_in_progress(desk.quilt.state)
+    except Refused as refused:
+        desk.tell(str(refused), refused=True)
+        return False
     try:
         units_there(desk.quilt.state)
     except Refused as refused:
