@@ -39,7 +39,13 @@ from sewalong.service.wall_looks import (
 )
 from sewalong.service.wall_moves import lock, put_in, rows_to_type, swap, take_out, turn
 from sewalong.service.wall_proposals import WallRules, rules_now, to_propose
-from sewalong.service.wall_rules import Wanted, fabric_around, proposed_wall, verdict_now
+from sewalong.service.wall_rules import (
+    Wanted,
+    fabric_around,
+    found_words,
+    possible_words,
+    proposed_wall,
+)
 from sewalong.wall.keys import cloth_key
 from sewalong.wall.laying.grid import At
 from sewalong.wall.laying.laying import touches
@@ -320,17 +326,17 @@ def test_the_verdict_says_nothing_is_best_that_no_bound_meets() -> None:
     )
     state, _, _ = by_letters(quilt, "AAA", "AAB")
     asked = to_propose(state, WallRules(stacks=False))
-    before = verdict_now(state, asked, None)
+    before = found_words(possible_words(state, asked), None)
     assert before[0].startswith("Not possible: like fabrics meet along a seam ")
     assert any(
         one.startswith("A chalk: 5 units, and 3 can lie apart: 2 too many") for one in before
     )
     found = laid(asked.asked, 30)
-    after = verdict_now(state, asked, found)[-1]
+    after = found_words(before, found)[-1]
     assert ("no layout has fewer." in after) is found.is_least
     assert proposed_wall(state, asked, found).touches == found.touches
     possible = to_propose(by_letters(quilt, "AAB", "ABB")[0], WallRules(stacks=False))
-    assert verdict_now(state, possible, laid(possible.asked, 5)) == (
+    assert found_words(possible_words(state, possible), laid(possible.asked, 5)) == (
         "Possible, and here it is: nothing touches.",
     )
 
