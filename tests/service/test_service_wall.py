@@ -8,6 +8,7 @@ from random import Random
 
 import pytest
 from msgspec.structs import replace
+from shapely import Polygon
 
 from sewalong.fabrics.looked_at import View
 from sewalong.fabrics.sight import Sight, value
@@ -46,6 +47,7 @@ from sewalong.service.wall_rules import (
     possible_words,
     proposed_wall,
 )
+from sewalong.wall.cells.stamps import Size
 from sewalong.wall.keys import cloth_key
 from sewalong.wall.laying.grid import At
 from sewalong.wall.laying.laying import touches
@@ -230,6 +232,37 @@ def test_what_is_drawn_is_what_lies_there_in_her_colours_and_as_others_see_them(
     assert len(there.keys) == 4
     assert (there.across, there.down) == (12, 6)
     assert pictured(a_wall(c.PutSpare(1, 2))[2], (1, 2), 12, 6) is None
+
+
+def test_from_afar_a_unit_is_the_light_of_its_patches_by_their_areas() -> None:
+    """sRGB to linear light and back as in IEC 61966-2-1, areas by shapely."""
+    _, _, wall = a_wall()
+    hung, seen = drawn(wall), colours(wall)
+    put = hung.puts[0]
+    assert put is not None
+    unit = flat_unit(wall.state.quilt, wall.pieced[put.unit])
+    areas = {patch.letter: Polygon(patch.points).area for patch in unit.patches}
+    (pixel,) = {key for row in hung.afar.of(put, Size(2, 2)).pixels for key in row}
+    assert pixel is not None
+    for part in ("red", "green", "blue"):
+        light = sum(linear(getattr(seen[key], part)) * area for key, area in areas.items())
+        there = linear(getattr(seen[pixel], part))
+        assert there == pytest.approx(light / sum(areas.values()), abs=0.01)
+    assert hung.lightness[pixel] == pytest.approx(value(seen[pixel]))
+
+
+def linear(part: int) -> float:
+    """Linear light of a part of an sRGB colour, 0 to 255."""
+    share = part / 255
+    return share / 12.92 if share <= 0.04045 else float(((share + 0.055) / 1.055) ** 2.4)
+
+
+def test_zoomed_out_units_are_seen_from_afar_where_not_all_show_what_they_are() -> None:
+    hung = drawn(a_wall()[2])
+    for down, far in ((12, False), (5, True)):
+        room = hung.room(40, down)
+        assert (hung.drawn(room, -1)[0] is hung.afar) is far
+        assert hung.drawn(room, 0)[0] is hung.drawn(room, 99)[0] is hung.stamps
 
 
 def test_cloth_of_which_only_light_or_dark_is_known_has_strokes() -> None:
