@@ -223,7 +223,7 @@ def test_a_document_of_a_top_can_be_read(setting: str) -> None:
     assert title.text == "Window seat"
     assert about is not None
     assert (about.text or "").startswith("3 × 4 units;")
-    shapes = root.findall(f"{SVG}g[@id='cloth']/{SVG}polygon")
+    shapes = root.findall(f"{SVG}g[@class='cloth']/{SVG}polygon")
     assert len(shapes) == len(drawing.parts)
     areas = []
     for shape, (_, key) in zip(shapes, drawing.parts, strict=True):
@@ -246,7 +246,7 @@ def test_every_patch_has_the_letter_of_its_fabric_and_every_letter_its_name() ->
     assert texts[1 : 1 + len(letters)] == letters
     names = {fabric.letter: fabric.name for fabric in FABRICS}
     assert set(texts[1 + len(letters) :]) == {f"{s} {names[s or '']}" for s in SETS[1]}
-    legend = root.findall(f"{SVG}g[@id='legend']/{SVG}polygon")
+    legend = root.findall(f"{SVG}g[@class='legend']/{SVG}polygon")
     assert {one.attrib["fill"] for one in legend} == {
         fabric.colour for fabric in FABRICS if fabric.letter in SETS[1]
     }

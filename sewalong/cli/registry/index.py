@@ -27,7 +27,7 @@ COMMANDS: dict[str, tuple[str, ...]] = {
     "planning": ("alter", "quilt-file"),
     "cloth": ("fabrics", "contrast", "sets"),
     "numbers": ("plan", "layouts", "size", "methods", "reckon"),
-    "files": ("start", "check", "export", "import"),
+    "files": ("start", "check", "export", "sheets", "import"),
     "safekeeping": ("backup", "examine", "restore"),
 }
 """By file, in the order a person meets them."""

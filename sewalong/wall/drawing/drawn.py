@@ -16,10 +16,12 @@ from sewalong.quilt.setting import SetOnPoint
 from sewalong.wall.cloth_colours import cloth_colours
 from sewalong.wall.drawing.top_polygons import Part, top_polygons
 from sewalong.wall.keys import CORNERSTONE, SASH, SETTING, UNKNOWN, Key, border_key, cloth_key
-from sewalong.wall.of_quilt import own_colours
+from sewalong.wall.of_quilt import own_colours, the_top
+from sewalong.wall.on_point import by_turns_on_point
 from sewalong.wall.palette import colour_of
 from sewalong.wall.set_picture import Squares, units_of_set
 from sewalong.wall.top_of_sets import UnitOf, laid_top
+from sewalong.wall.tops import Level, by_turns
 
 APART = 0.12
 """The gap between units that are not sewn together, as a share of a unit's width (own
@@ -73,6 +75,18 @@ def drawing_of_top(
     return _drawing(quilt, title, about, size, parts)
 
 
+def drawing_of_pattern(quilt: Quilt, target: Target, title: str) -> Drawing:
+    """The top with its borders before anybody knows which fabric lies where: the kinds of unit by
+    turns, in what the method calls by its letters. Raises SizeRefused as `drawing_of_top`."""
+    kinds = len(derived(quilt).units)
+    top = the_top(quilt, target)
+    assert top is not None, "its pieces make a unit"
+    place = by_turns(kinds) if isinstance(top, Level) else by_turns_on_point(kinds)
+    size, parts = top_polygons(top, place)
+    about = f"{target} units; which of them lies where is not settled."
+    return _drawing(quilt, title, about, size, parts)
+
+
 def _drawing(
     quilt: Quilt, title: str, about: str, size: tuple[float, float], parts: Iterable[Part]
 ) -> Drawing:
@@ -87,14 +101,26 @@ def _drawing(
         size,
         parts,
         names,
-        {cloth_key(one.letter): one.letter for one in quilt.counted_fabrics},
+        {cloth_key(one.letter): one.letter for one in quilt.counted_fabrics}
+        | {key: _of_the_method(quilt, key)[0] for key in derived(quilt).letters},
         {key: colour_of(key, own) for key in shown},
     )
+
+
+def _of_the_method(quilt: Quilt, letter: str) -> tuple[str, str]:
+    """What is written on patches of a letter of the method, and what it is called. Where fabrics
+    have letters of her own it is a place of a set, since one letter has one sense."""
+    if quilt.counted_fabrics:
+        place = [*derived(quilt).letters].index(letter) + 1
+        return str(place), f"{place}: square {place} of a set"
+    named = {one.letter: one.called for one in quilt.named_fabrics}
+    return letter, named.get(letter, f"fabric {letter}")
 
 
 def _names(quilt: Quilt) -> dict[Key, str]:
     """What everything that can show is called, in the order of a legend."""
     names = {cloth_key(one.letter): one.called for one in quilt.counted_fabrics}
+    names |= {key: _of_the_method(quilt, key)[1] for key in derived(quilt).letters}
     if isinstance(quilt.setting, SetOnPoint):
         names[SETTING] = f"triangles: {quilt.setting.cloth}"
     if quilt.sashing is not None:

@@ -1,0 +1,39 @@
+"""What the sheets of a quilt say: words, numbers and one drawing, not yet on a page."""
+
+from __future__ import annotations
+
+from msgspec import Struct
+
+from sewalong.progress.joining.row_cards import RowCard
+from sewalong.progress.resuming.box_labels import BoxLabel
+from sewalong.progress.resuming.stage_list import ListedStage
+from sewalong.progress.sets.set_list import ListedSet
+from sewalong.quilt.worksheet.line import Section
+
+PARTS = ("top", "stages", "rows", "sets", "cloth", "labels")
+"""What can be printed by itself, in the order in which it is bound."""
+
+
+class TopOnPaper(Struct, frozen=True):
+    """The top as an SVG element, and what it shows: with which fabrics, or why there is none.
+    `legend` has the colour ("#rrggbb") and the name of all that shows."""
+
+    svg: str
+    words: str
+    legend: tuple[tuple[str, str], ...] = ()
+
+
+class Contents(Struct, frozen=True):
+    """`as_of` is the day and time of what it says, `facts` are a label and a text each, `notice`
+    what is wrong with the record, empty for nothing."""
+
+    quilt: str
+    as_of: str
+    facts: tuple[tuple[str, str], ...]
+    top: TopOnPaper
+    stages: tuple[ListedStage, ...]
+    rows: tuple[RowCard, ...]
+    sets: tuple[ListedSet, ...]
+    cloth: tuple[Section, ...]
+    labels: tuple[BoxLabel, ...]
+    notice: str = ""

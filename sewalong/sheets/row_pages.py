@@ -1,0 +1,47 @@
+"""Row cards, to be cut out and pinned on the first unit of each row."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from sewalong.progress.joining.row_cards import RowCard
+from sewalong.progress.joining.row_tags import HOW_TO_TAG
+from sewalong.sheets.element import Element, el
+from sewalong.sheets.marks import blank, labelled, name, part
+
+
+def row_pages(quilt: str, rows: Sequence[RowCard]) -> Element:
+    """A card for each row. A number alone could be read upside down, so each says in three ways
+    which edge is up: the letter first, the line under the number, the thick edge with its words."""
+    return part(
+        "rows",
+        "Row cards",
+        el("p", f"{HOW_TO_TAG} The thick edge of the card goes up."),
+        el("div", *(_card(quilt, row) for row in rows), class_="cards"),
+    )
+
+
+def _card(quilt: str, row: RowCard) -> Element:
+    return el(
+        "article",
+        el("p", f"▲ This edge up: {row.up}", class_="up"),
+        el("div", el("h3", row.label, class_="tag"), _who(quilt, row), class_="who"),
+        _end("First unit", row.first),
+        _end("Last unit", row.last),
+        el("p", row.press),
+        el("p", f"This edge down: {row.down}", class_="down"),
+        class_="card",
+    )
+
+
+def _who(quilt: str, row: RowCard) -> Element:
+    sewn = ", sewn" if row.is_sewn else ""
+    return el(
+        "div",
+        el("p", el("strong", row.row), f": {row.holds}{sewn}"),
+        el("p", name(quilt), class_="small"),
+    )
+
+
+def _end(label: str, unit: str) -> Element:
+    return labelled(label, unit or blank())
