@@ -32,6 +32,7 @@ AGES = {
     "pantry-window": timedelta(days=1),
     "weathercock": timedelta(days=2),
     "orchard-gate": timedelta(days=16),
+    "signal-garden": timedelta(days=31),
 }
 """How long ago the last event of each was, on the day it is seeded."""
 

@@ -11,6 +11,7 @@ from collections.abc import Callable
 from datetime import datetime
 from pathlib import Path
 
+from sewalong.progress.acts.begun import BeginRows
 from sewalong.progress.acts.counting import Count
 from sewalong.progress.acts.notes import WriteNote
 from sewalong.progress.acts.piles import Find, PutPileAway, Spoil
@@ -20,7 +21,9 @@ from sewalong.progress.acts.seam import ChangeTool, RecordSettings
 from sewalong.progress.acts.sets import AcceptSets, MarkSet, SwapSquares
 from sewalong.progress.acts.standing import LayAside
 from sewalong.progress.acts.undoing import Undo
+from sewalong.progress.acts.wall import LayWall, LockPlaces, SwapPlaces
 from sewalong.progress.record.settings import Settings
+from sewalong.progress.record.wall import LaidUnit
 from sewalong.service.demo_quilts import demo_folder
 from sewalong.store.archive import to_text
 from sewalong.store.library import Library
@@ -212,11 +215,97 @@ def orchard_gate(diary: Diary) -> None:
     diary.close("one pair of set 8 is still to lay; cut the four sewn stacks")
 
 
+SIGNAL_SETS = (
+    "AIHNCMFO", "ALCIFOHM", "DNGPEKBJ", "DNGKEPBJ", "BLDKGJEP", "DNEPBKGJ", "FLAOHMCI",
+    "DKGLBPEJ", "AMCIFOHN", "GJBPENDK", "HLFMCIAO", "CMHIFOAN", "HIAOCLFM", "DLEPGKBJ",
+)  # fmt: skip
+"""Fourteen sets of eight, light on dark, as the program once proposed them."""
+
+SIGNAL_ROWS = (
+    "23c 46d 38a 2b 29a 12d 8c 40a",
+    "51b 31d 42c 37c 25a 11d 18d 44d",
+    "53a 3a 30b 48b 15a 43c 7b 27a",
+    "0c 17d 34d 16c 45d 20c 28d 32c",
+    "10b 6c 14a 5c 9c 36d 47c 52c",
+    "35a 54a 33c 21c 39c 24d 22a 1d",
+    "55c 49d 19d 41c 50b 13c 26d 4c",
+)
+"""Its units without a touch, spread evenly, as the program once proposed them: the number of each
+in order of making, from 0, and its quarter turns from a for none."""
+
+
+def signal_garden(diary: Diary) -> None:
+    """A layout on the wall: all units sewn, one moved and two locked there, three rows sewn and five
+    units of the fourth."""
+    diary.evening("2026-01-16", "19:10")
+    diary.do(AcceptSets(tuple(tuple(one) for one in SIGNAL_SETS), "light on dark"))
+    diary.count("pair", *[4] * 7, each=0.6)
+    diary.close("the other seven sets lie in the order of the list")
+    diary.evening("2026-01-17", "14:00")
+    diary.count("pair", *[4] * 7, each=0.6)
+    diary.do(
+        RecordSettings(
+            Settings(
+                machine="the one from the attic",
+                foot="patchwork foot",
+                needle="80/12",
+                stitch_length="2.1",
+                thread="sand cotton 50",
+                proof="three strips 2 in wide came out at 5 in",
+            )
+        )
+    )
+    diary.count("sew", *[4] * 7, each=2)
+    diary.close()
+    diary.evening("2026-01-23", "20:00")
+    diary.count("press", 14, 14, each=0.6)
+    diary.do(Answer("iron", "yes"))
+    diary.count("stack", 14, each=0.8)
+    diary.count("sew-around", 7, 7, each=1.6)
+    diary.close("cut by daylight")
+    diary.evening("2026-01-25", "11:00")
+    diary.do(ChangeTool("blade"))
+    diary.count("cut-twice", 7, 7, each=1.2)
+    diary.count("press-open", 28, 28, each=0.4)
+    diary.do(Answer("iron", "yes"))
+    diary.do(PutPileAway("unit", "by set, in fourteen envelopes"))
+    diary.close("lay them out in the box room")
+
+    diary.evening("2026-02-01", "15:00")
+    units = tuple(
+        LaidUnit(number, unit, tuple(squares))
+        for number, squares in enumerate(SIGNAL_SETS, start=1)
+        for unit in range(4)
+    )
+    rows = tuple(
+        tuple((int(one[:-1]), "abcd".index(one[-1])) for one in row.split()) for row in SIGNAL_ROWS
+    )
+    diary.do(LayWall(units, rows))
+    diary.do(WriteNote("Looked at it from the ladder. The two red ones may stay where they are."))
+    diary.do(LockPlaces(((2, 4), (6, 3))), after=5)
+    diary.do(SwapPlaces(5, 3, 7, 7), after=4)
+    diary.do(PutPileAway("unit", "on the floor of the box room, door shut"))
+    diary.close("pick the rows up from the top, tag on the first unit")
+    diary.evening("2026-02-08", "16:20")
+    diary.count("sew-rows", 1, 1, each=9)
+    diary.do(Answer("iron", "yes"))
+    diary.do(PutPileAway("row", "rolled in the blue towel, row 1 inside"))
+    diary.close()
+    diary.evening("2026-02-13", "20:30")
+    diary.count("sew-rows", 1, each=10)
+    diary.do(BeginRows(((1, 5),)), after=6)
+    diary.do(
+        WriteNote("The cat was in the box room. Rows 5 to 7 are in three envelopes, not in order.")
+    )
+    diary.close("three more units finish row 4")
+
+
 HISTORIES: dict[str, tuple[str, Callable[[Diary], None]]] = {
     "lantern-walk": ("2026-02-06T19:50:00+01:00", lantern_walk),
     "cornflower-field": ("2026-04-18T10:00:00+01:00", cornflower_field),
     "russet-rows": ("2026-01-04T13:50:00+01:00", russet_rows),
     "orchard-gate": ("2026-03-06T19:10:00+01:00", orchard_gate),
+    "signal-garden": ("2026-01-16T18:50:00+01:00", signal_garden),
     "ferry-steps": ("2026-03-01T14:30:00+01:00", ferry_steps),
 }
 

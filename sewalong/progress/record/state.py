@@ -14,6 +14,7 @@ from sewalong.progress.record.places import Places, in_words
 from sewalong.progress.record.route import Route
 from sewalong.progress.record.sets.laid import SetsNow
 from sewalong.progress.record.settings import Settings
+from sewalong.progress.record.wall import WallNow
 from sewalong.quilt.quilt import Quilt, Target
 
 
@@ -150,6 +151,8 @@ class State(Struct, frozen=True):
     """The numbers of failed measurements of which the pieces in doubt were looked through."""
     sets: SetsNow
     """The sets she accepted, empty where there are none."""
+    wall: WallNow
+    """What is laid on the wall, and how; empty where nothing is."""
     iron_asked: bool
     """False while an iron stage was counted in this session and nobody asked since."""
     last_act: tuple[int, ...]

@@ -24,6 +24,7 @@ from sewalong.progress.record.state import (
     Standing,
     State,
 )
+from sewalong.progress.record.wall import NOTHING_LAID, WallNow
 from sewalong.quilt.quilt import Quilt, Target
 
 
@@ -84,6 +85,7 @@ class Tally(Struct):
     iron_asked: bool = True
     begun: Begun = ()
     sets: SetTrack = field(default_factory=SetTrack)
+    wall: WallNow = NOTHING_LAID
     acts: list[tuple[int, ...]] = field(default_factory=list)
     taken_back: list[tuple[int, ...]] = field(default_factory=list)
     seq: int = 0
@@ -171,13 +173,17 @@ class Tally(Struct):
         if not self.missing[pile]:
             del self.missing[pile]
 
-    def retarget(self, target: Target) -> None:
-        """Another layout is wanted. What was done at a stage it has not is no longer counted."""
+    def retarget(self, target: Target, *, anew: bool = False) -> None:
+        """Another layout is wanted. What was done at a stage it has not is no longer counted; no
+        unit on the wall keeps its place if units are set `anew` in another way."""
         self.target, self.route = target, route_for(self.quilt, target)
         self.piles = dict.fromkeys(self.route.piles, 0) | self.piles
         self.done = {stage.id: self.done.get(stage.id, 0) for stage in self.route.stages}
         rows = len(self.quilt.rows_for(target))
         self.joints = [joint for joint in self.joints if max(joint) <= rows]
+        if self.wall.rows:
+            lengths = [row.units for row in self.quilt.rows_for(target)]
+            self.wall = self.wall.fitted(lengths, anew=anew)
         if self.chosen not in self.done:
             self.chosen, self.chosen_by_hand = None, False
 
@@ -185,8 +191,9 @@ class Tally(Struct):
         """The plan is another: as many more pieces as it begins with come to their piles."""
         for was, now in zip(self.quilt.starts, quilt.starts, strict=True):
             self.change(now.pile, now.count - was.count)
+        anew = quilt.is_on_point is not self.quilt.is_on_point
         self.quilt = quilt
-        self.retarget(quilt.target)
+        self.retarget(quilt.target, anew=anew)
 
     def can_undo(self, seq: int) -> None:
         """The event numbered `seq` can be taken back by itself, and nothing put back over it."""
@@ -274,6 +281,7 @@ class Tally(Struct):
             mentioned=dict(self.mentioned),
             seen_to=tuple(self.seen_to),
             sets=self.sets.frozen(),
+            wall=self.wall,
             iron_asked=self.iron_asked,
             last_act=self.acts[-1] if self.acts else (),
             last_undone=self.taken_back[-1] if self.taken_back else (),

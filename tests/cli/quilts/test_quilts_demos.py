@@ -44,6 +44,7 @@ def test_there_is_a_fresh_one_one_in_the_middle_and_one_in_centimetres() -> None
     assert "pebble-path" not in WITH_HISTORY
     assert set(WITH_HISTORY) == {
         "lantern-walk", "cornflower-field", "russet-rows", "ferry-steps", "orchard-gate",
+        "signal-garden",
     }  # fmt: skip
     assert set(AGES) == set(demo_names())
 

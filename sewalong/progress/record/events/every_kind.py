@@ -24,6 +24,12 @@ from sewalong.progress.record.events.sizing import UnitDecided
 from sewalong.progress.record.events.standing import LaidAside, MarkedDone, PickedUp
 from sewalong.progress.record.events.steering import StageChosen, TargetChanged
 from sewalong.progress.record.events.undoing import Redone, Undone
+from sewalong.progress.record.events.wall import (
+    PlacesLocked,
+    RowsReordered,
+    UnitsMoved,
+    WallLaid,
+)
 
 __all__ = [
     "EVENTS",
@@ -39,6 +45,7 @@ __all__ = [
     "Mentioned",
     "Noted",
     "PickedUp",
+    "PlacesLocked",
     "PlanChanged",
     "PressNoted",
     "PutAway",
@@ -47,6 +54,7 @@ __all__ = [
     "Redone",
     "RowsBegun",
     "RowsJoined",
+    "RowsReordered",
     "SeenTo",
     "SessionClosed",
     "SessionOpened",
@@ -61,7 +69,9 @@ __all__ = [
     "ToolChanged",
     "Undone",
     "UnitDecided",
+    "UnitsMoved",
     "Unpicked",
+    "WallLaid",
     "WentOn",
 ]
 
@@ -100,5 +110,9 @@ EVENTS: tuple[type[Event], ...] = (
     SetsLaid,
     SetMarked,
     SetTakenUp,
+    WallLaid,
+    UnitsMoved,
+    PlacesLocked,
+    RowsReordered,
 )
 """Add a new kind at the end; what is here stays for ever, because records name it."""

@@ -1,0 +1,83 @@
+"""The units there are to lay: of which set each is, of which fabrics, and what it shows."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from functools import lru_cache
+
+from msgspec.structs import replace
+
+from sewalong.fabrics.swatch import swatches
+from sewalong.progress.record.state import State
+from sewalong.progress.record.wall import BY_LETTER, OF_NO_SET, LaidUnit
+from sewalong.quilt.derived import derived_if_any
+from sewalong.quilt.quilt import Quilt
+from sewalong.quilt.set_shape import set_shape
+from sewalong.wall.laying.units import WallUnit, plain_unit, wall_unit
+
+NOT_KNOWN = "?"
+"""A patch begins with this, in place of a fabric, where nothing is known of it."""
+
+
+def units_to_lay(state: State) -> tuple[LaidUnit, ...]:
+    """Every unit that is known: those of all accepted sets that are not held back, sewn or not, set
+    by set in order of making; of plain squares, one for each square of her fabrics. Empty where
+    nothing is known of them."""
+    quilt = state.quilt
+    shape = set_shape(quilt)
+    if shape is not None:
+        return tuple(
+            LaidUnit(number, unit, one.known)
+            for number, one in sorted(state.sets.sets.items())
+            if not one.held_back
+            for unit in range(shape.units)
+        )
+    made = derived_if_any(quilt)
+    if made is None or len(made.letters) != 1 or made.unit_count != 1:
+        return ()
+    return tuple(
+        LaidUnit(OF_NO_SET, 0, (fabric.letter,))
+        for fabric in quilt.counted_fabrics
+        for _ in range(fabric.squares or 0)
+    )
+
+
+def units_by_letter(letters: Sequence[str]) -> tuple[LaidUnit, ...]:
+    """Units of which nothing is known but one letter each, as they are typed."""
+    return tuple(LaidUnit(OF_NO_SET, BY_LETTER, (letter,)) for letter in letters)
+
+
+def as_it_is_now(state: State, unit: LaidUnit) -> LaidUnit:
+    """The unit with the squares its set has now: two may have been swapped since it was laid."""
+    laid = state.sets.sets.get(unit.set)
+    if laid is None or laid.lost or len(laid.squares) != len(unit.squares):
+        return unit
+    return unit if laid.squares == unit.squares else replace(unit, squares=laid.squares)
+
+
+def wall_units(state: State, units: Sequence[LaidUnit]) -> tuple[WallUnit, ...]:
+    """What the units show along their sides, their stack, value and family, in the same order."""
+    return _shown(state.quilt, tuple(as_it_is_now(state, unit) for unit in units))
+
+
+@lru_cache(maxsize=4)
+def _shown(quilt: Quilt, units: tuple[LaidUnit, ...]) -> tuple[WallUnit, ...]:
+    made = derived_if_any(quilt)
+    known = {swatch.letter: swatch for swatch in swatches(quilt.counted_fabrics)}
+    shown: dict[tuple[int, tuple[str, ...]], WallUnit] = {}
+    found = []
+    for number, unit in enumerate(units):
+        if unit.unit == BY_LETTER or made is None:
+            (letter, *_) = unit.squares or ("",)
+            found.append(plain_unit(letter, known.get(letter)))
+            continue
+        kind = (unit.unit, unit.squares)
+        if kind not in shown or "" in unit.squares:
+            # Two patches of which nothing is known are not known to be alike.
+            fabrics = {
+                place: letter or f"{NOT_KNOWN}{number} {place}"
+                for place, letter in zip(made.letters, unit.squares, strict=False)
+            }
+            shown[kind] = wall_unit(made.units[unit.unit], float(made.seam), fabrics, known)
+        found.append(replace(shown[kind], stack=unit.set or None))
+    return tuple(found)
