@@ -12,6 +12,7 @@ from sewalong.sheets.cloth_pages import cloth_pages
 from sewalong.sheets.contents import PARTS, Contents
 from sewalong.sheets.element import Element, el, page_text
 from sewalong.sheets.label_pages import label_pages
+from sewalong.sheets.layout_pages import layout_pages
 from sewalong.sheets.marks import name
 from sewalong.sheets.row_pages import row_pages
 from sewalong.sheets.set_pages import set_pages
@@ -23,7 +24,7 @@ from sewalong.sheets.top_page import top_page
 def booklet(contents: Contents, only: str = "") -> str:
     """The document: every part there is something to say in, or `only` that one of PARTS."""
     wanted = (only,) if only else PARTS
-    parts = [_PARTS[id](contents) for id in wanted if only or _is_there(contents, id)]
+    parts = [_PARTS[id](contents) for id in wanted if contents.has(id)]
     notice = (el("p", contents.notice, class_="caution"),) if contents.notice else ()
     head = el(
         "header",
@@ -50,12 +51,9 @@ def booklet(contents: Contents, only: str = "") -> str:
 _PARTS: Mapping[str, Callable[[Contents], Element]] = {
     "top": top_page,
     "stages": lambda one: stage_pages(one.stages),
-    "rows": lambda one: row_pages(one.quilt, one.rows),
+    "layout": lambda one: layout_pages(one.layout),
+    "rows": lambda one: row_pages(one.quilt, one.rows, one.layout),
     "sets": lambda one: set_pages(one.sets),
     "cloth": lambda one: cloth_pages(one.cloth),
     "labels": lambda one: label_pages(one.quilt, one.as_of, one.labels),
 }
-
-
-def _is_there(contents: Contents, id: str) -> bool:
-    return {"sets": bool(contents.sets), "labels": bool(contents.labels)}.get(id, True)

@@ -3,29 +3,33 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from functools import partial
 
 from sewalong.progress.joining.row_cards import RowCard
 from sewalong.progress.joining.row_tags import HOW_TO_TAG
+from sewalong.sheets.contents import LaidRow
 from sewalong.sheets.element import Element, el
+from sewalong.sheets.layout_pages import strip
 from sewalong.sheets.marks import blank, labelled, name, part
 
 
-def row_pages(quilt: str, rows: Sequence[RowCard]) -> Element:
-    """A card for each row. A number alone could be read upside down, so each says in three ways
+def row_pages(quilt: str, rows: Sequence[RowCard], layout: Sequence[LaidRow]) -> Element:
+    """A card for each row, with its picture where it is laid. A number alone could be read upside down, so each says in three ways
     which edge is up: the letter first, the line under the number, the thick edge with its words."""
     return part(
         "rows",
         "Row cards",
         el("p", f"{HOW_TO_TAG} The thick edge of the card goes up."),
-        el("div", *(_card(quilt, row) for row in rows), class_="cards"),
+        el("div", *map(partial(_card, quilt), rows, layout or (None,) * len(rows)), class_="cards"),
     )
 
 
-def _card(quilt: str, row: RowCard) -> Element:
+def _card(quilt: str, row: RowCard, laid: LaidRow | None) -> Element:
     return el(
         "article",
         el("p", f"▲ This edge up: {row.up}", class_="up"),
         el("div", el("h3", row.label, class_="tag"), _who(quilt, row), class_="who"),
+        *(() if laid is None else (strip(laid),)),
         _end("First unit", row.first),
         _end("Last unit", row.last),
         el("p", row.press),

@@ -29,6 +29,12 @@ figure { margin: 2mm 0 0; break-inside: avoid }
 .legend li { break-inside: avoid }
 .legend svg { width: 4mm; height: 4mm; vertical-align: -0.5mm }
 .top svg { display: block; width: 100%; height: auto; max-height: 165mm }
+.strip { margin: 1mm 0 }
+.strip svg { display: block; width: 100%; height: auto; max-height: 20mm }
+.ends { display: flex; justify-content: space-between; font-size: 9pt }
+.laid { border-top: 1pt solid #000; padding: 2mm 0; break-inside: avoid }
+.laid ol { columns: 2; column-gap: 6mm; font-size: 10pt; list-style: none; margin: 0; padding: 0 }
+.laid li { break-inside: avoid }
 .stage { border-top: 1pt solid #000; padding: 2mm 0; break-inside: avoid }
 .caution { border: 1.5pt solid #000; border-left-width: 5pt; padding: 1mm 2mm; margin: 1mm 0 }
 .caution, .caution ul { font-size: 9.5pt; line-height: 1.25 }
@@ -53,7 +59,7 @@ thead th:first-child { width: 13mm }
 .card p { margin-bottom: 0.5mm; line-height: 1.25 }
 .card { display: inline-block; vertical-align: top; width: calc(50% - 4mm); margin: 0 4mm 3mm 0; border: 1pt dashed #000; padding: 0 3mm 1mm; break-inside: avoid }
 .up { border-top: 3mm solid #000; margin: 0 -3mm 1mm; padding: 0.5mm 3mm; font-weight: bold }
-.tag { font-size: 34pt; line-height: 1; border-bottom: 3pt solid #000 }
+.tag { font-size: 34pt; line-height: 1; border-bottom: 3pt solid #000; white-space: nowrap; flex: none }
 .who { display: flex; align-items: center; gap: 4mm; margin-bottom: 2mm }
 .down { border-top: 0.5pt solid #000; margin: 1mm -3mm -1mm; padding: 0.5mm 3mm }
 .of { font-size: 22pt; font-weight: bold; line-height: 1.1 }

@@ -18,7 +18,7 @@ SVG = "{http://www.w3.org/2000/svg}"
 
 PHRASING = {"strong", "bdi", "span", "b", "code", "svg:svg"}
 FLOW = PHRASING | {
-    "p", "ul", "dl", "div", "article", "section", "figure", "table", "h1", "h2", "h3",
+    "p", "ul", "ol", "dl", "div", "article", "section", "figure", "table", "h1", "h2", "h3",
     "header", "main",
 }  # fmt: skip
 
@@ -36,6 +36,7 @@ HOLDS = {
     "div": FLOW - {"main"} | {"dt", "dd"},
     "figure": FLOW,
     "ul": {"li"},
+    "ol": {"li"},
     "li": FLOW,
     "dl": {"div"},
     "dt": PHRASING,
@@ -53,7 +54,20 @@ HOLDS = {
 }
 """By element, those that may stand in it; nothing else is on a page of ours."""
 
-NO_TEXT = {"html", "head", "ul", "dl", "table", "thead", "tbody", "tr", "svg:svg", "svg:g", "main"}
+NO_TEXT = {
+    "html",
+    "head",
+    "ul",
+    "ol",
+    "dl",
+    "table",
+    "thead",
+    "tbody",
+    "tr",
+    "svg:svg",
+    "svg:g",
+    "main",
+}
 
 ATTRIBUTES = {
     "html": {"lang"},

@@ -9,6 +9,7 @@ from msgspec.structs import replace
 
 from sewalong.lengths import Unit
 from sewalong.progress.record.state import State
+from sewalong.progress.wall.units import units_by_letter, units_to_lay
 from sewalong.quilt.choices import Fabric
 from sewalong.quilt.quilt import Quilt, Target
 from sewalong.quilt.setting import Cornerstones, Sashing, SetOnPoint
@@ -16,7 +17,7 @@ from sewalong.service.sheets import contents_of, top_of
 from sewalong.sheets.booklet import booklet
 from sewalong.sheets.contents import Contents
 from tests.progress import every_act as c
-from tests.progress.building import EVENING, a_quilt, play
+from tests.progress.building import EVENING, a_quilt, go_on, play
 from tests.progress.sets.fabrics import sets_of, with_fabrics
 
 PLAIN = a_quilt(pieces=64, rows=4, columns=5, borders=2, finishing=("layer", "quilt", "bind"))
@@ -30,6 +31,23 @@ def of_sets(quilt: Quilt) -> State:
     return play(quilt, ACCEPTED)[0]
 
 
+def laid(quilt: Quilt, *after: c.Act, by_letter: bool = False) -> State:
+    """Its units laid in order of making, every second one turned, those of three sets or known by
+    their letter alone; places are left over, and empty."""
+    state, record = play(quilt, c.AcceptSets(sets_of(8, 3)))
+    units = units_by_letter("ABCDEFGHIJKL") if by_letter else units_to_lay(state)
+    numbers = iter(range(len(units)))
+    rows = tuple(
+        tuple(
+            (n, 0 if by_letter else n % 2) if (n := next(numbers, -1)) >= 0 else None
+            for _ in range(row.units)
+        )
+        for row in quilt.rows_for(quilt.target)
+    )
+    return go_on(state, record, c.LayWall(units, rows), *after)
+
+
+THREE_BY_FOUR = replace(with_fabrics(), target=Target(3, 4))
 STATES: Mapping[str, State] = {
     "not begun": play(PLAIN)[0],
     "begun, two places": play(PLAIN, *BEGUN)[0],
@@ -52,6 +70,14 @@ STATES: Mapping[str, State] = {
     )[0],
     "sets, on point": of_sets(replace(with_fabrics(), setting=SetOnPoint("grey"))),
     "sets, sashed": of_sets(replace(with_fabrics(), setting=SASHED)),
+    "laid": laid(THREE_BY_FOUR),
+    "laid, empty places": laid(replace(with_fabrics(), target=Target(4, 4))),
+    "laid by letters": laid(THREE_BY_FOUR, by_letter=True),
+    "laid, on point": laid(
+        replace(with_fabrics(), setting=SetOnPoint("grey"), target=Target(2, 3))
+    ),
+    "laid, sashed": laid(replace(THREE_BY_FOUR, setting=SASHED)),
+    "laid, a web": laid(replace(THREE_BY_FOUR, joined="web")),
     "on point": play(replace(PLAIN, setting=SetOnPoint("grey", "#8d99a6"), target=Target(3, 4)))[0],
     "sashed": play(replace(PLAIN, setting=SASHED))[0],
     "sashed, long sashes": play(replace(PLAIN, setting=replace(SASHED, cornerstones=None)))[0],

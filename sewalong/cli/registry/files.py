@@ -58,7 +58,7 @@ COMMANDS = (
             Argument(
                 "--only",
                 "one part of the pages, not all",
-                choices=("top", "stages", "rows", "sets", "cloth", "labels"),
+                choices=("top", "stages", "layout", "rows", "sets", "cloth", "labels"),
             ),
             flag("--replace", "write over what is there already"),
             *QUILT_NAMED[1:],

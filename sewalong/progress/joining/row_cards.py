@@ -5,10 +5,11 @@ from __future__ import annotations
 
 from msgspec import Struct
 
-from sewalong.progress.joining.press_directions import press_words
+from sewalong.progress.joining.press_directions import Way, press_words, row_way
 from sewalong.progress.joining.row_tags import row_label
 from sewalong.progress.record.rows_sewn import rows_of, rows_sewn
 from sewalong.progress.record.state import State
+from sewalong.progress.wall.wall_words import lies_words, pressed_under
 from sewalong.quilt.set_rows import SetRow
 
 _SIDES = ("", ", and a side triangle at one end", ", and a side triangle at both ends")
@@ -38,6 +39,7 @@ def row_cards(state: State) -> tuple[RowCard, ...]:
 
 
 def _card(state: State, number: int, row: SetRow, rows: int) -> RowCard:
+    first, last = _ends(state, number)
     noun = state.route.piles[state.quilt.method.unit].noun
     outer = "the outer corner" if state.quilt.is_on_point else "the outer edge"
     return RowCard(
@@ -47,6 +49,31 @@ def _card(state: State, number: int, row: SetRow, rows: int) -> RowCard:
         up=f"towards row {number - 1}" if number > 1 else outer,
         down=f"towards row {number + 1}" if number < rows else outer,
         holds=f"{noun.count(row.units)}{_SIDES[row.sides]}",
-        press=press_words(number, sashed=state.quilt.sashing is not None),
+        press=_press(state, number),
+        first=first,
+        last=last,
         is_sewn=number <= rows_sewn(state),
     )
+
+
+def _ends(state: State, number: int) -> tuple[str, str]:
+    """The units at both ends of a row as they lie on the wall, empty where nothing does."""
+    if not state.wall.is_laid:
+        return "", ""
+    row = state.wall.rows[number - 1]
+    first, last = ("" if lies is None else lies_words(state, lies) for lies in (row[0], row[-1]))
+    return first, last
+
+
+def _press(state: State, number: int) -> str:
+    """Which way its seams are to be pressed; of a row that was pressed under another number, or
+    turned end for end since, which way they lie."""
+    sashed = state.quilt.sashing is not None
+    under = pressed_under(state)[number - 1] if state.wall.is_laid else number
+    if sashed or under == number:
+        return press_words(number, sashed=sashed)
+    way, since = row_way(abs(under)), ""
+    if under < 0:
+        way = Way.FROM_THE_START if way is Way.TO_THE_START else Way.TO_THE_START
+        since = ", turned end for end since"
+    return f"Pressed as row {abs(under)}{since}: its seams lie {way}."

@@ -8,8 +8,9 @@ from collections.abc import Iterable, Mapping, Sequence
 from msgspec import Struct
 
 from sewalong.fabrics.colours import Colour
-from sewalong.piecing.cloth import Flat
-from sewalong.piecing.geometry import shift
+from sewalong.piecing.cloth import Flat, turned
+from sewalong.piecing.derive import Derivation
+from sewalong.piecing.geometry import box, shift, turn
 from sewalong.quilt.derived import derived
 from sewalong.quilt.quilt import Quilt, Target
 from sewalong.quilt.setting import SetOnPoint
@@ -19,7 +20,7 @@ from sewalong.wall.keys import CORNERSTONE, SASH, SETTING, UNKNOWN, Key, border_
 from sewalong.wall.of_quilt import own_colours, the_top
 from sewalong.wall.on_point import by_turns_on_point
 from sewalong.wall.palette import colour_of
-from sewalong.wall.set_picture import Squares, units_of_set
+from sewalong.wall.set_picture import Squares, in_fabrics, units_of_set
 from sewalong.wall.top_of_sets import UnitOf, laid_top
 from sewalong.wall.tops import Level, by_turns
 
@@ -46,6 +47,32 @@ def drawing_of_set(quilt: Quilt, squares: Squares, title: str) -> Drawing:
     units = units_of_set(derived(quilt), squares)
     size, parts = _side_by_side(units)
     return _drawing(quilt, title, f"The units of this set: {len(units)}.", size, parts)
+
+
+def drawing_of_row(quilt: Quilt, units: Sequence[UnitOf | None], title: str) -> Drawing:
+    """The units of a row side by side as they are sewn, the edge towards row 1 above. On point, seen
+    so, a row begins where others end. Raises SizeRefused as `drawing_of_set`."""
+    made = derived(quilt)
+    flat = [_as_it_lies(made, one) for one in units]
+    wide, high = flat[0].size
+    # Seen as it was made, a unit on point has the one before it above (`laying.grid`).
+    across, down, quarter = (0.0, high, 1) if quilt.is_on_point else (wide, 0.0, 0)
+    patches = [
+        (shift(n * across, n * down).polygon(patch.points), patch.letter)
+        for n, unit in enumerate(flat)
+        for patch in unit.patches
+    ]
+    lying = [(turn(2 * quarter).polygon(polygon), key) for polygon, key in patches]
+    x0, y0, x1, y1 = box(polygon for polygon, _ in lying)
+    parts = [(shift(-x0, -y0).polygon(polygon), key) for polygon, key in lying]
+    known = sum(one is not None for one in units)
+    about = f"A row of {len(units)} units; {known} of them known."
+    return _drawing(quilt, title, about, (x1 - x0, y1 - y0), parts)
+
+
+def _as_it_lies(made: Derivation, unit: UnitOf | None) -> Flat:
+    laid = in_fabrics(made, *((unit.squares, unit.number) if unit else ((), 0)))
+    return turned(Flat(laid.finished(float(made.seam))), turn(2 * unit.turns if unit else 0))
 
 
 def _side_by_side(units: Sequence[Flat]) -> tuple[tuple[float, float], list[Part]]:
