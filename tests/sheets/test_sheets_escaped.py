@@ -25,6 +25,7 @@ from tests.progress import every_act as c
 from tests.progress.building import EVENING, a_quilt, play
 from tests.progress.sets.fabrics import sets_of, with_fabrics
 from tests.sheets.conforming import called, faults, parsed, text_of
+from tests.sheets.paper_quilts import laid
 
 HOSTILE = (
     "<script>alert(1)</script>",
@@ -65,6 +66,13 @@ def with_sets(name: str) -> State:
     return play(so, c.AcceptSets(sets_of(8, 3)))[0]
 
 
+def on_a_wall(name: str) -> State:
+    """Fabrics of that name in units that are laid, and all that is said of them there."""
+    quilt = with_fabrics()
+    called_so = tuple(replace(one, name=name) for one in quilt.fabrics)
+    return laid(replace(quilt, name=name, fabrics=called_so, target=Target(2, 3)))
+
+
 def drawn_up(state: State, name: str) -> tuple[Element, str]:
     own = Preferences(cautions={"needle": (name,), "cutter": (name,)})
     top = top_of(state)
@@ -78,7 +86,7 @@ def structure(root: Element) -> Iterator[tuple[str, dict[str, str]]]:
     yield from ((called(one), dict(one.attrib)) for one in root.iter())
 
 
-KINDS = {"plain": plain, "sets": with_sets}
+KINDS = {"plain": plain, "sets": with_sets, "laid": on_a_wall}
 HARMLESS = {kind: list(structure(drawn_up(make("x"), "x")[0])) for kind, make in KINDS.items()}
 
 

@@ -17,7 +17,7 @@ MOST_ACROSS, MOST_DOWN = 216 - 25.4 + 2, 279.4 - 24
 
 
 def declarations(content: Any) -> list[Any]:
-    return tinycss2.parse_blocks_contents(content, skip_comments=True, skip_whitespace=True)
+    return [*tinycss2.parse_blocks_contents(content, skip_comments=True, skip_whitespace=True)]
 
 
 def every_declaration() -> list[Any]:
