@@ -44,6 +44,7 @@ SHEETS, TOP_SVG, TOP_PNG = "sheets.html", "top.svg", "top.png"
 
 _NOTHING = {
     "layout": "Nothing is laid on the wall yet, so there is no layout to print.",
+    "rows": "All rows are joined, so there is no row to tag.",
     "sets": "No sets are accepted yet, so there is no list of them to print.",
     "labels": "Nothing lies anywhere, so there is no box to label.",
 }

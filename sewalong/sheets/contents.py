@@ -51,5 +51,10 @@ class Contents(Struct, frozen=True):
 
     def has(self, part: str) -> bool:
         """Whether there is something to say in this one of PARTS."""
-        lists = {"layout": self.layout, "sets": self.sets, "labels": self.labels}
+        lists = {
+            "layout": self.layout,
+            "rows": self.rows,
+            "sets": self.sets,
+            "labels": self.labels,
+        }
         return part not in lists or bool(lists[part])

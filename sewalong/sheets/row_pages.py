@@ -30,8 +30,7 @@ def _card(quilt: str, row: RowCard, laid: LaidRow | None) -> Element:
         el("p", f"▲ This edge up: {row.up}", class_="up"),
         el("div", el("h3", row.label, class_="tag"), _who(quilt, row), class_="who"),
         *(() if laid is None else (strip(laid),)),
-        _end("First unit", row.first),
-        _end("Last unit", row.last),
+        *_ends(row),
         el("p", row.press),
         el("p", f"This edge down: {row.down}", class_="down"),
         class_="card",
@@ -47,5 +46,9 @@ def _who(quilt: str, row: RowCard) -> Element:
     )
 
 
-def _end(label: str, unit: str) -> Element:
-    return labelled(label, unit or blank())
+def _ends(row: RowCard) -> tuple[Element, ...]:
+    """Its end units; where neither is known, both lines to write on side by side."""
+    first, last = labelled("First unit", row.first or blank()), labelled("last", blank())
+    if not row.first and not row.last:
+        return (el("p", *first.children, " ", *last.children, class_="both"),)
+    return (first, labelled("Last unit", row.last or blank()))

@@ -55,9 +55,10 @@ thead th:first-child { width: 13mm }
 .lines th:nth-child(2) { width: 24% }
 .lines th:nth-child(3) { width: 33% }
 .small { font-size: 9pt }
-.cards { margin-right: -4mm }
+.cards { margin-right: -4mm; orphans: 1; widows: 1 }
 .card p { margin-bottom: 0.5mm; line-height: 1.25 }
-.card { display: inline-block; vertical-align: top; width: calc(50% - 4mm); margin: 0 4mm 3mm 0; border: 1pt dashed #000; padding: 0 3mm 1mm; break-inside: avoid }
+.both .blank { width: 22mm }
+.card { display: inline-block; vertical-align: top; width: calc(50% - 4mm); margin: 0 4mm 2.5mm 0; border: 1pt dashed #000; padding: 0 3mm 1mm; break-inside: avoid }
 .up { border-top: 3mm solid #000; margin: 0 -3mm 1mm; padding: 0.5mm 3mm; font-weight: bold }
 .tag { font-size: 34pt; line-height: 1; border-bottom: 3pt solid #000; white-space: nowrap; flex: none }
 .who { display: flex; align-items: center; gap: 4mm; margin-bottom: 2mm }

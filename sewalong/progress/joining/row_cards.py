@@ -7,6 +7,7 @@ from msgspec import Struct
 
 from sewalong.progress.joining.press_directions import Way, press_words, row_way
 from sewalong.progress.joining.row_tags import row_label
+from sewalong.progress.record.route import JOIN_ROWS, TopStage
 from sewalong.progress.record.rows_sewn import rows_of, rows_sewn
 from sewalong.progress.record.state import State
 from sewalong.progress.wall.wall_words import lies_words, pressed_under
@@ -33,7 +34,10 @@ class RowCard(Struct, frozen=True):
 
 
 def row_cards(state: State) -> tuple[RowCard, ...]:
-    """The cards of all rows of the target, in order."""
+    """The cards of all rows of the target, in order; none once all of them are joined."""
+    joins = state.route.stage(JOIN_ROWS)
+    if isinstance(joins, TopStage) and state.done[JOIN_ROWS] >= joins.steps:
+        return ()
     rows = rows_of(state)
     return tuple(_card(state, number, row, len(rows)) for number, row in enumerate(rows, start=1))
 

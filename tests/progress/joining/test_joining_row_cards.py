@@ -51,6 +51,13 @@ def test_a_row_alone_has_two_outer_edges() -> None:
     assert (card.up, card.down) == ("the outer edge", "the outer edge")
 
 
+def test_once_all_rows_are_joined_there_is_no_row_to_tag() -> None:
+    state, record = a_wall()
+    state = go_on(sewn(state, record, 3), record, c.Count("join-rows", 1))
+    assert len(row_cards(state)) == 3
+    assert row_cards(go_on(state, record, c.Count("join-rows", 1))) == ()
+
+
 def test_on_point_it_says_what_lies_in_each_row() -> None:
     """2 × 3 on point: rows of 1, 3, 3 and 1 units (plane geometry), of which rows 2 and 3 end in a
     corner of the top."""
