@@ -9,10 +9,14 @@ from sewalong.quilt.derived import derived
 from sewalong.wall.laying.grid import grid_of
 from sewalong.wall.top_of_sets import UnitOf
 
+NEAR = 1e-6
+"""Inches: sides of a unit that differ by less are alike."""
+
 
 def units_as_laid(state: State) -> tuple[UnitOf | None, ...]:
     """What lies at each place, in the order in which places show (`top_of_sets.laid_top`); None
-    where nothing does. Of a unit known by a letter all patches are of that one fabric.
+    where nothing does. Of a unit known by a letter all patches are of that one fabric,
+    and no turn changes it.
 
     Raises SizeRefused when no unit can come of the quilt's pieces.
     """
@@ -32,8 +36,12 @@ def _unit(state: State, lies: Lies | None) -> UnitOf | None:
     if lies is None:
         return None
     number, turns = lies
+    made = derived(state.quilt)
+    if abs(made.unit.width - made.unit.height) > NEAR:
+        # No such unit fits its place but level; a record may say otherwise.
+        turns -= turns % 2
     laid = as_it_is_now(state, state.wall.units[number])
     squares = tuple(letter or None for letter in laid.squares)
     if laid.unit == BY_LETTER:
-        return UnitOf(squares * len(derived(state.quilt).letters), 0, turns)
+        return UnitOf(squares * len(made.letters), 0)
     return UnitOf(squares, laid.unit, turns)

@@ -10,6 +10,7 @@ from msgspec.structs import replace
 from shapely import Polygon
 
 from sewalong.progress.record.state import State
+from sewalong.progress.record.wall import OF_NO_SET, LaidUnit
 from sewalong.progress.wall.on_wall import on_wall
 from sewalong.progress.wall.top_as_laid import row_as_laid, units_as_laid
 from sewalong.progress.wall.units import units_by_letter
@@ -20,7 +21,7 @@ from sewalong.wall.keys import UNKNOWN, cloth_letter
 from sewalong.wall.laying.edges import turned_sides
 from sewalong.wall.laying.laying import Kind, touches
 from tests.progress import every_act as c
-from tests.progress.building import go_on, play
+from tests.progress.building import a_quilt, go_on, play, suited
 from tests.progress.sets.fabrics import with_fabrics
 from tests.progress.wall.test_wall_record import a_wall
 
@@ -135,3 +136,13 @@ def test_an_empty_place_and_a_unit_by_its_letter() -> None:
     for points, key in drawing.parts:
         column = int(sum(x for x, _ in points) / len(points) / side)
         assert key == (UNKNOWN if column == 1 else f"cloth {'BXA'[column]}")
+
+
+def test_a_unit_that_is_not_square_is_drawn_level_whatever_is_recorded() -> None:
+    quilt = suited(a_quilt("flying-geese-four", 90, 2, 2))
+    units = tuple(LaidUnit(OF_NO_SET, n, ("",) * 5) for n in range(4))
+    state, _ = play(quilt, c.LayWall(units, (((0, 1), (1, 0)), ((2, 3), (3, 2)))))
+    laid = units_as_laid(state)
+    assert [unit.turns if unit else None for unit in laid] == [0, 0, 2, 2]
+    drawing = drawing_of_top(quilt, quilt.target, laid, "geese")
+    assert drawing.size[0] == pytest.approx(2 * drawing.size[1])
