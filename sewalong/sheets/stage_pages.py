@@ -43,6 +43,7 @@ def _stage(number: int, stage: ListedStage) -> Element:
         el("p", f"At the {stage.station}. {stage.done}; {stage.counts.count(stage.to_do)} to do."),
         el("p", stage.do),
         labelled("Check", stage.check),
+        *(labelled("Begun", fact) for fact in stage.begun),
         *(labelled("Press", rule) for rule in stage.press),
         *(() if stage.caution is None else (_caution(stage.caution),)),
         _boxes(boxes),

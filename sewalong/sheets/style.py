@@ -15,6 +15,7 @@ body { max-width: 186mm; margin: 0 auto; overflow-wrap: anywhere }
 h1 { font-size: 22pt; line-height: 1.15; margin: 0 }
 h2 { font-size: 16pt; margin: 0 0 2mm; break-after: avoid }
 h3 { font-size: 12pt; margin: 0; break-after: avoid }
+code { white-space: nowrap }
 p, ul, dl { margin: 0 0 1mm }
 ul { padding-left: 5mm }
 header { border-bottom: 1.5pt solid #000; margin-bottom: 4mm }

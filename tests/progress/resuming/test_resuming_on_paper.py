@@ -3,15 +3,18 @@
 from __future__ import annotations
 
 import pytest
+from msgspec.structs import replace
 
 from sewalong.piecing.catalogue import method_ids
 from sewalong.piecing.method import Hazard
 from sewalong.progress.plan.plan import plan
 from sewalong.progress.resuming.box_labels import box_labels
+from sewalong.progress.resuming.resume_facts import rows_begun_facts
 from sewalong.progress.resuming.stage_list import stage_list
 from sewalong.progress.safety.cautions import WORDS
 from tests.progress import every_act as c
-from tests.progress.building import a_quilt, opening, play, suited
+from tests.progress.building import a_quilt, go_on, opening, play, suited
+from tests.progress.wall.test_wall_record import a_wall, sewn
 
 FINISHING = ("layer", "quilt", "bind")
 
@@ -64,3 +67,21 @@ def test_a_label_for_each_place_and_one_to_be_written_on() -> None:
     assert (rest.number, rest.of, rest.place) == (2, 2, "")
     assert rest.holds == ("108 squares",)
     assert rest.next == "pair, 54 pairs"
+
+
+def test_what_is_begun_of_a_row_stands_where_it_is_gone_on_with() -> None:
+    state, record = a_wall()
+    state = go_on(sewn(state, record, 1), record, c.BeginRows(((1, 2),)))
+    listed = {one.label: one for one in stage_list(state, plan(state), {})}
+    assert listed["sew rows"].begun == rows_begun_facts(state)
+    assert "2" in " ".join(listed["sew rows"].begun)
+    assert [one.label for one in listed.values() if one.begun] == ["sew rows"]
+
+
+def test_of_a_web_it_stands_at_the_pass_in_hand() -> None:
+    quilt = replace(a_quilt("paired-squares", 40, 3, 4), joined="web")
+    state, record = play(quilt, c.Find("unit", 12, "bought"), c.Count("start-web", 3))
+    state = go_on(state, record, c.Count("sew-web", 1))
+    listed = [one for one in stage_list(state, plan(state), {}) if one.begun]
+    assert [one.label for one in listed] == ["sew web"]
+    assert any("Pass 2" in fact for fact in listed[0].begun)
