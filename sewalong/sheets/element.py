@@ -8,7 +8,7 @@ from html import escape
 
 from msgspec import Struct
 
-_EMPTY = ("meta", "br", "col")
+_EMPTY = ("meta",)
 """Elements that hold nothing and have no end tag. Source: HTML, "Void elements"."""
 
 _HARMFUL = re.compile(

@@ -6,9 +6,13 @@ import re
 from typing import Any
 
 import tinycss2
+from hypothesis import example, given
+from hypothesis import strategies as st
 from tinycss2.color4 import parse_color
 
+from sewalong.fabrics.colours import parse_colour
 from sewalong.sheets.style import STYLE
+from sewalong.wall.drawing.ink import ink_on
 from tests.sheets.paper_quilts import STATES, page
 
 RULES = tinycss2.parse_stylesheet(STYLE, skip_comments=True, skip_whitespace=True)
@@ -74,3 +78,21 @@ def test_every_class_it_names_is_on_a_page_and_the_other_way_round() -> None:
     pages = "".join(page(STATES[one]) for one in ("laid", "begun, two places"))
     on_page = set(re.findall(r'(?<!<g )class="([a-z]+)"', pages))
     assert in_style == on_page
+
+
+def luminance(colour: str) -> float:
+    """Relative luminance of "#rrggbb". Source: WCAG 2.1, "relative luminance"."""
+    parts = [int(colour[n : n + 2], 16) / 255 for n in (1, 3, 5)]
+    red, green, blue = (p / 12.92 if p <= 0.03928 else ((p + 0.055) / 1.055) ** 2.4 for p in parts)
+    return 0.2126 * red + 0.7152 * green + 0.0722 * blue
+
+
+@given(st.text("0123456789abcdef", min_size=6, max_size=6))
+@example("808080")
+@example("787878")
+def test_letters_on_cloth_can_be_read_in_grey(digits: str) -> None:
+    """WCAG 2.1 asks for 4.5:1 of small text; no ink has that on every colour, 3:1 always is."""
+    ground = luminance(f"#{digits}")
+    ink = luminance(str(ink_on(parse_colour(f"#{digits}"))))
+    high, low = max(ground, ink), min(ground, ink)
+    assert (high + 0.05) / (low + 0.05) >= 3.9

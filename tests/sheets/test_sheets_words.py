@@ -9,6 +9,7 @@ from xml.etree.ElementTree import Element
 
 import pytest
 from hypothesis import given, settings
+from msgspec import structs
 
 from sewalong.progress.plan.plan import plan
 from sewalong.progress.record.route import JOIN_ROWS
@@ -132,7 +133,7 @@ def test_the_lists_have_every_line_with_a_box_and_the_rule_without() -> None:
         (line.label, line.text, line.reason) for line in wanted if line.text != RULE
     ]
     assert all(len(those(row, "span", "box")) == 1 for row in rows)
-    assert any(RULE[1:] in line for line in lines(section))
+    assert f"{RULE[0].upper()}{RULE[1:]}." in lines(section)
 
 
 def test_a_label_has_quilt_place_piles_and_the_next_step() -> None:
@@ -152,6 +153,14 @@ def test_the_first_page_names_all_that_shows(quilt: str) -> None:
     names = [text_of(one).strip() for one in those(section, "li")]
     assert names == ([] if top is None else [*top.names.values()])
     assert len(those(section, "figure")) == (top is not None)
+
+
+def test_a_fault_of_the_record_is_said_and_nothing_where_there_is_none() -> None:
+    whole = contents(STATES["sets"])
+    for notice, said in (("", []), ("The record is damaged.", ["The record is damaged."])):
+        root = parsed(booklet(structs.replace(whole, notice=notice)))
+        head = next(one for one in root.iter() if called(one) == "header")
+        assert [text_of(one) for one in those(head, "p", "caution")] == said
 
 
 def test_what_is_shown_is_said() -> None:
