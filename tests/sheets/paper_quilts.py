@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from fractions import Fraction
+from functools import cache
+from xml.etree.ElementTree import Element
 
 from msgspec.structs import replace
 
@@ -19,6 +21,7 @@ from sewalong.sheets.contents import Contents
 from tests.progress import every_act as c
 from tests.progress.building import EVENING, a_quilt, go_on, play
 from tests.progress.sets.fabrics import sets_of, with_fabrics
+from tests.sheets.conforming import parsed
 
 PLAIN = a_quilt(pieces=64, rows=4, columns=5, borders=2, finishing=("layer", "quilt", "bind"))
 SASHED = Sashing(Fraction(2), "oat", frame=True, cornerstones=Cornerstones("coral"))
@@ -56,6 +59,8 @@ STATES: Mapping[str, State] = {
     )[0],
     "fabrics, no sets": play(with_fabrics())[0],
     "sets": of_sets(replace(with_fabrics(), target=Target(4, 6))),
+    "one set": play(with_fabrics(), c.AcceptSets(sets_of(8, 1)))[0],
+    "a stage done": play(PLAIN, c.Count("pair", 20))[0],
     "sets, colours not said": of_sets(
         replace(
             with_fabrics(),
@@ -71,7 +76,12 @@ STATES: Mapping[str, State] = {
     "sets, on point": of_sets(replace(with_fabrics(), setting=SetOnPoint("grey"))),
     "sets, sashed": of_sets(replace(with_fabrics(), setting=SASHED)),
     "laid": laid(THREE_BY_FOUR),
-    "laid, empty places": laid(replace(with_fabrics(), target=Target(4, 4))),
+    "laid, two rows sewn": laid(
+        THREE_BY_FOUR, c.Find("unit", 12, "bought"), c.Count("sew-rows", 2)
+    ),
+    "laid, empty places": laid(
+        replace(with_fabrics(), target=Target(4, 4)), c.PutSpare(1, 4), c.PutSpare(2, 1)
+    ),
     "laid by letters": laid(THREE_BY_FOUR, by_letter=True),
     "laid, on point": laid(
         replace(with_fabrics(), setting=SetOnPoint("grey"), target=Target(2, 3))
@@ -84,7 +94,7 @@ STATES: Mapping[str, State] = {
     "web": play(replace(PLAIN, joined="web"))[0],
     "centimetres": play(replace(PLAIN, unit=Unit.CM))[0],
     "one row": play(replace(PLAIN, target=Target(1, 3)))[0],
-    "many rows": play(a_quilt("paired-squares", 9999, 60, 40))[0],
+    "many rows": play(a_quilt("paired-squares", 9999, 30, 30))[0],
     "strips": play(a_quilt("rail-fence", 30, 3, 4))[0],
     "too small for its seams": play(
         replace(PLAIN, starts=tuple(replace(one, size=Fraction(1, 2)) for one in PLAIN.starts))
@@ -95,6 +105,12 @@ STATES: Mapping[str, State] = {
 def contents(state: State) -> Contents:
     """What its pages say on the first evening."""
     return contents_of(state, top_of(state), EVENING)
+
+
+@cache
+def parsed_page(quilt: str) -> Element:
+    """The pages of one of STATES as a tree, not to be changed."""
+    return parsed(page(STATES[quilt]))
 
 
 def page(state: State, only: str = "") -> str:

@@ -10,12 +10,12 @@ import pytest
 from sewalong.sheets.contents import PARTS
 from sewalong.sheets.style import STYLE
 from tests.sheets.conforming import called, faults, parsed, text_of
-from tests.sheets.paper_quilts import STATES, page
+from tests.sheets.paper_quilts import STATES, page, parsed_page
 
 
 @pytest.mark.parametrize("quilt", STATES)
 def test_a_page_conforms(quilt: str) -> None:
-    assert list(faults(parsed(page(STATES[quilt])))) == []
+    assert list(faults(parsed_page(quilt))) == []
 
 
 @pytest.mark.parametrize("only", PARTS)
@@ -38,7 +38,7 @@ def test_all_parts_there_is_something_to_say_in_are_bound_in_order() -> None:
         ("sets", {"layout"}),
         ("laid", set()),
     ):
-        root = parsed(page(STATES[quilt]))
+        root = parsed_page(quilt)
         ids = [one.get("id") for one in root.iter() if called(one) == "section"]
         assert ids == [id for id in PARTS if id not in missing]
 

@@ -18,15 +18,14 @@ from sewalong.quilt.quilt import Quilt
 from sewalong.quilt.worksheet.cut_list import RULE
 from sewalong.service.sheets import contents_of, top_of
 from sewalong.sheets.booklet import booklet
-from tests.progress.building import opening
 from tests.progress.wandering import Ask, histories, small_quilt, wander
 from tests.sheets.conforming import called, faults, parsed, text_of
-from tests.sheets.paper_quilts import STATES, contents, page
+from tests.sheets.paper_quilts import STATES, contents, page, parsed_page
 
 
 def part(quilt: str, id: str) -> Element:
     """One part of the pages of a quilt."""
-    root = parsed(page(STATES[quilt]))
+    root = parsed_page(quilt)
     return next(one for one in root.iter() if called(one) == "section" and one.get("id") == id)
 
 
@@ -46,10 +45,11 @@ def lines(within: Element) -> list[str]:
 
 @pytest.mark.parametrize("quilt", ["begun, two places", "on point", "sashed", "web"])
 def test_every_stage_with_something_to_do_has_a_box_for_each(quilt: str) -> None:
-    listed = [one for one in contents(STATES[quilt]).stages if one.to_do]
+    numbered = enumerate(contents(STATES[quilt]).stages, start=1)
+    listed = [(number, one) for number, one in numbered if one.to_do]
     articles = those(part(quilt, "stages"), "article")
-    for article, stage in zip(articles, listed, strict=True):
-        assert text_of(those(article, "h3")[0]).endswith(f". {stage.label}")
+    for article, (number, stage) in zip(articles, listed, strict=True):
+        assert text_of(those(article, "h3")[0]) == f"{number}. {stage.label}"
         assert len(those(article, "span", "box")) == stage.to_do
         said = lines(article)
         assert said[0].startswith(f"At the {stage.station}. {stage.done}; ")
@@ -74,15 +74,17 @@ def test_where_a_box_is_several_it_says_how_many() -> None:
 
 
 def test_stages_that_are_done_are_only_named() -> None:
-    state = STATES["begun, two places"]
-    done = [line.stage.label for line in plan(state).lines if not line.to_do]
-    assert not done
-    assert not [one for one in lines(part("begun, two places", "stages")) if one.startswith("Done")]
-    root = parsed(page(opening(STATES["too small for its seams"].quilt)))
-    assert list(faults(root)) == []
+    section = part("a stage done", "stages")
+    said = lines(section)
+    assert "Done: 1. pair." in said
+    assert next(text_of(one) for one in those(section, "h3")) == "2. sew"
+    assert "such as: sewalong count sew 5" in said[0]
+    assert not [one for one in lines(part("not begun", "stages")) if one.startswith("Done")]
 
 
-@pytest.mark.parametrize("quilt", ["not begun", "laid", "laid, on point", "laid, empty places"])
+@pytest.mark.parametrize(
+    "quilt", ["not begun", "laid, two rows sewn", "laid, on point", "laid, empty places"]
+)
 def test_a_card_says_three_times_which_edge_is_up(quilt: str) -> None:
     found = contents(STATES[quilt])
     cards = those(part(quilt, "rows"), "article", "card")
@@ -96,9 +98,11 @@ def test_a_card_says_three_times_which_edge_is_up(quilt: str) -> None:
         (tag,) = those(card, "h3", "tag")
         assert text_of(tag) == f"R{row.number}"
         assert row.press in said
-        text = " ".join(said)
-        for name, unit in (("First unit", row.first), ("ast unit", row.last)):
-            assert not unit or f"{name}: {unit}" in text
+        assert f"{row.row}: {row.holds}{', sewn' if row.is_sewn else ''}" in said
+        if row.first or row.last:
+            assert {f"First unit: {row.first}", f"Last unit: {row.last}"} <= set(said)
+        else:
+            assert "First unit:  last: " in said
         assert len(those(card, "span", "blank")) == (not row.first) + (not row.last)
         assert len(those(card, "figure")) == bool(found.layout)
 
@@ -115,12 +119,13 @@ def test_a_row_of_the_layout_is_read_place_by_place(quilt: str, first: str) -> N
         assert set(ends) == {"begins here", "ends here"}
 
 
-def test_the_set_list_has_every_fabric_of_every_set() -> None:
-    rows = those(part("sets", "sets"), "tr")
-    listed = contents(STATES["sets"]).sets
+@pytest.mark.parametrize("quilt", ["sets", "one set"])
+def test_the_set_list_has_every_fabric_of_every_set(quilt: str) -> None:
+    rows = those(part(quilt, "sets"), "tr")
+    listed = contents(STATES[quilt]).sets
     assert [text_of(cell) for cell in rows[0]] == ["laid", "set", "front", "back"]
     for row, one in zip(rows[1:], listed, strict=True):
-        assert text_of(row[1]).startswith(str(one.number))
+        assert text_of(row[1]) == ", ".join(filter(None, (str(one.number), one.standing)))
         assert [text_of(cell) for cell in row[2:]] == [", ".join(part) for _, part in one.groups]
         assert len(those(row, "span", "box")) == 1
 
