@@ -14,25 +14,25 @@ from sewalong.sheets.tick_boxes import Group, TickBoxes, tick_boxes
 def stage_pages(stages: Sequence[ListedStage]) -> Element:
     """Every stage with something to do, and in a line those that are done."""
     numbered = [*enumerate(stages, start=1)]
-    left = [_stage(number, stage) for number, stage in numbered if stage.to_do]
+    left = [(number, stage) for number, stage in numbered if stage.to_do]
     done = ", ".join(f"{number}. {stage.label}" for number, stage in numbered if not stage.to_do)
     return part(
         "stages",
         "Stages, to tick off",
-        el(
-            "p",
-            "Tick a box for each that is done. Later count what is ticked, such as: ",
-            el("code", f"sewalong count {_first(stages)}"),
-        ),
+        _how(left[0][1]) if left else el("p", "Every stage is done."),
         *([labelled("Done", f"{done}.")] if done else ()),
-        *left,
+        *(_stage(number, stage) for number, stage in left),
     )
 
 
-def _first(stages: Sequence[ListedStage]) -> str:
-    """A stage with a number, as it would be typed."""
-    stage = next((one for one in stages if one.to_do), stages[0])
-    return f"{stage.label.replace(' ', '-')} {min(5, max(1, stage.to_do))}"
+def _how(stage: ListedStage) -> Element:
+    """How it is ticked, and how what is ticked is counted later."""
+    typed = f"sewalong count {stage.label.replace(' ', '-')} {min(5, stage.to_do)}"
+    return el(
+        "p",
+        "Tick a box for each that is done. Later count what is ticked, such as: ",
+        el("code", typed),
+    )
 
 
 def _stage(number: int, stage: ListedStage) -> Element:

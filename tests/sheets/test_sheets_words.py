@@ -68,9 +68,17 @@ def test_the_numbers_behind_the_groups_count_on() -> None:
     assert [text_of(one) for one in those(article, "b")] == ["5", "10", "15", "20"]
 
 
-def test_where_a_box_is_several_it_says_how_many() -> None:
-    article = those(part("many rows", "stages"), "article")[0]
-    assert "Each box is 5 pairs." in " ".join(lines(article))
+@pytest.mark.parametrize(
+    ("to_do", "words"),
+    [(200, ""), (225, "Each box is 5 pairs."), (338, "Each box is 5 pairs; the last is 3.")],
+)
+def test_where_a_box_is_several_it_says_how_many(to_do: int, words: str) -> None:
+    whole = contents(STATES["many rows"])
+    stage = structs.replace(whole.stages[0], to_do=to_do)
+    assert stage.label == "pair"
+    root = parsed(booklet(structs.replace(whole, stages=(stage,)), "stages"))
+    said = [line for line in lines(root) if line.startswith("Each box")]
+    assert said == ([words] if words else [])
 
 
 def test_stages_that_are_done_are_only_named() -> None:
@@ -80,6 +88,16 @@ def test_stages_that_are_done_are_only_named() -> None:
     assert next(text_of(one) for one in those(section, "h3")) == "2. sew"
     assert "such as: sewalong count sew 5" in said[0]
     assert not [one for one in lines(part("not begun", "stages")) if one.startswith("Done")]
+
+
+def test_where_every_stage_is_done_there_is_nothing_to_tick() -> None:
+    whole = contents(STATES["one row"])
+    done = tuple(structs.replace(stage, to_do=0) for stage in whole.stages)
+    root = parsed(booklet(structs.replace(whole, stages=done), "stages"))
+    assert list(faults(root)) == []
+    assert not those(root, "span")
+    assert "Every stage is done." in lines(root)
+    assert not those(root, "code")
 
 
 @pytest.mark.parametrize(
