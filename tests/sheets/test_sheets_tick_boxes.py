@@ -23,6 +23,11 @@ def test_of_very_many_a_box_is_several() -> None:
     )
 
 
+def test_where_fives_end_and_where_a_box_becomes_several() -> None:
+    assert [tick_boxes(n).groups[0].boxes for n in (50, 51)] == [5, 10]
+    assert [tick_boxes(n).each for n in (200, 201, 1000, 1001, 2000, 2001)] == [1, 5, 5, 10, 10, 50]
+
+
 @given(st.integers(min_value=1, max_value=10**6))
 def test_all_boxes_together_are_what_there_is_to_do(to_do: int) -> None:
     found = tick_boxes(to_do)
