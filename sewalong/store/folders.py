@@ -23,6 +23,8 @@ def write_into(folder: str, files: Mapping[str, bytes], *, replace: bool = False
     paths = {os.path.join(folder, name): data for name, data in files.items()}
     for path, data in paths.items():
         refuse_own_folder(path)
+        if os.path.exists(path) and not os.path.isfile(path):
+            raise StoreFault(f"{path} is not a file. Name another folder.")
         if not replace and os.path.lexists(path) and not _holds(path, data):
             raise StoreFault(
                 f"{path} is there already, with something else in it. Name another folder, or add "
@@ -40,7 +42,7 @@ def write_into(folder: str, files: Mapping[str, bytes], *, replace: bool = False
 
 def _holds(path: str, data: bytes) -> bool:
     try:
-        if not os.path.isfile(path) or os.path.getsize(path) != len(data):
+        if os.path.getsize(path) != len(data):
             return False
         with open(path, "rb") as file:
             return file.read() == data
