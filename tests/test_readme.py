@@ -105,7 +105,7 @@ def test_the_steps_in_plain_lines_run_as_written(tmp_path: Path) -> None:
     assert "Pick up" in status or "Next:" in status
 
 
-def test_the_lines_about_cloth_run_as_written(
+def test_the_lines_about_cloth_and_wall_run_as_written(
     tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
 ) -> None:
     monkeypatch.setenv("SEWALONG_HOME", str(tmp_path / "home"))
@@ -115,7 +115,7 @@ def test_the_lines_about_cloth_run_as_written(
     context = Context(clock=lambda: datetime(2026, 11, 2, 20, 15, tzinfo=UTC), interactive=False)
     assert run(["start", str(file)], context) == 0
     section = README.split("## Cloth")[1].split("## As you like it")[0]
-    (lines,) = re.findall(r"```sh\n(.*?)```", section, flags=re.DOTALL)
+    lines = "".join(re.findall(r"```sh\n(.*?)```", section, flags=re.DOTALL))
     capsys.readouterr()
     for line in lines.splitlines():
         program, *words = shlex.split(line)
@@ -126,6 +126,8 @@ def test_the_lines_about_cloth_run_as_written(
         "Accepted 21 sets, light on dark.",
         "Set 1 of 21",
         "Swapped squares in sets 7 and 9.",
+        "Laid on the wall, as proposed: ",
+        "Row 3, ",
     ):
         assert said in told
 

@@ -34,6 +34,7 @@ USUAL_KEYS: Mapping[str, str] = {
     "numbers": "h",
     "fabrics": "comma",
     "sets": "full_stop",
+    "wall": "minus",
     "aside": "a",
     "elsewhere": "z",
     "brought": "plus",
@@ -50,6 +51,7 @@ GIVES_WAY: Mapping[str, str] = {
     "far": "",
     "fabrics": "",
     "sets": "",
+    "wall": "",
     "brought": "",
 }
 """What came when owners had keys of their own already: what she moved to its usual key has it.

@@ -132,7 +132,7 @@ class Slanting(Struct, frozen=True):
     def _least(self) -> int:
         numbers = range(len(self.derivation.units))
         units = [finished_unit(self.derivation, number) for number in numbers]
-        return max(least_for(unit, _standing_alone, 2) for unit in units)
+        return max(least_for(unit, standing_alone, 2) for unit in units)
 
     def _drawn(
         self,
@@ -208,8 +208,9 @@ def _fine(unit: Flat) -> Pixels:
     return raster([right_sides(unit.patches)], unit.size, FINE, FINE)
 
 
-def _standing_alone(step: int, unit: Flat) -> Pixels:
-    """One unit on its corner in a square of `step` pixels, None around it."""
+def standing_alone(step: int, unit: Flat) -> Pixels:
+    """One unit on its corner in a square of `step` pixels, an even number; None around it. Such
+    squares laid half a step on both ways leave no pixel out and share none."""
     fine = _fine(unit)
     drawn: Pixels = []
     for y in range(step):

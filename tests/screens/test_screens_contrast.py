@@ -21,6 +21,7 @@ from textual.theme import Theme
 from textual.widgets import Input
 
 from sewalong.quilt.fabrics_said import fabrics_said
+from sewalong.quilt.quilt import Target
 from sewalong.screens.cloth.photo_sheet import Keeper, PhotoSheetScreen
 from sewalong.screens.cloth.proposing import ProposingScreen
 from sewalong.screens.cloth.sets import SetsScreen
@@ -28,12 +29,17 @@ from sewalong.screens.new_quilt import NewQuiltScreen
 from sewalong.screens.prompts.dialogs import CautionDialog, Dialog
 from sewalong.screens.quilts import QuiltsScreen
 from sewalong.screens.sewing import SewingScreen
+from sewalong.screens.wall.floor_sheet import FloorSheetScreen
+from sewalong.screens.wall.proposing import ProposedWallScreen
 from sewalong.screens.wall.row_in_hand import RowInHandScreen
+from sewalong.screens.wall.wall import WallScreen
 from sewalong.screens.widgets.few_colours import FEW
 from sewalong.screens.widgets.themes import DAYLIGHT, LAMPLIGHT, THEMES
 from sewalong.screens.worksheet import WorksheetScreen
+from tests.fabrics.floor.made_readings import not_sure
 from tests.fabrics.photo.test_photo_mending import photo
 from tests.progress import every_act as c
+from tests.progress.sets.fabrics import sets_of, with_fabrics
 from tests.progress.wall.laid_rows import QUILT as IN_ROWS
 from tests.progress.wall.laid_rows import laid
 from tests.screens.sewing_room import (
@@ -279,7 +285,15 @@ async def test_every_text_beside_fabrics(tmp_path: Path, theme: str) -> None:
         await room.screen_is(PhotoSheetScreen)
         await room.press("m", "right")
         found += (("photograph", *text) for text in texts(room))
-    assert {words for _, words, *_ in found} >= {"A rust dots, 4", "*A 1·1", ">B 1·2"}
+        await room.press("escape", "escape", "escape")
+        await room.screen_is(SewingScreen)
+        desk = room.app.screen
+        assert isinstance(desk, SewingScreen)
+        floor = FloorSheetScreen(desk, not_sure(2, 2), {}, lambda _: None)
+        room.app.call_later(room.app.push_screen, floor)
+        await room.screen_is(FloorSheetScreen)
+        found += (("the floor", *text) for text in texts(room))
+    assert {words for _, words, *_ in found} >= {"A rust dots, 4", "*A 1·1", ">B 1·2", ">? 1·1"}
     assert weak(found) == {}
     assert weak(found, in_256) == {}
 
@@ -315,6 +329,28 @@ async def test_every_text_of_the_row_in_hand(tmp_path: Path, theme: str) -> None
         await room.press("space")
         found += (("the row in hand", *text) for text in texts(room))
     assert any(words.startswith("Not done: Row 1 is sewn in") for _, words, *_ in found)
+    assert weak(found) == {}
+    assert weak(found, in_256) == {}
+
+
+@pytest.mark.parametrize("theme", A_LOOK)
+async def test_every_text_on_the_wall(tmp_path: Path, theme: str) -> None:
+    quilt = replace(with_fabrics(), target=Target(4, 5))
+    found: list[Drawn] = []
+    accepted = c.AcceptSets(sets_of(8, 5))
+    path = tmp_path / "quilts.db"
+    async with at_sewing(path, accepted, quilt=quilt, theme=theme) as room:
+        await room.press("minus")
+        await room.screen_is(ProposedWallScreen)
+        await room.sees("Possible")
+        found += (("a layout", *text) for text in texts(room))
+        await room.press("y")
+        await room.screen_is(WallScreen)
+        for key in ("w", "l", "enter", "right", "c", "z", "s"):
+            await room.press(key)
+            found += (("the wall", *text) for text in texts(room))
+    # Marks that stand side by side are one text.
+    assert {"[", ")[", "#", "L"} <= {words.strip() for _, words, *_ in found}
     assert weak(found) == {}
     assert weak(found, in_256) == {}
 

@@ -7,6 +7,7 @@ list, what a form offers is handed in, and what has to be typed is something a p
 from __future__ import annotations
 
 import asyncio
+import re
 from collections.abc import Callable
 from datetime import timedelta
 from pathlib import Path
@@ -29,9 +30,18 @@ from sewalong.progress.record.state import Standing
 from sewalong.progress.safety.cautions import CautionFirst
 from sewalong.screens.cloth.fabrics import FabricsScreen
 from sewalong.screens.prompts.closing_prompts import close
-from sewalong.screens.prompts.dialogs import ChoiceDialog, FormDialog, LinesDialog, QuestionDialog
+from sewalong.screens.prompts.dialogs import (
+    ChoiceDialog,
+    Field,
+    FormDialog,
+    LinesDialog,
+    QuestionDialog,
+)
+from sewalong.screens.prompts.floor_dialog import FloorDialog
 from sewalong.screens.prompts.pile_prompts import count_by_hand
 from sewalong.screens.prompts.registry import ASKS, ask
+from sewalong.screens.wall.proposing import ProposedWallScreen
+from sewalong.screens.wall.wall import WallScreen
 from sewalong.screens.worksheet import WorksheetScreen
 from sewalong.service.acting import Outcome, do, looked
 from sewalong.service.looks import worth_counting
@@ -106,6 +116,8 @@ class Chair:
                 chosen = self.chance.choice(dialog._choices).value
                 self.told.append(f"  {chosen}")
                 return chosen
+            case FloorDialog() | WallScreen() | ProposedWallScreen():
+                return None
             case FormDialog():
                 return self._fill_in(dialog)
             case QuestionDialog():
@@ -122,7 +134,7 @@ class Chair:
         values = {}
         for field in form._fields:
             known = TYPED.get(field.id, ("6 3/8",) if field.id in HERS_ALONE else ("",))
-            values[field.id] = field.start or self.chance.choice(known)
+            values[field.id] = field.start or self._a_row(field) or self.chance.choice(known)
         self.told.append(f"{form._title}: {values}")
         hers = [f for f in form._fields if f.id in HERS_ALONE]
         tags = any(f.id == "first" and f.start for f in hers)
@@ -130,6 +142,11 @@ class Chair:
         if refusal is not None and (not hers or tags):
             raise Refusal(f"{form._title}: {refusal}")
         return refusal is None
+
+    def _a_row(self, field: Field) -> str:
+        """Letters for the units of a row of the wall; empty for any other line."""
+        units = re.fullmatch(r"Row \d+: (\d+) units?", field.label)
+        return " ".join(self.chance.choices("ABC", k=int(units[1]))) if units else ""
 
     def _take_a_layout(self, sheet: WorksheetScreen) -> None:
         """One of the layouts that enter makes the target."""

@@ -30,15 +30,18 @@ from sewalong.screens.cloth.photo_sheet import Keeper, PhotoSheetScreen
 from sewalong.screens.helped import HelpedScreen
 from sewalong.screens.new_quilt import NewQuiltScreen
 from sewalong.screens.prompts.dialogs import CautionDialog, Dialog, QuestionDialog
+from sewalong.screens.prompts.floor_dialog import FloorDialog
 from sewalong.screens.prompts.help import HelpDialog
 from sewalong.screens.prompts.leaving import HINT
 from sewalong.screens.quilts import QuiltsScreen
 from sewalong.screens.returning import ReturnScreen
 from sewalong.screens.sewing import SewingScreen
+from sewalong.screens.wall.floor_sheet import FloorSheetScreen
 from sewalong.screens.widgets.answer_row import AnswerRow
 from sewalong.screens.widgets.keys import SEWING_KEYS
 from sewalong.screens.widgets.literal_text import Words
 from sewalong.screens.worksheet import WorksheetScreen
+from tests.fabrics.floor.made_readings import not_sure
 from tests.progress import every_act as c
 from tests.progress.building import a_quilt as quilt_by
 from tests.progress.building import opening
@@ -286,6 +289,28 @@ async def test_a_photograph_and_its_sheet(tmp_path: Path) -> None:
         room.app.push_screen(PhotoSheetScreen(ReadPhoto(40, 40, 4, places, notes), {}, keeper, {}))
         await room.screen_is(PhotoSheetScreen)
         found += await look(room, "the sheet")
+    assert found == [], "\n".join(found)
+
+
+async def test_units_laid_out_and_their_sheet(tmp_path: Path) -> None:
+    """What is refused of a photograph of them, and one of the largest grid there is, none of it sure."""
+    found = []
+    fabrics = (Fabric("A", LONG_NAME, "#a5532f", 9999, "one-way"), Fabric("B", "x", squares=1))
+    plan = replace(a_quilt(LONG_NAME), fabrics=fabrics)
+    async with at_sewing(tmp_path / "quilts.db", quilt=plan) as room:
+        await room.screen_is(SewingScreen)
+        desk = room.app.screen
+        assert isinstance(desk, SewingScreen)
+        room.app.call_later(room.app.push_screen, FloorDialog(desk.quilt.state, {}))
+        await room.screen_is(FloorDialog)
+        await room.press("enter", "enter")
+        await room.sees("Write the file of the photograph.")
+        found += await look(room, "a photograph of the floor refused")
+        await room.press("escape")
+        floor = FloorSheetScreen(desk, not_sure(40, 40), {}, lambda _: None)
+        room.app.call_later(room.app.push_screen, floor)
+        await room.screen_is(FloorSheetScreen)
+        found += await look(room, "the sheet of the floor")
     assert found == [], "\n".join(found)
 
 

@@ -34,8 +34,14 @@ from sewalong.screens.quilts import QuiltsScreen
 from sewalong.screens.returning import KEYS as RETURN_KEYS
 from sewalong.screens.returning import ReturnScreen
 from sewalong.screens.sewing import SewingScreen
+from sewalong.screens.wall.floor_sheet import KEYS as FLOOR_KEYS
+from sewalong.screens.wall.floor_sheet import FloorSheetScreen
+from sewalong.screens.wall.proposing import KEYS as LAYOUT_KEYS
+from sewalong.screens.wall.proposing import ProposedWallScreen
 from sewalong.screens.wall.row_in_hand import KEYS as ROW_KEYS
 from sewalong.screens.wall.row_in_hand import RowInHandScreen
+from sewalong.screens.wall.wall import KEYS as WALL_KEYS
+from sewalong.screens.wall.wall import WallScreen
 from sewalong.screens.widgets.keys import SEWING_KEYS, Key, keys_with, line_of
 from sewalong.screens.worksheet import KEYS as NUMBER_KEYS
 from sewalong.screens.worksheet import PAGES, WorksheetScreen
@@ -65,6 +71,9 @@ ALL_KEYS: dict[Any, tuple[Key, ...]] = {
     SetsScreen: SET_KEYS,
     ProposingScreen: PROPOSING_KEYS,
     RowInHandScreen: ROW_KEYS,
+    WallScreen: WALL_KEYS,
+    ProposedWallScreen: LAYOUT_KEYS,
+    FloorSheetScreen: FLOOR_KEYS,
 }
 
 

@@ -183,6 +183,7 @@ async def first_evening(maker: Newcomer) -> None:
     await maker.ask("numbers", ">escape")
     await maker.ask("fabrics", ">escape")
     await maker.ask("sets", ">escape")
+    await maker.ask("wall", ">escape")
     await maker.ask("where", ">escape")
     assert isinstance(maker.front, SewingScreen)
     await room.press("question_mark")

@@ -23,8 +23,11 @@ from tests.story.twins.pile_cases import PILES
 from tests.story.twins.set_cases import SETS
 from tests.story.twins.twin import Case, by_command, by_key, twins
 from tests.story.twins.undo_cases import UNDOABLE, UNDOING
+from tests.story.twins.wall_cases import LONG_ONLY, WALL
 
-CASES = (*COUNTING, *PILES, *FABRICS, *MACHINE, *LEAVING, *SETS, *UNDOING)
+CASES = (*COUNTING, *PILES, *FABRICS, *MACHINE, *LEAVING, *SETS, *WALL, *UNDOING)
+
+LONG = (*UNDOING[4:], *(case for case in WALL if case.what in LONG_ONLY))
 
 NOBODY_ASKS = {"OpenSession", "Mention"}
 """Sitting down goes with whatever is asked first; what was said is written by the program."""
@@ -34,7 +37,7 @@ NOBODY_ASKS = {"OpenSession", "Mention"}
     "case",
     [
         # Taking back is one mechanism: a few of its kinds in the short form, all in the long one.
-        pytest.param(case, id=case.what, marks=pytest.mark.long if case in UNDOING[4:] else ())
+        pytest.param(case, id=case.what, marks=pytest.mark.long if case in LONG else ())
         for case in CASES
     ],
 )

@@ -26,8 +26,9 @@ COMMANDS: dict[str, tuple[str, ...]] = {
     "where_to_go": ("stage", "target", "lay-aside", "pick-up", "done"),
     "planning": ("alter", "quilt-file"),
     "cloth": ("fabrics", "contrast", "sets"),
+    "wall": ("wall",),
     "numbers": ("plan", "layouts", "size", "methods", "reckon"),
-    "files": ("start", "check", "export", "import"),
+    "files": ("start", "check", "export", "sheets", "import"),
     "safekeeping": ("backup", "examine", "restore"),
 }
 """By file, in the order a person meets them."""

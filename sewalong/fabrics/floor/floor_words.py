@@ -37,7 +37,7 @@ def place_lines(reading: FloorReading, names: Mapping[str, str]) -> tuple[str, .
     if reading.known:
         return tuple(f"{_where(place)}: {_lies(reading, place)}" for place in reading.places)
     return tuple(
-        f"{_where(place)} patch {number}: {_fabric(patch.fabric, names)}, {patch.sure}"
+        f"{_where(place)} patch {number}: {fabric_words(patch.fabric, names)}, {patch.sure}"
         for place in reading.places
         for number, patch in enumerate(place.patches, 1)
     )
@@ -64,7 +64,7 @@ def _lies(reading: FloorReading, place: FloorPlace) -> str:
     lies = place.lies
     if lies is None:
         return f"no unit that is known looks like it, {place.sure}"
-    said = f"{_candidate(reading, lies)}, {'said' if place.said else place.sure}"
+    said = f"{candidate_words(reading, lies)}, {'said' if place.said else place.sure}"
     if place.same:
         said += f", one of {len(place.same) + 1} that look the same"
     return said
@@ -72,19 +72,32 @@ def _lies(reading: FloorReading, place: FloorPlace) -> str:
 
 def _asked(reading: FloorReading, place: FloorPlace, names: Mapping[str, str]) -> list[str]:
     where = _where(place)
-    options = [_candidate(reading, one) for one in place.candidates]
+    options = [candidate_words(reading, one) for one in place.candidates]
     if place.sure is HowSure.CANNOT_TELL:
-        nearest = f"; {options[0]} comes nearest" if options else ""
-        return [f"{where}: no unit that is known looks like it{nearest}. What lies there?"]
+        nearest = [f"{where}: {options[0]} comes nearest."] if options else []
+        return [f"{where}: no unit that is known looks like it, so what lies there?", *nearest]
     if len(options) == 1:
-        return [f"{where}: is it {options[0]}? Its colours are far from those of its fabrics."]
+        return [
+            f"{where}: is it {options[0]}?",
+            f"{where}: its colours are far from those of its fabrics.",
+        ]
     lines = [f"{where}: is it {', or '.join(options)}?"]
+    return [*lines, *(f"{where}: {told}" for told in told_apart(reading, place, names))]
+
+
+def told_apart(
+    reading: FloorReading, place: FloorPlace, names: Mapping[str, str]
+) -> tuple[str, ...]:
+    """What tells the two likeliest units at a place apart, a sentence for each patch."""
+    if len(place.candidates) < 2:
+        return ()
     first, second = (_shown(reading, one) for one in place.candidates[:2])
-    for number, (region, fabric) in enumerate(first.items(), 1):
-        if region in second and second[region] != fabric:
-            told = f"{_fabric(fabric, names)} or {_fabric(second[region], names)}"
-            lines.append(f"{where}: what tells them apart is patch {number}, {told}.")
-    return lines
+    return tuple(
+        f"what tells them apart is patch {number}, {fabric_words(fabric, names)} or "
+        f"{fabric_words(second[region], names)}."
+        for number, (region, fabric) in enumerate(first.items(), 1)
+        if region in second and second[region] != fabric
+    )
 
 
 def _shown(reading: FloorReading, candidate: Candidate) -> dict[int, str]:
@@ -96,7 +109,8 @@ def _shown(reading: FloorReading, candidate: Candidate) -> dict[int, str]:
     return dict(next(way.patches for way in ways if candidate.turn in way.turns))
 
 
-def _candidate(reading: FloorReading, candidate: Candidate) -> str:
+def candidate_words(reading: FloorReading, candidate: Candidate) -> str:
+    """What may lie at a place: "set 7 unit 2 turned a quarter", or nothing."""
     if candidate.unit is None:
         return "nothing"
     return f"{reading.units[candidate.unit].called} {TURNS[candidate.turn]}"
@@ -106,11 +120,11 @@ def _one_of(fabrics: list[str | None], names: Mapping[str, str]) -> str:
     if fabrics == [None]:
         return "no fabric is like it; which is it"
     if len(fabrics) == 1:
-        return f"is it {_fabric(fabrics[0], names)}"
-    return "is it " + ", or ".join(_fabric(fabric, names) for fabric in fabrics)
+        return f"is it {fabric_words(fabrics[0], names)}"
+    return "is it " + ", or ".join(fabric_words(fabric, names) for fabric in fabrics)
 
 
-def _fabric(letter: str | None, names: Mapping[str, str]) -> str:
+def fabric_words(letter: str | None, names: Mapping[str, str]) -> str:
     """Letter and name: nobody has to know a letter by heart."""
     if letter is None or letter == UNKNOWN:
         return "a fabric that is not known"

@@ -17,7 +17,7 @@ def said(
 
     Raises PhotoRefused for a place or a unit that there is none of, or a turn it cannot have.
     """
-    _there(reading, row, place)
+    there(reading, row, place)
     if not reading.known:
         raise PhotoRefused(
             "Which unit lies there cannot be said before the sets are known. Say the fabric of a "
@@ -45,7 +45,7 @@ def patch_said(
 
     Raises PhotoRefused where the units are known, and for what there is none of.
     """
-    here = _there(reading, row, place)
+    here = there(reading, row, place)
     if reading.known:
         raise PhotoRefused("The units are known by their sets. Say which unit lies there instead.")
     if not 1 <= patch <= len(here.patches):
@@ -65,7 +65,8 @@ def patch_said(
     return replace(reading, places=places)
 
 
-def _there(reading: FloorReading, row: int, place: int) -> FloorPlace:
+def there(reading: FloorReading, row: int, place: int) -> FloorPlace:
+    """The place so called; raises PhotoRefused where there is none."""
     here = reading.place(row, place)
     if here is None:
         raise PhotoRefused(

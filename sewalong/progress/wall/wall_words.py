@@ -72,7 +72,7 @@ def row_read(state: State, row: int) -> tuple[str, ...]:
     for place, lies in enumerate(state.wall.rows[row - 1], start=1):
         said = f"Place {place}: {lies_words(state, lies)}"
         if lies is not None and state.wall.units[lies[0]].set != OF_NO_SET:
-            said += f"; {fabric_words(state, state.wall.units[lies[0]])}"
+            said += f", shows {fabric_words(state, state.wall.units[lies[0]])}"
         found.append(f"{said}{', sewn' if place <= sewn else ''}.")
     return tuple(found)
 

@@ -31,6 +31,7 @@ ASKS: Mapping[str, str] = {
     "numbers": "sewalong.screens.worksheet:how_much",
     "fabrics": "sewalong.screens.cloth.fabrics:fabrics",
     "sets": "sewalong.screens.cloth.sets:sets",
+    "wall": "sewalong.screens.wall.wall:wall",
     "tonight": "sewalong.screens.prompts.looking_prompts:tonight",
     "elsewhere": "sewalong.screens.prompts.elsewhere_prompt:elsewhere",
     "brought": "sewalong.screens.prompts.brought_prompt:brought",

@@ -267,6 +267,14 @@ SEWING_KEYS = (
         words="set stack squares pairing propose contrast which fabrics lost order picture",
     ),
     Key(
+        "sew.wall",
+        "minus",
+        "ask('wall')",
+        "wall",
+        "The wall: where each unit goes, proposed, looked at, swapped and turned.",
+        words="layout lay arrange units places rows touch next to floor swap turn",
+    ),
+    Key(
         "sew.aside",
         "a",
         "ask('aside')",

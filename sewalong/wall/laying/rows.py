@@ -74,6 +74,18 @@ class InOrder(Struct, frozen=True):
     as_good: int | None
 
 
+def with_rows_ordered(laying: Laying, found: InOrder) -> Laying:
+    """The laying with its rows in the order that was found."""
+    rows = laying.places
+    return replace(
+        laying,
+        places=tuple(
+            end_for_end(rows[row]) if turned else rows[row]
+            for row, turned in zip(found.order, found.turned, strict=True)
+        ),
+    )
+
+
 def order_of_rows(
     rows: Sequence[Row],
     units: Sequence[WallUnit],

@@ -80,6 +80,12 @@ def colour_piles(desk: Desk) -> None:
     desk.ok("fabrics", "--say", "lights 32, darks 32")
 
 
+def sets_accepted(desk: Desk) -> None:
+    """Sets of lights and darks, so that the units are known."""
+    colour_piles(desk)
+    desk.ok("sets", "--seconds", "1", "--accept")
+
+
 def nothing(desk: Desk) -> None:
     """A quilt begun is enough."""
 
@@ -108,6 +114,7 @@ BEFORE: dict[str, Callable[[Desk], None]] = {
     "pick-up": laid_aside,
     "import": exported,
     "sets": colour_piles,
+    "wall": sets_accepted,
 }
 """What was done before; nothing but beginning the quilt where a command is not named."""
 

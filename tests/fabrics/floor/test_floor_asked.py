@@ -156,9 +156,10 @@ def test_units_of_sets_that_are_not_known_cannot_be_told() -> None:
     assert lost.lies is None
     assert lost.patches == ()
     assert floor_lines(reading) == ("3 of 4 places are sure.", "1 place cannot be told.")
-    (line,) = question_lines(reading, {})
-    assert line.startswith("row 1 place 4: no unit that is known looks like it; set ")
-    assert line.endswith(" comes nearest. What lies there?")
+    asked, nearest = question_lines(reading, {})
+    assert asked == "row 1 place 4: no unit that is known looks like it, so what lies there?"
+    assert nearest.startswith("row 1 place 4: set ")
+    assert nearest.endswith(" comes nearest.")
 
 
 def test_units_that_are_the_same_are_not_asked_about_but_said_to_be() -> None:

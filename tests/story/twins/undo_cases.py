@@ -25,10 +25,14 @@ from tests.story.twins.histories import (
 from tests.story.twins.set_cases import ACCEPTED
 from tests.story.twins.set_cases import QUILT as OF_SETS
 from tests.story.twins.twin import Case, press
+from tests.story.twins.wall_cases import LAID
+from tests.story.twins.wall_cases import QUILT as WITH_A_WALL
+
+ON_THE_WALL = (*ACCEPTED, LAID)
 
 
 def _undo(what: str, *history: Act, times: int = 1) -> Case:
-    of_sets = what.startswith(("set ", "sets "))
+    history_of_sets = history[:1] == ACCEPTED
     return Case(
         f"undo: {what}",
         c.Undo,
@@ -36,7 +40,7 @@ def _undo(what: str, *history: Act, times: int = 1) -> Case:
         ("undo",),
         ("undone",) * times,
         history,
-        OF_SETS if of_sets else a_quilt(),
+        (WITH_A_WALL if LAID in history else OF_SETS) if history_of_sets else a_quilt(),
     )
 
 
@@ -68,6 +72,10 @@ UNDOABLE: dict[str, tuple[Act, ...]] = {
     "set marked": (*ACCEPTED, c.MarkSet(1, "skipped")),
     "made elsewhere": (*PAIRED, c.CountElsewhere("sew", 2, by="Jo")),
     "set taken up": (*ACCEPTED, c.TakeUp("pair", 2)),
+    "wall laid": ON_THE_WALL,
+    "units moved": (*ON_THE_WALL, c.SwapPlaces(1, 1, 2, 2)),
+    "places locked": (*ON_THE_WALL, c.LockPlaces(((1, 1),))),
+    "rows reordered": (*ON_THE_WALL, c.ExchangeRows(1, 2)),
 }
 """By kind of event: a history that ends with one."""
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from itertools import combinations, pairwise, permutations, product
 from random import Random
 
@@ -11,7 +12,7 @@ from sewalong.progress.joining.exchanged_rows import exchanged
 from sewalong.quilt.quilt import Target
 from sewalong.wall.laying.edges import TouchRule, turned_sides
 from sewalong.wall.laying.laying import Laying, Rules, touches
-from sewalong.wall.laying.pressing import pressed_anew
+from sewalong.wall.laying.pressing import not_nesting, pressed_anew
 from sewalong.wall.laying.rows import (
     MOST_PROVED,
     Row,
@@ -188,3 +189,45 @@ def test_it_says_the_same_of_two_rows_as_what_was_said_of_them_before() -> None:
         assert found.crossings == exchanged(Target(7, 5), first, second).crossings
     with pytest.raises(ValueError, match="named once"):
         pressed_anew([1, 1, 2], 3)
+
+
+@pytest.mark.parametrize("rows", [1, 2, 3, 4, 5])
+def test_rows_pressed_anew_are_so_few_that_no_fewer_let_every_row_nest(rows: int) -> None:
+    # Exhaustive: each row was pressed one way (True) or the other, or is not sewn yet (None).
+    for ways in product((True, False, None), repeat=rows):
+        pressed = [None if way is None else 1 if way else 2 for way in ways]
+        found = not_nesting(pressed)
+        assert found.collide == tuple(
+            (n, n + 1)
+            for n, (one, other) in enumerate(pairwise(ways), start=1)
+            if one is not None and one == other
+        )
+        sewn = [n for n, way in enumerate(ways, start=1) if way is not None]
+        fewest = next(
+            n for n in range(rows + 1) for anew in combinations(sewn, n) if _can_nest(ways, anew)
+        )
+        assert len(found.anew) == fewest
+        assert _can_nest(ways, found.anew)
+        turned = [None if one is None else -one for one in pressed]
+        assert not_nesting(turned).collide == found.collide, "all end for end, and nothing changes"
+
+
+def _can_nest(ways: Sequence[bool | None], anew: Sequence[int]) -> bool:
+    """Whether rows not sewn yet can be pressed so that every two that meet go opposite ways."""
+    now = [way if n not in anew else not way for n, way in enumerate(ways, start=1)]
+    return any(
+        all(a is not b for a, b in pairwise(full))
+        and all(n in (None, f) for n, f in zip(now, full, strict=True))
+        for full in product((True, False), repeat=len(ways))
+    )
+
+
+def test_a_row_turned_end_for_end_no_longer_nests_with_its_neighbours() -> None:
+    assert not_nesting([1, 2, -3, 4]).collide == ((2, 3), (3, 4))
+    assert not_nesting([1, 2, -3, 4]).anew == (3,)
+    # Of as few either way, those that lie where others were pressed for.
+    assert not_nesting([2, 2]).anew == (1,)
+    assert not_nesting([1, 1]).anew == (2,)
+    # N009 (a): rows 3 and 6 of 8 exchanged collide at 4 joins.
+    assert len(not_nesting([1, 2, 6, 4, 5, 3, 7, 8]).collide) == 4
+    assert not_nesting([1, 2, 6, 4, 5, 3, 7, 8]).anew == (3, 6)

@@ -43,6 +43,8 @@ class PlaceSheet(ClothSheet):
         super().__init__(id=id)
         self._places: tuple[PlaceShown, ...] = ()
         self._columns = 1
+        self.marks_alike = True
+        """Whether places of the same letter as the one in hand are marked."""
         self.chosen = ""
         """The letter that is marked to be merged; empty for none."""
 
@@ -119,7 +121,7 @@ class PlaceSheet(ClothSheet):
             mark = MARK
         elif self.chosen and place.letter == self.chosen:
             mark = CHOSEN
-        elif place.letter == here.letter:
+        elif self.marks_alike and place.letter == here.letter:
             mark = ALIKE
         text = f"{mark}{place.letter}"
         if len(text) + 1 + len(place.address) < wide:
