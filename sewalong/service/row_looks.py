@@ -7,8 +7,6 @@ from __future__ import annotations
 
 from msgspec import Struct
 
-from sewalong.piecing.cloth import Flat, turned
-from sewalong.piecing.geometry import turn
 from sewalong.progress.joining.press_directions import press_words
 from sewalong.progress.joining.row_in_hand import (
     InRow,
@@ -17,13 +15,13 @@ from sewalong.progress.joining.row_in_hand import (
     unit_to_take,
 )
 from sewalong.progress.record.state import State
-from sewalong.progress.record.wall import BY_LETTER, At, Lies
+from sewalong.progress.record.wall import At, Lies
 from sewalong.progress.wall.units import as_it_is_now
 from sewalong.progress.wall.wall_words import NOTHING, lies_words, unit_words
-from sewalong.quilt.derived import derived_if_any
+from sewalong.service.wall_drawn import unit_pictured as drawn
 from sewalong.wall.laying.move_words import ON_POINT, STRAIGHT
-from sewalong.wall.picture import Picture, picture_of
-from sewalong.wall.set_picture import in_fabrics
+from sewalong.wall.picture import Picture
+from sewalong.wall.top_of_sets import UnitOf
 
 SEWN, NEXT = "sewn", "next"
 
@@ -85,15 +83,10 @@ def told(state: State, at: At) -> tuple[str, ...]:
 
 
 def unit_pictured(state: State, at: At, across: int, down: int) -> Picture | None:
-    """The unit at a place as it lies, in at most so many cells; None where none lies there, or
-    nothing is known of it but a letter."""
-    made = derived_if_any(state.quilt)
+    """The unit at a place as it lies, in at most so many cells; None where none lies there."""
     lies = state.wall.at(at) if state.wall.has(at) else None
-    if lies is None or made is None:
+    if lies is None:
         return None
     unit = as_it_is_now(state, state.wall.units[lies[0]])
-    if unit.unit == BY_LETTER:
-        return None
-    squares = tuple(letter or None for letter in unit.squares)
-    flat = Flat(in_fabrics(made, squares, unit.unit).finished(float(made.seam)))
-    return picture_of(turned(flat, turn(2 * lies[1])) if lies[1] else flat, across, down)
+    of = UnitOf(tuple(letter or None for letter in unit.squares), unit.unit)
+    return drawn(state.quilt, of, lies[1], across, down)

@@ -57,10 +57,12 @@ def test_a_page_for_every_row_and_none_beyond() -> None:
     assert unit_pictured(state, (9, 1), 40, 20) is None
 
 
-def test_of_a_unit_known_by_a_letter_there_is_no_picture() -> None:
+def test_a_unit_known_by_a_letter_is_a_square_of_it() -> None:
     rows = tuple(tuple((4 * n + place, 0) for place in range(4)) for n in range(3))
     state, _ = play(QUILT, c.LayWall(units_by_letter("ABCD" * 3), rows, how="typed"))
-    assert unit_pictured(state, (1, 1), 40, 20) is None
+    picture = unit_pictured(state, (1, 1), 40, 20)
+    assert picture is not None
+    assert picture.keys == [cloth_key("A")]
     assert "A chalk" in told(state, (1, 1))[0]
 
 

@@ -33,16 +33,15 @@ def press_anew_words(state: State, first: int, second: int) -> str:
 
 
 def nesting_facts(state: State) -> tuple[str, ...]:
-    """Every such pair of neighbours that is not joined yet, and which rows to press anew, a sentence
-    each; none where all nest."""
+    """Neighbours that are not joined yet and do not nest as they lie, and which rows to press anew, a
+    sentence each; none where all nest."""
     found = nesting(state)
-    to_join = [pair for pair in found.collide if pair not in state.joints]
-    if not to_join:
+    joins = [pair for pair in found.collide if pair not in state.joints]
+    if not joins:
         return ()
-    pairs = ", ".join(f"{one} on {other}" for one, other in to_join)
     rows = ", ".join(map(str, found.anew))
-    n = len(found.anew)
+    one = len(found.anew) == 1
     return (
-        f"Rows that changed places were pressed the same way as their neighbours: {pairs}.",
-        f"Press row{'' if n == 1 else 's'} {rows} the other way, and all rows nest.",
+        *(f"Rows {a} and {b} lie ridge on ridge." for a, b in joins),
+        f"Press row{'' if one else 's'} {rows} the other way, and all nest.",
     )
