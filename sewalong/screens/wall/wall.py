@@ -67,7 +67,7 @@ class WallScreen(WholeRows):
         self.show()
 
     async def show_anew(self) -> None:
-        """The wall as it is now; what is picked up stays so while it lies there."""
+        """The wall as it is now; nothing is picked up any more."""
         self.wall = wall_in_hand(self.quilt.state, self.wall)
         if self.wall is None:
             self.dismiss(True)
