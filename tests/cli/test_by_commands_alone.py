@@ -8,14 +8,17 @@ many can be counted instead.
 from __future__ import annotations
 
 import re
+from collections.abc import Iterator
 
 import pytest
 from msgspec.structs import replace
 
 from sewalong.piecing.catalogue import method_ids
+from sewalong.quilt.choices import Fabric
 from sewalong.quilt.file.writer import quilt_file
 from tests.cli.conftest import Desk
 from tests.cli.test_one_fact_a_line import packed
+from tests.fabrics.floor.made_floors import anyhow
 from tests.progress.building import a_quilt, suited
 
 NEXT = re.compile(r"^Next: (?P<stage>[^(]+) \([^)]*\): ")
@@ -111,3 +114,89 @@ def test_a_newcomer_begins_stops_and_comes_back_weeks_later(desk: Desk) -> None:
     lived_through(desk)
     desk.ok("done")
     assert any(line.endswith(": done.") for line in desk.ok("list").lines)
+
+
+MOVE = re.compile(
+    r"^(?P<n>\d+)\. (?:Row (?P<row>\d+) place (?P<place>\d+)(?: with row (?P<row2>\d+) place (?P<place2>\d+))?)"
+    r"(?:: turn it (?P<by>a quarter|half way round))?"
+)
+TURN = re.compile(
+    r"^(?P<n>\d+)\. Turn (?P<which>the first|the second) (?P<by>a quarter|half way round)"
+)
+TOWARDS = {"towards the end of the row": 1, "towards the last row": 2, "towards the start of the row": 3}  # fmt: skip
+
+
+def moves_read(lines: list[str]) -> Iterator[list[str]]:
+    """What is to be typed for each move that is named, turned as its words say."""
+    found: dict[str, dict[str, str | int | None]] = {}
+    for line in lines:
+        if turn := TURN.match(line):
+            found[turn["n"]][turn["which"]] = quarters(line)
+        elif move := MOVE.match(line):
+            found[move["n"]] = {**move.groupdict(), "it": quarters(line) if move["by"] else 0}
+    for one in found.values():
+        at = f"{one['row']}.{one['place']}"
+        if one["row2"] is None:
+            yield ["turn", at, str(one["it"])]
+        else:
+            first, second = (one.get(which, 0) for which in ("the first", "the second"))
+            yield ["swap", f"{at}/{first}", f"{one['row2']}.{one['place2']}/{second}"]
+
+
+def quarters(line: str) -> int:
+    """By how many quarters a line says to turn: half way round, or where the edge towards row 1 goes."""
+    if "half way round" in line:
+        return 2
+    _, _, comes = line.partition(" comes ")
+    return next(n for words, n in TOWARDS.items() if comes.startswith(words))
+
+
+def test_a_wall_is_photographed_mended_sewn_and_laid_again_by_what_is_printed(desk: Desk) -> None:
+    """Units laid anyhow and photographed, the moves made that are named, rows sewn over two evenings,
+    the layout lost and read again, two rows exchanged with the press warned of."""
+    floor = anyhow("stacked-four-patch", 5, 4, fabrics=24, seed=3)
+    quilt = a_quilt("stacked-four-patch", 40, 5, 4)
+    fabrics = tuple(
+        Fabric(letter, f"cloth {letter.lower()}", str(colour), squares=12)
+        for letter, colour in floor.colours.items()
+    )
+    desk.ok("start", desk.file("quilt.toml", quilt_file(replace(quilt, fabrics=fabrics))))
+    desk.ok("sets", "--seconds", "1", "--accept")
+    for number, squares in floor.sets.items():
+        desk.ok("sets", "--own", f"{number}: {' '.join(squares)}")
+    lived_through(desk, until="sew rows")
+    photo = desk.folder / "floor.png"
+    photo.write_bytes(floor.scene(turned=2.0).file())
+    said = desk.ok("wall", "--photo", str(photo), "--accept")
+    assert "20 of 20 places are sure." in said.lines
+    moves = [*moves_read(said.lines)]
+    assert moves
+    for words in moves:
+        desk.ok("wall", *words)
+    standing = desk.ok("wall").lines
+    left = [line for line in said.lines if line.startswith("Still: ")]
+    assert [line for line in standing if " meets row " in line] == [
+        f"{line[7:8].upper()}{line[8:]}" for line in left
+    ]
+    # Two rows are sewn, and the next evening two more; what is sewn is said to stay.
+    desk.ok("count", "sew rows", "2", "--caution-read")
+    answers = [f"--answer={thing}=yes" for thing in ("iron", "blade", "machine", "pins")]
+    desk.ok("close", *answers, "--next", "row 3")
+    desk.wait(days=1)
+    desk.ok("count", "sew rows", "2", "--caution-read")
+    assert "is sewn to its row already" in desk.refused("wall", "swap", "1.1", "5.1").err
+    again = desk.ok("wall", "--rebuild").lines
+    places = [line for line in again if re.match(r"Row \d: place \d: unit \d of set \d", line)]
+    assert len(places) == 20
+    assert sum(line.endswith(", sewn.") for line in places) == 16
+    warned = desk.refused("wall", "exchange", "R1", "R2")
+    assert "ridge on ridge" in warned.err
+    assert "--all-the-same" in warned.err
+    row = [line.split(": ", 1)[1] for line in places if line.startswith("Row 1: ")]
+    desk.ok("wall", "exchange", "R1", "R3", "--all-the-same")
+    now = desk.ok("wall", "--row", "3").lines[1:]
+    assert [line.lower() for line in now] == [line.lower() for line in row]
+    for lines in (said.lines, standing, again):
+        assert [trouble for line in lines for trouble in packed(line)] == []
+    lived_through(desk)
+    desk.ok("done")

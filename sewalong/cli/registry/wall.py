@@ -26,6 +26,10 @@ COMMANDS = (
             ),
             whole("--row", "read this row, place by place", metavar="ROW"),
             flag("--rebuild", "read every row, and what belongs to none: after the cat"),
+            Argument(
+                "--with", "where the units belong that have all of these: A,F", "FABRICS",
+                dest="with_fabrics",
+            ),
             flag("--propose", "a layout; what is locked or sewn stays"),
             Argument(
                 "--typed",

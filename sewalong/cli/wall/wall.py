@@ -14,8 +14,14 @@ from sewalong.cli.wall.laid import photographed, proposed, rules_typed, typed
 from sewalong.cli.wall.mended import mended_report
 from sewalong.cli.wall.moves import MOVES, moved
 from sewalong.cli.wall.ordered import ordered
-from sewalong.cli.wall.wall_report import rebuild_report, row_report, standing_report
+from sewalong.cli.wall.wall_report import (
+    rebuild_report,
+    row_report,
+    standing_report,
+    units_with_report,
+)
 from sewalong.progress.record.state import State
+from sewalong.progress.sets.read_squares import squares_typed
 from sewalong.service.open_quilt import OpenQuilt
 from sewalong.service.wall_proposals import WallRules
 
@@ -24,6 +30,7 @@ _GOES_WITH = {
     "": _RULES,
     "row": (),
     "rebuild": (),
+    "with_fabrics": (),
     "propose": (*_RULES, "plan", "spread", "seconds", "seed", "accept"),
     "typed": (*_RULES, "accept"),
     "photo": (*_RULES, "corners", "said", "accept"),
@@ -34,7 +41,7 @@ _GOES_WITH = {
 }
 """What goes with each thing asked for: an option, a word, or nothing, for how the wall stands."""
 
-_MODES = ("row", "rebuild", "propose", "typed", "photo")
+_MODES = ("row", "rebuild", "with_fabrics", "propose", "typed", "photo")
 _WORDS = ("mend", "order", *MOVES)
 
 
@@ -52,6 +59,8 @@ def wall(args: argparse.Namespace, context: Context) -> Report:
             return row_report(quilt, args.row)
         if what == "rebuild":
             return rebuild_report(quilt)
+        if what == "with_fabrics":
+            return units_with_report(quilt, squares_typed(quilt.state.quilt, args.with_fabrics))
         if what == "propose":
             return proposed(quilt, args)
         if what == "typed":

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from sewalong.cli.frame.report import Report
 from sewalong.progress.record.events.wall import a_place, must_be_laid
 from sewalong.progress.record.sewn_places import sewn_places
@@ -12,16 +14,19 @@ from sewalong.progress.wall.on_wall import OnWall, on_wall
 from sewalong.progress.wall.wall_words import (
     NOTHING,
     fabric_words,
+    lies_words,
     row_read,
     turned_words,
     unit_words,
 )
 from sewalong.service.open_quilt import OpenQuilt
 from sewalong.service.wall_changes import all_touches
+from sewalong.service.wall_finding import units_with
 from sewalong.service.wall_proposals import ToPropose, WallRules, to_propose, why_no_wall
 from sewalong.service.wall_rows import nesting_words
 from sewalong.wall.laying.blobs import family_blobs, value_blobs
 from sewalong.wall.laying.laying import Touch
+from sewalong.wall.laying.move_words import place_words
 from sewalong.wall.laying.rows import perhaps_turned
 from sewalong.wall.laying.touch_words import blob_words, touch_words, touches_left
 from sewalong.wall.laying.verdict import Verdict
@@ -191,6 +196,30 @@ def rebuild_report(quilt: OpenQuilt) -> Report:
         lines.append("What you have in hand beside these lies in no row.")
     lines += (f"In no row: {unit_named(state, state.wall.units[number])}." for number in spare)
     return Report(tuple(lines), {"quilt": quilt.entry.name, **places_data(state)})
+
+
+def units_with_report(quilt: OpenQuilt, letters: Sequence[str]) -> Report:
+    """Where each unit lies that has all of these fabrics: for the one in hand."""
+    state = quilt.state
+    must_be_laid(state)
+    names = called(state.quilt)
+    found = units_with(state, letters)
+    asked = " and ".join(names.get(letter, letter) for letter in letters)
+    lines = [] if found else [f"No unit on the wall has {asked}."]
+    for one in found:
+        where = "Spare" if one.at is None else place_words(one.at).capitalize()
+        said = unit_words(state, one.unit)
+        if one.at is not None:
+            said = lies_words(state, state.wall.at(one.at))
+        lines.append(f"{where}: {said}.")
+    data = {
+        "quilt": quilt.entry.name,
+        "fabrics": list(letters),
+        "units": [
+            {**unit_data(one.unit), "place": list(one.at) if one.at else None} for one in found
+        ],
+    }
+    return Report(tuple(lines), data)
 
 
 def _units(n: int) -> str:

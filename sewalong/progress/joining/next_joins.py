@@ -115,7 +115,7 @@ def _lines(state: State, joins: tuple[Join, ...], can: int, loose: int) -> tuple
     if (most := levels(rows)) > 1:
         said.append(f"Joined so, two by two, no row goes under the needle more than {most} times.")
     if rows_sewn(state) < rows:
-        said.append("That is if the rows are sewn from row 1 on; the tags decide.")
+        said.append("That is if the rows are sewn from row 1 on, else the tags decide.")
     return tuple(said)
 
 

@@ -46,13 +46,22 @@ def effect_words(effect: Effect, called: Mapping[str, str] | None = None) -> tup
     )
 
 
+NAMED = 12
+"""Places of a blob that are named: enough to see where it lies (own choice)."""
+
+
 def blob_words(blobs: Sequence[Blob]) -> tuple[str, ...]:
     """A sentence for each blob: how many units, what they have in common, and where it lies."""
     return tuple(
-        f"{len(blob.places)} units hang together that are {blob.word}: "
-        f"{', '.join(f'{row}·{place}' for row, place in blob.places)}."
+        f"{len(blob.places)} units hang together that are {blob.word}: {_where(blob)}."
         for blob in blobs
     )
+
+
+def _where(blob: Blob) -> str:
+    named = ", ".join(f"{row}·{place}" for row, place in blob.places[:NAMED])
+    more = len(blob.places) - NAMED
+    return f"{named} and {more} more" if more > 0 else named
 
 
 def _lower(sentence: str) -> str:

@@ -110,6 +110,33 @@ def test_after_the_cat_every_row_is_read_and_what_belongs_to_none(laid: Desk) ->
     assert len(units) == 29
 
 
+def test_a_unit_in_hand_is_found_by_its_fabrics(laid: Desk) -> None:
+    laid.ok("wall", "out", "3.3")
+    data = laid.ok("wall", "--json").data
+    every = [place for row in data["rows"] for place in row if place["unit"]]
+    for place in (every[0], every[-1]):
+        read = laid.ok("wall", "--row", str(place["row"])).lines[place["place"]]
+        shown = read.partition(" shows ")[2].rstrip(".").split(", ")
+        said = laid.ok("wall", "--with", ", ".join(shown))
+        assert any(
+            line.startswith(f"Row {place['row']} place {place['place']}: unit ")
+            for line in said.lines
+        )
+        found = laid.ok("wall", "--with", ", ".join(shown), "--json").data["units"]
+        assert all(set(shown_letters(shown)) <= set(one["squares"]) for one in found)
+    told = {line for letter in "ABCDEFGH" for line in laid.ok("wall", "--with", letter).lines}
+    for spare in data["spares"]:
+        assert f"Spare: unit {spare['unit']} of set {spare['set']}." in told
+    assert laid.ok("wall", "--with", "A,B,C,D,E").lines == [
+        "No unit on the wall has A chalk and B oat and C butter and D rust dots and E moss sprig."
+    ]
+    laid.refused("wall", "--with", "purple")
+
+
+def shown_letters(shown: list[str]) -> list[str]:
+    return [one.split()[0] for one in shown]
+
+
 def test_rows_that_are_sewn_are_said_to_be(laid: Desk) -> None:
     laid.ok("find", "unit", "6")
     laid.ok("count", "sew-rows", "1", "--caution-read")

@@ -5,6 +5,7 @@ from __future__ import annotations
 from functools import cache
 
 import pytest
+from msgspec.structs import replace
 
 from sewalong.fabrics.floor.asking import (
     colour_from_afar,
@@ -103,6 +104,22 @@ def test_of_units_that_are_not_known_one_patch_after_the_other_is_asked_about() 
     said = with_option(reading, place, 0)
     assert said.places[0].said
     assert said.places[0].patches[0].sure is HowSure.SURE
+
+
+def test_the_patch_that_is_not_sure_is_asked_about_and_its_option_taken() -> None:
+    reading = by_patches()
+    first, second, *others = reading.places[0].patches
+    doubted = replace(second, fabric="B", others=("C",), sure=HowSure.NOT_SURE)
+    place = replace(reading.places[0], patches=(first, doubted, *others), sure=HowSure.NOT_SURE)
+    asked = replace(reading, places=(place, *reading.places[1:]))
+    question = question_at(asked, place, {"B": "brick"})
+    assert question.words == "1·1 patch 2 of 4: B brick, not sure."
+    assert question.options == ("B brick", "C")
+    answered = with_option(asked, place, 1).places[0]
+    assert answered.patches == (
+        first, replace(doubted, fabric="C", others=(), sure=HowSure.SURE), *others,
+    )  # fmt: skip
+    assert answered.sure is HowSure.SURE
 
 
 def test_a_place_looks_from_afar_as_its_patches_do_together() -> None:

@@ -91,7 +91,7 @@ def test_only_rows_that_are_sewn_are_offered() -> None:
     state, record = play(quilt, *all_units(quilt), c.Count("sew-rows", 3))
     now = joining(state)
     assert [(join.first, join.second) for join in now.joins] == [(1, 2)]
-    assert now.lines[-1] == "That is if the rows are sewn from row 1 on; the tags decide."
+    assert now.lines[-1] == "That is if the rows are sewn from row 1 on, else the tags decide."
     state = go_on(state, record, c.JoinRows(1, 2))
     assert joining(state).lines == (
         "3 seams to go.",

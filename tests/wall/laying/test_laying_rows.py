@@ -225,6 +225,9 @@ def _can_nest(ways: Sequence[bool | None], anew: Sequence[int]) -> bool:
 def test_a_row_turned_end_for_end_no_longer_nests_with_its_neighbours() -> None:
     assert not_nesting([1, 2, -3, 4]).collide == ((2, 3), (3, 4))
     assert not_nesting([1, 2, -3, 4]).anew == (3,)
+    # Of as few either way, those that lie where others were pressed for.
+    assert not_nesting([2, 2]).anew == (1,)
+    assert not_nesting([1, 1]).anew == (2,)
     # N009 (a): rows 3 and 6 of 8 exchanged collide at 4 joins.
     assert len(not_nesting([1, 2, 6, 4, 5, 3, 7, 8]).collide) == 4
     assert not_nesting([1, 2, 6, 4, 5, 3, 7, 8]).anew == (3, 6)
