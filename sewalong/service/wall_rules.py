@@ -75,18 +75,21 @@ class Wanted(Struct, frozen=True):
         return ", ".join((*said, f"seed {self.seed}"))
 
 
-def verdict_now(state: State, proposed: ToPropose, found: Found | None) -> Sequence[str]:
-    """What is possible, and what is found so far; a sentence each."""
-    possible = verdict_words(proposed.verdict, proposed.asked.rules.touch, called(state.quilt))
+def possible_words(state: State, proposed: ToPropose) -> tuple[str, ...]:
+    """What is possible, a sentence each; known before anything is searched."""
+    return verdict_words(proposed.verdict, proposed.asked.rules.touch, called(state.quilt))
+
+
+def found_words(possible: Sequence[str], found: Found | None) -> tuple[str, ...]:
+    """What is possible, and what is found so far."""
     if found is None:
-        return possible
+        return tuple(possible)
     if not found.touches:
         return ("Possible, and here it is: nothing touches.",)
-    return (*possible, f"Here: {lowered(touches_left(found.touches, found.least))}")
+    return (*possible, f"Here: {_lowered(touches_left(found.touches, found.least))}")
 
 
-def lowered(sentence: str) -> str:
-    """The same behind a colon."""
+def _lowered(sentence: str) -> str:
     return f"{sentence[:1].lower()}{sentence[1:]}"
 
 

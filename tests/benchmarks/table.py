@@ -13,6 +13,7 @@ from tests.benchmarks.growth import growth_rows
 from tests.benchmarks.laying import laying_rows
 from tests.benchmarks.row import Row
 from tests.benchmarks.sewing import sewing_rows
+from tests.benchmarks.wall import wall_rows
 
 
 def rows(home: Path, effort: Effort) -> Iterator[Row]:
@@ -21,5 +22,6 @@ def rows(home: Path, effort: Effort) -> Iterator[Row]:
     yield from sewing_rows(home / "sewing", effort)
     yield from growth_rows(home / "growth", effort)
     yield from laying_rows(effort)
+    yield from wall_rows(home / "wall", effort)
     yield from cloth_rows(effort)
     yield from floor_rows(effort)

@@ -8,6 +8,7 @@ from random import Random
 
 import pytest
 from msgspec.structs import replace
+from shapely import Polygon
 
 from sewalong.fabrics.looked_at import View
 from sewalong.fabrics.sight import Sight, value
@@ -39,7 +40,14 @@ from sewalong.service.wall_looks import (
 )
 from sewalong.service.wall_moves import lock, put_in, rows_to_type, swap, take_out, turn
 from sewalong.service.wall_proposals import WallRules, rules_now, to_propose
-from sewalong.service.wall_rules import Wanted, fabric_around, proposed_wall, verdict_now
+from sewalong.service.wall_rules import (
+    Wanted,
+    fabric_around,
+    found_words,
+    possible_words,
+    proposed_wall,
+)
+from sewalong.wall.cells.stamps import Size
 from sewalong.wall.keys import cloth_key
 from sewalong.wall.laying.grid import At
 from sewalong.wall.laying.laying import touches
@@ -226,6 +234,37 @@ def test_what_is_drawn_is_what_lies_there_in_her_colours_and_as_others_see_them(
     assert pictured(a_wall(c.PutSpare(1, 2))[2], (1, 2), 12, 6) is None
 
 
+def test_from_afar_a_unit_is_the_light_of_its_patches_by_their_areas() -> None:
+    """sRGB to linear light and back as in IEC 61966-2-1, areas by shapely."""
+    _, _, wall = a_wall()
+    hung, seen = drawn(wall), colours(wall)
+    put = hung.puts[0]
+    assert put is not None
+    unit = flat_unit(wall.state.quilt, wall.pieced[put.unit])
+    areas = {patch.letter: Polygon(patch.points).area for patch in unit.patches}
+    (pixel,) = {key for row in hung.afar.of(put, Size(2, 2)).pixels for key in row}
+    assert pixel is not None
+    for part in ("red", "green", "blue"):
+        light = sum(linear(getattr(seen[key], part)) * area for key, area in areas.items())
+        there = linear(getattr(seen[pixel], part))
+        assert there == pytest.approx(light / sum(areas.values()), abs=0.01)
+    assert hung.lightness[pixel] == pytest.approx(value(seen[pixel]))
+
+
+def linear(part: int) -> float:
+    """Linear light of a part of an sRGB colour, 0 to 255."""
+    share = part / 255
+    return share / 12.92 if share <= 0.04045 else float(((share + 0.055) / 1.055) ** 2.4)
+
+
+def test_zoomed_out_units_are_seen_from_afar_where_not_all_show_what_they_are() -> None:
+    hung = drawn(a_wall()[2])
+    for down, far in ((12, False), (5, True)):
+        room = hung.room(40, down)
+        assert (hung.drawn(room, -1)[0] is hung.afar) is far
+        assert hung.drawn(room, 0)[0] is hung.drawn(room, 99)[0] is hung.stamps
+
+
 def test_cloth_of_which_only_light_or_dark_is_known_has_strokes() -> None:
     quilt = with_fabrics()
     only = replace(quilt.fabrics[0], colour=None, value="dark")
@@ -320,17 +359,17 @@ def test_the_verdict_says_nothing_is_best_that_no_bound_meets() -> None:
     )
     state, _, _ = by_letters(quilt, "AAA", "AAB")
     asked = to_propose(state, WallRules(stacks=False))
-    before = verdict_now(state, asked, None)
+    before = found_words(possible_words(state, asked), None)
     assert before[0].startswith("Not possible: like fabrics meet along a seam ")
     assert any(
         one.startswith("A chalk: 5 units, and 3 can lie apart: 2 too many") for one in before
     )
     found = laid(asked.asked, 30)
-    after = verdict_now(state, asked, found)[-1]
+    after = found_words(before, found)[-1]
     assert ("no layout has fewer." in after) is found.is_least
     assert proposed_wall(state, asked, found).touches == found.touches
     possible = to_propose(by_letters(quilt, "AAB", "ABB")[0], WallRules(stacks=False))
-    assert verdict_now(state, possible, laid(possible.asked, 5)) == (
+    assert found_words(possible_words(state, possible), laid(possible.asked, 5)) == (
         "Possible, and here it is: nothing touches.",
     )
 

@@ -20,8 +20,9 @@ from sewalong.service.wall_rules import (
     around_words,
     fabric_around,
     fabrics_around,
+    found_words,
+    possible_words,
     proposed_wall,
-    verdict_now,
 )
 from sewalong.wall.laying.plans import Plan
 from sewalong.wall.laying.search import Found, search
@@ -59,9 +60,6 @@ GROUP = "layout"
 SHOWN_EVERY = 0.25
 """Seconds from one better layout that is drawn to the next: own choice, so that each can be seen."""
 
-REST = 0.002
-"""Seconds left to keys after each look."""
-
 
 class ProposedWallScreen(WallLook):
     """Proposes by rules that are picked, and shows what it found so far. True is what it is left
@@ -77,7 +75,10 @@ class ProposedWallScreen(WallLook):
         self._wanted = Wanted(rules_now(self.quilt.state))
         self._asked: ToPropose | None = None
         self._found: Found | None = None
+        self._possible: tuple[str, ...] = ()
         self._better: Iterator[Found] = iter(())
+        self._step: asyncio.Future[Found | None] | None = None
+        """The look that is on its way."""
         self._is_looking = False
 
     def on_mount(self) -> None:
@@ -89,17 +90,17 @@ class ProposedWallScreen(WallLook):
         self._begin()
 
     def verdict(self) -> str:
-        if self._asked is None:
-            return ""
-        return " ".join(verdict_now(self.quilt.state, self._asked, self._found))
+        return " ".join(found_words(self._possible, self._found))
 
     # -- looking for better ones ---------------------------------------------------
 
     def _begin(self) -> None:
         """Propose from the beginning, in place of whatever is being looked for."""
-        self._found = self.wall = self._asked = None
+        self._found = self.wall = self._asked = self._step = None
+        self._possible = ()
         try:
             self._asked = to_propose(self.quilt.state, **self._wanted.asked())
+            self._possible = possible_words(self.quilt.state, self._asked)
             self._better = search(self._asked.asked)
         except (Refused, NumbersFault) as refused:
             self._stop()
@@ -118,9 +119,9 @@ class ProposedWallScreen(WallLook):
         self.workers.cancel_group(self, GROUP)
 
     async def _look(self) -> None:
-        """Look for better ones, a little at a time, so that no key waits."""
+        """Look for better ones until there are none, or none was found for long."""
         drawn, in_vain, is_drawn = 0.0, 0, True
-        for found in self._better:
+        while (found := await self._looked()) is not None:
             is_better = self._found is None or found.laying != self._found.laying
             self._found = found
             in_vain, is_drawn = (0, False) if is_better else (in_vain + 1, is_drawn)
@@ -129,10 +130,18 @@ class ProposedWallScreen(WallLook):
                 drawn, is_drawn = time.monotonic(), True
             if in_vain >= self.looks_in_vain:
                 break
-            await asyncio.sleep(REST)
         self._is_looking = False
         self._show_found()
         self._tell_how()
+
+    async def _looked(self) -> Found | None:
+        """What comes of one look more, None behind the last. On a large wall one takes half a second
+        and more, so it is done aside, and one that was begun is waited for even after a stop."""
+        if self._step is None:
+            self._step = asyncio.ensure_future(asyncio.to_thread(next, self._better, None))
+        found = await asyncio.shield(self._step)
+        self._step = None
+        return found
 
     def _show_found(self) -> None:
         if self._asked is not None and self._found is not None:

@@ -14,7 +14,7 @@ from textual.strip import Strip
 from textual.widget import Widget
 
 from sewalong.fabrics.colours import Colour
-from sewalong.screens.widgets.colour_block import shows_colours
+from sewalong.screens.widgets.colour_block import shows_colours, texture
 from sewalong.service.wall_drawn import Hung
 from sewalong.wall.cells.picture import Cells, WallPicture, step
 from sewalong.wall.cells.sections import Room
@@ -63,7 +63,8 @@ class WallSheet(Widget):
         self.at = 0
         """The number of the place in hand."""
         self.zoom = 0
-        """How many sizes larger than with all units, or as many as there is room for."""
+        """How many sizes larger than the first in which units show what they are; below 0 all units,
+        or more of them, as they are seen from afar."""
         self._hung: Hung | None = None
         self._puts: list[Put | None] = []
         self._colours: Mapping[Key, Colour] = {}
@@ -128,8 +129,9 @@ class WallSheet(Widget):
 
     def closer(self, by: int) -> None:
         """Show larger units, or smaller ones."""
-        sizes = len(self._room().sizes())
-        self.zoom = max(0, min(self.zoom + by, sizes - 1))
+        room = self._room()
+        least = 0 if room.far_size() is None else -1
+        self.zoom = max(least, min(self.zoom + by, len(room.sizes()) - 1))
         self._draw_all()
 
     @property
@@ -149,11 +151,9 @@ class WallSheet(Widget):
         if self._hung is None or not self.size.width or not self.size.height:
             return
         room, before = self._room(), self._picture
-        sizes = room.sizes()
-        self.zoom = min(self.zoom, len(sizes) - 1)
-        size = sizes[self.zoom]
+        stamps, size = self._hung.drawn(room, self.zoom)
         part = before.part if before and before.size == size else None
-        self._picture = WallPicture(self._hung.grid, self._hung.stamps, room, size, self.at, part)
+        self._picture = WallPicture(self._hung.grid, stamps, room, size, self.at, part)
         self._picture.lay_all(self._puts)
         self._draw_lines()
         if before is None or (before.part, before.room) != (self._picture.part, room):
@@ -237,8 +237,7 @@ class WallSheet(Widget):
         if coloured:
             line = [self._coloured(a, b) for a, b in zip(upper, lower, strict=True)]
         else:
-            (text,) = textures(Picture((tuple(upper), tuple(lower))))
-            line = [(sign, None) for sign in text]
+            line = [(sign, None) for sign in self._plain(tuple(upper), tuple(lower))]
         for number, cells in picture.cells.items():
             if cells.y <= y < cells.y + cells.down:
                 self._write(
@@ -249,6 +248,17 @@ class WallSheet(Widget):
                     letters=coloured and picture.size.wide >= self._letters_from,
                 )
         return _segments(line)
+
+    def _plain(self, upper: tuple[Key | None, ...], lower: tuple[Key | None, ...]) -> str:
+        """A line without colours: letters for patches, and light and dark for units from afar."""
+        assert self._hung is not None
+        (text,) = textures(Picture((upper, lower)))
+        light, pale = self._hung.lightness, self.app.current_theme.dark
+        signs = (
+            texture(light[key], pale_ink=pale) if key is not None and key in light else sign
+            for key, sign in zip(upper, text, strict=True)
+        )
+        return "".join(signs)
 
     def _coloured(self, upper: Key | None, lower: Key | None) -> _Cell:
         if upper == lower:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from msgspec import Struct
+from msgspec.structs import replace
 
 from sewalong.wall.cells.stamps import Size
 
@@ -64,6 +65,15 @@ class Room(Struct, frozen=True):
         grows: float = (last.wide / first.wide) ** (1 / (STEPS - 1))
         found = [self.size(round(first.wide * grows**n)) for n in range(STEPS - 1)]
         return tuple(dict.fromkeys((*found, last)))
+
+    def far_size(self) -> Size | None:
+        """A size in which more units are shown than in any in which they show what they are, all of
+        them if there is room; None where all are shown so already."""
+        if self.holds(self.sizes()[0]) == (self.rows, self.columns):
+            return None
+        anyhow = replace(self, least=1)
+        far = anyhow._largest((self.rows, self.columns)) or self.size(self.step)
+        return far if far.wide < self.sizes()[0].wide else None
 
     def _largest(self, wanted: tuple[int, int]) -> Size | None:
         """The largest size in which so many rows and columns are shown, None for none."""

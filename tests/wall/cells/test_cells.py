@@ -199,6 +199,20 @@ def test_sizes_go_from_all_units_or_as_many_as_fit_to_four(
         assert sizes[0].wide < 4 + room.step
 
 
+def test_where_not_all_units_show_what_they_are_all_are_seen_from_afar() -> None:
+    room = Room(120, 40, 30, 30, 4)
+    assert room.holds(room.sizes()[0]) == (20, 30)
+    far = room.far_size()
+    assert far == Size(2, 2)
+    assert room.holds(far) == (30, 30)
+    assert Room(120, 60, 30, 30, 4).far_size() is None
+    # Where there is no room for all even so, for more of them.
+    few = Room(36, 14, 30, 30, 4)
+    far = few.far_size()
+    assert far is not None
+    assert (few.holds(few.sizes()[0]), few.holds(far)) == ((7, 9), (14, 18))
+
+
 @given(st.integers(2, 30), st.integers(1, 60))
 def test_neighbouring_rows_are_seen_together_in_some_section(shown: int, whole: int) -> None:
     now, seen = 0, set()
