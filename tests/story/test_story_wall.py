@@ -5,6 +5,8 @@ their colour with the press warned of, and at last joined as a web. The quilt is
 
 from __future__ import annotations
 
+import re
+from collections.abc import Sequence
 from pathlib import Path
 from random import Random
 
@@ -12,7 +14,7 @@ import pytest
 
 from sewalong.fabrics.colours import Colour, parse_colour
 from sewalong.progress.record.state import State
-from sewalong.progress.wall.on_wall import asked_of
+from sewalong.progress.wall.on_wall import asked_of, on_wall
 from sewalong.progress.wall.units import units_to_lay
 from sewalong.screens.cloth.fabrics import FabricsScreen
 from sewalong.screens.cloth.photo_sheet import PhotoSheetScreen
@@ -20,12 +22,20 @@ from sewalong.screens.cloth.proposing import ProposingScreen
 from sewalong.screens.cloth.sets import SetsScreen
 from sewalong.screens.prompts.dialogs import (
     CautionDialog,
+    ChoiceDialog,
+    LinesDialog,
     QuestionDialog,
 )
+from sewalong.screens.prompts.floor_dialog import FloorDialog
 from sewalong.screens.prompts.photo_dialog import PhotoDialog
 from sewalong.screens.sewing import SewingScreen
+from sewalong.screens.wall.floor_sheet import FloorSheetScreen
 from sewalong.screens.wall.proposing import ProposedWallScreen
+from sewalong.screens.wall.wall import WallScreen
+from sewalong.wall.laying.laying import Laying, Put, Rules
+from sewalong.wall.laying.mending import mend
 from sewalong.wall.laying.search import laid
+from sewalong.wall.laying.units import WallUnit
 from tests.fabrics.floor.made_floors import Floor, Lying, cloth
 from tests.fabrics.photo.made_photos import Scene, solid
 from tests.screens.sewing_room import MINUTE, Room, StandingClock, the_app
@@ -76,15 +86,25 @@ def pack(folder: Path) -> None:
     (folder / "pack.jpg").write_bytes(scene.file("JPEG", quality=85))
 
 
+def three_swaps(units: Sequence[WallUnit], laying: Laying, rules: Rules) -> list[Put]:
+    """What lies there once three pairs have changed places, so that no fewer moves mend it."""
+    chance = Random(5)
+    while True:
+        places = [put for put in laying.in_order if put is not None]
+        some = chance.sample(range(len(places)), 6)
+        for one, other in zip(some[::2], some[1::2], strict=True):
+            places[one], places[other] = places[other], places[one]
+        found = mend(laying.with_places(places), units, rules)
+        if len(found.moves) == 3 and found.fewest and not found.left:
+            return places
+
+
 def photographed(folder: Path, state: State) -> None:
     """All units on the floor in a layout without a touch, but for three pairs that changed places."""
     units, asked = asked_of(state, units_to_lay(state))
     found = laid(asked, 40)
     assert found.touches == 0
-    places = [put for put in found.laying.in_order if put is not None]
-    Random(5).shuffle(swapped := list(range(len(places))))
-    for one, other in zip(swapped[:6:2], swapped[1:6:2], strict=True):
-        places[one], places[other] = places[other], places[one]
+    places = three_swaps(asked.units, found.laying, asked.rules)
     number = {(unit.set, unit.unit): n for n, unit in enumerate(units_to_lay(state))}
     lying = [Lying(number[units[put.unit].set, units[put.unit].unit], put.turns) for put in places]
     colours: dict[str, Colour] = {}
@@ -138,7 +158,37 @@ async def test_from_a_pack_to_a_top(path: Path) -> None:
         photographed(path.parent, on_disk(path))
         await room.press("minus")
         await room.screen_is(ProposedWallScreen)
+        await room.sees("Possible, and here it is: nothing touches.")
+        await room.press("f")
+        await room.screen_is(FloorDialog)
+        await room.write_over("floor.png")
+        await room.press("enter", "enter")
+        await room.screen_is(FloorSheetScreen)
+        await room.sees("16 of 16 places are sure.")
+        await room.press("k")
+        await room.screen_is(LinesDialog)
+        named = len(re.findall(r"(?m)\d\. Row \d place", room.text))
         await room.press("escape")
-        print(room.text)
-        await room.press("minus")
+        await room.screen_is(WallScreen)
+        assert named == 3
+        await mended(room, path, named)
         raise AssertionError(room.text)
+
+
+async def mended(room: Room, path: Path, named: int) -> None:
+    """The moves that are named made one after the other; nothing touches then."""
+    wall = on_wall(on_disk(path))
+    assert wall is not None
+    touches = wall.board().touches()
+    assert touches
+    for move in range(named):
+        await room.press("m")
+        await room.screen_is(ChoiceDialog)
+        await room.press("enter")
+        await room.screen_is(WallScreen)
+        wall = on_wall(on_disk(path))
+        assert wall is not None
+        fewer = wall.board().touches()
+        assert fewer < touches, move
+        touches = fewer
+    assert touches == 0
