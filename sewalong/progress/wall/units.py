@@ -7,7 +7,7 @@ from functools import lru_cache
 
 from msgspec.structs import replace
 
-from sewalong.fabrics.swatch import swatches
+from sewalong.piecing.derive import Derivation
 from sewalong.progress.record.state import State
 from sewalong.progress.record.wall import BY_LETTER, OF_NO_SET, LaidUnit
 from sewalong.quilt.derived import derived_if_any
@@ -55,6 +55,24 @@ def as_it_is_now(state: State, unit: LaidUnit) -> LaidUnit:
     return unit if laid.squares == unit.squares else replace(unit, squares=laid.squares)
 
 
+def shown_by(state: State, unit: LaidUnit) -> WallUnit:
+    """What one unit shows along its sides, in which turns it may lie; nothing of value and family, as
+    colours take long to load."""
+    now, made = as_it_is_now(state, unit), derived_if_any(state.quilt)
+    if now.unit == BY_LETTER or made is None:
+        return plain_unit(now.squares[0] if now.squares else "")
+    return wall_unit(made.units[now.unit], float(made.seam), _laid(made, now, 0))
+
+
+def _laid(made: Derivation, unit: LaidUnit, number: int) -> dict[str, str]:
+    """Her fabric at each of the method's letters. Two patches of which nothing is known are not
+    known to be alike, so what stands for them bears the number of the unit."""
+    return {
+        place: letter or f"{NOT_KNOWN}{number} {place}"
+        for place, letter in zip(made.letters, unit.squares, strict=False)
+    }
+
+
 def wall_units(state: State, units: Sequence[LaidUnit]) -> tuple[WallUnit, ...]:
     """What the units show along their sides, their stack, value and family, in the same order."""
     return _shown(state.quilt, tuple(as_it_is_now(state, unit) for unit in units))
@@ -62,6 +80,8 @@ def wall_units(state: State, units: Sequence[LaidUnit]) -> tuple[WallUnit, ...]:
 
 @lru_cache(maxsize=4)
 def _shown(quilt: Quilt, units: tuple[LaidUnit, ...]) -> tuple[WallUnit, ...]:
+    from sewalong.fabrics.swatch import swatches  # colours take long to load
+
     made = derived_if_any(quilt)
     known = {swatch.letter: swatch for swatch in swatches(quilt.counted_fabrics)}
     shown: dict[tuple[int, tuple[str, ...]], WallUnit] = {}
@@ -73,11 +93,7 @@ def _shown(quilt: Quilt, units: tuple[LaidUnit, ...]) -> tuple[WallUnit, ...]:
             continue
         kind = (unit.unit, unit.squares)
         if kind not in shown or "" in unit.squares:
-            # Two patches of which nothing is known are not known to be alike.
-            fabrics = {
-                place: letter or f"{NOT_KNOWN}{number} {place}"
-                for place, letter in zip(made.letters, unit.squares, strict=False)
-            }
+            fabrics = _laid(made, unit, number)
             shown[kind] = wall_unit(made.units[unit.unit], float(made.seam), fabrics, known)
         found.append(replace(shown[kind], stack=unit.set or None))
     return tuple(found)
