@@ -20,10 +20,11 @@ from sewalong.wall.tops import Arrangement, Level, Placed
 
 class UnitOf(Struct, frozen=True):
     """A unit that is known: of a set of these squares the unit `number`, from 0 on in order of
-    making."""
+    making; `turns` are the quarter turns in which it lies (see `Placed`)."""
 
     squares: Squares
     number: int
+    turns: int = 0
 
 
 def all_units(sets: tuple[Squares, ...], made: Derivation) -> tuple[UnitOf, ...]:
@@ -70,7 +71,7 @@ def laid_top(
         return None
     order = {at: n for n, at in enumerate(_in_reading_order(top))}
     wanted = [*units[: len(order)], *[None] * (len(order) - len(units))]
-    different = list(dict.fromkeys(wanted))
+    different = list(dict.fromkeys(map(_unturned, wanted)))
     kinds = tuple(
         in_fabrics(top.derivation, *((unit.squares, unit.number) if unit else ((), 0)))
         for unit in different
@@ -78,9 +79,14 @@ def laid_top(
     number = {unit: n for n, unit in enumerate(different)}
 
     def place(row: int, column: int) -> Placed:
-        return Placed(number[wanted[order[row, column]]])
+        unit = wanted[order[row, column]]
+        return Placed(number[_unturned(unit)], unit.turns if unit else 0)
 
     return replace(top, derivation=replace(top.derivation, units=kinds)), place
+
+
+def _unturned(unit: UnitOf | None) -> UnitOf | None:
+    return replace(unit, turns=0) if unit else None
 
 
 def _in_reading_order(top: Level | Slanting) -> list[tuple[int, int]]:

@@ -22,14 +22,21 @@ from sewalong.quilt.derived import derived
 from sewalong.quilt.quilt import Quilt
 from sewalong.quilt.setting import Cornerstones, Sashing, SetOnPoint
 from sewalong.quilt.size import Size
-from sewalong.wall.drawing.drawn import APART, Drawing, drawing_of_set, drawing_of_top
+from sewalong.wall.drawing.drawn import (
+    APART,
+    Drawing,
+    drawing_of_pattern,
+    drawing_of_set,
+    drawing_of_top,
+)
 from sewalong.wall.drawing.ink import DARK, ink_on
 from sewalong.wall.drawing.page import page_of
 from sewalong.wall.drawing.png import CannotPaint, as_png
-from sewalong.wall.drawing.svg import as_svg
+from sewalong.wall.drawing.svg import as_svg, bare_svg
 from sewalong.wall.keys import SASH, SETTING, UNKNOWN, border_key, cloth_letter
 from sewalong.wall.set_picture import units_of_set
 from sewalong.wall.top_of_sets import all_units
+from tests.progress.building import a_quilt
 from tests.wall.laid_sets import FABRICS, a_quilt_with_fabrics, a_set
 
 SVG = "{http://www.w3.org/2000/svg}"
@@ -100,6 +107,51 @@ def test_a_top_is_filled_without_gap_or_overlap(setting: str, corners: str) -> N
     assert sum(shape.area for shape in shapes) == pytest.approx(wide * high)
     assert union_all(shapes).bounds == pytest.approx((0, 0, wide, high))
     assert union_all(shapes).area == pytest.approx(wide * high)
+
+
+@pytest.mark.parametrize("setting", SETTINGS)
+def test_a_pattern_is_filled_and_says_that_no_unit_has_its_place(setting: str) -> None:
+    quilt = replace(a_quilt("paired-squares", 40, 3, 4, borders=1), setting=SETTINGS[setting])
+    drawing = drawing_of_pattern(quilt, quilt.target, "Window seat")
+    shapes = [Polygon(points) for points, _ in drawing.parts]
+    wide, high = drawing.size
+    assert sum(shape.area for shape in shapes) == pytest.approx(wide * high)
+    assert union_all(shapes).area == pytest.approx(wide * high)
+    assert {drawing.names[key] for key in ("A", "B")} == {"fabric A", "fabric B"}
+    assert (drawing.letters["A"], drawing.letters["B"]) == ("A", "B")
+    assert "not settled" in drawing.about
+    shares = {key: sum(Polygon(p).area for p, k in drawing.parts if k == key) for key in "AB"}
+    assert shares["A"] == pytest.approx(shares["B"]), "a pair of squares shows as much of both"
+
+
+def test_fabrics_named_and_counted_are_told_apart_in_a_pattern() -> None:
+    """Her letter A is not the method's: there its letters are places of a set."""
+    named = replace(
+        a_quilt("paired-squares", 40, 3, 4), fabrics=(Fabric("A", "rust", colour="#a0522d"),)
+    )
+    drawing = drawing_of_pattern(named, named.target, "Window seat")
+    assert drawing.names["A"] == "A rust"
+    assert drawing.names["B"] == "fabric B"
+    assert str(drawing.colours["A"]) == "#a0522d"
+    counted = a_quilt_with_fabrics("paired-squares")
+    drawing = drawing_of_pattern(counted, counted.target, "Window seat")
+    assert drawing.names["B"] == "2: square 2 of a set"
+    assert drawing.letters["B"] == "2"
+
+
+def test_a_drawing_within_a_page_is_the_drawing_alone() -> None:
+    _, drawing = a_top("straight")
+    root = ElementTree.fromstring(bare_svg(drawing))
+    assert [float(part) for part in root.attrib["viewBox"].split()] == pytest.approx(
+        [0, 0, *drawing.size], abs=1e-3
+    )
+    title = root.find(f"{SVG}title")
+    assert title is not None
+    assert title.text == "Window seat"
+    assert len(list(root.iter(f"{SVG}polygon"))) == len(drawing.parts)
+    texts = [one.text for one in root.iter(f"{SVG}text")]
+    assert texts == [letter for _, key in drawing.parts if (letter := cloth_letter(key))]
+    assert not [one for one in root.iter() if "id" in one.attrib]
 
 
 def test_a_top_is_as_large_as_its_trimmed_units_and_borders() -> None:
@@ -223,7 +275,7 @@ def test_a_document_of_a_top_can_be_read(setting: str) -> None:
     assert title.text == "Window seat"
     assert about is not None
     assert (about.text or "").startswith("3 × 4 units;")
-    shapes = root.findall(f"{SVG}g[@id='cloth']/{SVG}polygon")
+    shapes = root.findall(f"{SVG}g[@class='cloth']/{SVG}polygon")
     assert len(shapes) == len(drawing.parts)
     areas = []
     for shape, (_, key) in zip(shapes, drawing.parts, strict=True):
@@ -246,7 +298,7 @@ def test_every_patch_has_the_letter_of_its_fabric_and_every_letter_its_name() ->
     assert texts[1 : 1 + len(letters)] == letters
     names = {fabric.letter: fabric.name for fabric in FABRICS}
     assert set(texts[1 + len(letters) :]) == {f"{s} {names[s or '']}" for s in SETS[1]}
-    legend = root.findall(f"{SVG}g[@id='legend']/{SVG}polygon")
+    legend = root.findall(f"{SVG}g[@class='legend']/{SVG}polygon")
     assert {one.attrib["fill"] for one in legend} == {
         fabric.colour for fabric in FABRICS if fabric.letter in SETS[1]
     }

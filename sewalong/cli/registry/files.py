@@ -1,4 +1,4 @@
-"""Commands that read or write a file: quilt files, and exported quilts."""
+"""Commands that read or write a file: quilt files, exported quilts, and a quilt on paper."""
 
 from __future__ import annotations
 
@@ -45,6 +45,26 @@ COMMANDS = (
             flag("--all", "every quilt, each to a file of its own in a folder"),
             *QUILT_NAMED[1:],
         ),
+    ),
+    Command(
+        "sheets",
+        GROUP,
+        "the quilt on paper: top, stages to tick, row cards, lists, labels",
+        "sewalong.cli.quilts.sheets:sheets",
+        "sewalong sheets my-paper",
+        (
+            QUILT_NAMED[0],
+            Argument("folder", "the folder to write in; it is made if need be", "FOLDER", "path"),
+            Argument(
+                "--only",
+                "one part of the pages, not all",
+                choices=("top", "stages", "layout", "rows", "sets", "cloth", "labels"),
+            ),
+            flag("--replace", "write over what is there already"),
+            *QUILT_NAMED[1:],
+        ),
+        about="It writes sheets.html, which a browser prints on A4 or Letter, and the top alone as "
+        "top.svg and top.png. The pages say how things stand at that moment.",
     ),
     Command(
         "import",

@@ -28,7 +28,7 @@ COMMANDS: dict[str, tuple[str, ...]] = {
     "cloth": ("fabrics", "contrast", "sets"),
     "wall": ("wall",),
     "numbers": ("plan", "layouts", "size", "methods", "reckon"),
-    "files": ("start", "check", "export", "import"),
+    "files": ("start", "check", "export", "sheets", "import"),
     "safekeeping": ("backup", "examine", "restore"),
 }
 """By file, in the order a person meets them."""

@@ -145,6 +145,17 @@ def hazards_in_words(stage: RouteStage) -> str:
     return ", ".join([*titles[:1], *(title.lower() for title in titles[1:])])
 
 
+def caution_of(stage: RouteStage, own: Mapping[str, tuple[str, ...]]) -> Caution | None:
+    """What is said at a stage to somebody who has read nothing yet, the owner's own words first;
+    None where nothing can hurt."""
+    if not stage.hazards:
+        return None
+    caution = Caution(
+        stage.hazards, Why.FIRST, _title(stage.hazards), _lines(stage.hazards, Why.FIRST)
+    )
+    return CautionFirst(caution, stage.id).with_words(own).caution
+
+
 def caution_at(state: State, stage: RouteStage, at: datetime) -> Caution | None:
     """The caution due before a count at `stage`; in a session not yet open, all are due."""
     session = state.session

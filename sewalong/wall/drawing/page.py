@@ -68,6 +68,12 @@ def page_of(drawing: Drawing) -> Page:
     return Page((wide, below + 1.6 * line * rows + margin), parts, tuple(swatches), tuple(texts))
 
 
+def bare_page(drawing: Drawing) -> Page:
+    """The drawing alone and the letters on it, with nothing around it: for a page that says the rest."""
+    letters = tuple(one for polygon, key in drawing.parts for one in _letter(drawing, polygon, key))
+    return Page(drawing.size, drawing.parts, (), letters)
+
+
 def _letter(drawing: Drawing, polygon: Polygon, key: Key) -> Iterator[Writing]:
     letter = drawing.letters.get(key)
     if letter is None:

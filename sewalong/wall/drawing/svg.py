@@ -9,7 +9,7 @@ from html import escape
 from sewalong.fabrics.colours import Colour
 from sewalong.wall.drawing.drawn import Drawing
 from sewalong.wall.drawing.ink import DARK, PALE, ink_on
-from sewalong.wall.drawing.page import Page, Writing, page_of
+from sewalong.wall.drawing.page import Page, Writing, bare_page, page_of
 from sewalong.wall.drawing.top_polygons import Part
 from sewalong.wall.keys import UNKNOWN, Key
 
@@ -23,14 +23,22 @@ _SEAM = 0.002
 def as_svg(drawing: Drawing) -> str:
     """The drawing as a document: title and description, every patch with its fabric's colour and
     letter, and the fabrics by name. All text of hers is escaped."""
-    page = page_of(drawing)
-    return "\n".join(_lines(drawing, page)) + "\n"
+    return f'<?xml version="1.0" encoding="UTF-8"?>\n{_element(drawing, page_of(drawing))}\n'
+
+
+def bare_svg(drawing: Drawing) -> str:
+    """The drawing without title and names below it, as an element that stands within a page of HTML.
+    It has no ids, so that several can."""
+    return _element(drawing, bare_page(drawing))
+
+
+def _element(drawing: Drawing, page: Page) -> str:
+    return "\n".join(_lines(drawing, page))
 
 
 def _lines(drawing: Drawing, page: Page) -> Iterator[str]:
     wide, high = page.size
     seam = _number(wide * _SEAM)
-    yield '<?xml version="1.0" encoding="UTF-8"?>'
     yield (
         f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {_number(wide)} {_number(high)}" '
         f'width="{_number(wide)}in" height="{_number(high)}in" role="img" '
@@ -39,13 +47,13 @@ def _lines(drawing: Drawing, page: Page) -> Iterator[str]:
     yield f"<title>{_text(drawing.title)}</title>"
     yield f"<desc>{_text(drawing.about)}</desc>"
     yield f'<rect width="{_number(wide)}" height="{_number(high)}" fill="{PALE}"/>'
-    yield f'<g id="cloth" stroke="{DARK}" stroke-width="{seam}" stroke-linejoin="round">'
+    yield f'<g class="cloth" stroke="{DARK}" stroke-width="{seam}" stroke-linejoin="round">'
     yield from (_polygon(drawing, part, seam) for part in page.parts)
     yield "</g>"
-    yield f'<g id="legend" stroke="{DARK}" stroke-width="{seam}">'
+    yield f'<g class="legend" stroke="{DARK}" stroke-width="{seam}">'
     yield from (_polygon(drawing, part, seam) for part in page.swatches)
     yield "</g>"
-    yield f'<g id="words" fill="{DARK}">'
+    yield f'<g class="words" fill="{DARK}">'
     yield from (_written(drawing, one) for one in page.texts)
     yield "</g>"
     yield "</svg>"

@@ -1,0 +1,1 @@
+"""A quilt on paper: what its printed pages say, and the pages themselves."""
