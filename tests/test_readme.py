@@ -74,8 +74,11 @@ def test_the_readme_opens_with_the_job() -> None:
     assert "makers' instructions" in README
 
 
-def test_the_sewing_screen_in_the_readme_is_the_one_that_is_drawn() -> None:
-    golden = Path(__file__).parent / "screens" / "goldens" / "counted-80x24.txt"
+@pytest.mark.parametrize(
+    "drawn", ["goldens/counted-80x24.txt", "goldens_of_the_wall/a-wall-80x24.txt"]
+)
+def test_a_screen_in_the_readme_is_the_one_that_is_drawn(drawn: str) -> None:
+    golden = Path(__file__).parent / "screens" / drawn
     assert f"```text\n{golden.read_text(encoding='utf-8').rstrip()}\n```" in README
 
 

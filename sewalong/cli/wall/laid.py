@@ -1,4 +1,4 @@
-"""A whole wall at once: proposed, typed, or read from a photograph; kept with --accept."""
+"""A whole wall at once, proposed or typed; kept with --accept."""
 
 from __future__ import annotations
 
@@ -10,10 +10,7 @@ from sewalong.cli.frame.errors import CommandError
 from sewalong.cli.frame.input_files import read_text
 from sewalong.cli.frame.report import Report
 from sewalong.cli.sewing.outcome import aftermath
-from sewalong.cli.wall.floor_answers import answered
-from sewalong.cli.wall.mended import mended_data, mended_lines
 from sewalong.cli.wall.wall_report import told
-from sewalong.fabrics.photo.refused import PhotoRefused
 from sewalong.progress.acts.wall import LayWall
 from sewalong.progress.record.refused import Refused
 from sewalong.progress.record.state import State
@@ -21,7 +18,6 @@ from sewalong.progress.sets.read_squares import fabric_typed
 from sewalong.service.acting import do
 from sewalong.service.open_quilt import OpenQuilt
 from sewalong.service.wall_changes import with_laid
-from sewalong.service.wall_mending import mended
 from sewalong.service.wall_proposals import (
     WallRules,
     accepting,
@@ -66,7 +62,7 @@ def proposed(quilt: OpenQuilt, args: argparse.Namespace) -> Report:
     )
     act = accepting(asked, best_layout(asked.asked, args.seconds))
     plan = (asked.asked.plan.words,) if asked.asked.plan else ()
-    return _laid(quilt, act, args, plan, {"seed": asked.asked.seed})
+    return laid_report(quilt, act, args, plan, {"seed": asked.asked.seed})
 
 
 def _plan(typed: str | None) -> Plan | None:
@@ -84,7 +80,7 @@ def typed(quilt: OpenQuilt, args: argparse.Namespace) -> Report:
 
     quilt.refresh()
     act = lay_as_typed(quilt.state, typed_text(args.typed))
-    return _laid(quilt, _by(quilt.state, act, args), args)
+    return laid_report(quilt, by_typed_rules(quilt.state, act, args), args)
 
 
 def typed_text(file: str) -> str:
@@ -92,63 +88,13 @@ def typed_text(file: str) -> str:
     return read_text(file, LONGEST_TYPED)
 
 
-def photographed(quilt: OpenQuilt, args: argparse.Namespace) -> Report:
-    """A wall read from a photograph: how sure it is, what is to be answered, and what mends it."""
-    from sewalong.fabrics.floor.floor_words import floor_lines, question_lines
-    from sewalong.service.floor_photographs import floor_asked, lay_as_read, read_on_the_floor
-
-    quilt.refresh()
-    state = quilt.state
-    asked = floor_asked(state, args.photo, " ".join(args.corners or ()))
-    try:
-        reading = answered(state, read_on_the_floor(state, asked), args.said)
-    except PhotoRefused as refused:
-        raise CommandError(str(refused)) from refused
-    names = {one.letter: one.name for one in state.quilt.fabrics}
-    questions = question_lines(reading, names)
-    how = ("To answer: --said 2.3=7/2 for unit 2 of set 7, or --said 2.3=7/2/1 a quarter turned.",)
-    if not reading.known:
-        how = ("To answer: --said “2.3/1=A” for patch 1 of row 2 place 3.",)
-    lines = (*floor_lines(reading), *questions, *(how if questions else ()))
-    data = {
-        "read": [
-            {
-                "row": place.row,
-                "place": place.column,
-                "sure": place.sure.value,
-                "said": place.said,
-                "candidates": [
-                    {
-                        "set": reading.units[one.unit].set if one.unit is not None else None,
-                        "unit": reading.units[one.unit].number if one.unit is not None else None,
-                        "turns": one.turn,
-                    }
-                    for one in place.candidates
-                ],
-                "patches": [patch.fabric for patch in place.patches],
-            }
-            for place in reading.places
-        ],
-        "notes": list(reading.notes),
-    }
-    act = _by(state, lay_as_read(state, reading), args)
-    after = with_laid(state, act)
-    found = mended(after)
-    return _laid(
-        quilt,
-        act,
-        args,
-        (*lines, *mended_lines(after, found)),
-        {**data, **mended_data(found)},
-    )
-
-
-def _by(state: State, act: LayWall, args: argparse.Namespace) -> LayWall:
+def by_typed_rules(state: State, act: LayWall, args: argparse.Namespace) -> LayWall:
+    """The act with the rules that are typed."""
     rules = rules_typed(state, args)
     return replace(act, touch=rules.touch, stacks=rules.stacks, rim=rules.rim)
 
 
-def _laid(
+def laid_report(
     quilt: OpenQuilt,
     act: LayWall,
     args: argparse.Namespace,

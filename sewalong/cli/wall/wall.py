@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import argparse
+from collections.abc import Callable
 
 from msgspec.structs import replace
 
@@ -10,10 +11,11 @@ from sewalong.cli.frame.context import Context
 from sewalong.cli.frame.errors import CommandError
 from sewalong.cli.frame.report import Report
 from sewalong.cli.frame.selection import chosen_quilt
-from sewalong.cli.wall.laid import photographed, proposed, rules_typed, typed
+from sewalong.cli.wall.laid import proposed, rules_typed, typed
 from sewalong.cli.wall.mended import mended_report
 from sewalong.cli.wall.moves import MOVES, moved
 from sewalong.cli.wall.ordered import ordered
+from sewalong.cli.wall.photographed import photographed
 from sewalong.cli.wall.wall_report import (
     rebuild_report,
     row_report,
@@ -51,23 +53,28 @@ def wall(args: argparse.Namespace, context: Context) -> Report:
     with chosen_quilt(args, context) as quilt:
         if what in MOVES:
             return moved(quilt, what, behind, args, context)
-        if what == "mend":
-            return mended_report(quilt, args)
-        if what == "order":
-            return ordered(quilt, args)
-        if what == "row":
-            return row_report(quilt, args.row)
-        if what == "rebuild":
-            return rebuild_report(quilt)
-        if what == "with_fabrics":
-            return units_with_report(quilt, squares_typed(quilt.state.quilt, args.with_fabrics))
-        if what == "propose":
-            return proposed(quilt, args)
-        if what == "typed":
-            return typed(quilt, args)
-        if what == "photo":
-            return photographed(quilt, args)
-        return standing_report(quilt.entry.name, *_by_rules(quilt, args))
+        return _REPORTS[what](quilt, args)
+
+
+def _standing(quilt: OpenQuilt, args: argparse.Namespace) -> Report:
+    return standing_report(quilt.entry.name, *_by_rules(quilt, args))
+
+
+def _with_fabrics(quilt: OpenQuilt, args: argparse.Namespace) -> Report:
+    return units_with_report(quilt, squares_typed(quilt.state.quilt, args.with_fabrics))
+
+
+_REPORTS: dict[str, Callable[[OpenQuilt, argparse.Namespace], Report]] = {
+    "": _standing,
+    "row": lambda quilt, args: row_report(quilt, args.row),
+    "rebuild": lambda quilt, args: rebuild_report(quilt),
+    "with_fabrics": _with_fabrics,
+    "propose": proposed,
+    "typed": typed,
+    "photo": photographed,
+    "mend": mended_report,
+    "order": ordered,
+}
 
 
 def _by_rules(quilt: OpenQuilt, args: argparse.Namespace) -> tuple[State, WallRules]:

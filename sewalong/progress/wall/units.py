@@ -2,18 +2,23 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from functools import lru_cache
+from typing import TYPE_CHECKING
 
 from msgspec.structs import replace
 
 from sewalong.piecing.derive import Derivation
 from sewalong.progress.record.state import State
 from sewalong.progress.record.wall import BY_LETTER, OF_NO_SET, LaidUnit
+from sewalong.quilt.choices import Fabric
 from sewalong.quilt.derived import derived_if_any
 from sewalong.quilt.quilt import Quilt
 from sewalong.quilt.set_shape import set_shape
 from sewalong.wall.laying.units import WallUnit, plain_unit, wall_unit
+
+if TYPE_CHECKING:
+    from sewalong.fabrics.swatch import Swatch
 
 NOT_KNOWN = "?"
 """A patch begins with this, in place of a fabric, where nothing is known of it."""
@@ -80,10 +85,8 @@ def wall_units(state: State, units: Sequence[LaidUnit]) -> tuple[WallUnit, ...]:
 
 @lru_cache(maxsize=4)
 def _shown(quilt: Quilt, units: tuple[LaidUnit, ...]) -> tuple[WallUnit, ...]:
-    from sewalong.fabrics.swatch import swatches  # colours take long to load
-
     made = derived_if_any(quilt)
-    known = {swatch.letter: swatch for swatch in swatches(quilt.counted_fabrics)}
+    known = _known(quilt.counted_fabrics)
     shown: dict[tuple[int, tuple[str, ...]], WallUnit] = {}
     found = []
     for number, unit in enumerate(units):
@@ -97,3 +100,11 @@ def _shown(quilt: Quilt, units: tuple[LaidUnit, ...]) -> tuple[WallUnit, ...]:
             shown[kind] = wall_unit(made.units[unit.unit], float(made.seam), fabrics, known)
         found.append(replace(shown[kind], stack=unit.set or None))
     return tuple(found)
+
+
+@lru_cache(maxsize=4)
+def _known(fabrics: tuple[Fabric, ...]) -> Mapping[str, Swatch]:
+    """Her fabrics as an eye takes them, by letter: reckoned once, for units are asked for one by one."""
+    from sewalong.fabrics.swatch import swatches  # colours take long to load
+
+    return {swatch.letter: swatch for swatch in swatches(fabrics)}
