@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
+from datetime import timedelta
 from pathlib import Path
 from random import Random
 
@@ -16,6 +17,7 @@ from sewalong.fabrics.colours import Colour, parse_colour
 from sewalong.progress.record.state import State
 from sewalong.progress.wall.on_wall import asked_of, on_wall
 from sewalong.progress.wall.units import units_to_lay
+from sewalong.screens.change_plan import ChangePlanScreen
 from sewalong.screens.cloth.fabrics import FabricsScreen
 from sewalong.screens.cloth.photo_sheet import PhotoSheetScreen
 from sewalong.screens.cloth.proposing import ProposingScreen
@@ -23,22 +25,29 @@ from sewalong.screens.cloth.sets import SetsScreen
 from sewalong.screens.prompts.dialogs import (
     CautionDialog,
     ChoiceDialog,
+    FormDialog,
     LinesDialog,
     QuestionDialog,
 )
 from sewalong.screens.prompts.floor_dialog import FloorDialog
 from sewalong.screens.prompts.photo_dialog import PhotoDialog
+from sewalong.screens.quilts import QuiltsScreen
+from sewalong.screens.returning import ReturnScreen
 from sewalong.screens.sewing import SewingScreen
 from sewalong.screens.wall.floor_sheet import FloorSheetScreen
 from sewalong.screens.wall.proposing import ProposedWallScreen
+from sewalong.screens.wall.row_in_hand import RowInHandScreen
 from sewalong.screens.wall.wall import WallScreen
+from sewalong.screens.worksheet import WorksheetScreen
 from sewalong.wall.laying.laying import Laying, Put, Rules
 from sewalong.wall.laying.mending import mend
 from sewalong.wall.laying.search import laid
 from sewalong.wall.laying.units import WallUnit
 from tests.fabrics.floor.made_floors import Floor, Lying, cloth
 from tests.fabrics.photo.made_photos import Scene, solid
+from tests.screens.choosing import choose
 from tests.screens.sewing_room import MINUTE, Room, StandingClock, the_app
+from tests.screens.test_screens_new_quilt import answer
 from tests.story.test_story_fabrics import on_disk, started, to_the_form
 
 ROWS, COLUMNS = 4, 4
@@ -148,6 +157,7 @@ async def chosen(room: Room, clock: StandingClock, folder: Path) -> None:
     await room.screen_is(SewingScreen)
 
 
+@pytest.mark.long
 async def test_from_a_pack_to_a_top(path: Path) -> None:
     clock = StandingClock()
     async with the_app(path, clock) as room:
@@ -172,7 +182,10 @@ async def test_from_a_pack_to_a_top(path: Path) -> None:
         await room.screen_is(WallScreen)
         assert named == 3
         await mended(room, path, named)
-        raise AssertionError(room.text)
+        await room.press("escape")
+        await rows_sewn(room, clock, path)
+        await rows_exchanged(room, path)
+        await sewn_as_a_web(room, clock, path)
 
 
 async def mended(room: Room, path: Path, named: int) -> None:
@@ -192,3 +205,143 @@ async def mended(room: Room, path: Path, named: int) -> None:
         assert fewer < touches, move
         touches = fewer
     assert touches == 0
+
+
+async def rows_sewn(room: Room, clock: StandingClock, path: Path) -> None:
+    """Rows sewn square by square, put away inside the second, and gone on with weeks later."""
+    await room.screen_is(SewingScreen)
+    await room.press("c")
+    await room.screen_is(RowInHandScreen)
+    await room.sees(
+        "Row 1 of 4: 0 of 4 sewn", "Row 1 place 1: unit ", "towards row 1", "It is next."
+    )
+    for _ in range(3):
+        await room.press("space")
+        await read_on(room)
+    await room.sees("Row 2 of 4: 0 of 4 sewn", "Counted 1 row")
+    await room.press("space", "space")
+    await room.sees("Row 2 of 4: 3 of 4 sewn", "Row 2 place 4: unit ")
+    in_hand = lies_at(path, (2, 4))
+    await room.press("escape")
+    await room.screen_is(SewingScreen)
+    await closed(room)
+    clock.forward(timedelta(days=23))
+    await room.press("enter")
+    await room.screen_is(ReturnScreen)
+    await room.sees("23 days", "Row 2: 3 of 4 sewn", in_hand)
+    await room.press("enter")
+    await room.screen_is(SewingScreen)
+    await room.sees("Row 2: 3 of 4 sewn. Next place 4: unit")
+    await room.press("c")
+    await room.screen_is(RowInHandScreen)
+    await room.sees("Row 2 place 4: ", in_hand)
+    await room.press("space")
+    await read_on(room)
+    await room.sees("Row 3 of 4: 0 of 4 sewn")
+    await laid_again(room, path)
+    for _ in range(6):
+        await room.press("space")
+        await read_on(room)
+    await room.screen_is(SewingScreen)
+    assert on_disk(path).done["sew-rows"] == ROWS
+
+
+async def laid_again(room: Room, path: Path) -> None:
+    """After the cat: every row is read, place by place, and the row in hand found again."""
+    for row in (3, 4):
+        await room.sees(
+            f"Row {row} of 4", *(lies_at(path, (row, place)) for place in range(1, COLUMNS + 1))
+        )
+        await room.press("pagedown")
+    await room.press("pageup")
+    await room.sees("Row 3 of 4")
+
+
+async def rows_exchanged(room: Room, path: Path) -> None:
+    """Rows 1 and 2 change places for their colour: that ridge will lie on ridge is said first."""
+    before = on_disk(path).wall.rows
+    await room.press("minus")
+    await room.screen_is(WallScreen)
+    await room.press("e")
+    await room.screen_is(FormDialog)
+    await room.write("2")
+    await room.press("enter")
+    await room.screen_is(ChoiceDialog)
+    await room.sees("ridge on ridge", "Press rows 1, 2 the other way")
+    await room.press("enter")
+    await room.screen_is(WallScreen)
+    assert on_disk(path).wall.rows == (before[1], before[0], *before[2:])
+    await room.press("escape")
+    await room.screen_is(SewingScreen)
+    # Before they are joined it is said what a row turned end for end would show.
+    await room.sees("JOIN ROWS", "Join R1 to R2", "lies end for end there is")
+
+
+async def sewn_as_a_web(room: Room, clock: StandingClock, path: Path) -> None:
+    """She takes the rows apart rather than press them anew, and sews the wall as it lies as a web."""
+    laid_so = on_disk(path).wall.rows
+    await room.press("k")
+    await choose(room, "sew rows")
+    await room.write_over("4")
+    await room.press("enter")
+    await room.screen_is(SewingScreen)
+    await room.press("h", "c")
+    await room.screen_is(ChangePlanScreen)
+    await answer(room, "layout", "4 x 4 as a web")
+    await room.sees("Would change: ")
+    await room.press("s")
+    await room.screen_is(WorksheetScreen)
+    await room.press("escape")
+    await room.screen_is(SewingScreen)
+    assert on_disk(path).quilt.is_web
+    assert on_disk(path).wall.rows == laid_so
+    # The unit to take is named in the passes, too: column by column, as the wall lies.
+    await room.press("o")
+    await choose(room, "start web")
+    for row in range(1, ROWS + 1):
+        first, second = (lies_at(path, (row, place)) for place in (1, 2))
+        await room.press("c")
+        await room.screen_is(RowInHandScreen)
+        await room.sees(f"Row {row} place 1: {first}", f"Row {row} place 2: {second}")
+        await room.press("space")
+        await read_on(room)
+        await room.press("escape")
+        await room.screen_is(SewingScreen)
+    await room.press("c")
+    for column in (3, 4):
+        for row in range(1, ROWS + 1):
+            await room.sees(f"Row {row} place {column}: {lies_at(path, (row, column))}")
+            await room.press("space")
+            await read_on(room)
+    await room.screen_is(SewingScreen)
+    await room.sees("JOIN ROWS")
+    for seam in range(1, ROWS):
+        await room.press("j")
+        await room.until(lambda: not isinstance(room.app.screen, SewingScreen), "which rows")
+        await room.press("enter", "enter")
+        await read_on(room)
+        await room.screen_is(SewingScreen)
+        assert on_disk(path).done["join-rows"] == seam
+    # The top is one piece, and its borders come next.
+    await room.sees("ADD BORDERS")
+    assert on_disk(path).wall.rows == laid_so
+
+
+async def closed(room: Room) -> None:
+    """End the session; what is asked is answered with yes, places stay as they are offered."""
+    await room.press("x")
+    for _ in range(12):
+        await room.pilot.pause()
+        if isinstance(room.app.screen, QuiltsScreen):
+            return
+        await room.press("y" if isinstance(room.app.screen, QuestionDialog) else "enter")
+    raise AssertionError(room.text)
+
+
+def lies_at(path: Path, at: tuple[int, int]) -> str:
+    """What lies at a place, as it is called."""
+    wall = on_disk(path).wall
+    lies = wall.at(at)
+    assert lies is not None
+    unit = wall.units[lies[0]]
+    return f"unit {unit.unit + 1} of set {unit.set}"

@@ -130,12 +130,11 @@ def which_facts(state: State, stage: Stage) -> tuple[str, ...]:
 def _which_unit(state: State, stage: str) -> tuple[str, ...]:
     """The row in hand of a top that is laid, and the unit that is sewn to it next; none where no row
     is sewn there, or nothing lies on the wall."""
-    unit = next_unit(state, stage)
-    if state.quilt.is_web or not state.wall.is_laid or stage not in ROW_STAGES:
-        return (unit,) if unit else ()
-    from sewalong.progress.joining.row_in_hand import row_facts
+    if not state.wall.is_laid or stage not in ROW_STAGES:
+        return ()
+    from sewalong.progress.joining.row_in_hand import next_unit_facts, row_facts
 
-    return row_facts(state)
+    return next_unit_facts(state) if state.quilt.is_web else row_facts(state)
 
 
 def next_unit(state: State, stage: str) -> str:

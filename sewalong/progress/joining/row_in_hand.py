@@ -70,17 +70,24 @@ def row_facts(state: State) -> tuple[str, ...]:
     if not now.next:
         return (f"Row {now.row} is sewn in several pieces, so nobody can say which place is next.",)
     begun = f"Row {now.row}: {now.sewn} of {now.units} sewn." if now.sewn else f"Row {now.row}."
-    return (begun, next_unit_words(state))
+    return (begun, *next_unit_facts(state))
 
 
 def next_unit_words(state: State) -> str:
-    """ "Next place 5: unit 2 of set 7, F moss towards row 1."; empty where nobody knows."""
+    """The same in one line; empty where nobody knows."""
+    return " ".join(next_unit_facts(state))
+
+
+def next_unit_facts(state: State) -> tuple[str, ...]:
+    """ "Next place 5: unit 2 of set 7, F moss towards row 1.", and a second sentence where two are
+    sewn together; none where nobody knows."""
     now = row_in_hand(state)
     if now is None or not now.next:
-        return ""
+        return ()
     row = state.wall.rows[now.row - 1]
     said = [f"place {place}: {lies_words(state, row[place - 1])}" for place in now.next]
-    return f"Next {'; then '.join(said)}."
+    words = ("Next", *["Then"] * len(said))
+    return tuple(f"{word} {one}." for word, one in zip(words, said, strict=False))
 
 
 def row_looked_at(state: State, row: int) -> InRow | None:
