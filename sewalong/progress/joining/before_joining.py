@@ -6,6 +6,8 @@ Loaded only where something lies on the wall.
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from msgspec.structs import replace
 
 from sewalong.progress.joining.join_order import Join
@@ -14,28 +16,31 @@ from sewalong.progress.joining.next_joins import joining
 from sewalong.progress.record.limits import are
 from sewalong.progress.record.state import State
 from sewalong.progress.sets.set_words import called
-from sewalong.progress.wall.on_wall import OnWall, on_wall
-from sewalong.wall.laying.laying import Laying, Touch, touches_at
+from sewalong.progress.wall.on_wall import laying_of, rules_of
+from sewalong.progress.wall.units import shown_by
+from sewalong.wall.laying.laying import Laying, Put, Touch, touches_at
 from sewalong.wall.laying.rows import end_for_end
 from sewalong.wall.laying.touch_words import touch_words
+from sewalong.wall.laying.units import WallUnit, plain_unit
 
 
 def before_the_join(state: State) -> tuple[str, ...]:
     """What to know before the next two rows are joined, a sentence each, the most important first;
     none where nobody can say which they are, or nothing meets across that seam."""
-    wall, joins = on_wall(state), joining(state).joins
+    wall, joins = state.wall, joining(state).joins
     # Across a sash nothing meets, and rows on point fit one way round only.
-    if wall is None or not joins or state.quilt.setting is not None or state.quilt.is_web:
+    if not wall.is_laid or not joins or state.quilt.setting is not None or state.quilt.is_web:
         return ()
     join = joins[0]
     press = press_anew_words(state, join.first, join.second)
-    return tuple(filter(None, (press, *_meeting(state, wall, join))))
+    return tuple(filter(None, (press, *_meeting(state, join))))
 
 
-def _meeting(state: State, wall: OnWall, join: Join) -> tuple[str, ...]:
+def _meeting(state: State, join: Join) -> tuple[str, ...]:
     """The most important first."""
-    now = _across(wall, wall.laying, join)
-    turned = _across(wall, _turned(wall.laying, join), join)
+    laying, units = laying_of(state, state.wall.rows), _units(state, join)
+    now = _across(state, laying, units, join)
+    turned = _across(state, _turned(laying, join), units, join)
     names = called(state.quilt)
     one = join.below[0] == join.below[1]
     piece = f"row {join.second}" if one else f"the piece with row {join.second}"
@@ -53,11 +58,28 @@ def _meeting(state: State, wall: OnWall, join: Join) -> tuple[str, ...]:
     return tuple(said)
 
 
-def _across(wall: OnWall, laying: Laying, join: Join) -> tuple[Touch, ...]:
+def _units(state: State, join: Join) -> list[WallUnit]:
+    """What the units of these rows show, by their numbers on the wall: of all others it is not asked,
+    and no colour is loaded for it."""
+    wall = state.wall
+    units = [plain_unit("")] * len(wall.units)
+    for row in {join.first, *join.below}:
+        for lies in filter(None, wall.rows[row - 1]):
+            units[lies[0]] = shown_by(state, wall.units[lies[0]], lies[0])
+    return units
+
+
+def _across(
+    state: State, laying: Laying, units: Sequence[WallUnit], join: Join
+) -> tuple[Touch, ...]:
     """The touches along the seam between the two rows."""
-    grid = laying.grid
-    row = [grid.number(at) for at in grid.places if at[0] == join.first]
-    found = touches_at(grid, laying.in_order, wall.units, wall.rules, row)
+    grid, lie = laying.grid, laying.in_order
+    both = [n for n, at in enumerate(grid.places) if at[0] in (join.first, join.second)]
+    puts: list[Put | None] = [None] * len(lie)
+    for n in both:
+        puts[n] = lie[n]
+    rules = rules_of(state.wall.touch, stacks=state.wall.stacks, rim="")
+    found = touches_at(grid, puts, units, rules, both)
     return tuple(one for one in found if {at[0] for at in one.places} == {join.first, join.second})
 
 

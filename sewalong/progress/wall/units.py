@@ -60,13 +60,14 @@ def as_it_is_now(state: State, unit: LaidUnit) -> LaidUnit:
     return unit if laid.squares == unit.squares else replace(unit, squares=laid.squares)
 
 
-def shown_by(state: State, unit: LaidUnit) -> WallUnit:
-    """What one unit shows along its sides, in which turns it may lie; nothing of value and family, as
-    colours take long to load."""
+def shown_by(state: State, unit: LaidUnit, number: int = 0) -> WallUnit:
+    """What one unit, of this number on the wall, shows along its sides, in which turns it may lie, and
+    its stack; nothing of value and family, as colours take long to load."""
     now, made = as_it_is_now(state, unit), derived_if_any(state.quilt)
     if now.unit == BY_LETTER or made is None:
         return plain_unit(now.squares[0] if now.squares else "")
-    return wall_unit(made.units[now.unit], float(made.seam), _laid(made, now, 0))
+    fabrics = _laid(made, now, number)
+    return wall_unit(made.units[now.unit], float(made.seam), fabrics, stack=now.set or None)
 
 
 def _laid(made: Derivation, unit: LaidUnit, number: int) -> dict[str, str]:
