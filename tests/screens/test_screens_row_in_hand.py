@@ -35,7 +35,7 @@ async def test_a_row_is_sewn_one_key_a_square_and_resumed_inside(tmp_path: Path)
     acts = (*laid(QUILT), c.CloseSession(ALL_YES))
     async with at_sewing(tmp_path / "quilts.db", *acts, quilt=QUILT) as room:
         state = room.on_disk()
-        await room.sees("SEW ROWS", "Next place 1:", "then place 2:")
+        await room.sees("SEW ROWS", "Next place 1:", "Then place 2:")
         await room.press("c")
         await room.screen_is(RowInHandScreen)
         await room.sees("Row 1 of 3: 0 of 4 sewn", unit_at(state, 1, 1), unit_at(state, 1, 2))
