@@ -43,6 +43,24 @@ def test_status_says_it_too(garden: Desk) -> None:
     assert "Begun: Row 4: 5 of 8 sewn." in garden.ok("status").lines
 
 
+def test_counting_a_row_and_turning_to_the_stage_say_the_next_unit(garden: Desk) -> None:
+    said = garden.ok("stage", "sew-rows")
+    assert "Row 4: 5 of 8 sewn." in said.lines
+    counted = garden.ok("count", "sew-rows", "--caution-read")
+    assert "Row 5." in counted.lines
+    (line,) = [line for line in counted.lines if line.startswith("Next place 1: ")]
+    assert "; then place 2: " in line
+
+
+def test_what_a_turned_row_would_show_is_said_where_joins_are(garden: Desk) -> None:
+    """ "A row turned end for end shows as new touches, said before joining." """
+    said = garden.ok("join").lines
+    assert any(
+        line.startswith("The next seam: If row 2 lies end for end there is 1 new touch: row 1 ")
+        for line in said
+    )
+
+
 def test_not_both(garden: Desk) -> None:
     assert "not both" in garden.refused("begun", "5", "--next").err
 
