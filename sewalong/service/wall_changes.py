@@ -65,7 +65,7 @@ def effect_of(before: State, after: State) -> Effect:
 def nesting(state: State) -> NotNesting:
     """Where the seams of rows that are sewn do not nest as the rows lie now. With sashes they are all
     pressed towards the sashes, and nest in any order."""
-    if state.quilt.setting is not None:
+    if state.quilt.setting is not None or not state.wall.pressed:
         return NotNesting((), ())
     sewn = [units > 1 for units in units_sewn(state)]
     return not_nesting(
