@@ -61,7 +61,7 @@ def test_what_happens_if_is_proved_by_tests_that_are_there() -> None:
 
 def test_the_keys_named_in_the_readme_are_keys() -> None:
     section = README.split("## In the app")[1].split("## Plain commands")[0]
-    named = set(re.findall(r"`([a-z?,.-])`", section))
+    named = set(re.findall(r"`([a-z?,.+-])`", section))
     caps = {key.cap for key in SEWING_KEYS}
     assert named <= caps
     assert {cap for cap in caps if len(cap) == 1} <= named

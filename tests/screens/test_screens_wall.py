@@ -315,7 +315,8 @@ async def test_a_section_goes_along_with_the_walk_and_is_said(tmp_path: Path) ->
         await room.press("x", "x", "x")
         await room.sees("columns 5 to 12 of 12")
         await room.press("x")
-        await room.until(lambda: "columns" not in room.flowing, "all of them, from afar")
+        await room.sees("each unit as from afar")
+        assert "columns" not in room.flowing
         await room.press("x", "z")
         await room.sees("columns 5 to 12 of 12")
 

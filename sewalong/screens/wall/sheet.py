@@ -136,8 +136,12 @@ class WallSheet(Widget):
 
     @property
     def part(self) -> str:
-        """Which part of the wall is shown, in words; empty for all of it."""
-        return part_words(self._picture) if self._picture is not None else ""
+        """Which part of the wall is shown, in words, and whether its units are seen from afar; empty
+        for all of it with all patches."""
+        if self._picture is None or self._hung is None:
+            return ""
+        afar = "each unit as from afar" if self._picture.stamps is self._hung.afar else ""
+        return "; ".join(filter(None, (part_words(self._picture), afar)))
 
     # -- drawing -------------------------------------------------------------------
 
@@ -212,7 +216,9 @@ class WallSheet(Widget):
         here = self._hung.grid.places[self.at][0] == number
         sewn = SEWN if number in self._hung.sewn else " "
         text = f"{IN_ROW if here else ' '}{number:>2}{sewn}"
-        return Segment(f"{text:<{RULER}}", self._ink("number" if here else "quiet", bold=here))
+        return Segment(
+            f"{text:<{RULER}}"[:RULER], self._ink("number" if here else "quiet", bold=here)
+        )
 
     def _numbers(self, picture: WallPicture) -> list[Segment]:
         """The numbers of the columns, as many as there is room for; that of the place in hand in any
