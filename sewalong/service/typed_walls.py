@@ -49,15 +49,6 @@ def lay_as_typed(state: State, text: str) -> LayWall:
     )
 
 
-def rows_of_letters(state: State, text: str) -> tuple[tuple[str, ...], ...]:
-    """Rows by letters alone, in whatever order they lie. Raises Refused."""
-    return tuple(
-        tuple("" if word in EMPTY else _letter(state, word) for word in _words(state, line))
-        for line in text.splitlines()
-        if line.strip()
-    )
-
-
 def _words(state: State, line: str) -> list[str]:
     words = [one.strip() for one in line.split(",")] if "," in line else line.split()
     words = [word for word in words if word]

@@ -33,8 +33,8 @@ COMMANDS = (
             flag("--propose", "a layout; what is locked or sewn stays"),
             Argument(
                 "--typed",
-                "a wall typed in a file (-: as standard input), a row on each line: 7/2 for unit 2 of set "
-                "7, A for a unit of one letter, - for nothing",
+                "a wall typed in a file (-: standard input), a row on each line: 7/2 for unit 2 of set 7, A "
+                "for a unit of one letter, - for nothing; with order: rows as they came to hand",
                 "FILE",
                 "path",
             ),

@@ -61,6 +61,26 @@ def test_the_fewest_moves_are_named_and_made_at_once(maze: Desk) -> None:
     assert "1 touch." in maze.ok("wall").lines
 
 
+@pytest.mark.parametrize(
+    ("wall", "said", "still"),
+    [
+        # Of four places three of one fabric touch twice at least, wherever the fourth lies.
+        ("AA / AB", "No move mends any.", 2),
+        ("AA", "No move mends any.", 1),
+        ("AAB", "1 move mends all, and fewer do not.", 0),
+        # Four of six: at most three lie apart, and the fourth, in a corner, touches two of them.
+        ("AAA / ABC", "1 move mends all but 2 touches.", 2),
+    ],
+)
+def test_what_no_move_mends_is_said_to_be_left(
+    desk: Desk, wall: str, said: str, still: int
+) -> None:
+    squares(desk, wall)
+    lines = desk.ok("wall", "mend").lines
+    assert lines[0] == said
+    assert sum(line.startswith("Still: ") for line in lines) == still
+
+
 def test_what_is_taken_out_is_spare_and_comes_in_elsewhere(maze: Desk) -> None:
     maze.ok("wall", "out", "3.3")
     assert letters(maze).split(" / ")[2] == "EA-BC"

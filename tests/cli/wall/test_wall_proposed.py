@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import io
+
 import pytest
 
 from tests.cli.conftest import Desk
@@ -93,8 +95,11 @@ def test_squares_of_counted_fabrics_leave_the_rest_spare(desk: Desk) -> None:
 
 
 def test_standard_input_is_typed(maze: Desk) -> None:
-    maze.monkeypatch.chdir(maze.folder)
-    maze.refused("wall", "--typed", "none.txt")
+    typed = io.TextIOWrapper(io.BytesIO(b"BACDE\nCDEAB\nEABCD\nDCADE\n"))
+    maze.monkeypatch.setattr("sys.stdin", typed)
+    maze.ok("wall", "--typed", "-", "--accept")
+    assert letters(maze) == "BACDE / CDEAB / EABCD / DCADE"
+    assert "no file" in maze.refused("wall", "--typed", "none.txt").err
 
 
 @pytest.mark.parametrize(

@@ -49,6 +49,7 @@ def test_the_verdict_comes_first_then_what_touches_and_where(maze: Desk) -> None
     assert said.lines[-1] == "No unit is spare."
     data = maze.ok("wall", "--json").data
     assert [one["places"] for one in data["touches"]] == [[[3, 3], [3, 4]]]
+    assert data["rules"] == {"touch": "seams", "stacks": "apart", "rim": None}
     assert [place["unit"]["squares"] for place in data["rows"][2]] == [[x] for x in "EABBC"]
 
 
