@@ -37,6 +37,7 @@ USUAL_KEYS: Mapping[str, str] = {
     "wall": "minus",
     "aside": "a",
     "elsewhere": "z",
+    "brought": "plus",
     "look": "l",
     "far": "v",
     "close": "x",
@@ -45,7 +46,14 @@ USUAL_KEYS: Mapping[str, str] = {
 }
 """What can be done by a key at the sewing screen, and the key it usually has."""
 
-GIVES_WAY: Mapping[str, str] = {"redo": "ctrl+y", "far": "", "fabrics": "", "sets": "", "wall": ""}
+GIVES_WAY: Mapping[str, str] = {
+    "redo": "ctrl+y",
+    "far": "",
+    "fabrics": "",
+    "sets": "",
+    "wall": "",
+    "brought": "",
+}
 """What came when owners had keys of their own already: what she moved to its usual key has it.
 Behind each the key it then has, empty for none."""
 

@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from functools import partial
-from typing import Generic, TypeVar
+from typing import Any, Generic, TypeVar
 
 from textual import on
 from textual.await_complete import AwaitComplete
 from textual.containers import VerticalScroll
 from textual.events import Mount
+from textual.message_pump import Callback
 from textual.screen import Screen
 from textual.widget import Widget
 from textual.widgets import OptionList
@@ -38,6 +39,14 @@ class LeftOnce(Screen[Result], Generic[Result]):
             self.screen_layout_refresh_signal.subscribe(
                 self, lambda _: _tell_of_more(*scrolled), immediate=True
             )
+
+    def call_after_refresh(self, callback: Callback, *args: Any, **kwargs: Any) -> bool:
+        """As in the library, but not once it is being taken off: its widgets go before it does."""
+
+        def if_it_stands() -> object:
+            return callback(*args, **kwargs) if self.display else None
+
+        return super().call_after_refresh(if_it_stands)
 
     def dismiss(self, result: Result | None = None) -> AwaitComplete:
         """Leave it with a result; a second time does nothing."""

@@ -72,6 +72,13 @@ def where_was_i(quilt: OpenQuilt) -> ComingBack:
     return coming_back(quilt.state, quilt.record, quilt.now())
 
 
+def places(quilt: OpenQuilt) -> tuple[str, ...]:
+    """What lies at each place and the next thing to do there; none where all lies in one."""
+    from sewalong.progress.resuming.by_place import places_in_words
+
+    return places_in_words(quilt.state, plan(quilt.state))
+
+
 def time_left(quilt: OpenQuilt) -> tuple[str, ...]:
     """Hours and sessions left, each as a range; none when nothing is left."""
     from sewalong.progress.pace.duration_words import hours_between

@@ -10,13 +10,11 @@ from sewalong.progress.acts.decide import decide
 from sewalong.progress.acts.wall import LayWall
 from sewalong.progress.record.events.event import Recorded
 from sewalong.progress.record.history import History
-from sewalong.progress.record.sewn_places import units_sewn
 from sewalong.progress.record.state import State
 from sewalong.progress.wall.on_wall import on_wall
 from sewalong.service.open_quilt import OpenQuilt
 from sewalong.wall.laying.laying import Touch, touches
 from sewalong.wall.laying.moves import Effect
-from sewalong.wall.laying.pressing import NotNesting, not_nesting
 
 
 def would_be(quilt: OpenQuilt, act: Act) -> State:
@@ -59,15 +57,4 @@ def effect_of(before: State, after: State) -> Effect:
         len(now),
         tuple(touch for touch in was if touch in gone),
         tuple(touch for touch in now if touch in come),
-    )
-
-
-def nesting(state: State) -> NotNesting:
-    """Where the seams of rows that are sewn do not nest as the rows lie now. With sashes they are all
-    pressed towards the sashes, and nest in any order."""
-    if state.quilt.setting is not None:
-        return NotNesting((), ())
-    sewn = [units > 1 for units in units_sewn(state)]
-    return not_nesting(
-        [under if there else None for under, there in zip(state.wall.pressed, sewn, strict=True)]
     )

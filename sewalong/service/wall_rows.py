@@ -6,13 +6,14 @@ from msgspec import Struct
 
 from sewalong.progress.acts.act import Act
 from sewalong.progress.acts.wall import ExchangeRows, OrderRows, TurnRow
+from sewalong.progress.joining.nesting import nesting_facts
 from sewalong.progress.record.events.wall import must_be_laid
 from sewalong.progress.record.refused import Refused
 from sewalong.progress.record.state import State
 from sewalong.progress.sets.set_words import called
 from sewalong.progress.wall.on_wall import on_wall
 from sewalong.service.open_quilt import OpenQuilt
-from sewalong.service.wall_changes import effect_of, nesting, would_be
+from sewalong.service.wall_changes import effect_of, would_be
 from sewalong.wall.laying.laying import Laying, touches
 from sewalong.wall.laying.moves import Effect
 from sewalong.wall.laying.rows import InOrder, order_of_rows, with_rows_ordered
@@ -24,7 +25,7 @@ def what_moving_rows_does(quilt: OpenQuilt, act: Act) -> tuple[str, ...]:
     where it cannot be done."""
     after = would_be(quilt, act)
     effect = between_rows(effect_of(quilt.state, after), act)
-    return (*effect_words(effect, called(quilt.state.quilt)), *nesting_words(after))
+    return (*effect_words(effect, called(quilt.state.quilt)), *nesting_facts(after))
 
 
 def between_rows(effect: Effect, act: Act) -> Effect:
@@ -39,17 +40,6 @@ def between_rows(effect: Effect, act: Act) -> Effect:
         for some in (effect.mends, effect.makes)
     )
     return Effect(effect.before, effect.after, mends, makes)
-
-
-def nesting_words(state: State) -> tuple[str, ...]:
-    """Where rows that are sewn do not nest as they lie now, and which to press anew."""
-    found = nesting(state)
-    joins = tuple(f"Rows {a} and {b} lie ridge on ridge." for a, b in found.collide)
-    if not found.anew:
-        return joins
-    rows = ", ".join(map(str, found.anew))
-    one = len(found.anew) == 1
-    return (*joins, f"Press row{'' if one else 's'} {rows} the other way, and all nest.")
 
 
 class OrderFound(Struct, frozen=True):

@@ -14,11 +14,11 @@ import pytest
 from msgspec.structs import replace
 
 from sewalong.piecing.catalogue import method_ids
-from sewalong.quilt.choices import Fabric
 from sewalong.quilt.file.writer import quilt_file
 from tests.cli.conftest import Desk
 from tests.cli.test_one_fact_a_line import packed
 from tests.fabrics.floor.made_floors import anyhow
+from tests.fabrics.photo.made_photos import Scene, solid
 from tests.progress.building import a_quilt, suited
 
 NEXT = re.compile(r"^Next: (?P<stage>[^(]+) \([^)]*\): ")
@@ -155,12 +155,21 @@ def test_a_wall_is_photographed_mended_sewn_and_laid_again_by_what_is_printed(de
     """Units laid anyhow and photographed, the moves made that are named, rows sewn over two evenings,
     the layout lost and read again, two rows exchanged with the press warned of."""
     floor = anyhow("stacked-four-patch", 5, 4, fabrics=24, seed=3)
-    quilt = a_quilt("stacked-four-patch", 40, 5, 4)
-    fabrics = tuple(
-        Fabric(letter, f"cloth {letter.lower()}", str(colour), squares=12)
-        for letter, colour in floor.colours.items()
+    quilt = a_quilt("stacked-four-patch", 120, 5, 4)
+    desk.ok("start", desk.file("quilt.toml", quilt_file(quilt)))
+    prints = [solid(str(colour)) for colour in floor.colours.values()]
+    pack = Scene(squares=[prints[row * 6 : row * 6 + 6] for row in range(4)], size=(800, 560))
+    (desk.folder / "pack.png").write_bytes(pack.file())
+    pack_read = (
+        "fabrics",
+        "--photo",
+        str(desk.folder / "pack.png"),
+        "--grid",
+        "4x6",
+        "--packs",
+        "5",
     )
-    desk.ok("start", desk.file("quilt.toml", quilt_file(replace(quilt, fabrics=fabrics))))
+    desk.ok(*pack_read, "--keep")
     desk.ok("sets", "--seconds", "1", "--accept")
     for number, squares in floor.sets.items():
         desk.ok("sets", "--own", f"{number}: {' '.join(squares)}")
@@ -198,5 +207,10 @@ def test_a_wall_is_photographed_mended_sewn_and_laid_again_by_what_is_printed(de
     assert [line.lower() for line in now] == [line.lower() for line in row]
     for lines in (said.lines, standing, again):
         assert [trouble for line in lines for trouble in packed(line)] == []
-    lived_through(desk)
+    # Rather than press it all anew she takes the rows apart and sews the wall as a web.
+    desk.ok("unpick", "sew rows", "4")
+    desk.ok("alter", "--joined", "web")
+    assert desk.ok("wall", "--row", "3").lines[1:] == [line.replace(", sewn", "") for line in now]
+    counted = lived_through(desk)
+    assert [line for line in counted if line.startswith("sew web")]
     desk.ok("done")

@@ -5,6 +5,7 @@ from __future__ import annotations
 from sewalong.progress.acts.act import Act, Now
 from sewalong.progress.acts.begun import BeginRows
 from sewalong.progress.acts.counting import BobbinEmpty, Count, Unpick
+from sewalong.progress.acts.elsewhere import CountElsewhere
 from sewalong.progress.acts.joining import JoinRows
 from sewalong.progress.acts.notes import NotePress, WriteNote
 from sewalong.progress.acts.piles import Find, PutPileAway, Spoil
@@ -50,6 +51,7 @@ __all__ = [
     "ClearWall",
     "CloseSession",
     "Count",
+    "CountElsewhere",
     "DecideUnit",
     "ExchangeRows",
     "Find",

@@ -73,6 +73,7 @@ ASKS = (
     "see to",
     "open",
     "close",
+    "elsewhere",
 )
 OFTEN = ASKS[:2] * 9 + ASKS[2:6] * 3 + ASKS[6:17] * 2
 
@@ -307,6 +308,9 @@ def as_command(ask: Ask, state: State) -> c.Act:
             return c.OpenSession()
         case "close":
             return c.CloseSession(dict.fromkeys(("iron", "blade", "machine", "pins"), "yes"))
+        case "elsewhere":
+            place = f"box {ask.place % 4}" if ask.place % 4 else ""
+            return c.CountElsewhere(stage, ask.n, place, "Jo" if ask.minutes % 2 else "")
         case _:
             return c.Count(stage, ask.n)
 

@@ -31,6 +31,7 @@ from sewalong.screens.quilts import QuiltsScreen
 from sewalong.screens.sewing import SewingScreen
 from sewalong.screens.wall.floor_sheet import FloorSheetScreen
 from sewalong.screens.wall.proposing import ProposedWallScreen
+from sewalong.screens.wall.row_in_hand import RowInHandScreen
 from sewalong.screens.wall.wall import WallScreen
 from sewalong.screens.widgets.few_colours import FEW
 from sewalong.screens.widgets.themes import DAYLIGHT, LAMPLIGHT, THEMES
@@ -39,6 +40,8 @@ from tests.fabrics.floor.made_readings import not_sure
 from tests.fabrics.photo.test_photo_mending import photo
 from tests.progress import every_act as c
 from tests.progress.sets.fabrics import sets_of, with_fabrics
+from tests.progress.wall.laid_rows import QUILT as IN_ROWS
+from tests.progress.wall.laid_rows import laid
 from tests.screens.sewing_room import (
     Room,
     StandingClock,
@@ -312,6 +315,20 @@ async def test_every_text_beside_sets(tmp_path: Path, theme: str) -> None:
     words = [words for _, words, *_ in found]
     assert any(one.startswith("Not done: These are in no set.") for one in words)
     assert {"front", "back"} <= set(words)
+    assert weak(found) == {}
+    assert weak(found, in_256) == {}
+
+
+@pytest.mark.parametrize("theme", A_LOOK)
+async def test_every_text_of_the_row_in_hand(tmp_path: Path, theme: str) -> None:
+    found: list[Drawn] = []
+    acts = (*laid(IN_ROWS), c.BeginRows(((2, 2),)))
+    async with at_sewing(tmp_path / "quilts.db", *acts, quilt=IN_ROWS, theme=theme) as room:
+        await room.press("c")
+        await room.screen_is(RowInHandScreen)
+        await room.press("space")
+        found += (("the row in hand", *text) for text in texts(room))
+    assert any(words.startswith("Not done: Row 1 is sewn in") for _, words, *_ in found)
     assert weak(found) == {}
     assert weak(found, in_256) == {}
 

@@ -41,6 +41,7 @@ from sewalong.screens.prompts.floor_dialog import FloorDialog
 from sewalong.screens.prompts.pile_prompts import count_by_hand
 from sewalong.screens.prompts.registry import ASKS, ask
 from sewalong.screens.wall.proposing import ProposedWallScreen
+from sewalong.screens.wall.row_in_hand import RowInHandScreen
 from sewalong.screens.wall.wall import WallScreen
 from sewalong.screens.worksheet import WorksheetScreen
 from sewalong.service.acting import Outcome, do, looked
@@ -124,7 +125,7 @@ class Chair:
                 return "yes"
             case WorksheetScreen():
                 return self._take_a_layout(dialog)
-            case FabricsScreen():
+            case FabricsScreen() | RowInHandScreen():
                 return None
             case _:
                 assert isinstance(dialog, LinesDialog)

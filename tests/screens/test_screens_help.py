@@ -38,6 +38,8 @@ from sewalong.screens.wall.floor_sheet import KEYS as FLOOR_KEYS
 from sewalong.screens.wall.floor_sheet import FloorSheetScreen
 from sewalong.screens.wall.proposing import KEYS as LAYOUT_KEYS
 from sewalong.screens.wall.proposing import ProposedWallScreen
+from sewalong.screens.wall.row_in_hand import KEYS as ROW_KEYS
+from sewalong.screens.wall.row_in_hand import RowInHandScreen
 from sewalong.screens.wall.wall import KEYS as WALL_KEYS
 from sewalong.screens.wall.wall import WallScreen
 from sewalong.screens.widgets.keys import SEWING_KEYS, Key, keys_with, line_of
@@ -68,6 +70,7 @@ ALL_KEYS: dict[Any, tuple[Key, ...]] = {
     PhotoSheetScreen: PHOTO_KEYS,
     SetsScreen: SET_KEYS,
     ProposingScreen: PROPOSING_KEYS,
+    RowInHandScreen: ROW_KEYS,
     WallScreen: WALL_KEYS,
     ProposedWallScreen: LAYOUT_KEYS,
     FloorSheetScreen: FLOOR_KEYS,

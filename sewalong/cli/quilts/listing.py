@@ -30,11 +30,16 @@ def places(args: argparse.Namespace, context: Context) -> Report:
         state = quilt.state
         found = by_place(state, plan(state))
         lines = [line for one in found for line in in_words(state, one)]
+        if any(check.by for check in state.checks):
+            from sewalong.progress.measuring.by_others import others_measured
+
+            lines += [f"{label}: {said}" for label, said in others_measured(state, context.clock())]
         data = [
             {
                 "place": one.place,
                 "there": dict(one.there),
                 "next_there": one.next_there and one.next_there[0].id,
+                **({"by": one.by or None} if one.elsewhere else {}),
             }
             for one in found
         ]

@@ -21,9 +21,16 @@ COMMANDS = (
                 "n", "how many were done at the stage (default: 1)", "N", "whole", "?", default=1
             ),
             CAUTION_READ,
+            Argument(
+                "--by", "done elsewhere by somebody else: a number, none of your sewing", "NAME"
+            ),
+            Argument(
+                "--place", "done elsewhere, where piles were put: what was made lies there", "PLACE"
+            ),
             *WHICH_QUILT,
         ),
-        about="A caution that is due is shown first; nothing is counted until it was read.",
+        about="A caution that is due is shown first; nothing is counted until it was read. With --by or "
+        "--place the count comes in from elsewhere: no caution, no time of yours, no seam of yours.",
     ),
     Command(
         "unpick",

@@ -126,11 +126,13 @@ COMMANDS = (
                 "PIECES",
                 nargs="*",
             ),
+            flag("--next", "with a wall laid: the next unit of the row in hand is sewn on"),
             CAUTION_READ,
             *WHICH_QUILT,
         ),
         about="Its units count as made and wait for no other row. Counting a row takes what is "
-        "begun first, and the rest of its units.",
+        "begun first, and the rest of its units. With a wall laid it says which unit comes next and how it "
+        "lies; --next counts that one, and says the one after.",
     ),
     Command(
         "join",

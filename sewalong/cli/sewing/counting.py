@@ -6,6 +6,7 @@ import argparse
 
 from sewalong.cli.frame.context import Context
 from sewalong.cli.frame.errors import CommandError
+from sewalong.cli.frame.facts import sentences
 from sewalong.cli.frame.report import Report
 from sewalong.cli.frame.selection import chosen_quilt, stage_id
 from sewalong.cli.sewing.caution_first import with_caution
@@ -22,13 +23,27 @@ from sewalong.service.open_quilt import OpenQuilt
 
 
 def count(args: argparse.Namespace, context: Context) -> Report:
-    """`count STAGE [N]`: a caution that is due comes first."""
+    """`count STAGE [N]`: a caution that is due comes first; `--by`, `--place`: done elsewhere."""
     with chosen_quilt(args, context) as quilt:
         stage = stage_id(quilt.state.route, args.stage)
+        if args.by is not None or args.place is not None:
+            return _elsewhere(quilt, stage, args)
         outcome, aside = with_caution(quilt, Count(stage, args.n), args, context)
         # Of a join it is told what not naming the rows leaves unknown.
         more = joining(quilt.state).lines if stage == JOIN_ROWS else ()
         return _report(quilt, outcome, stage, aside, more)
+
+
+def _elsewhere(quilt: OpenQuilt, stage: str, args: argparse.Namespace) -> Report:
+    from sewalong.progress.acts.elsewhere import CountElsewhere
+    from sewalong.progress.measuring.by_others import person_meant, seam_to_test
+
+    if not (args.by or "").strip() and not (args.place or "").strip():
+        raise CommandError("Say who did it with --by, or where with --place.")
+    outcome = do(quilt, CountElsewhere(stage, args.n, args.place or "", args.by or ""))
+    by = person_meant(quilt.state, (args.by or "").strip())
+    owed = seam_to_test(quilt.state, stage, by)
+    return _report(quilt, outcome, stage, besides=tuple(sentences(owed)) if owed else ())
 
 
 def unpick(args: argparse.Namespace, context: Context) -> Report:

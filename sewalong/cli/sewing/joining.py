@@ -43,8 +43,13 @@ def join(args: argparse.Namespace, context: Context) -> Report:
 
 def _next(state: State, *, placed: bool) -> Report:
     now = joining(state)
-    lines = list(now.lines)
+    lines = [fact for line in now.lines for fact in sentences(line)]
     if now.seams > now.done:
+        if state.wall.is_laid:
+            from sewalong.progress.joining.before_joining import before_the_join
+            from sewalong.progress.joining.nesting import nesting_facts
+
+            lines += [*nesting_facts(state), *each("The next seam", before_the_join(state))]
         looks = which_way_up(JOIN_ROWS, is_web=state.quilt.is_web)
         lines += each("Before each seam", looks)
         sashed = state.quilt.sashing is not None
@@ -59,7 +64,7 @@ def _next(state: State, *, placed: bool) -> Report:
 
 
 def _exchanged(state: State, first: int, second: int) -> Report:
-    found = exchanged(state.target, first, second, state.quilt.setting)
+    found = exchanged(state.target, first, second, state.quilt.setting, state.wall.pressed)
     data: dict[str, object] = {
         "rows": list(found.rows),
         "joins": found.joins,

@@ -9,7 +9,7 @@ import msgspec
 from sewalong.cli.frame.facts import sentences
 from sewalong.cli.frame.report import Report
 from sewalong.piecing.method import Stage
-from sewalong.progress.joining.current_stage import which_next
+from sewalong.progress.joining.current_stage import which_facts
 from sewalong.progress.plan.plan import Plan
 from sewalong.progress.record.events.event import Recorded
 from sewalong.progress.record.events.said import Mentioned
@@ -77,8 +77,8 @@ def _next(state: State, now: Plan) -> list[str]:
         line = now.line(now.suggestion.stage)
         told = sentences(f"Next: {next_thing(line)}")
         # Told as it is: names of fabrics are hers, and are not taken apart.
-        which = which_next(state, line.stage) if isinstance(line.stage, Stage) else ""
-        return [*told, *filter(None, [which])]
+        which = which_facts(state, line.stage) if isinstance(line.stage, Stage) else ()
+        return [*told, *which]
     return [*_ALL_DONE] if now.complete else []
 
 

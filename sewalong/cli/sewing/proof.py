@@ -39,7 +39,7 @@ def proof(args: argparse.Namespace, context: Context) -> Report:
         lines = [*_lines(state, found), *at_risk_lines(in_doubt(quilt)), *besides]
         now = context.clock()
         lines += [f"{label}: {said}" for label, said in others_in_words(state, now)]
-        for check, facts in others_in_doubt(state, now):
+        for check, facts in others_in_doubt(state, quilt.record, now):
             lines += each(f"Seam of {check.by}", facts)
         return Report(
             tuple(lines),

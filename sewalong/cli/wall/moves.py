@@ -21,14 +21,15 @@ from sewalong.progress.acts.wall import (
     TurnRow,
     TurnUnit,
 )
+from sewalong.progress.joining.nesting import nesting, nesting_facts
 from sewalong.progress.joining.row_tags import read_label
 from sewalong.progress.record.events.wall import must_be_laid
 from sewalong.progress.record.state import State
 from sewalong.progress.sets.set_words import called
 from sewalong.service.acting import do
 from sewalong.service.open_quilt import OpenQuilt
-from sewalong.service.wall_changes import effect_of, nesting, would_be
-from sewalong.service.wall_rows import between_rows, nesting_words
+from sewalong.service.wall_changes import effect_of, would_be
+from sewalong.service.wall_rows import between_rows
 from sewalong.wall.laying.moves import Effect
 from sewalong.wall.laying.touch_words import effect_words
 
@@ -74,7 +75,7 @@ def _must_be_meant(before: State, after: State, lines: Words, context: Context) 
 
 
 def _pressing(act: Act, after: State) -> tuple[str, ...]:
-    return nesting_words(after) if isinstance(act, TurnRow | ExchangeRows) else ()
+    return nesting_facts(after) if isinstance(act, TurnRow | ExchangeRows) else ()
 
 
 def _effect_data(effect: Effect, after: State) -> dict[str, object]:

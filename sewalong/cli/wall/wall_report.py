@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from sewalong.cli.frame.report import Report
+from sewalong.progress.joining.nesting import nesting_facts
 from sewalong.progress.record.events.wall import a_place, must_be_laid
 from sewalong.progress.record.sewn_places import sewn_places
 from sewalong.progress.record.state import State
@@ -23,7 +24,6 @@ from sewalong.service.open_quilt import OpenQuilt
 from sewalong.service.wall_changes import all_touches
 from sewalong.service.wall_finding import units_with
 from sewalong.service.wall_proposals import ToPropose, WallRules, to_propose, why_no_wall
-from sewalong.service.wall_rows import nesting_words
 from sewalong.wall.laying.blobs import family_blobs, value_blobs
 from sewalong.wall.laying.laying import Touch
 from sewalong.wall.laying.move_words import place_words
@@ -137,7 +137,7 @@ def _more(state: State, now: OnWall) -> tuple[str, ...]:
         f"Row {row} would touch {fewer} fewer if it lay end for end."
         for row, fewer in perhaps_turned(now.laying, now.units, now.rules)
     )
-    return (*blob_words(blobs), *turned, *nesting_words(state))
+    return (*blob_words(blobs), *turned, *nesting_facts(state))
 
 
 def rows_in_short(state: State) -> tuple[str, ...]:

@@ -62,6 +62,11 @@ class Measure(Act, frozen=True):
             piece = read_piece(state.quilt, state.target, self.piece)
         except Unmeasurable as error:
             raise Refused(str(error)) from error
+        by = self.by
+        if by:
+            from sewalong.progress.measuring.by_others import person_meant  # only where others sew
+
+            by = person_meant(state, by)
         checked = Checked(
             at=now.at,
             session=now.session,
@@ -69,7 +74,7 @@ class Measure(Act, frozen=True):
             readings=tuple(str(reading) for reading in self.readings),
             expected=str(piece.expected),
             passed=bool(self.readings) and passes(piece, self.readings),
-            by=self.by,
+            by=by,
         )
         checked.check(state)
         return (checked,)

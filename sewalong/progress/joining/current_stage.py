@@ -23,7 +23,10 @@ from sewalong.progress.record.rows_sewn import row_begun, rows_of, rows_pile, ro
 from sewalong.progress.record.stages.on_point import ADD_SIDES
 from sewalong.progress.record.state import State
 from sewalong.quilt.setting import SET_SIDE, SET_UNIT
-from sewalong.quilt.web import WEB_PILES
+from sewalong.quilt.web import SEW_WEB, START_WEB, WEB_PILES
+
+ROW_STAGES = (SEW_ROWS, START_WEB, SEW_WEB)
+"""The stages that sew units to rows."""
 
 
 class InHand(Struct, frozen=True):
@@ -100,7 +103,7 @@ def _which(state: State, line: StageLine) -> str:
     if stage.id == ADD_SIDES:
         return _which_ends(state)
     if not isinstance(stage, TopStage):
-        return which_next(state, stage)
+        return " ".join(which_facts(state, stage))
     if stage.id == JOIN_ROWS:
         joins = joining(state).joins
         return join_in_words(joins[0]) if joins else ""
@@ -114,11 +117,35 @@ def _which(state: State, line: StageLine) -> str:
     return f"{stage.counts.one.capitalize()} {done + 1} of {stage.steps}."
 
 
-def which_next(state: State, stage: Stage) -> str:
-    """The seam of the web, or the set, that comes next at a stage of pieces; empty for neither."""
+def which_facts(state: State, stage: Stage) -> tuple[str, ...]:
+    """The seam of the web, the set or the unit that comes next at a stage of pieces, a sentence each;
+    none for none."""
     if state.quilt.is_web and stage.makes.pile in WEB_PILES:
-        return seam_in_words(state)
-    return which_set(state, stage.id)
+        return tuple(filter(None, (seam_in_words(state), *_which_unit(state, stage.id))))
+    if which := which_set(state, stage.id):
+        return (which,)
+    return _which_unit(state, stage.id)
+
+
+def _which_unit(state: State, stage: str) -> tuple[str, ...]:
+    """The row in hand of a top that is laid, and the unit that is sewn to it next; none where no row
+    is sewn there, or nothing lies on the wall."""
+    if not state.wall.is_laid or stage not in ROW_STAGES:
+        return ()
+    from sewalong.progress.joining.row_in_hand import next_unit_facts, row_facts
+
+    return next_unit_facts(state) if state.quilt.is_web else row_facts(state)
+
+
+def next_unit(state: State, stage: str) -> str:
+    """The unit that is sewn next to the row in hand, and how it lies; empty where no row is sewn
+    there, nothing lies on the wall, or nobody knows."""
+    if not state.wall.is_laid or stage not in ROW_STAGES:
+        return ""
+    # Nobody without a wall has to load what lies on one.
+    from sewalong.progress.joining.row_in_hand import next_unit_words
+
+    return next_unit_words(state)
 
 
 def which_set(state: State, stage: str) -> str:
@@ -156,13 +183,16 @@ def _which_sash(state: State, done: int) -> str:
 def _which_row(state: State) -> str:
     """The row in hand and how its seams are pressed; on point how many units it has, too."""
     if not state.quilt.is_on_point:
-        begun = f"Begun: {pieces_in_words(state.begun)}. " if state.begun else ""
-        return f"{begun}{press_words(rows_sewn(state) + 1, sashed=state.quilt.sashing is not None)}"
+        unit = " ".join(_which_unit(state, SEW_ROWS))
+        begun = f"Begun: {pieces_in_words(state.begun)}. " if state.begun and not unit else ""
+        press = press_words(rows_sewn(state) + 1, sashed=state.quilt.sashing is not None)
+        return f"{unit} {press}" if unit else f"{begun}{press}"
     row = row_begun(state, SET_UNIT.id)
     if not row:
         return ""
     noun = state.route.piles[state.quilt.method.unit].noun
-    return f"{press_words(row)} It has {noun.count(rows_of(state)[row - 1].units)}."
+    words = f"{press_words(row)} It has {noun.count(rows_of(state)[row - 1].units)}."
+    return " ".join((*_which_unit(state, SEW_ROWS), words))
 
 
 def _which_ends(state: State) -> str:

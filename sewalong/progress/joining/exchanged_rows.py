@@ -2,15 +2,15 @@
 
 from __future__ import annotations
 
-from itertools import pairwise
+from collections.abc import Sequence
 
 from msgspec import Struct
 
-from sewalong.progress.joining.press_directions import nests, row_way
 from sewalong.progress.record.limits import short
 from sewalong.progress.record.refused import Refused
 from sewalong.quilt.quilt import Target
 from sewalong.quilt.setting import SetOnPoint, Setting
+from sewalong.wall.laying.pressing import not_nesting
 
 KEEPS = "Rows pressed by turns keep their nesting when their numbers differ by an even number."
 
@@ -40,12 +40,19 @@ class Exchanged(Struct, frozen=True):
         )
 
 
-def exchanged(target: Target, first: int, second: int, setting: Setting | None = None) -> Exchanged:
+def exchanged(
+    target: Target,
+    first: int,
+    second: int,
+    setting: Setting | None = None,
+    pressed: Sequence[int] = (),
+) -> Exchanged:
     """What exchanging two rows that were pressed by turns does; raises Refused for no such rows,
     and on point, where every row has its own place.
 
     `setting` is how units are set, straight where None. Rows with sashes are all pressed towards
-    the sashes, so their joins still nest.
+    the sashes, so their joins still nest. `pressed` has for each row what it was pressed under, where
+    some changed places before (`WallNow.pressed`).
     """
     if isinstance(setting, SetOnPoint):
         raise Refused("Rows on point differ in length or in their ends, so none can change places.")
@@ -57,12 +64,9 @@ def exchanged(target: Target, first: int, second: int, setting: Setting | None =
             )
     if first == second:
         raise Refused("Name two rows: a row cannot change places with itself.")
-    order = list(range(1, target.rows + 1))
-    order[first - 1], order[second - 1] = second, first
-    collide = tuple(
-        (one, other)
-        for one, other in pairwise(order)
-        if setting is None and not nests(row_way(one), row_way(other))
-    )
+    order = list(pressed) or list(range(1, target.rows + 1))
+    order[first - 1], order[second - 1] = order[second - 1], order[first - 1]
+    collide = () if setting is not None else not_nesting(order).collide
+    met = tuple((abs(order[one - 1]), abs(order[other - 1])) for one, other in collide)
     crossings = len(collide) * (target.columns - 1)
-    return Exchanged((min(first, second), max(first, second)), target.rows - 1, collide, crossings)
+    return Exchanged((min(first, second), max(first, second)), target.rows - 1, met, crossings)

@@ -29,7 +29,16 @@ def before_the_next(state: State, stage: str) -> str:
             return before_the_seam(state)
         if stage == JOIN_ROWS:
             return "Before you sew: which end is up (row 1 first)? Is no thread between rows cut?"
-    return _SHORT.get(stage, "")
+    return " ".join(filter(None, (_of_the_wall(state, stage), _SHORT.get(stage, ""))))
+
+
+def _of_the_wall(state: State, stage: str) -> str:
+    """The first thing the wall says of the next join; `join` says all of it."""
+    if stage != JOIN_ROWS or not state.wall.is_laid:
+        return ""
+    from sewalong.progress.joining.before_joining import before_the_join
+
+    return next(iter(before_the_join(state)), "")
 
 
 _SHORT = {

@@ -43,14 +43,6 @@ def unit_ways(row: int, column: int) -> UnitWays:
     return UnitWays(Way.TO_ROW_1, Way.TO_THE_START)
 
 
-def nests(one: Way, other: Way) -> bool:
-    """Whether two seams lock where they meet end to end."""
-    return (one, other) in _OPPOSITE or (other, one) in _OPPOSITE
-
-
-_OPPOSITE = ((Way.TO_THE_START, Way.FROM_THE_START), (Way.TO_ROW_1, Way.FROM_ROW_1))
-
-
 TOWARDS_THE_SASHES = "towards the sashes"
 """Where there are sashes, in rows and sash rows alike: where they cross, one allowance then lies
 on the sash of the row, the other away from the cornerstone, and they nest. Common practice."""

@@ -129,19 +129,23 @@ class _RowsBegun:
 
     def __init__(self, guess: float) -> None:
         self._too_fast = TOO_FAST_FOR_ANYONE * guess
-        self._rows = 0
+        self._rows = self._seams = 0
         self._minutes: float | None = 0.0
 
-    def more(self, rows: int, minutes: float | None) -> None:
-        """So many rows are begun now, after `minutes` more at them; None: nobody can say."""
+    def more(self, event: e.RowsBegun, minutes: float | None) -> None:
+        """What is begun now, after `minutes` more at it; None: nobody can say."""
         if not self._rows:
-            self._minutes = 0.0
-        known = minutes is not None and minutes >= self._too_fast
+            self._minutes, self._seams = 0.0, 0
+        seams = sum(n * (units - 1) for n, units in event.pieces)
+        new, longest = max(1, seams - self._seams), max((u for _, u in event.pieces), default=1)
+        # One square more takes no row's time.
+        too_fast = self._too_fast * new / max(new, longest)
+        known = minutes is not None and minutes >= too_fast
         if not known or self._minutes is None or minutes is None:
             self._minutes = None
         else:
             self._minutes += minutes
-        self._rows = rows
+        self._rows, self._seams = event.rows, seams
 
     def given_to(self, stretch: Stretch) -> Stretch:
         """The stretch with what was sewn before of the rows it counts."""
@@ -173,7 +177,7 @@ def _raw(record: Sequence[e.Recorded], guesses: Mapping[str, float]) -> Iterator
         if counts:
             heap.append(recorded)
         elif isinstance(event, e.RowsBegun):
-            begun.more(event.rows, None if began is None else carried + _minutes(began, event.at))
+            begun.more(event, None if began is None else carried + _minutes(began, event.at))
             began, carried = event.at, 0.0
         elif isinstance(event, e.SessionClosed):
             carried += 0.0 if event.forgotten else _minutes(began, event.ended)

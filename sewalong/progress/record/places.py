@@ -8,7 +8,7 @@ that is not enough, the numbers of several places are no longer claimed.
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Collection, Mapping
 
 Places = Mapping[str, int | None]
 """For one pile: by place, how many lie there."""
@@ -29,15 +29,40 @@ def put_away(places: Places, place: str, n: int | None, there: int) -> dict[str,
     return {**others, place: n}
 
 
-def settled(places: dict[str, int | None], there: int) -> dict[str, int | None]:
+def came_to(places: Places, place: str, n: int, there: int) -> dict[str, int | None]:
+    """The places of a pile of `there` pieces when `n` more of it come to lie at `place`, or, below
+    zero, are used up there.
+
+    The rest that lies there becomes a number, as what is made at home from then on is no part of it.
+    Where nobody can say how many lie there, nothing is claimed of it.
+    """
+    held = held_at(places, place, there) if place in places else 0
+    if held is None:
+        return dict(places)
+    others = {name: number for name, number in places.items() if name != place}
+    return {**places, place: held + n} if held + n > 0 else others
+
+
+def settled(
+    places: dict[str, int | None], there: int, away: Collection[str] = ()
+) -> dict[str, int | None]:
     """The places of a pile that has come down to `there` pieces.
 
     A single place holds what is left. Where several numbers come to more than there is,
-    nobody said which place the pieces were taken from, so no number stands.
+    nobody said which place the pieces were taken from, so no number stands. They were taken at home
+    as far as enough lay there: what lies `away`, where somebody else sews, keeps its number.
     """
-    if known(places) <= there:
+    over = known(places) - there
+    if over <= 0:
         return places
-    return dict.fromkeys(places, None)
+    home = {name: held for name, held in places.items() if name not in away}
+    if known(home) < over or len(home) == len(places):
+        return dict.fromkeys(places, None)
+    if len(home) > 1:
+        return {name: None if name in home else held for name, held in places.items()}
+    ((only, held),) = home.items()
+    left = (held or 0) - over
+    return {name: n for name, n in {**places, only: left}.items() if name != only or left}
 
 
 def known(places: Places) -> int:

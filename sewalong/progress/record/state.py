@@ -115,6 +115,8 @@ class State(Struct, frozen=True):
     missing: Mapping[str, int]
     places: Mapping[str, Places]
     """By pile: where its pieces lie and how many (see `places`). An empty pile keeps its last."""
+    elsewhere: Mapping[str, str]
+    """By place from which counts came in: who sewed there last, each empty where nobody said."""
     settings: Settings | None
     settings_at: datetime | None
     notes: tuple[Note, ...]

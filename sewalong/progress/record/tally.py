@@ -11,7 +11,7 @@ from msgspec import Struct, field
 
 from sewalong.piecing.method import Hazard, Stage
 from sewalong.progress.record.begun_rows import Begun, left_begun, pieces_held, units_across
-from sewalong.progress.record.places import settled
+from sewalong.progress.record.places import came_to, known, settled
 from sewalong.progress.record.route import JOIN_ROWS, SEW_ROWS, Route, RouteStage, route_for
 from sewalong.progress.record.sets.track import SetTrack
 from sewalong.progress.record.settings import Settings
@@ -84,6 +84,7 @@ class Tally(Struct):
     seen_to: list[int] = field(default_factory=list)
     iron_asked: bool = True
     begun: Begun = ()
+    elsewhere: dict[str, str] = field(default_factory=dict)
     sets: SetTrack = field(default_factory=SetTrack)
     wall: WallNow = NOTHING_LAID
     acts: list[tuple[int, ...]] = field(default_factory=list)
@@ -97,7 +98,7 @@ class Tally(Struct):
         self.piles[pile] += n
         places = self.places.get(pile)
         if places:
-            self.places[pile] = settled(places, self.piles[pile])
+            self.places[pile] = settled(places, self.piles[pile], self.elsewhere)
 
     def count(self, stage_id: str, n: int) -> None:
         """Count `n` of a stage; a negative `n` puts the pieces back.
@@ -107,15 +108,42 @@ class Tally(Struct):
         stage = self.route.stage(stage_id)
         if stage is None:
             return
-        self.take(stage, n)
+        self.pass_on(stage, n)
         if isinstance(stage, Stage):
-            self.change(stage.makes.pile, n * stage.makes.count)
             self.sets.flow(self.quilt, stage, n, self.piles)
-        self.done[stage_id] += n
         if stage_id == JOIN_ROWS:
             # What is unpicked without saying which were the seams sewn last.
             del self.joints[self.done[JOIN_ROWS] :]
         self.work_at(stage_id, n)
+
+    def pass_on(self, stage: RouteStage, n: int) -> None:
+        """`n` of a stage are done: its pieces go from pile to pile, wherever and by whomever."""
+        self.take(stage, n)
+        if isinstance(stage, Stage):
+            self.change(stage.makes.pile, n * stage.makes.count)
+        self.done[stage.id] += n
+
+    def lies_at(self, pile: str, place: str, n: int) -> None:
+        """`n` more of a pile come to lie at a place (below zero: are used up there); told before the
+        pile itself changes."""
+        places = came_to(self.places.get(pile, {}), place, n, self.piles[pile])
+        if places:
+            self.places[pile] = places
+        else:
+            self.places.pop(pile, None)
+
+    def taken_anywhere(self, pile: str, n: int) -> None:
+        """`n` of a pile are about to be used up, and nobody said where."""
+        places = self.places.get(pile, {})
+        if known(places) > self.piles[pile] - n:
+            self.places[pile] = dict.fromkeys(places, None)
+
+    def sets_unseen(self, stage: RouteStage, n: int) -> None:
+        """`n` of a stage were done where nobody looked which sets they were of."""
+        for taken in stage.takes:
+            self.sets.leave(self.quilt, taken.pile, n * taken.count, self.piles)
+        if isinstance(stage, Stage):
+            self.sets.come(self.quilt, stage.makes.pile, n * stage.makes.count)
 
     def take(self, stage: RouteStage, n: int) -> None:
         """Take from their piles what `n` of a stage take; rows begun are finished first."""
@@ -260,6 +288,7 @@ class Tally(Struct):
             spoilage=tuple(self.spoilage),
             missing=dict(self.missing),
             places=dict(self.places),
+            elsewhere=dict(self.elsewhere),
             settings=self.settings,
             settings_at=self.settings_at,
             notes=tuple(self.notes),

@@ -47,6 +47,7 @@ def about_stage(
         *(("Either way", text) for text in both_right(stage.either)),
         *_web(state, stage),
         *_crossings(state, stage),
+        *_nesting(state, stage),
         *_ease(state, stage),
         *_bobbin(state, record, stage),
     )
@@ -105,6 +106,14 @@ def _crossings(state: State, stage: RouteStage) -> Facts:
         joins = stage.steps if isinstance(stage, TopStage) else joins
     if each:
         yield "Crossings", f"{joins * each}: {each} at each of {joins} seams."
+
+
+def _nesting(state: State, stage: RouteStage) -> Facts:
+    """Rows that changed places on the wall after they were pressed."""
+    if stage.id == JOIN_ROWS and state.wall.is_laid:
+        from sewalong.progress.joining.nesting import nesting_facts  # only where something is laid
+
+        yield from (("Press", fact) for fact in nesting_facts(state))
 
 
 def _ease(state: State, stage: RouteStage) -> Facts:

@@ -6,7 +6,13 @@ from msgspec import Struct
 
 from sewalong.progress.plan.plan import Plan
 from sewalong.progress.record.state import State
-from sewalong.progress.resuming.by_place import NOWHERE, AtPlace, by_place
+from sewalong.progress.resuming.by_place import (
+    NOWHERE,
+    AtPlace,
+    by_place,
+    next_in_words,
+    piles_in_words,
+)
 
 
 class BoxLabel(Struct, frozen=True):
@@ -27,13 +33,5 @@ def box_labels(state: State, now: Plan) -> tuple[BoxLabel, ...]:
 
 
 def _label(state: State, at: AtPlace, number: int, of: int) -> BoxLabel:
-    nouns = {pile: state.route.piles[pile].noun for pile in at.there}
-    holds = tuple(
-        f"some {nouns[pile].many}" if n is None else nouns[pile].count(n)
-        for pile, n in at.there.items()
-    )
-    then = ""
-    if at.next_there is not None:
-        stage, n = at.next_there
-        then = f"{stage.label}, {stage.counts.count(n)}"
-    return BoxLabel(number, of, "" if at.place == NOWHERE else at.place, holds, then)
+    place = "" if at.place == NOWHERE else at.place
+    return BoxLabel(number, of, place, piles_in_words(state, at), next_in_words(at))

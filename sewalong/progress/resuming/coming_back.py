@@ -77,7 +77,8 @@ class ComingBack(Struct, frozen=True):
     there are, the worst first. `left` is the stages with something to do and how many counts.
     `begun` is what is sewn of rows that are not whole yet. `machine` is its settings and how they were tested, empty where nothing is left to sew, and
     `at_machine` whether they are wanted next. `last_time` is what was done then, `units` how many
-    units are left, `notes` the last notes, spoilages and ways of pressing.
+    units are left, `notes` the last notes, spoilages and ways of pressing, `elsewhere` what lies and is to be
+    done at the places counts came in from.
     """
 
     away: str
@@ -93,6 +94,7 @@ class ComingBack(Struct, frozen=True):
     machine: Facts
     piles: tuple[PileRow, ...]
     notes: Facts
+    elsewhere: tuple[tuple[str, tuple[str, ...]], ...] = ()
 
     @property
     def other_piles(self) -> tuple[PileRow, ...]:
@@ -121,6 +123,7 @@ def coming_back(state: State, record: Sequence[e.Recorded], now: datetime) -> Co
         machine=tuple(_machine(state, now, now_plan)),
         piles=tuple(_piles(state)),
         notes=tuple(_notes(state, now, now_plan)),
+        elsewhere=tuple(_elsewhere(state, now_plan)),
     )
 
 
@@ -188,6 +191,13 @@ def _piles(state: State) -> Iterator[PileRow]:
             yield PileRow(id, n, pile.noun.of(n), state.where.get(id, ""))
 
 
+def _elsewhere(state: State, now_plan: Plan) -> Iterator[tuple[str, tuple[str, ...]]]:
+    if state.elsewhere:
+        from sewalong.progress.resuming.by_place import elsewhere_in_words  # only where others sew
+
+        yield from elsewhere_in_words(state, now_plan)
+
+
 def _notes(state: State, now: datetime, now_plan: Plan) -> Iterator[tuple[str, str]]:
     """Ways of pressing, the last notes, and of the last few spoilages those of the last session, or
     all of those few where the quilt is short."""
@@ -226,6 +236,8 @@ def facts(back: ComingBack) -> Iterator[tuple[str, str]]:
     loose = ", ".join(f"{row.n} {row.noun}" for row in back.piles if not row.place)
     if loose:
         yield from _under("Also there", (f"{loose}.", "Nobody wrote down where."))
+    for label, there in back.elsewhere:
+        yield from _under(label, there)
     yield from back.machine
     yield from back.notes
 

@@ -63,7 +63,7 @@ def concerns(
     found = [
         *_at_risk(state, record),
         *_seam(state, now, now_plan),
-        *_others(state, now),
+        *_others(state, record, now),
     ]
     if pieces_wanted(now_plan):
         found += [*_missing(state, record, now), *_on_the_bias(state, now)]
@@ -94,12 +94,12 @@ def _at_risk(state: State, record: Sequence[e.Recorded]) -> Iterator[Concern]:
         yield Concern(Kind.AT_RISK, "May be wrong", risk.failed.at, said)
 
 
-def _others(state: State, now: datetime) -> Iterator[Concern]:
+def _others(state: State, record: Sequence[e.Recorded], now: datetime) -> Iterator[Concern]:
     if all(check.passed for check in state.checks):
         return
     from sewalong.progress.measuring.by_others import others_in_doubt  # after a bad measure
 
-    for check, facts in others_in_doubt(state, now):
+    for check, facts in others_in_doubt(state, record, now):
         yield Concern(Kind.SEAM, f"Seam of {check.by}", check.at, facts)
 
 

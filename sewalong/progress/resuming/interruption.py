@@ -5,6 +5,7 @@ from __future__ import annotations
 from datetime import datetime, timedelta
 
 from sewalong.piecing.method import Stage, Station
+from sewalong.progress.joining.current_stage import next_unit
 from sewalong.progress.joining.web import rows_hold, seam_in_words
 from sewalong.progress.record.events.sessions import is_over
 from sewalong.progress.record.state import State
@@ -29,8 +30,15 @@ def after_interruption(state: State, now: datetime) -> str:
     usual = timedelta(minutes=2 * stage.minutes * state.last_lot.get(stage.id, 1))
     if now - session.last_at <= max(A_FEW_MINUTES, usual):
         return ""
+    unit = next_unit(state, stage.id)
     if held := rows_hold(state):
-        return f"Before you sew on: count two rows. {held} {seam_in_words(state)}"
+        return " ".join(
+            filter(
+                None, (f"Before you sew on: count two rows. {held} {seam_in_words(state)}", unit)
+            )
+        )
+    if unit:
+        return f"Before you sew on: {unit[:1].lower()}{unit[1:]} Does it lie so?"
     if isinstance(stage, Stage) and stage.station is Station.MACHINE:
         what = state.route.piles[stage.takes[0].pile].noun.one
         return (

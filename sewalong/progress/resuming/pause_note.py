@@ -6,6 +6,7 @@ closing a session can so forget nothing.
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from datetime import datetime
 
 from msgspec import Struct
@@ -60,6 +61,7 @@ def pause_note(state: State, now: datetime, now_plan: Plan) -> PauseNote:
         ("Machine", settings_in_words(state.settings) if state.settings else ""),
         ("Tested by", proved_by(state, now)),
         ("Seam", f"Not tested as it is now: {stale.why}." if stale.last and stale.why else ""),
+        *_others(state, now),
         *(("Press", text) for text in press_in_words(state, now_plan)),
         ("Missing", f"{missing}." if missing else ""),
         *(("Asked", f"{thing}: {answer}.") for thing, answer in answers.items()),
@@ -70,6 +72,14 @@ def pause_note(state: State, now: datetime, now_plan: Plan) -> PauseNote:
         stop=stop_here(state, now_plan),
         lines=tuple((label, text) for label, text in lines if text),
     )
+
+
+def _others(state: State, now: datetime) -> Iterator[tuple[str, str]]:
+    """The seams of others who sew at it, as they measured last."""
+    if any(check.by for check in state.checks):
+        from sewalong.progress.measuring.by_others import others_measured  # only where others sew
+
+        yield from others_measured(state, now)
 
 
 def piles_to_place(state: State) -> tuple[PileToPlace, ...]:

@@ -11,10 +11,11 @@ from sewalong.progress.joining.web import web_begun_facts
 from sewalong.progress.measuring.check_words import check_in_words
 from sewalong.progress.measuring.proof import proof
 from sewalong.progress.plan.plan import Plan, StageLine
-from sewalong.progress.record.begun_rows import begun_in_words, units_across
+from sewalong.progress.record.begun_rows import begun_in_words, rows_begun, units_across
 from sewalong.progress.record.events.event import Recorded
 from sewalong.progress.record.events.sessions import is_over
 from sewalong.progress.record.route import JOIN_ROWS, TopStage
+from sewalong.progress.record.rows_sewn import units_in_rows
 from sewalong.progress.record.settings import Settings
 from sewalong.progress.record.state import State
 from sewalong.progress.record.time_words import ago
@@ -65,10 +66,23 @@ def rows_begun_in_words(state: State) -> str:
 
 def rows_begun_facts(state: State) -> tuple[str, ...]:
     """The same, one fact a sentence."""
+    laid = _row_in_hand(state)
     if state.quilt.is_web:
-        return web_begun_facts(state)
-    words = begun_in_words(state.begun, units_across(state.route, state.quilt.method.unit))
-    return (words,) if words else ()
+        return (*web_begun_facts(state), *laid[1:])
+    across = units_across(state.route, state.quilt.method.unit)
+    if len(laid) > 1 and len(rows_begun(state.begun, across)) == 1:
+        return laid  # the row that is begun is the one in hand
+    words = begun_in_words(state.begun, across)
+    return (*((words,) if words else ()), *laid)
+
+
+def _row_in_hand(state: State) -> tuple[str, ...]:
+    """The row in hand of a top that is laid, once rows are being sewn."""
+    if not state.wall.is_laid or not units_in_rows(state):
+        return ()
+    from sewalong.progress.joining.row_in_hand import row_facts  # only where something is laid
+
+    return row_facts(state)
 
 
 def _at(station: str) -> str:

@@ -7,7 +7,7 @@ from sewalong.progress.record.state import State
 from sewalong.progress.record.wall import BY_LETTER, OF_NO_SET, LaidUnit, Lies
 from sewalong.progress.sets.set_words import NOT_KNOWN, called
 from sewalong.progress.wall import units
-from sewalong.progress.wall.units import as_it_is_now, wall_units
+from sewalong.progress.wall.units import as_it_is_now, shown_by
 from sewalong.quilt.derived import derived_if_any
 from sewalong.wall.laying.lying_words import lying_words
 
@@ -54,7 +54,7 @@ def lies_words(state: State, lies: Lies | None) -> str:
 
 def turned_words(state: State, unit: LaidUnit, turns: int) -> str:
     """How a unit lies so turned: "F moss towards row 1"; empty where each turn shows the same."""
-    (shown,) = wall_units(state, (unit,))
+    shown = shown_by(state, unit)
     unsure = {
         span.fabric: NOT_KNOWN
         for side in shown.sides

@@ -13,7 +13,7 @@ from sewalong.progress.resuming.coming_back import AT_MOST, ComingBack
 from sewalong.screens.prompts.dialogs import Dialog
 from sewalong.screens.widgets.literal_text import Words
 from sewalong.screens.widgets.return_sheet import ReturnSheet
-from sewalong.service.looks import coloured, return_pictured, time_left, where_was_i
+from sewalong.service.looks import coloured, places, return_pictured, time_left, where_was_i
 from sewalong.service.open_quilt import OpenQuilt
 
 
@@ -65,6 +65,8 @@ class FactsDialog(Dialog[None]):
             away = f", {back.away}" if back.away else ""
             yield Words(f"Where was I?{away}", classes="dialog-title")
             yield ReturnSheet(back, whole=True)
+            for place in places(self.quilt):
+                yield Words(place, classes="dialog-line")
             yield Words("", classes="dialog-line")
             yield Words("esc: back", classes="dialog-hint")
 

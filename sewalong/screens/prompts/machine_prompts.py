@@ -85,6 +85,7 @@ _CHANGES: dict[Tool, str] = {
 RAN_OUT = "ran out"
 SEEN_TO = "seen to"
 TRIM_ALL = "trim all"
+ANOTHERS = "another's"
 
 
 async def changed(desk: Desk) -> None:
@@ -133,6 +134,7 @@ async def measure(desk: Desk) -> None:
     pieces = measurable(state.quilt, state.target)
     suggested = proof(state, desk.quilt.now()).piece
     choices = [Choice(piece.id, piece.words) for piece in pieces]
+    choices.append(Choice(ANOTHERS, "a piece that somebody else sewed, at another machine"))
     if state.standing is Standing.IN_PROGRESS:
         choices.append(Choice(TRIM_ALL, "nothing: say what all units are trimmed to"))
     if (risk := in_doubt(desk.quilt)) is not None and not risk.none:
@@ -148,23 +150,40 @@ async def measure(desk: Desk) -> None:
     if piece == SEEN_TO:
         desk.carry(lambda: saw_to_them(desk.quilt))
         return
+    by_another = piece == ANOTHERS
+    if by_another:
+        of = [Choice(piece.id, piece.words) for piece in pieces]
+        dialog = ChoiceDialog("Measure what, of what somebody else sewed?", of, suggested)
+        if (piece := await desk.app.push_screen_wait(dialog)) is None:
+            return
+    await _measure_piece(desk, piece, by_another=by_another)
+
+
+async def _measure_piece(desk: Desk, piece: str, *, by_another: bool) -> None:
+    """What the tape says of one piece, of the owner's own or, asked for by name, another's."""
+    state = desk.quilt.state
     taken: list[Measurement] = []
 
     def take(values: dict[str, str]) -> str | None:
         if not values["readings"].strip():
             return "Write at least one reading, such as 6 3/8."
+        if by_another and not values["by"].strip():
+            return "Write who sewed it, so that it tells of that seam and not of yours."
         try:
-            return desk.carry(lambda: measured(values["readings"]), say=False)
+            return desk.carry(lambda: measured(values), say=False)
         except LengthFault as fault:
             return fault.sentence
 
-    def measured(readings: str) -> Outcome:
-        took = measure_piece(desk.quilt, piece, readings)
+    def measured(values: dict[str, str]) -> Outcome:
+        took = measure_piece(desk.quilt, piece, values["readings"], by=values.get("by", "").strip())
         taken[:] = [took]
         return took.outcome or desk.outcome
 
-    chosen = next(one for one in pieces if one.id == piece)
-    lines = (Field("readings", "What does the tape say? Several with commas between"),)
+    chosen = next(one for one in measurable(state.quilt, state.target) if one.id == piece)
+    lines = [Field("readings", "What does the tape say? Several with commas between")]
+    if by_another:
+        known = [name for name in state.elsewhere.values() if name]
+        lines.append(Field("by", "Who sewed it?", known[-1] if known else "", prose=True))
     hint = f"Flat and pressed, {chosen.edges}, without pulling."
     if await desk.app.push_screen_wait(FormDialog(f"Measure: {chosen.words}", lines, take, hint)):
         (took,) = taken

@@ -17,7 +17,7 @@ ASKS: Mapping[str, str] = {
     "unpick": "sewalong.screens.prompts.stage_prompts:unpick",
     "target": "sewalong.screens.prompts.stage_prompts:target",
     "join": "sewalong.screens.prompts.stage_prompts:join",
-    "begun": "sewalong.screens.prompts.stage_prompts:begun",
+    "begun": "sewalong.screens.wall.begun:begun",
     "aside": "sewalong.screens.prompts.stage_prompts:aside",
     "spoil": "sewalong.screens.prompts.pile_prompts:spoil",
     "recount": "sewalong.screens.prompts.pile_prompts:recount",
@@ -34,12 +34,13 @@ ASKS: Mapping[str, str] = {
     "wall": "sewalong.screens.wall.wall:wall",
     "tonight": "sewalong.screens.prompts.looking_prompts:tonight",
     "elsewhere": "sewalong.screens.prompts.elsewhere_prompt:elsewhere",
+    "brought": "sewalong.screens.prompts.brought_prompt:brought",
     "about": "sewalong.screens.prompts.looking_prompts:about_this_stage",
     "where": "sewalong.screens.prompts.looking_prompts:where",
 }
 
 ONLY_IN_PROGRESS = frozenset(
-    ("stage", "unpick", "target", "begun", "join", "spoil", "recount", "find")
+    ("stage", "unpick", "target", "begun", "join", "spoil", "recount", "find", "brought")
 )
 """What cannot be answered for a quilt that is laid aside or done, and so is not asked."""
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import asyncio
 import time
-from collections.abc import Iterator
+from collections.abc import Awaitable, Callable, Iterator
 
 from msgspec.structs import replace
 
@@ -12,6 +12,8 @@ from sewalong.progress.record.refused import Refused
 from sewalong.quilt.refusal import NumbersFault
 from sewalong.screens.prompts.desk import Desk
 from sewalong.screens.prompts.dialogs import Choice, ChoiceDialog
+from sewalong.screens.wall.photographing import photographed
+from sewalong.screens.wall.typing import type_rows
 from sewalong.screens.wall.wall_look import ALONE, WallLook, looking_keys
 from sewalong.screens.widgets.keys import Key, help_at
 from sewalong.service.wall_proposals import ToPropose, accepting, rules_now, to_propose
@@ -49,6 +51,11 @@ KEYS = (
         words="value plan rings checker scattered mirrored light to dark"),
     Key("layout.seed", "r", "another", "another", "Begin anew from another beginning.", True,
         words="seed again shuffle different"),
+    Key("layout.photograph", "f", "photograph", "photograph",
+        "Not this one: read what lies there from a photograph of the units laid out.", False,
+        words="picture camera read file floor scan own"),
+    Key("layout.type", "a", "type", "type rows", "Not this one: type what lies there, row by row.",
+        False, words="letters enter write by hand own"),
     *looking_keys("layout"),
     Key("layout.leave", "escape", "leave", "back", "Back, and nothing is changed.", True,
         ("minus",), "quit sew no"),
@@ -237,6 +244,22 @@ class ProposedWallScreen(WallLook):
             self.tell(refusal, refused=True)
         else:
             self.dismiss(True)
+
+    def action_photograph(self) -> None:
+        """Read what lies there from a photograph instead."""
+        self._stop()
+        self.ask_in_turn(self._laid_by(photographed))
+
+    def action_type(self) -> None:
+        """Type what lies there instead."""
+        self._stop()
+        self.ask_in_turn(self._laid_by(type_rows))
+
+    async def _laid_by(self, way: Callable[[Desk], Awaitable[bool]]) -> None:
+        if await way(self._desk):
+            self.dismiss(True)
+        else:
+            self._tell_how()
 
     def action_leave(self) -> None:
         """Show the wall again; else back, and nothing is changed."""

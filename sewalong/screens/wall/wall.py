@@ -4,12 +4,12 @@ from __future__ import annotations
 
 import asyncio
 
-from sewalong.fabrics.photo.read import what_is_missing
 from sewalong.progress.record.events.standing import must_be_in_progress
 from sewalong.progress.record.refused import Refused
 from sewalong.screens.over_sewing import undoing_keys
 from sewalong.screens.prompts.desk import Desk
-from sewalong.screens.prompts.dialogs import Choice, ChoiceDialog, LinesDialog
+from sewalong.screens.prompts.dialogs import Choice, ChoiceDialog
+from sewalong.screens.wall.photographing import photographed
 from sewalong.screens.wall.typing import type_rows
 from sewalong.screens.wall.wall_look import ALONE, looking_keys
 from sewalong.screens.wall.whole_rows import ROW_KEYS, WholeRows
@@ -219,14 +219,3 @@ async def _laid_first(desk: Desk) -> bool:
 
     accepted: bool | None = await desk.app.push_screen_wait(ProposedWallScreen(desk))
     return bool(accepted)
-
-
-async def photographed(desk: Desk) -> bool:
-    """Read what lies there from a photograph; True where it lies so on the wall now."""
-    if missing := what_is_missing():
-        await desk.app.push_screen_wait(LinesDialog("A photograph", (missing,)))
-        return False
-    # What reads photographs takes long to load.
-    from sewalong.screens.wall.floor_sheet import from_the_floor
-
-    return await from_the_floor(desk)

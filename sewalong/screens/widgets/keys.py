@@ -222,8 +222,9 @@ SEWING_KEYS = (
         "c",
         "ask('begun')",
         "row begun",
-        "A row is not whole yet: write down what is sewn of it, or of several.",
-        words="half a row part row not whole",
+        "A row is not whole yet: write down what is sewn of it; with units on the wall, the row in "
+        "hand, one key a square.",
+        words="half a row part row not whole in hand next unit read aloud place square",
     ),
     Key(
         "sew.tonight",
@@ -288,6 +289,14 @@ SEWING_KEYS = (
         "write elsewhere",
         "Write the whole quilt to a file, such as when the disk takes nothing more.",
         words="save export backup file copy disk",
+    ),
+    Key(
+        "sew.brought",
+        "plus",
+        "ask('brought')",
+        "made elsewhere",
+        "Somebody else sewed, or you did elsewhere: how many, at which stage, where, by whom.",
+        words="friend sister two people share brought back count from elsewhere number helper",
     ),
     Key(
         "sew.look",

@@ -65,6 +65,7 @@ class ReturnSheet(Horizontal):
             if back.at_machine:
                 yield from _facts(back.machine)
             yield from _piles(back)
+            yield from _facts(tuple((label, " ".join(said)) for label, said in back.elsewhere))
             if self._whole:
                 if not back.at_machine:
                     yield from _facts(back.machine)

@@ -11,7 +11,7 @@ from msgspec.structs import replace
 
 from sewalong.wall.laying.edges import TouchRule
 from sewalong.wall.laying.faces import BARE, Face, Faces
-from sewalong.wall.laying.laying import Laying, Put, Rules, Touch, touches
+from sewalong.wall.laying.laying import Laying, Put, Rules, Touch, touches, touches_at
 from sewalong.wall.laying.units import WallUnit
 
 Row = tuple[Put | None, ...]
@@ -50,12 +50,17 @@ def perhaps_turned(
 ) -> tuple[tuple[int, int], ...]:
     """Rows that would touch less if they were turned end for end, and by how much, the most
     first: such a row was perhaps picked up the wrong way round."""
-    now = len(touches(laying, units, rules))
+    grid = laying.grid
     found = []
     for row in range(1, len(laying.places) + 1):
-        fewer = now - len(touches(with_row_turned(laying, row), units, rules))
-        if fewer > 0:
-            found.append((row, fewer))
+        # Only what its own units touch can change.
+        own = [number for number, at in enumerate(grid.places) if at[0] == row]
+        now, then = (
+            len(touches_at(grid, one.in_order, units, rules, own))
+            for one in (laying, with_row_turned(laying, row))
+        )
+        if then < now:
+            found.append((row, now - then))
     return tuple(sorted(found, key=lambda one: (-one[1], one[0])))
 
 

@@ -3,13 +3,17 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from typing import TYPE_CHECKING
 
 from msgspec import Struct
 from msgspec.structs import replace
 
-from sewalong.fabrics.swatch import Swatch
 from sewalong.piecing.cloth import Flat
 from sewalong.wall.laying.edges import Sides, plain_sides, shown_sides, turns_allowed
+
+if TYPE_CHECKING:
+    # Colours take long to load, and a unit can be known without them.
+    from sewalong.fabrics.swatch import Swatch
 
 
 class WallUnit(Struct, frozen=True):

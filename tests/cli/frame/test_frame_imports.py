@@ -126,3 +126,23 @@ def test_a_plain_command_imports_no_screen(argv: list[str], begun: Desk) -> None
     assert modules & SCREENS == set()
     assert not any(name.startswith("sewalong.screens") for name in modules)
     assert "sqlite3" in modules, "the command did get as far as the record"
+
+
+WALL = ("sewalong.progress.wall", "sewalong.wall.laying", "sewalong.progress.joining.row_in_hand")
+
+
+@pytest.mark.parametrize("argv", [["status"], ["count", "pair", "1"], ["begun"]], ids=" ".join)
+def test_nothing_of_a_wall_is_loaded_where_none_is_laid(argv: list[str], begun: Desk) -> None:
+    status, modules = imported(begun.folder / "home", *argv)
+    assert status == 0
+    assert not [name for name in modules if name.startswith(WALL)]
+
+
+def test_the_unit_that_is_next_is_told_without_colours(desk: Desk) -> None:
+    listed = desk.ok("demo", "--list", "--json").data["quilts"]
+    number = next(one["number"] for one in listed if one["name"].startswith("Signal Garden"))
+    argv = ("status", "--demo", "--quilt", str(number))
+    status, modules = imported(desk.folder / "home", *argv)
+    assert status == 0
+    assert "sewalong.progress.joining.row_in_hand" in modules
+    assert modules & {*SCREENS, "coloraide"} == set()

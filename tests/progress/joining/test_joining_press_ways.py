@@ -8,7 +8,6 @@ from itertools import product
 from sewalong.progress.joining.orientation_checks import which_way_up
 from sewalong.progress.joining.press_directions import (
     Way,
-    nests,
     press_rule,
     press_words,
     row_way,
@@ -17,6 +16,14 @@ from sewalong.progress.joining.press_directions import (
 
 ROWS, COLUMNS = 9, 8
 HANDS = re.compile(r"\b(left|right hand|to the right|clockwise)\b", re.IGNORECASE)
+
+
+def nests(one: Way, other: Way) -> bool:
+    """Whether two seams lock where they meet end to end: their allowances lie on opposite sides."""
+    return {one, other} in (
+        {Way.TO_THE_START, Way.FROM_THE_START},
+        {Way.TO_ROW_1, Way.FROM_ROW_1},
+    )
 
 
 def test_the_seams_of_every_row_nest_with_those_of_the_next() -> None:

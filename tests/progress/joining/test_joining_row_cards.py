@@ -88,8 +88,8 @@ def test_what_lies_at_both_ends_is_what_is_read_aloud() -> None:
     for card in row_cards(state):
         first, *_, last = row_read(state, card.number)
         assert card.first
-        assert first.startswith(f"Place 1: {card.first};")
-        assert last.startswith(f"Place 4: {card.last};")
+        assert first.startswith(f"Place 1: {card.first}, shows ")
+        assert last.startswith(f"Place 4: {card.last}, shows ")
 
 
 def test_an_end_where_nothing_lies_is_left_empty() -> None:

@@ -10,7 +10,12 @@ import pytest
 
 from sewalong.progress.measuring.at_risk import at_risk
 from sewalong.progress.measuring.beside import beside
-from sewalong.progress.measuring.by_others import by_others, others_in_doubt, others_in_words
+from sewalong.progress.measuring.by_others import (
+    by_others,
+    others_in_doubt,
+    others_in_words,
+    seam_to_test,
+)
 from sewalong.progress.measuring.proof import ProofStanding, proof
 from sewalong.progress.plan.plan import plan
 from sewalong.progress.record.events.every_kind import Checked
@@ -20,8 +25,9 @@ from sewalong.progress.record.settings import Settings
 from sewalong.progress.record.state import State
 from sewalong.progress.resuming.coming_back import coming_back, in_lines
 from sewalong.progress.resuming.concerns import concerns
+from sewalong.progress.resuming.pause_note import pause_note
 from tests.progress import every_act as c
-from tests.progress.building import MINUTE, Record, a_quilt, do, play
+from tests.progress.building import MINUTE, Record, a_quilt, do, go_on, play
 
 QUILT = a_quilt()
 RIGHT, WRONG = (Fraction(51, 8),), (Fraction(6),)
@@ -62,7 +68,7 @@ def test_each_is_told_by_the_last_of_her_own() -> None:
     assert list(others_in_words(state, later)) == [
         ("Seam of Mona", "Unit measured 6 3/8 in (3 days ago), right.")
     ]
-    ((check, facts),) = others_in_doubt(state, later)
+    ((check, facts),) = others_in_doubt(state, record, later)
     assert (check.by, facts[0]) == ("Jo", "Unit measured 6 in (3 days ago), not right.")
     (worry,) = [one for one in concerns(state, record, later, plan(state)) if "Jo" in one.label]
     assert worry.facts == facts
@@ -105,3 +111,48 @@ def test_a_measurement_of_her_own_is_written_as_it_always_was() -> None:
     again = msgspec.convert(own, Checked)
     assert again.by == ""
     assert fold(QUILT, record).checks[-1].by == "Jo"
+
+
+def test_what_is_owed_of_her_seam_when_her_count_comes_in() -> None:
+    state, record = sewn()
+    untested = "The seam of Jo is not tested yet. Measure one of these, and say who sewed it."
+    assert seam_to_test(state, "sew", "Jo") == untested
+    assert seam_to_test(state, "sew", "") == ""
+    # At the board nothing is sewn.
+    assert seam_to_test(state, "press", "Jo") == ""
+    assert seam_to_test(state, "no such stage", "Jo") == ""
+    state = go_on(state, record, c.Measure("unit", RIGHT, "Mona"), c.Measure("unit", WRONG, "Jo"))
+    assert seam_to_test(state, "sew", "Jo").startswith("The seam of Jo measured wrong")
+    assert seam_to_test(state, "sew", "Mona") == ""
+    state = go_on(state, record, c.Measure("unit", RIGHT, "jo"))
+    assert seam_to_test(state, "sew", "Jo") == ""
+
+
+def test_what_came_in_from_her_since_the_last_right_one_is_named() -> None:
+    state, record = sewn(
+        c.CountElsewhere("sew", 3, by="Jo"),
+        c.Measure("unit", RIGHT, "Jo"),
+        c.CountElsewhere("sew", 4, by="Jo"),
+        c.CountElsewhere("press", 2, by="Jo"),
+        c.CountElsewhere("sew", 6, by="Mona"),
+        c.CountElsewhere("sew", 1, by="jo"),
+        c.Measure("unit", WRONG, "Jo"),
+    )
+    ((_, facts),) = others_in_doubt(state, record, record[-1].event.at)
+    assert facts[2:] == (
+        "Counted from Jo since: 5 four-patches at sew.",
+        "Measure some of them.",
+    )
+    assert at_risk(state, record) is None
+    state = go_on(state, record, c.Measure("unit", WRONG, "Mona"))
+    (_, (_, mona)) = others_in_doubt(state, record, record[-1].event.at)
+    assert mona[2] == "Counted from Mona since: 6 four-patches at sew."
+
+
+def test_each_is_told_on_leaving_however_it_measured() -> None:
+    state, record = sewn(c.Measure("unit", WRONG, "Jo"), c.Measure("unit", RIGHT, "Mona"))
+    note = pause_note(state, record[-1].event.at, plan(state))
+    assert [text.rsplit(", ", 1)[1] for label, text in note.lines if label[:7] == "Seam of"] == [
+        "not right.",
+        "right.",
+    ]

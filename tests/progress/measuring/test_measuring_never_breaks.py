@@ -7,6 +7,7 @@ from datetime import timedelta
 
 from hypothesis import given, settings
 
+from sewalong.progress.joining.web import rows_hold
 from sewalong.progress.measuring.at_risk import at_risk
 from sewalong.progress.measuring.proof import ProofStanding, proof
 from sewalong.progress.plan.plan import plan
@@ -36,9 +37,9 @@ def test_every_view_can_be_had_after_any_history(quilt: Quilt, history: Sequence
         note = pause_note(state, now, now_plan)
         assert note.stop.why.endswith(".")
         assert (note.stop.offer == "") == (note.stop.n == 0)
-        # Rows of a web are checked before she sews on; all else is asked back.
+        # Rows of a web are checked inside a pass; all else is asked back.
         line = after_interruption(state, now)
-        assert line == "" or line.endswith("." if state.quilt.joined == "web" else "?")
+        assert line == "" or line.endswith("." if rows_hold(state) else "?")
         offered = worth_counting(state, now, now_plan)
         assert bool(offered) == bool(offer_in_words(state, now, now_plan))
         assert all(one.pile in state.route.piles for one in offered)

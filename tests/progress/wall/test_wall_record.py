@@ -25,7 +25,7 @@ from sewalong.store.codec import event_from_json, event_to_json
 from sewalong.wall.laying.rows import with_row_turned
 from sewalong.wall.laying.search import laid
 from tests.progress import every_act as c
-from tests.progress.building import Record, go_on, play
+from tests.progress.building import Record, a_quilt, go_on, play, suited
 from tests.progress.sets.fabrics import sets_of, with_fabrics
 
 
@@ -290,6 +290,19 @@ def test_units_there_cannot_be_are_refused(units: tuple[LaidUnit, ...]) -> None:
     state, record = play(quilt, c.AcceptSets(sets_of(8, 3)))
     with pytest.raises(Refused):
         go_on(state, record, c.LayWall(units, ((None, None), (None, None))))
+
+
+def test_a_unit_longer_than_wide_is_turned_half_way_round_only() -> None:
+    quilt = suited(a_quilt("flying-geese-four", 90, 2, 2))
+    state, record = play(quilt)
+    units = units_by_letter("ABCD")
+    rows: tuple[Row, ...] = (((0, 0), (1, 2)), ((2, 0), (3, 0)))
+    with pytest.raises(Refused, match="longer than they are wide"):
+        go_on(state, record, c.LayWall(units, (((0, 1), (1, 0)), rows[1]), how="typed"))
+    state = go_on(state, record, c.LayWall(units, rows, how="typed"))
+    with pytest.raises(Refused, match="longer than they are wide"):
+        go_on(state, record, c.TurnUnit(1, 1))
+    assert go_on(state, record, c.TurnUnit(1, 1, 2)).wall.at((1, 1)) == (0, 2)
 
 
 def test_an_unknown_patch_touches_nothing() -> None:

@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 from tests.progress import every_act as c
+from tests.progress.wall.laid_rows import QUILT as LAID_OUT
+from tests.progress.wall.laid_rows import laid
 from tests.story.twins.histories import (
     AT_THE_IRON,
     FOOT_CHANGED,
@@ -21,6 +23,7 @@ from tests.story.twins.twin import (
     pick,
     press,
     read_the_caution,
+    sew_one_on,
 )
 
 COUNTING = (
@@ -180,5 +183,23 @@ COUNTING = (
         ("stage sew",),
         ("stage chosen",),
         (c.Count("pair", 6),),
+    ),
+    Case(
+        "one square more of the row in hand",
+        c.BeginRows,
+        (press("c"), sew_one_on),
+        ("begun --next",),
+        ("went on", "rows begun"),
+        (*laid(LAID_OUT), c.BeginRows(((1, 2),))),
+        LAID_OUT,
+    ),
+    Case(
+        "the last square of a row",
+        c.Count,
+        (press("c"), sew_one_on),
+        ("begun --next",),
+        ("went on", "counted"),
+        (*laid(LAID_OUT), c.BeginRows(((1, 3),))),
+        LAID_OUT,
     ),
 )

@@ -114,6 +114,20 @@ MACHINE = (
     _measured("an allowance at the back", "allowance", "seam allowance at the back", "3/8"),
     *_METRIC,
     Case(
+        "measure: what somebody else sewed",
+        c.Measure,
+        (
+            press("i"),
+            pick("a piece that somebody else sewed"),
+            pick("four-patch"),
+            fill("9 1/2", "Jo"),
+            read_what_it_means,
+        ),
+        ("measure four-patch 9 1/2 --by Jo",),
+        ("checked",),
+        SEWN,
+    ),
+    Case(
         "trim all units to another size",
         c.DecideUnit,
         (press("i"), pick("nothing: say what all units are trimmed to"), fill("6 1/4")),

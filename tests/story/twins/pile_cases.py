@@ -79,6 +79,14 @@ PILES = (
         SEWN,
     ),
     Case(
+        "made elsewhere, in a place",
+        c.CountElsewhere,
+        (press("plus"), pick("sew: 10 can be"), fill("2", "blue bag", "Jo")),
+        ("count sew 2 --place 'Blue bag' --by Jo",),
+        ("made elsewhere",),
+        IN_TWO_PLACES,
+    ),
+    Case(
         "write a note",
         c.WriteNote,
         (press("n"), fill("blue frays, hold it by the middle")),

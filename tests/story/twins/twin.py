@@ -25,6 +25,7 @@ from sewalong.progress.record.state import Standing
 from sewalong.quilt.quilt import Quilt
 from sewalong.screens.prompts.dialogs import CautionDialog, FormDialog, LinesDialog, QuestionDialog
 from sewalong.screens.sewing import SewingScreen
+from sewalong.screens.wall.row_in_hand import RowInHandScreen
 from sewalong.service.acting import sit_down
 from sewalong.service.open_quilt import Follows, OpenQuilt, nothing_more
 from sewalong.store.library import Library
@@ -112,6 +113,12 @@ async def read_the_caution(room: Room) -> None:
     """Say by enter that the caution was read."""
     await room.screen_is(CautionDialog)
     await room.press("enter")
+
+
+async def sew_one_on(room: Room) -> None:
+    """Sew the next unit to the row in hand."""
+    await room.screen_is(RowInHandScreen)
+    await room.press("space")
 
 
 async def leave_the_question(room: Room) -> None:

@@ -70,6 +70,7 @@ UNDOABLE: dict[str, tuple[Act, ...]] = {
     "sets accepted": ACCEPTED,
     "sets laid": (*ACCEPTED, c.SwapSquares(1, 1, 1, 2)),
     "set marked": (*ACCEPTED, c.MarkSet(1, "skipped")),
+    "made elsewhere": (*PAIRED, c.CountElsewhere("sew", 2, by="Jo")),
     "set taken up": (*ACCEPTED, c.TakeUp("pair", 2)),
     "wall laid": ON_THE_WALL,
     "units moved": (*ON_THE_WALL, c.SwapPlaces(1, 1, 2, 2)),

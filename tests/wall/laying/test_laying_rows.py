@@ -191,6 +191,20 @@ def test_it_says_the_same_of_two_rows_as_what_was_said_of_them_before() -> None:
         pressed_anew([1, 1, 2], 3)
 
 
+def test_rows_that_would_touch_less_are_those_of_all_touches_counted_anew() -> None:
+    for seed in range(8):
+        units = made("stacked-four-patch", 24, 5, seed)
+        rules = Rules(touch=list(TouchRule)[seed % 2], rim="B", stacks=True)
+        laying = laid_anyhow(units, 4, 6, seed)
+        now = len(touches(laying, units, rules))
+        fewer = {
+            row: now - len(touches(with_row_turned(laying, row), units, rules))
+            for row in range(1, 5)
+        }
+        wanted = {row: n for row, n in fewer.items() if n > 0}
+        assert dict(perhaps_turned(laying, units, rules)) == wanted
+
+
 @pytest.mark.parametrize("rows", [1, 2, 3, 4, 5])
 def test_rows_pressed_anew_are_so_few_that_no_fewer_let_every_row_nest(rows: int) -> None:
     # Exhaustive: each row was pressed one way (True) or the other, or is not sewn yet (None).

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from sewalong.progress.record.events.begun import RowsBegun
 from sewalong.progress.record.events.counting import BobbinRanOut, Counted, Unpicked
+from sewalong.progress.record.events.elsewhere import MadeElsewhere
 from sewalong.progress.record.events.event import Event, Recorded
 from sewalong.progress.record.events.joining import RowsJoined
 from sewalong.progress.record.events.notes import Noted, PressNoted
@@ -41,6 +42,7 @@ __all__ = [
     "Event",
     "Found",
     "LaidAside",
+    "MadeElsewhere",
     "MarkedDone",
     "Mentioned",
     "Noted",
@@ -114,5 +116,6 @@ EVENTS: tuple[type[Event], ...] = (
     UnitsMoved,
     PlacesLocked,
     RowsReordered,
+    MadeElsewhere,
 )
 """Add a new kind at the end; what is here stays for ever, because records name it."""

@@ -43,6 +43,9 @@ Moved = tuple[int, int, int, int]
 
 EMPTY = -1
 
+A_HAIR = 1e-4
+"""Inches by which a unit may be longer than wide and still be square: float noise (own choice)."""
+
 
 class WallLaid(Event, frozen=True, kw_only=True, tag="wall laid"):
     """These units, laid so, in place of whatever was laid before; nothing for no rows.
@@ -72,7 +75,7 @@ class WallLaid(Event, frozen=True, kw_only=True, tag="wall laid"):
                 "are others. Lay them anew, or change the target first."
             )
         _check_units(state, self.units)
-        _check_places(self.units, [lies for row in self.rows for lies in row])
+        _check_places(state, self.units, [lies for row in self.rows for lies in row])
         if self.rim and self.rim not in {fabric.letter for fabric in state.quilt.fabrics}:
             raise Refused("The fabric at the rim is none of this quilt's. Name one by its letter.")
         if state.wall.rows:
@@ -126,7 +129,7 @@ class UnitsMoved(Event, frozen=True, kw_only=True, tag="units moved"):
         if len({at for at, _ in moves}) != len(moves):
             raise Refused("Each place is named once.")
         after = state.wall.with_moves(moves)
-        _check_places(after.units, [lies for row in after.rows for lies in row])
+        _check_places(state, after.units, [lies for row in after.rows for lies in row])
         if after.rows == state.wall.rows:
             raise Refused("That is how it lies already. Nothing was recorded.")
         _refuse_what_is_sewn(
@@ -289,7 +292,7 @@ def _shown(units: Sequence[LaidUnit], lies: Lies | None) -> tuple[LaidUnit, int]
     return None if lies is None else (units[lies[0]], lies[1])
 
 
-def _check_places(units: Sequence[LaidUnit], lying: Sequence[Lies | None]) -> None:
+def _check_places(state: State, units: Sequence[LaidUnit], lying: Sequence[Lies | None]) -> None:
     there = [lies for lies in lying if lies is not None]
     if any(not 0 <= unit < len(units) or not 0 <= turns < 4 for unit, turns in there):
         raise Refused(
@@ -297,6 +300,22 @@ def _check_places(units: Sequence[LaidUnit], lying: Sequence[Lies | None]) -> No
         )
     if len({unit for unit, _ in there}) != len(there):
         raise Refused("A unit can lie in one place only. Swap the two, or take one out first.")
+    if any(turns % 2 for _, turns in there) and not _is_square(state):
+        raise Refused(
+            "The units are longer than they are wide, so none fits its place by a quarter turn. Turn "
+            "it half way round."
+        )
+
+
+def _is_square(state: State) -> bool:
+    """Whether a unit fits its place in all four quarter turns."""
+    from sewalong.quilt.derived import derived_if_any
+
+    made = derived_if_any(state.quilt)
+    if made is None:
+        return True
+    width, length = made.units[0].size
+    return abs(width - length) < A_HAIR
 
 
 def _check_units(state: State, units: Sequence[LaidUnit]) -> None:
