@@ -47,6 +47,7 @@ class WallInHand:
         puts, board = laying.in_order, self.board
         placed = {put.unit for put in puts if put is not None}
         lies = [*puts, *(Put(n) for n in range(len(self.laid)) if n not in placed)]
+        # A place that was emptied makes one spare more than there was room for.
         if board.grid != laying.grid or len(lies) != len(board.lies):
             self._make_board()
             return

@@ -86,11 +86,7 @@ def found_words(possible: Sequence[str], found: Found | None) -> tuple[str, ...]
         return tuple(possible)
     if not found.touches:
         return ("Possible, and here it is: nothing touches.",)
-    return (*possible, f"Here: {_lowered(touches_left(found.touches, found.least))}")
-
-
-def _lowered(sentence: str) -> str:
-    return f"{sentence[:1].lower()}{sentence[1:]}"
+    return (*possible, f"Here: {touches_left(found.touches, found.least)}")
 
 
 def proposed_wall(state: State, proposed: ToPropose, found: Found) -> WallInHand:

@@ -188,6 +188,25 @@ async def test_a_fabric_too_many_is_named_before_anything_is_laid(tmp_path: Path
         )
 
 
+async def test_a_rule_that_cannot_be_followed_is_refused_and_what_is_there_stays(
+    tmp_path: Path,
+) -> None:
+    quilt = a_quilt(target=Target(1, 3))
+    typed = c.LayWall(units_by_letter("ABA"), (((0, 0), (1, 0), (2, 0)),), stacks=False)
+    async with at_sewing(tmp_path / "quilts.db", typed, quilt=quilt) as room:
+        await room.press("minus", "p")
+        await proposed(room)
+        await room.press("5")
+        await choose(room, "rings")
+        await room.sees("Not done: How light the units are is not known")
+        await room.press("z", "x", "v", "v", "c", "g", "b", "w", "n", "right", "pagedown")
+        await room.press("2")
+        await room.sees("By seams, stacks apart, seed 1; y has it.")
+        await room.press("y")
+        await room.screen_is(WallScreen)
+        assert room.state.wall.stacks
+
+
 async def test_a_move_says_what_it_does_before_it_is_made(tmp_path: Path) -> None:
     async with at_the_wall(tmp_path) as (room, screen):
         assert screen.wall is not None

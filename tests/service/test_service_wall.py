@@ -20,7 +20,7 @@ from sewalong.progress.wall.on_wall import on_wall
 from sewalong.progress.wall.units import units_by_letter, units_to_lay
 from sewalong.quilt.choices import Fabric
 from sewalong.quilt.quilt import Border, Quilt, Target
-from sewalong.quilt.setting import SetOnPoint
+from sewalong.quilt.setting import Sashing, SetOnPoint
 from sewalong.service.wall_drawn import flat_unit, wall_colours
 from sewalong.service.wall_in_hand import WallInHand, wall_in_hand
 from sewalong.service.wall_looks import (
@@ -42,7 +42,9 @@ from sewalong.service.wall_moves import lock, put_in, rows_to_type, swap, take_o
 from sewalong.service.wall_proposals import WallRules, rules_now, to_propose
 from sewalong.service.wall_rules import (
     Wanted,
+    around_words,
     fabric_around,
+    fabrics_around,
     found_words,
     possible_words,
     proposed_wall,
@@ -382,3 +384,91 @@ def test_what_lies_on_the_wall_of_no_set_goes_on_being_what_it_was_seen_to_be() 
     assert wall is not None
     assert pictured(wall, (1, 1), 8, 4) is not None
     assert "one not known" in " ".join(place_page(wall, (1, 1)).lies)
+
+
+def test_a_board_is_kept_while_the_same_units_lie_by_the_same_rules() -> None:
+    state, record, wall = a_wall()
+    board = wall.board
+    state = go_on(state, record, c.SwapPlaces(1, 1, 2, 2), c.TurnUnit(3, 3), c.Count("pair"))
+    assert wall_in_hand(state, wall) is wall
+    assert wall.board is board
+    by_points = c.LayWall(state.wall.units, state.wall.rows, touch="corner")
+    assert wall_in_hand(go_on(state, record.copy(), by_points), wall) is not wall
+    dyed = replace(state.quilt, fabrics=(replace(state.quilt.fabrics[0], colour="#000000"),))
+    assert wall_in_hand(replace(state, quilt=dyed), wall) is not wall
+
+
+def test_rows_begun_are_marked_place_by_place_and_whole_ones_by_their_number() -> None:
+    quilt = replace(with_fabrics(), target=Target(2, 3))
+    state, record, _ = by_letters(quilt, "ABC", "BCA")
+    sewn = (c.Find("unit", 6, "bought"), c.Count("sew-rows", 1), c.BeginRows(((1, 2),)))
+    wall = wall_in_hand(go_on(state, record, *sewn))
+    assert wall is not None
+    assert drawn(wall).sewn == {1}
+    assert signs(wall, Shows.TOUCHES) == {3: SEWN, 4: SEWN}
+    assert place_page(wall, (2, 3)).lies == ("A chalk.",)
+
+
+def test_blobs_of_one_value_are_others_than_those_of_one_family() -> None:
+    quilt = with_fabrics()
+    dark = tuple(replace(one, colour=None, value="dark") for one in quilt.fabrics)
+    wall = a_wall(fabrics=dark)[2]
+    assert signs(wall, Shows.FAMILIES) == {}
+    assert set(signs(wall, Shows.VALUES).values()) == {"1"}
+    assert marked_words(wall, Shows.NOTHING) == ("Nothing is marked.",)
+
+
+def test_a_turn_goes_on_by_the_next_that_fits() -> None:
+    state, record, wall = a_wall()
+    for quarters in (1, 2, 3, 0):
+        assert turn(wall, (2, 2)) == c.TurnUnit(2, 2, 1)
+        state = go_on(state, record, turn(wall, (2, 2)))
+        assert state.wall.at((2, 2)) == (5, quarters)
+        assert wall_in_hand(state, wall) is wall
+    # One that is not square fits its place in two turns only.
+    oblong = tuple(replace(unit, turns=(0, 2)) for unit in wall.on.units)
+    wall.on = replace(wall.on, units=oblong)
+    assert turn(wall, (2, 2)) == c.TurnUnit(2, 2, 2)
+    empty = a_wall(c.PutSpare(2, 2))
+    with pytest.raises(Refused, match="Nothing lies at row 2 place 2"):
+        go_on(empty[0], empty[1], turn(empty[2], (2, 2)))
+
+
+@pytest.mark.parametrize("turns", [1, 2, 3])
+def test_a_unit_is_pictured_as_it_lies(turns: int) -> None:
+    """A quarter turn takes the edge towards row 1 towards the end of the row."""
+    upright = pictured(a_wall()[2], (1, 1), 12, 6)
+    turned = pictured(a_wall(c.TurnUnit(1, 1, turns))[2], (1, 1), 12, 6)
+    assert upright is not None
+    assert turned is not None
+    edges = [
+        [picture.pixels[y][x] for y, x in ((0, 6), (6, 11), (11, 6), (6, 0))]
+        for picture in (upright, turned)
+    ]
+    assert edges[1] == [edges[0][(side - turns) % 4] for side in range(4)]
+
+
+def test_what_is_drawn_again_is_known_to_be_the_same() -> None:
+    state, record, wall = a_wall()
+    before = drawn(wall)
+    moved = go_on(state, record, c.SwapPlaces(1, 1, 2, 2))
+    assert wall_in_hand(moved, wall) is wall
+    assert drawn(wall).alike(before)
+    assert not before.alike(None)
+    assert not before.alike(drawn(a_wall(sets=3)[2]))
+    assert before.gap == 0.0
+
+
+def test_sashes_are_drawn_as_wide_as_they_are() -> None:
+    sashes = Sashing(Fraction(5, 2), "oat")
+    wall = a_wall(setting=sashes)[2]
+    unit = flat_unit(wall.state.quilt, wall.pieced[0]).size[0]
+    assert drawn(wall).gap == pytest.approx(2 / unit, rel=0.05), "trimmed to a mark at most"
+
+
+def test_what_may_lie_around_is_offered_by_letter_and_name() -> None:
+    bordered = a_wall(borders=(Border(Fraction(3), "moss"), Border(Fraction(3), "navy")))[0]
+    assert fabric_around(bordered) == "F"
+    assert fabrics_around(bordered)[5] == ("F", "F moss")
+    assert around_words(bordered) == "is the border of"
+    assert around_words(a_wall(borders=())[0]) == "lies around the units"

@@ -105,15 +105,22 @@ class ProposedWallScreen(WallLook):
         """Propose from the beginning, in place of whatever is being looked for."""
         self._found = self.wall = self._asked = self._step = None
         self._possible = ()
+        self._want(self._wanted)
+
+    def _want(self, wanted: Wanted) -> None:
+        """Propose by these rules; where nothing can be, what is there stays."""
         try:
-            self._asked = to_propose(self.quilt.state, **self._wanted.asked())
-            self._possible = possible_words(self.quilt.state, self._asked)
-            self._better = search(self._asked.asked)
+            asked = to_propose(self.quilt.state, **wanted.asked())
+            possible = possible_words(self.quilt.state, asked)
         except (Refused, NumbersFault) as refused:
-            self._stop()
-            self.show()
+            if self._asked is None:
+                self._stop()
+                self.show()
             self.tell(str(refused), refused=True)
             return
+        self._wanted, self._asked, self._possible = wanted, asked, possible
+        self._found = self.wall = self._step = None
+        self._better = search(asked.asked)
         self._go_on()
 
     def _go_on(self) -> None:
@@ -222,10 +229,6 @@ class ProposedWallScreen(WallLook):
         )
         if chosen is not None:
             self._want(replace(self._wanted, plan=Plan(chosen) if chosen else None))
-
-    def _want(self, wanted: Wanted) -> None:
-        self._wanted = wanted
-        self._begin()
 
     def action_accept(self) -> None:
         """Have this layout on the wall."""

@@ -177,7 +177,8 @@ class WallLook(OverSewingScreen[bool]):
 
     def action_zoom(self, by: int) -> None:
         """Show larger units, or smaller ones."""
-        self._sheet.closer(by)
+        if self.wall is not None:
+            self._sheet.closer(by)
 
     def action_grey(self) -> None:
         """In grey, or as they are again."""

@@ -77,11 +77,6 @@ class WallPicture:
         """Rows of cells."""
         return len(self.pixels) // 2
 
-    @property
-    def is_whole(self) -> bool:
-        """Whether all of the wall is shown."""
-        return (len(self.part.rows), len(self.part.columns)) == (self.room.rows, self.room.columns)
-
     def lay_all(self, puts: Sequence[Put | None]) -> None:
         """Draw what lies at every place, by the numbers of the grid."""
         for number, put in enumerate(puts):

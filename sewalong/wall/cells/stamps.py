@@ -40,7 +40,7 @@ class Stamps:
     """Stamps of the units of a wall, as they show once their outer seams are taken; all are of one
     size. Raises ValueError for no units."""
 
-    def __init__(self, units: Sequence[Flat], *, on_point: bool = False) -> None:
+    def __init__(self, units: Sequence[Flat], *, on_point: bool) -> None:
         if not units:
             raise ValueError("there are no units to draw")
         self.on_point = on_point
@@ -64,10 +64,10 @@ class Stamps:
 
     def of(self, put: Put, size: Size) -> Stamp:
         """The stamp of what lies at a place."""
-        at = (put.unit, put.turns % 4, size)
+        at = (put.unit, put.turns, size)
         if at not in self._kept:
             shape, keys = self._units[put.unit]
-            self._kept[at] = _in_keys(_outline(self._shapes[shape], put.turns % 4, size), keys)
+            self._kept[at] = _in_keys(_outline(self._shapes[shape], put.turns, size), keys)
         return self._kept[at]
 
     def outside(self, size: Size) -> Sequence[Sequence[bool]]:

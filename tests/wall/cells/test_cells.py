@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from itertools import pairwise, product
+from math import hypot
 from random import Random
 
 import pytest
@@ -14,7 +15,7 @@ from shapely.affinity import rotate, scale, translate
 from sewalong.piecing.cloth import Flat, Patch
 from sewalong.quilt.derived import derived
 from sewalong.quilt.setting import SetOnPoint, Setting
-from sewalong.wall.cells.picture import WallPicture, step
+from sewalong.wall.cells.picture import Cells, WallPicture, step
 from sewalong.wall.cells.sections import Room, section
 from sewalong.wall.cells.stamps import Size, Stamps
 from sewalong.wall.cells.words import part_words
@@ -145,12 +146,11 @@ def test_a_place_drawn_anew_alone_is_as_if_all_were(setting: Setting | None) -> 
 
 
 def test_a_letter_stands_in_a_cell_that_is_all_of_its_patch() -> None:
-    for setting in (None, ON_POINT):
-        picture = a_picture(some_units(), 2, 2, setting, room=(60, 30))
-        assert len(picture.letters) == len(picture.grid.places)
+    for setting, zoom in product((None, ON_POINT), (0, 1, -1)):
+        picture = a_picture(some_units(), 4, 4, setting, room=(60, 30), zoom=zoom)
+        assert picture.letters.keys() == picture.cells.keys()
         for number, letters in picture.letters.items():
             cells = picture.cells[number]
-            assert len({letter for _, _, letter in letters}) == 4
             for x, y, letter in letters:
                 for column in range(len(letter)):
                     for row in (0, 1):
@@ -159,9 +159,112 @@ def test_a_letter_stands_in_a_cell_that_is_all_of_its_patch() -> None:
                         assert cloth_letter(key) == letter
 
 
+@pytest.mark.parametrize("setting", [None, ON_POINT])
+def test_a_letter_stands_as_near_the_middle_of_its_patch_as_can_be(setting: Setting | None) -> None:
+    """Measured from the centre that shapely finds, among all cells that hold the letter whole."""
+    units = some_units()
+    picture = a_picture(units, 2, 2, setting, room=(60, 30))
+    for put in some_puts(units, 4):
+        stamp = picture.stamps.of(put, picture.size)
+        for x, y, letter in stamp.letters:
+            (patch,) = [one for one in units[put.unit].patches if one.letter == cloth_key(letter)]
+            middle = where_shown(units[put.unit], patch, put.turns, picture)
+            cells = [
+                (a, b)
+                for b in range(len(stamp.pixels) // 2)
+                for a in range(len(stamp.pixels[0]) - 1)
+                if all(
+                    stamp.pixels[2 * b + row][a + column] == cloth_key(letter)
+                    for row in (0, 1)
+                    for column in (0, 1)
+                )
+            ]
+            # From the middle of its first cell, with an allowance for what lies on a seam.
+            away = {at: hypot(at[0] + 0.5 - middle[0], 2 * at[1] + 1 - middle[1]) for at in cells}
+            assert away[x, y] <= min(away.values()) + 1.5
+
+
+def where_shown(unit: Flat, patch: Patch, turns: int, picture: WallPicture) -> tuple[float, float]:
+    """The centre of a patch in pixels of the unit's stamp."""
+    wide, high = unit.size
+    shape = translate(scale(Polygon(patch.points), 1 / wide, 1 / high, origin=(0, 0)), -0.5, -0.5)
+    shape = rotate(shape, 90 * turns, origin=(0, 0))
+    if picture.grid.on_point:
+        shape = scale(rotate(shape, 45, origin=(0, 0)), 2**-0.5, 2**-0.5, origin=(0, 0))
+    x, y = shape.centroid.coords[0]
+    return (x + 0.5) * picture.size.wide, (y + 0.5) * picture.size.high
+
+
+def test_a_letter_of_two_signs_needs_two_cells_and_one_of_one_does_not() -> None:
+    units = [oblong_unit(n) for n in range(10)]
+    written = {
+        wide: {
+            letter
+            for n in range(10)
+            for _, _, letter in Stamps(units, on_point=False).of(Put(n), Size(wide, 2)).letters
+        }
+        for wide in (4, 8)
+    }
+    assert {len(letter) for letter in written[4]} == {1, 2}
+    narrow = Stamps(units, on_point=False).of(Put(9), Size(4, 2))
+    # Of its four cells AC has two; AB and AD have no room in one.
+    assert [letter for _, _, letter in narrow.letters] == ["AC"]
+    assert {letter for letter in written[8] if len(letter) == 2} == {"AA", "AB", "AC", "AD"}
+
+
+def test_on_point_every_patch_shows_from_the_least_size_on_and_not_below() -> None:
+    units = some_units()
+    least = Stamps(units, on_point=True).least
+    for wide, all_show in ((least, True), (least - 2, False)):
+        stamp = Stamps(units, on_point=True).of(Put(0), Size(wide, wide, True))
+        shown = {key for row in stamp.pixels for key in row} - {None}
+        assert (len(shown) == 4) is all_show
+
+
+@pytest.mark.parametrize("setting", [None, ON_POINT])
+@pytest.mark.parametrize("gap", [0.0, 0.2])
+def test_whatever_place_is_in_hand_is_shown_whole_in_the_room_there_is(
+    setting: Setting | None, gap: float
+) -> None:
+    if setting is not None:
+        gap = 0.0
+    units, grid = some_units(), grid_of(7, 9, setting)
+    stamps = Stamps(units, on_point=grid.on_point)
+    room = a_room(stamps, 7, 9, 37, 15, gap=gap)
+    for size in room.sizes():
+        part = None
+        for at in (*range(len(grid.places)), *range(0, len(grid.places), 5)):
+            picture = WallPicture(grid, stamps, room, size, at, part)
+            part = picture.part
+            cells = picture.cells[at]
+            assert 0 <= cells.x <= picture.across - cells.across
+            assert 0 <= cells.y <= picture.down - cells.down
+            assert picture.across <= 37
+            assert picture.down <= 15
+            x, y = cells.middle
+            if grid.on_point:
+                # Where it is widest it is as wide as it can be.
+                assert picture.stamps.outside(size)[2 * (y - cells.y)][x - cells.x] is False
+            assert cells.y <= y < cells.y + cells.down
+
+
+def test_between_all_and_four_there_are_sizes_and_sashes_always_show() -> None:
+    room = Room(120, 60, 10, 10, 4, gap=0.05)
+    assert len(room.sizes()) == 4
+    assert room.gaps(Size(4, 4)) == (1, 2)
+    # So many units, and one sash fewer.
+    assert room.holds(Size(4, 4)) == (10, 10)
+    assert Room(14, 7, 10, 10, 4, gap=0.25).holds(Size(4, 4)) == (2, 3)
+    assert Room(13, 8, 10, 10, 4, gap=0.25).holds(Size(4, 4)) == (3, 2)
+
+
+def test_where_one_row_is_all_there_is_room_for_it_is_that_one() -> None:
+    assert [section(1, 5, range(row, row + 1), 0) for row in range(5)] == [0, 1, 2, 3, 4]
+
+
 def test_sashes_show_between_units_and_triangles_around_those_on_point() -> None:
     units = some_units()
-    grid, stamps = grid_of(3, 4), Stamps(units)
+    grid, stamps = grid_of(3, 4), Stamps(units, on_point=False)
     room = a_room(stamps, 3, 4, 60, 24, gap=0.2)
     picture = WallPicture(grid, stamps, room, room.sizes()[0], 0)
     picture.lay_all([Put(n) for n in range(12)])
@@ -178,25 +281,32 @@ def test_sashes_show_between_units_and_triangles_around_those_on_point() -> None
 
 @given(
     st.integers(1, 40), st.integers(1, 40), st.integers(8, 160), st.integers(4, 60),
-    st.sampled_from([0.0, 0.25]), st.booleans(), st.sampled_from([1.0, 0.5]),
+    st.sampled_from([0.0, 0.25]), st.booleans(), st.sampled_from([1.0, 0.5]), st.integers(1, 9),
 )  # fmt: skip
 @settings(max_examples=300)
 def test_sizes_go_from_all_units_or_as_many_as_fit_to_four(
-    rows: int, columns: int, across: int, down: int, gap: float, on_point: bool, shape: float
+    rows: int,
+    columns: int,
+    across: int,
+    down: int,
+    gap: float,
+    on_point: bool,
+    shape: float,
+    least: int,
 ) -> None:
     if on_point:
         gap, shape = 0.0, 1.0
-    room = Room(across, down, rows, columns, 4, shape, gap, on_point)
+    room = Room(across, down, rows, columns, least, shape, gap, on_point)
     sizes = room.sizes()
     assert all(one.wide < other.wide for one, other in pairwise(sizes))
-    assert all(size.wide >= 4 and size.wide % room.step == 0 == size.high % 2 for size in sizes)
+    assert all(size.wide >= least and size.wide % room.step == 0 == size.high % 2 for size in sizes)
     larger = room.size(sizes[-1].wide + room.step)
     fewest = (min(2, rows), min(2, columns))
     fits = room.holds(larger) >= fewest and room.holds(larger)[1] >= fewest[1]
     assert not (fits and larger.high <= 2 * down and larger.wide <= across)
     if room.holds(sizes[0]) != (rows, columns):
         # Not all are shown: then none smaller would show what it is.
-        assert sizes[0].wide < 4 + room.step
+        assert sizes[0].wide < least + room.step
 
 
 def test_where_not_all_units_show_what_they_are_all_are_seen_from_afar() -> None:
@@ -234,6 +344,7 @@ def test_a_section_stays_while_it_holds_what_is_wanted() -> None:
 def test_what_is_shown_is_said_only_where_it_is_not_all() -> None:
     units = some_units()
     assert part_words(a_picture(units, 2, 3)) == ""
+    assert part_words(a_picture(units, 1, 9, room=(6, 2), at=8)) == "column 9 of 9"
     part = a_picture(units, 30, 30, room=(36, 40), at=0)
     assert part_words(part) == "rows 1 to 20 of 30, columns 1 to 9 of 30"
 
@@ -254,6 +365,11 @@ def test_every_place_is_walked_to_and_steps_go_back(setting: Setting | None) -> 
                 todo.append(there)
     assert reached == {*range(len(grid.places))}
     assert step(grid, 0, 0, -1) == 0
+
+
+def test_the_middle_of_a_place_is_a_cell_of_it() -> None:
+    assert Cells(10, 3, 8, 4).middle == (14, 4)
+    assert Cells(0, 0, 2, 1).middle == (1, 0)
 
 
 def test_a_size_begins_with_a_cell() -> None:
