@@ -210,7 +210,7 @@ def test_wherever_the_power_is_cut(tmp_path: Path, story: str, seed: int) -> Non
     assert sew_and_cut(tmp_path, story, LONG, seed) > 1000
 
 
-@pytest.mark.parametrize("way", ["OFF", "NORMAL"])
+@pytest.mark.parametrize("way", [pytest.param("OFF", marks=pytest.mark.long), "NORMAL"])
 def test_a_record_that_were_synced_less_would_lose_counts(tmp_path: Path, way: str) -> None:
     """Else the tests above would find nothing whatever the program did."""
     less = f"""
@@ -243,7 +243,9 @@ def a_home_with_two_evenings(disk: Path) -> None:
         quilt.do(c.Count("pair"))
 
 
-@pytest.mark.parametrize("before", [cut_short, removed_beside_its_journal])
+@pytest.mark.parametrize(
+    "before", [cut_short, pytest.param(removed_beside_its_journal, marks=pytest.mark.long)]
+)
 def test_cut_while_a_backup_is_put_back(tmp_path: Path, before: Callable[[Path], object]) -> None:
     """The backup lies there or what lay there before, and that is kept in one place at least."""
     told = Story(tmp_path, A_RESTORE, before)

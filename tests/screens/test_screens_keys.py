@@ -74,7 +74,7 @@ async def test_every_key_is_bound_and_letters_in_both_cases(tmp_path: Path) -> N
 
 @pytest.mark.parametrize("size", [LARGE, SMALL])
 async def test_every_key_is_in_the_help(tmp_path: Path, size: tuple[int, int]) -> None:
-    async with at_sewing(tmp_path / "quilts.db", size=(size[0], 100)) as room:
+    async with at_sewing(tmp_path / "quilts.db", size=(size[0], 130)) as room:
         await room.press("question_mark")
         await room.screen_is(HelpDialog)
         for key in SEWING_KEYS:
