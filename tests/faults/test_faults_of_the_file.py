@@ -15,7 +15,7 @@ import pytest
 
 from tests.faults.home import QUILTS, Home, spoil
 
-SHORT, LONG = 20, 1000
+SHORT, LONG = 12, 1000
 
 
 def assert_restored(home: Home, damaged: bytes | None) -> None:

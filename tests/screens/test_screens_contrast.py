@@ -377,7 +377,8 @@ def test_every_text_colour_in_256(theme: Theme, ground: str) -> None:
     assert {n for n, c in colours.items() if contrast(in_256(c), back) < ENHANCED} == set()
 
 
-@pytest.mark.parametrize("theme", A_LOOK)
+@pytest.mark.long
+@pytest.mark.parametrize("theme", THEMES)
 async def test_without_colour_every_text_is_drawn_in_grey_and_can_be_read(
     tmp_path: Path, theme: str, monkeypatch: pytest.MonkeyPatch
 ) -> None:

@@ -209,6 +209,7 @@ def dialogs() -> Iterator[tuple[str, CautionDialog | QuestionDialog]]:
         yield question.id, QuestionDialog(question, "Before you go (2 of 4)", HINT)
 
 
+@pytest.mark.long
 async def test_what_is_said_and_asked_unasked(tmp_path: Path) -> None:
     found = []
     async with the_app(tmp_path / "quilts.db", StandingClock()) as room:

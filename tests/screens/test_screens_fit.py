@@ -214,7 +214,11 @@ async def test_the_route_takes_the_room_there_is(tmp_path: Path, height: int, wh
         assert ("bind" in room.flowing) is whole
 
 
-@pytest.mark.parametrize("size", [LARGE, SMALL, (200, 60)], ids=["80x24", "40x20", "200x60"])
+@pytest.mark.parametrize(
+    "size",
+    [LARGE, SMALL, pytest.param((200, 60), marks=pytest.mark.long)],
+    ids=["80x24", "40x20", "200x60"],
+)
 async def test_no_label_of_any_question_is_cut(tmp_path: Path, size: tuple[int, int]) -> None:
     async with at_sewing(tmp_path / "quilts.db", c.Count("pair", 4), size=size) as room:
         for key in "cdtezmbpfniykrsjaox":

@@ -187,13 +187,8 @@ async def test_the_screens_look_as_accepted(tmp_path: Path, size: tuple[int, int
     compare(drawn)
 
 
-@pytest.mark.parametrize(
-    "size",
-    [
-        pytest.param(SIZES[0], id="80x24", marks=pytest.mark.long),
-        pytest.param(SIZES[1], id="40x20"),
-    ],
-)
+@pytest.mark.long
+@pytest.mark.parametrize("size", SIZES, ids=["80x24", "40x20"])
 async def test_fabrics_look_as_accepted(tmp_path: Path, size: tuple[int, int]) -> None:
     rows = [[solid(COLOURS[n]) for n in (0, 1, 2)], [solid(COLOURS[n]) for n in (3, 0, 4)]]
     (tmp_path / "pack.png").write_bytes(Scene(squares=rows, size=(320, 230)).file())

@@ -76,7 +76,7 @@ WAYS: dict[str, tuple[tuple[str, ...], type]] = {
 }
 
 
-@pytest.mark.parametrize("leave", ["ctrl+c", "ctrl+q"])
+@pytest.mark.parametrize("leave", ["ctrl+c", pytest.param("ctrl+q", marks=pytest.mark.long)])
 @pytest.mark.parametrize(("keys", "there"), WAYS.values(), ids=WAYS.keys())
 async def test_from_every_screen_and_dialog_it_asks_as_the_end_of_the_session_does(
     path: Path, keys: tuple[str, ...], there: type, leave: str

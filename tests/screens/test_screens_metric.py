@@ -50,7 +50,8 @@ async def test_no_inch_is_seen(tmp_path: Path) -> None:
     size = (120, 60)
     async with at_sewing(tmp_path / "q.db", *AT_THE_MAT, quilt=quilt, size=size) as room:
         seen = [room.flowing]
-        for key in OPENS:
+        # Last what lays the quilt aside, for then nothing can be counted.
+        for key in sorted(OPENS, key="a".__eq__):
             seen += await seen_behind(room, key)
     assert sum("cm" in text for text in seen) > 5
     inches = [

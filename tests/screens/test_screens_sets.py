@@ -348,6 +348,7 @@ async def test_the_whole_top_takes_the_room_and_gives_it_back(tmp_path: Path) ->
         await room.sees("front", "the units it gives")
 
 
+@pytest.mark.long
 async def test_all_of_it_can_be_read_at_every_size(tmp_path: Path) -> None:
     async with at_sets(tmp_path) as room:
         found = await look(room, "a set")

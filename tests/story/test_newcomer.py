@@ -215,6 +215,7 @@ async def first_evening(maker: Newcomer) -> None:
     await maker.count(3)
     await maker.ask("stage", ">escape")
     await maker.ask("elsewhere", ">escape")
+    await maker.ask("brought", ">enter", ">escape")
     await maker.ask("aside", ">escape")
     await room.press("g")
     await room.until(lambda: not isinstance(maker.front, SewingScreen), "how it is going")

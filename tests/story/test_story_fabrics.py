@@ -89,6 +89,7 @@ def path(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
     return tmp_path / "quilts.db"
 
 
+@pytest.mark.long
 async def test_three_colour_piles_are_an_answer_of_the_form(path: Path) -> None:
     async with the_app(path, StandingClock()) as room:
         await to_the_form(room)

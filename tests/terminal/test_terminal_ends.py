@@ -105,7 +105,7 @@ def test_pressed_twice_it_leaves_at_once(home: Path, key: str) -> None:
 @pytest.mark.parametrize(
     "number",
     [
-        signal.SIGTERM,
+        pytest.param(signal.SIGTERM, marks=pytest.mark.long),
         pytest.param(signal.SIGINT, marks=pytest.mark.long),
         pytest.param(signal.SIGHUP, marks=pytest.mark.long),
     ],
