@@ -18,7 +18,7 @@ from sewalong.screens.wall.place_panel import PlacePanel
 from sewalong.screens.wall.proposing import ProposedWallScreen
 from sewalong.screens.wall.sheet import WallSheet
 from sewalong.screens.wall.wall import WallScreen
-from sewalong.service.wall_looks import worst
+from sewalong.service.wall.looks import worst
 from sewalong.wall.laying.search import Asked, Found, search
 from tests.goldens import compare
 from tests.progress import every_act as c

@@ -7,7 +7,7 @@ from msgspec.structs import replace
 from sewalong.progress.wall.units import units_by_letter, wall_units
 from sewalong.progress.wall.wall_words import lies_words
 from sewalong.quilt.setting import SetOnPoint
-from sewalong.service.row_looks import above, first_row, row_page, told, unit_pictured
+from sewalong.service.wall.row_looks import above, first_row, row_page, told, unit_pictured
 from sewalong.wall.keys import cloth_key
 from sewalong.wall.laying.edges import turned_sides
 from tests.progress import every_act as c

@@ -21,9 +21,9 @@ from sewalong.progress.wall.units import units_by_letter, units_to_lay
 from sewalong.quilt.choices import Fabric
 from sewalong.quilt.quilt import Border, Quilt, Target
 from sewalong.quilt.setting import Sashing, SetOnPoint
-from sewalong.service.wall_drawn import flat_unit, wall_colours
-from sewalong.service.wall_in_hand import WallInHand, wall_in_hand
-from sewalong.service.wall_looks import (
+from sewalong.service.wall.drawn import flat_unit, wall_colours
+from sewalong.service.wall.in_hand import WallInHand, wall_in_hand
+from sewalong.service.wall.looks import (
     LOCKED,
     SEWN,
     TOUCHES,
@@ -38,9 +38,9 @@ from sewalong.service.wall_looks import (
     verdict,
     worst,
 )
-from sewalong.service.wall_moves import lock, put_in, rows_to_type, swap, take_out, turn
-from sewalong.service.wall_proposals import WallRules, rules_now, to_propose
-from sewalong.service.wall_rules import (
+from sewalong.service.wall.moves import lock, put_in, rows_to_type, swap, take_out, turn
+from sewalong.service.wall.proposals import WallRules, rules_now, to_propose
+from sewalong.service.wall.rules import (
     Wanted,
     around_words,
     fabric_around,

@@ -12,7 +12,7 @@ from sewalong.progress.record.refused import Refused
 from sewalong.progress.record.wall import LaidUnit
 from sewalong.progress.wall.units import units_by_letter
 from sewalong.quilt.quilt import Target
-from sewalong.service.wall_changes import all_touches, effect_of, with_laid, would_be
+from sewalong.service.wall.changes import all_touches, effect_of, with_laid, would_be
 from tests.progress import every_act as c
 from tests.screens.sewing_room import a_quilt
 from tests.service.opened_quilt import a_window

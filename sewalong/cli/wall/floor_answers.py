@@ -9,7 +9,7 @@ from sewalong.cli.wall.typed_places import place_typed
 from sewalong.fabrics.floor.mending import there
 from sewalong.fabrics.floor.result import FloorReading
 from sewalong.progress.record.state import State
-from sewalong.service.floor_photographs import said_at
+from sewalong.service.wall.floor_photographs import said_at
 
 
 def answered(state: State, reading: FloorReading, answers: Sequence[str]) -> FloorReading:

@@ -17,8 +17,8 @@ from sewalong.progress.record.state import State
 from sewalong.progress.sets.read_squares import fabric_typed
 from sewalong.service.acting import do
 from sewalong.service.open_quilt import OpenQuilt
-from sewalong.service.wall_changes import with_laid
-from sewalong.service.wall_proposals import (
+from sewalong.service.wall.changes import with_laid
+from sewalong.service.wall.proposals import (
     WallRules,
     accepting,
     best_layout,
@@ -76,7 +76,7 @@ def _plan(typed: str | None) -> Plan | None:
 
 def typed(quilt: OpenQuilt, args: argparse.Namespace) -> Report:
     """A wall typed row by row in a file, or on standard input."""
-    from sewalong.service.typed_walls import lay_as_typed
+    from sewalong.service.wall.typed import lay_as_typed
 
     quilt.refresh()
     act = lay_as_typed(quilt.state, typed_text(args.typed))

@@ -9,7 +9,7 @@ from sewalong.cli.sewing.outcome import aftermath
 from sewalong.progress.record.state import State
 from sewalong.service.acting import do
 from sewalong.service.open_quilt import OpenQuilt
-from sewalong.service.wall_mending import as_act, how_many, left_lines, mended, move_lines
+from sewalong.service.wall.mending import as_act, how_many, left_lines, mended, move_lines
 from sewalong.wall.laying.mending import Mended
 
 

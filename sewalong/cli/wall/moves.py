@@ -28,8 +28,8 @@ from sewalong.progress.record.state import State
 from sewalong.progress.sets.set_words import called
 from sewalong.service.acting import do
 from sewalong.service.open_quilt import OpenQuilt
-from sewalong.service.wall_changes import effect_of, would_be
-from sewalong.service.wall_rows import between_rows
+from sewalong.service.wall.changes import effect_of, would_be
+from sewalong.service.wall.rows import between_rows
 from sewalong.wall.laying.moves import Effect
 from sewalong.wall.laying.touch_words import effect_words
 

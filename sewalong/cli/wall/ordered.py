@@ -13,9 +13,9 @@ from sewalong.progress.acts.act import Act
 from sewalong.progress.wall.on_wall import rows_of
 from sewalong.service.acting import do
 from sewalong.service.open_quilt import OpenQuilt
-from sewalong.service.typed_walls import lay_as_typed
-from sewalong.service.wall_changes import with_laid
-from sewalong.service.wall_rows import order_found
+from sewalong.service.wall.changes import with_laid
+from sewalong.service.wall.rows import order_found
+from sewalong.service.wall.typed import lay_as_typed
 from sewalong.wall.laying.rows import InOrder
 
 

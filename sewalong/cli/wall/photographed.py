@@ -12,10 +12,10 @@ from sewalong.cli.wall.mended import mended_data, mended_lines
 from sewalong.fabrics.floor.floor_words import floor_lines, question_lines
 from sewalong.fabrics.floor.result import Candidate, FloorPlace, FloorReading
 from sewalong.fabrics.photo.refused import PhotoRefused
-from sewalong.service.floor_photographs import floor_asked, lay_as_read, read_on_the_floor
 from sewalong.service.open_quilt import OpenQuilt
-from sewalong.service.wall_changes import with_laid
-from sewalong.service.wall_mending import mended
+from sewalong.service.wall.changes import with_laid
+from sewalong.service.wall.floor_photographs import floor_asked, lay_as_read, read_on_the_floor
+from sewalong.service.wall.mending import mended
 
 OF_UNITS = "To answer: --said 2.3=7/2 for unit 2 of set 7, or --said 2.3=7/2/1 a quarter turned, or nothing."
 OF_PATCHES = "To answer: --said “2.3/1=A” for patch 1 of row 2 place 3."

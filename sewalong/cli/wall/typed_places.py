@@ -9,7 +9,7 @@ from sewalong.progress.record.refused import Refused
 from sewalong.progress.record.state import State
 from sewalong.progress.record.wall import OF_NO_SET, At
 from sewalong.progress.sets.read_squares import fabric_typed
-from sewalong.service.typed_walls import set_and_unit
+from sewalong.service.wall.typed import set_and_unit
 
 _NUMBER = "([0-9]{1,5})"
 _PLACE = re.compile(rf"(?:row\s*)?{_NUMBER}\s*(?:[.·:]|place)\s*{_NUMBER}(?:/([0-3]))?", re.ASCII)

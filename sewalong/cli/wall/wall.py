@@ -25,7 +25,7 @@ from sewalong.cli.wall.wall_report import (
 from sewalong.progress.record.state import State
 from sewalong.progress.sets.read_squares import squares_typed
 from sewalong.service.open_quilt import OpenQuilt
-from sewalong.service.wall_proposals import WallRules
+from sewalong.service.wall.proposals import WallRules
 
 _RULES = ("touch", "stacks", "rim")
 _GOES_WITH = {

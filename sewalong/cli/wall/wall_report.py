@@ -21,9 +21,9 @@ from sewalong.progress.wall.wall_words import (
     unit_words,
 )
 from sewalong.service.open_quilt import OpenQuilt
-from sewalong.service.wall_changes import all_touches
-from sewalong.service.wall_finding import units_with
-from sewalong.service.wall_proposals import ToPropose, WallRules, to_propose, why_no_wall
+from sewalong.service.wall.changes import all_touches
+from sewalong.service.wall.finding import units_with
+from sewalong.service.wall.proposals import ToPropose, WallRules, to_propose, why_no_wall
 from sewalong.wall.laying.blobs import family_blobs, value_blobs
 from sewalong.wall.laying.laying import Touch
 from sewalong.wall.laying.move_words import place_words

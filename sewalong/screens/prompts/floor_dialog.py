@@ -7,8 +7,8 @@ from collections.abc import Mapping
 from sewalong.fabrics.floor.result import FloorReading
 from sewalong.progress.record.state import State
 from sewalong.screens.prompts.photo_dialog import CORNERS, FILE, ReadingDialog
-from sewalong.service.floor_photographs import floor_asked, read_on_the_floor
 from sewalong.service.photographs import PhotoAsked
+from sewalong.service.wall.floor_photographs import floor_asked, read_on_the_floor
 
 TITLE = "The wall from a photograph"
 HINT = "All units laid out in their rows, photographed from above, row 1 uppermost."

@@ -35,8 +35,8 @@ from sewalong.screens.widgets.cloth.place_sheet import PlaceSheet, PlaceShown
 from sewalong.screens.widgets.colour_block import Block
 from sewalong.screens.widgets.keys import Key, help_at, keys_with
 from sewalong.screens.widgets.literal_text import Words
-from sewalong.service.floor_photographs import lay_as_read, said_at
-from sewalong.service.wall_mending import how_many, left_lines, mended, move_lines
+from sewalong.service.wall.floor_photographs import lay_as_read, said_at
+from sewalong.service.wall.mending import how_many, left_lines, mended, move_lines
 
 MOST_OPTIONS = 4
 """Options that have a key: as many as are asked about at a place."""

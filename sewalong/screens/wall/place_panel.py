@@ -10,7 +10,7 @@ from textual.containers import Vertical, VerticalScroll
 from sewalong.fabrics.colours import Colour
 from sewalong.screens.widgets.captioned import Captioned, Draw
 from sewalong.screens.widgets.literal_text import Words
-from sewalong.service.wall_looks import PlacePage
+from sewalong.service.wall.looks import PlacePage
 from sewalong.wall.keys import Key
 
 MORE_BELOW = "more (page down)"

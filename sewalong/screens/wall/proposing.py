@@ -16,8 +16,8 @@ from sewalong.screens.wall.photographing import photographed
 from sewalong.screens.wall.typing import type_rows
 from sewalong.screens.wall.wall_look import ALONE, WallLook, looking_keys
 from sewalong.screens.widgets.keys import Key, help_at
-from sewalong.service.wall_proposals import ToPropose, accepting, rules_now, to_propose
-from sewalong.service.wall_rules import (
+from sewalong.service.wall.proposals import ToPropose, accepting, rules_now, to_propose
+from sewalong.service.wall.rules import (
     Wanted,
     around_words,
     fabric_around,

@@ -22,8 +22,8 @@ from sewalong.screens.widgets.breakpoints import is_narrow, is_roomy
 from sewalong.screens.widgets.captioned import Captioned
 from sewalong.screens.widgets.keys import Key, help_at
 from sewalong.screens.widgets.literal_text import Words
-from sewalong.service.row_looks import RowPage, above, first_row, row_page, told, unit_pictured
 from sewalong.service.set_pictures import cloth_coloured
+from sewalong.service.wall.row_looks import RowPage, above, first_row, row_page, told, unit_pictured
 
 HERE = "> "
 NEAR, FAR_OFF = Dot(2, 1), Dot(4, 2)

@@ -15,7 +15,7 @@ from textual.widget import Widget
 
 from sewalong.fabrics.colours import Colour
 from sewalong.screens.widgets.colour_block import shows_colours, texture
-from sewalong.service.wall_drawn import Hung
+from sewalong.service.wall.drawn import Hung
 from sewalong.wall.cells.picture import Cells, WallPicture, step
 from sewalong.wall.cells.sections import Room
 from sewalong.wall.cells.words import part_words

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from sewalong.screens.prompts.desk import Desk
 from sewalong.screens.prompts.dialogs import Field, FormDialog
-from sewalong.service.typed_walls import lay_as_typed
-from sewalong.service.wall_moves import rows_to_type
+from sewalong.service.wall.moves import rows_to_type
+from sewalong.service.wall.typed import lay_as_typed
 
 HINT = "A letter for each unit, such as A B A C, or ABAC; - for an empty place."
 

@@ -14,11 +14,11 @@ from sewalong.screens.wall.typing import type_rows
 from sewalong.screens.wall.wall_look import ALONE, looking_keys
 from sewalong.screens.wall.whole_rows import ROW_KEYS, WholeRows
 from sewalong.screens.widgets.keys import Key, help_at
-from sewalong.service.wall_in_hand import wall_in_hand
-from sewalong.service.wall_looks import PlacePage, spares, verdict
-from sewalong.service.wall_mending import how_many, mended, move_lines
-from sewalong.service.wall_moves import lock, mend_so_far, put_in, swap, take_out, turn
-from sewalong.service.wall_proposals import units_there
+from sewalong.service.wall.in_hand import wall_in_hand
+from sewalong.service.wall.looks import PlacePage, spares, verdict
+from sewalong.service.wall.mending import how_many, mended, move_lines
+from sewalong.service.wall.moves import lock, mend_so_far, put_in, swap, take_out, turn
+from sewalong.service.wall.proposals import units_there
 
 KEYS = (
     Key("wall.pick", "enter", "pick", "pick up",

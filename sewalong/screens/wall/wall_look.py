@@ -15,8 +15,8 @@ from sewalong.screens.wall.sheet import LETTERS_FROM, Marks, WallSheet
 from sewalong.screens.widgets.breakpoints import is_narrow
 from sewalong.screens.widgets.keys import Key
 from sewalong.screens.widgets.literal_text import Words
-from sewalong.service.wall_in_hand import WallInHand
-from sewalong.service.wall_looks import (
+from sewalong.service.wall.in_hand import WallInHand
+from sewalong.service.wall.looks import (
     PlacePage,
     Shows,
     colours,

@@ -12,7 +12,7 @@ from sewalong.screens.prompts.common import whole
 from sewalong.screens.prompts.dialogs import Choice, ChoiceDialog, Field, FormDialog, LinesDialog
 from sewalong.screens.wall.wall_look import WallLook
 from sewalong.screens.widgets.keys import Key
-from sewalong.service.wall_rows import order_found, what_moving_rows_does
+from sewalong.service.wall.rows import order_found, what_moving_rows_does
 
 ROW_KEYS = (
     Key("wall.exchange", "e", "exchange", "exchange rows",

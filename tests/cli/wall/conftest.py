@@ -7,7 +7,8 @@ from functools import partial
 import pytest
 
 from sewalong.fabrics.sets.proposing import proposed
-from sewalong.service import set_proposals, wall_proposals
+from sewalong.service import set_proposals
+from sewalong.service.wall import proposals
 from tests.cli.cloth.conftest import DRAWER
 from tests.cli.conftest import Desk
 
@@ -52,7 +53,7 @@ def chosen(begun: Desk) -> Desk:
     """Eight sets of eight fabrics are accepted, for 5 × 6 units; looks are short."""
     begun.ok("fabrics", "--say", DRAWER)
     begun.monkeypatch.setattr(set_proposals, "proposed", partial(proposed, looks=2))
-    begun.monkeypatch.setattr(wall_proposals, "LOOKS", 10)
+    begun.monkeypatch.setattr(proposals, "LOOKS", 10)
     begun.ok("sets", "--accept")
     return begun
 

@@ -16,8 +16,8 @@ from sewalong.progress.record.wall import BY_LETTER
 from sewalong.progress.sets.set_words import called
 from sewalong.progress.wall.wall_words import fabric_words, unit_words
 from sewalong.quilt.derived import derived_if_any
-from sewalong.service.wall_drawn import Hung, hung, unit_pictured, wall_colours
-from sewalong.service.wall_in_hand import WallInHand
+from sewalong.service.wall.drawn import Hung, hung, unit_pictured, wall_colours
+from sewalong.service.wall.in_hand import WallInHand
 from sewalong.wall.keys import Key
 from sewalong.wall.laying.blobs import Blob, family_blobs, value_blobs
 from sewalong.wall.laying.grid import At

@@ -12,10 +12,10 @@ from sewalong.progress.acts.wall import LockPlaces, PutSpare, SwapPlaces, TurnUn
 from sewalong.progress.record.refused import Refused
 from sewalong.progress.record.state import State
 from sewalong.progress.wall.on_wall import laying_of
-from sewalong.service.typed_walls import EMPTY
-from sewalong.service.wall_in_hand import WallInHand
-from sewalong.service.wall_looks import Spare
-from sewalong.service.wall_mending import as_act
+from sewalong.service.wall.in_hand import WallInHand
+from sewalong.service.wall.looks import Spare
+from sewalong.service.wall.mending import as_act
+from sewalong.service.wall.typed import EMPTY
 from sewalong.wall.laying.grid import At
 from sewalong.wall.laying.mending import Mended
 from sewalong.wall.laying.moves import moved

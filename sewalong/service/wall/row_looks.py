@@ -18,7 +18,7 @@ from sewalong.progress.record.state import State
 from sewalong.progress.record.wall import At, Lies
 from sewalong.progress.wall.units import as_it_is_now
 from sewalong.progress.wall.wall_words import NOTHING, lies_words, unit_words
-from sewalong.service.wall_drawn import unit_pictured as drawn
+from sewalong.service.wall.drawn import unit_pictured as drawn
 from sewalong.wall.laying.move_words import ON_POINT, STRAIGHT
 from sewalong.wall.picture import Picture
 from sewalong.wall.top_of_sets import UnitOf

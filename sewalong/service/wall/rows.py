@@ -13,7 +13,7 @@ from sewalong.progress.record.state import State
 from sewalong.progress.sets.set_words import called
 from sewalong.progress.wall.on_wall import on_wall
 from sewalong.service.open_quilt import OpenQuilt
-from sewalong.service.wall_changes import effect_of, would_be
+from sewalong.service.wall.changes import effect_of, would_be
 from sewalong.wall.laying.laying import Laying, touches
 from sewalong.wall.laying.moves import Effect
 from sewalong.wall.laying.rows import InOrder, order_of_rows, with_rows_ordered

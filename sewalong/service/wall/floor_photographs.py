@@ -24,7 +24,7 @@ from sewalong.progress.sets.read_squares import fabric_typed
 from sewalong.progress.wall.units import units_to_lay
 from sewalong.quilt.derived import derived
 from sewalong.service.photographs import MOST_BYTES, PhotoAsked, photo_asked
-from sewalong.service.typed_walls import set_and_unit
+from sewalong.service.wall.typed import set_and_unit
 from sewalong.store.bounded import read_at_most
 
 if TYPE_CHECKING:

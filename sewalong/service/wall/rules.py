@@ -17,8 +17,8 @@ from sewalong.progress.record.state import State
 from sewalong.progress.sets.set_words import called
 from sewalong.progress.wall.on_wall import OnWall
 from sewalong.quilt.refusal import NumbersFault
-from sewalong.service.wall_in_hand import WallInHand
-from sewalong.service.wall_proposals import ToPropose, WallRules
+from sewalong.service.wall.in_hand import WallInHand
+from sewalong.service.wall.proposals import ToPropose, WallRules
 from sewalong.wall.laying.plans import Plan
 from sewalong.wall.laying.search import Found
 from sewalong.wall.laying.touch_words import touches_left
