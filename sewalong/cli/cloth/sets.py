@@ -43,8 +43,8 @@ _LOOKING = ("next", "with_fabrics")
 
 def sets(args: argparse.Namespace, context: Context) -> Report:
     """`sets`, `sets --next`, `sets --with A,F`, `sets --swap "7:2 9:5"` and so on."""
-    wanted = [name for name in (*_LOOKING, *_ACTS) if getattr(args, name) not in (None, False)]
-    proposing = [name for name in _PROPOSING if getattr(args, name) not in (None, False)]
+    wanted = [name for name in (*_LOOKING, *_ACTS) if _given(args, name)]
+    proposing = [name for name in _PROPOSING if _given(args, name)]
     if len(wanted) > 1 or (wanted and (proposing or args.anew)):
         raise CommandError("One thing at a time. See: sewalong sets --help")
     if args.at is not None and wanted not in (["next"], ["take_up"]):
@@ -70,6 +70,12 @@ def sets(args: argparse.Namespace, context: Context) -> Report:
                 )
             return _with_picture(accepted_report(quilt), args, quilt)
         return _proposed(args, quilt)
+
+
+def _given(args: argparse.Namespace, name: str) -> bool:
+    # A number typed as 0 is given, though 0 equals False.
+    value = getattr(args, name)
+    return value is not None and value is not False
 
 
 def _proposed(args: argparse.Namespace, quilt: OpenQuilt) -> Report:

@@ -23,12 +23,14 @@ from sewalong.progress.acts.wall import (
 )
 from sewalong.progress.joining.nesting import nesting, nesting_facts
 from sewalong.progress.joining.row_tags import read_label
-from sewalong.progress.record.events.wall import must_be_laid
+from sewalong.progress.record.events.wall import a_place, must_be_laid
 from sewalong.progress.record.state import State
 from sewalong.progress.sets.set_words import called
 from sewalong.service.acting import do
 from sewalong.service.open_quilt import OpenQuilt
 from sewalong.service.wall.changes import effect_of, would_be
+from sewalong.service.wall.in_hand import wall_in_hand
+from sewalong.service.wall.moves import turn
 from sewalong.service.wall.rows import between_rows
 from sewalong.wall.laying.moves import Effect
 from sewalong.wall.laying.touch_words import effect_words
@@ -102,7 +104,11 @@ def _swap(state: State, behind: Words) -> Act:
 
 def _turn(state: State, behind: Words) -> Act:
     if len(behind) == 1:
-        behind = (*behind, "1")
+        at = a_place(state, place_typed(behind[0]))
+        wall = wall_in_hand(state)
+        # `moved` looked whether anything is laid.
+        assert wall is not None
+        return turn(wall, at)
     place, quarters = _words(behind, 2, "turn takes a place and quarter turns: turn 2.3 1")
     if quarters not in ("1", "2", "3"):
         raise CommandError("A unit is turned by 1, 2 or 3 quarters, such as: turn 2.3 2")

@@ -9,7 +9,7 @@ from sewalong.progress.record.refused import Refused
 from sewalong.progress.record.state import State
 from sewalong.progress.record.wall import OF_NO_SET, At
 from sewalong.progress.sets.read_squares import fabric_typed
-from sewalong.service.wall.typed import set_and_unit
+from sewalong.service.wall.typed import set_and_unit, unit_by_patches
 
 _NUMBER = "([0-9]{1,5})"
 _PLACE = re.compile(rf"(?:row\s*)?{_NUMBER}\s*(?:[.·:]|place)\s*{_NUMBER}(?:/([0-3]))?", re.ASCII)
@@ -36,21 +36,25 @@ def place_and_turns(typed: str) -> tuple[At, int]:
 
 def spare_typed(state: State, typed: str) -> tuple[int, int]:
     """The number on the wall of the spare meant, and its quarter turns: by set and unit, "7/2", or by
-    the letter or name of a unit of one fabric. Raises CommandError where no spare is meant."""
+    the letter or name of a unit of one fabric, or by those of its patches, "A+B+C+D". Raises
+    CommandError where no spare is meant, Refused where the patches are no unit's."""
     wall = state.wall
     spares = [(number, wall.units[number]) for number in wall.spares()]
     of_a_set = set_and_unit(typed)
     if of_a_set is not None:
         set_, unit, turns = of_a_set
         found = [n for n, one in spares if (one.set, one.unit) == (set_, unit - 1)]
+    elif "+" in typed:
+        wanted, turns = unit_by_patches(state, typed).squares, 0
+        found = [n for n, one in spares if one.set == OF_NO_SET and one.squares == wanted]
     else:
         letter, turns = _letter(state, typed), 0
         found = [n for n, one in spares if one.set == OF_NO_SET and one.squares == (letter,)]
     if found:
         return found[0], turns or 0
     raise CommandError(
-        f"“{typed[:20]}” is no spare. Name one by its set and unit, such as 7/2, or by its fabric; "
-        "sewalong wall tells which are spare."
+        f"“{typed[:20]}” is no spare. Name one by its set and unit, such as 7/2, by its fabric, or by "
+        "those of its patches, A+B+C+D; sewalong wall tells which are spare."
     )
 
 

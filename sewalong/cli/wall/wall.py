@@ -112,4 +112,6 @@ def _wanted(args: argparse.Namespace) -> tuple[str, list[str]]:
 
 
 def _given(args: argparse.Namespace, name: str) -> bool:
-    return getattr(args, name) not in (None, False, [])
+    # A number typed as 0 is given, though 0 equals False.
+    value = getattr(args, name)
+    return value is not None and value is not False and value != []

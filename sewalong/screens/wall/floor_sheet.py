@@ -261,7 +261,10 @@ async def from_the_floor(desk: Desk) -> bool:
         return False
 
     def keep(reading: FloorReading) -> str | None:
-        return desk.attempt(lay_as_read(desk.quilt.state, reading))
+        try:
+            return desk.attempt(lay_as_read(desk.quilt.state, reading))
+        except Refused as refused:
+            return str(refused)
 
     screen = FloorSheetScreen(desk, dialog.reading, dialog.values, keep)
     if await desk.app.push_screen_wait(screen) is None:

@@ -16,6 +16,7 @@ from sewalong.fabrics.sight import from_afar, grey, seen, value
 from sewalong.fabrics.swatch import swatches
 from sewalong.piecing.cloth import Flat, Patch, turned
 from sewalong.piecing.geometry import turn
+from sewalong.progress.record.wall import BY_LETTER
 from sewalong.quilt.derived import derived_if_any
 from sewalong.quilt.quilt import Quilt, Target
 from sewalong.wall.cells.sections import Room
@@ -32,7 +33,8 @@ from sewalong.wall.top_of_sets import UnitOf
 from sewalong.wall.tops import Level
 
 _MID = 50.0
-"""Lightness from which dark strokes show better than pale ones."""
+"""Lightness from which dark strokes show better than pale ones: the middle (own
+choice)."""
 
 
 class Hung(Struct, frozen=True):
@@ -81,9 +83,6 @@ class Hung(Struct, frozen=True):
             return self.afar, far
         return self.stamps, sizes[max(0, min(zoom, len(sizes) - 1))]
 
-
-BY_LETTER = -1
-"""The number of a unit that is known by one letter only, which is all of its squares."""
 
 _SQUARE = ((0.0, 0.0), (1.0, 0.0), (1.0, 1.0), (0.0, 1.0))
 

@@ -86,6 +86,10 @@ def _of_sets(
 ) -> tuple[tuple[LaidUnit, ...], Iterator[Lies | None]]:
     units = units_to_lay(state)
     number = {(unit.set, unit.unit): at for at, unit in enumerate(units)}
+    read = [place.lies.unit for place in reading.places if place.lies is not None]
+    found = [reading.units[unit] for unit in read if unit is not None]
+    if any((one.set, one.number - 1) not in number for one in found):
+        raise Refused("The sets are others than when the photograph was read. Read it again.")
 
     def lies() -> Iterator[Lies | None]:
         for place in reading.places:

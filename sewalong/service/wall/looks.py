@@ -120,7 +120,7 @@ def _rows_sewn(wall: WallInHand) -> frozenset[int]:
 
 def _blobs(wall: WallInHand, shows: Shows) -> tuple[Blob, ...]:
     find = value_blobs if shows is Shows.VALUES else family_blobs
-    return find(wall.on.laying, wall.on.units)
+    return find(wall.on.laying, wall.on.units, rule=wall.on.rules.touch)
 
 
 # -- said ----------------------------------------------------------------------

@@ -17,7 +17,7 @@ from sewalong.quilt.derived import derived
 EMPTY = ("-", ".")
 """What is typed for a place where nothing lies."""
 
-_OF_A_SET = re.compile(r"([0-9]{1,6})/([0-9]{1,6})(?:/([0-3]))?", re.ASCII)
+_OF_A_SET = re.compile(r"([1-9][0-9]{0,5})/([1-9][0-9]{0,5})(?:/([0-3]))?", re.ASCII)
 _LETTER = re.compile("[A-Z]{1,2}", re.ASCII)
 
 HOW = (
@@ -66,7 +66,7 @@ def _unit(state: State, word: str) -> tuple[LaidUnit, int] | None:
     if found := set_and_unit(word):
         return unit_of_a_set(state, *found[:2]), found[2] or 0
     if "+" in word:
-        return _by_patches(state, word), 0
+        return unit_by_patches(state, word), 0
     letter = _letter(state, word)
     if state.quilt.counted_fabrics and len(derived(state.quilt).letters) == 1:
         return LaidUnit(OF_NO_SET, 0, (letter,)), 0
@@ -93,8 +93,9 @@ def unit_of_a_set(state: State, number: int, unit: int) -> LaidUnit:
     return found
 
 
-def _by_patches(state: State, word: str) -> LaidUnit:
-    """A unit by the fabrics of its patches, in reading order."""
+def unit_by_patches(state: State, word: str) -> LaidUnit:
+    """A unit by the fabrics of its patches, in reading order: "A+B+C+D". Raises Refused where they
+    are none of a unit."""
     made = derived(state.quilt)
     places = [patch.letter for patch in made.units[0].finished(float(made.seam))]
     typed = [_letter(state, part) for part in word.split("+")]

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from tests.cli.conftest import Desk
-from tests.cli.wall.conftest import N008, squares
+from tests.cli.wall.conftest import N008, SQUARES, squares
 
 THE_TOUCH = "row 3 place 3 meets row 3 place 4: B along a seam."
 
@@ -267,3 +267,27 @@ def test_what_is_not_clear_is_refused_in_a_sentence(
     maze: Desk, words: list[str], says: str
 ) -> None:
     assert says in maze.refused("wall", *words).err
+
+
+def test_a_number_typed_as_nought_is_given(maze: Desk) -> None:
+    before = maze.record()
+    assert "One thing" in maze.refused("wall", "swap", "1.4", "3.3", "--row", "0").err
+    assert "no row 0" in maze.refused("wall", "--row", "0").err
+    maze.refused("wall", "--seed", "0")
+    assert maze.record() == before
+
+
+def test_a_turn_that_shows_nothing_is_refused_as_the_key_refuses_it(maze: Desk) -> None:
+    assert "Whichever way it is turned" in maze.refused("wall", "turn", "1.4").err
+
+
+def test_a_unit_known_by_its_patches_comes_back_in_by_them(desk: Desk) -> None:
+    text = SQUARES.format(rows=1, columns=2, count=8).replace("plain-squares", "four-patch")
+    desk.ok("start", desk.file("boat-house.toml", text))
+    desk.ok("fabrics", "--say", "aa 2, oat 2, cc 2, dd 2")
+    desk.ok("wall", "--typed", desk.file("wall.txt", "A+B+C+D B+A+D+C"), "--accept")
+    desk.ok("wall", "out", "1.1")
+    assert "no spare" in desk.refused("wall", "spare", "1.1", "0/1").err
+    assert "no spare" in desk.refused("wall", "spare", "1.1", "D+C+B+A").err
+    desk.ok("wall", "spare", "1.1", "A+B+C+D")
+    assert "No unit is spare." in desk.ok("wall").lines
