@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from sewalong.progress.record.sewn_places import units_sewn
 from sewalong.progress.record.state import State
+from sewalong.progress.record.web_rows import rows_joined
 from sewalong.wall.laying.pressing import NotNesting, not_nesting
 
 ALL_NEST = NotNesting((), ())
@@ -16,7 +17,8 @@ def nesting(state: State) -> NotNesting:
     if state.quilt.setting is not None or not state.wall.pressed:
         return ALL_NEST
     rows = zip(state.wall.pressed, units_sewn(state), strict=False)
-    return not_nesting([under if units else None for under, units in rows])
+    pressed = [under if units else None for under, units in rows]
+    return not_nesting(pressed, rows_joined(state))
 
 
 def press_anew_words(state: State, first: int, second: int) -> str:
@@ -39,9 +41,14 @@ def nesting_facts(state: State) -> tuple[str, ...]:
     joins = [pair for pair in found.collide if pair not in state.joints]
     if not joins:
         return ()
-    rows = ", ".join(map(str, found.anew))
-    one = len(found.anew) == 1
+    joined = rows_joined(state)
+    anew, then = found.anew, ", and all nest"
+    if not joined.isdisjoint(anew):
+        # Its allowances are caught in the seam: only the loose row of a pair can still be pressed.
+        anew, then = tuple(sorted({row for pair in joins for row in pair} - joined)), ""
+    rows = ", ".join(map(str, anew))
+    press = f"Press row{'' if len(anew) == 1 else 's'} {rows} the other way{then}."
     return (
         *(f"Rows {a} and {b} lie ridge on ridge." for a, b in joins),
-        f"Press row{'' if one else 's'} {rows} the other way, and all nest.",
+        *([press] if anew else []),
     )

@@ -53,7 +53,7 @@ def _card(state: State, number: int, row: SetRow, rows: int) -> RowCard:
         up=f"towards row {number - 1}" if number > 1 else outer,
         down=f"towards row {number + 1}" if number < rows else outer,
         holds=f"{noun.count(row.units)}{_SIDES[row.sides]}",
-        press=_press(state, number),
+        press=row_press_words(state, number),
         first=first,
         last=last,
         is_sewn=number <= rows_sewn(state),
@@ -69,7 +69,7 @@ def _ends(state: State, number: int) -> tuple[str, str]:
     return first, last
 
 
-def _press(state: State, number: int) -> str:
+def row_press_words(state: State, number: int) -> str:
     """Which way its seams are to be pressed; of a row that was pressed under another number, or
     turned end for end since, which way they lie."""
     sashed = state.quilt.sashing is not None

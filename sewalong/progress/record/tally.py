@@ -12,7 +12,7 @@ from msgspec import Struct, field
 from sewalong.piecing.method import Hazard, Stage
 from sewalong.progress.record.begun_rows import Begun, left_begun, pieces_held, units_across
 from sewalong.progress.record.places import came_to, known, settled
-from sewalong.progress.record.route import JOIN_ROWS, SEW_ROWS, Route, RouteStage, route_for
+from sewalong.progress.record.route import JOIN_ROWS, ROW, SEW_ROWS, Route, RouteStage, route_for
 from sewalong.progress.record.sets.track import SetTrack
 from sewalong.progress.record.settings import Settings
 from sewalong.progress.record.state import (
@@ -109,6 +109,8 @@ class Tally(Struct):
         if stage is None:
             return
         self.pass_on(stage, n)
+        if stage_id == SEW_ROWS and n < 0 and self.wall.pressed and ROW.id in self.piles:
+            self.wall = self.wall.unpicked_to(max(0, self.piles[ROW.id]))
         if isinstance(stage, Stage):
             self.sets.flow(self.quilt, stage, n, self.piles)
         if stage_id == JOIN_ROWS:
@@ -116,9 +118,10 @@ class Tally(Struct):
             del self.joints[self.done[JOIN_ROWS] :]
         self.work_at(stage_id, n)
 
-    def pass_on(self, stage: RouteStage, n: int) -> None:
-        """`n` of a stage are done: its pieces go from pile to pile, wherever and by whomever."""
-        self.take(stage, n)
+    def pass_on(self, stage: RouteStage, n: int, *, of_begun: bool = True) -> None:
+        """`n` of a stage are done: its pieces go from pile to pile, wherever and by whomever. Rows
+        begun are among them unless they lie elsewhere."""
+        self.take(stage, n, of_begun=of_begun)
         if isinstance(stage, Stage):
             self.change(stage.makes.pile, n * stage.makes.count)
         self.done[stage.id] += n
@@ -145,9 +148,9 @@ class Tally(Struct):
         if isinstance(stage, Stage):
             self.sets.come(self.quilt, stage.makes.pile, n * stage.makes.count)
 
-    def take(self, stage: RouteStage, n: int) -> None:
+    def take(self, stage: RouteStage, n: int, *, of_begun: bool = True) -> None:
         """Take from their piles what `n` of a stage take; rows begun are finished first."""
-        if stage.id == SEW_ROWS and n > 0 and self.begun:
+        if of_begun and stage.id == SEW_ROWS and n > 0 and self.begun:
             unit = self.quilt.method.unit
             across = units_across(self.route, unit)
             for pile, there in pieces_held(stage, unit, self.begun, across, n).items():

@@ -96,6 +96,12 @@ class WallNow(Struct, frozen=True):
         )
         return replace(self, rows=changed)
 
+    def unpicked_to(self, whole: int) -> WallNow:
+        """The same once only so many rows are sewn: the others will be pressed as they lie then."""
+        return replace(
+            self, pressed=(*self.pressed[:whole], *range(whole + 1, len(self.pressed) + 1))
+        )
+
     def with_rows(
         self, order: Sequence[int], turned: Collection[int], sewn: Collection[int]
     ) -> WallNow:

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from msgspec import Struct
 
-from sewalong.progress.joining.press_directions import press_words
+from sewalong.progress.joining.row_cards import row_press_words
 from sewalong.progress.joining.row_in_hand import (
     InRow,
     row_in_hand,
@@ -53,7 +53,7 @@ def row_page(state: State, row: int) -> RowPage | None:
     return RowPage(
         now,
         title,
-        press_words(now.row, sashed=state.quilt.sashing is not None),
+        row_press_words(state, now.row),
         tuple(f"{n}  {lies_words(state, lies)}{_mark(now, n)}" for n, lies in lying),
         tuple(f"{n}  {_unit(state, lies)}{_mark(now, n)}" for n, lies in lying),
     )

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 from itertools import pairwise
 
 from msgspec import Struct
@@ -52,12 +52,13 @@ class NotNesting(Struct, frozen=True):
     anew: tuple[int, ...]
 
 
-def not_nesting(pressed: Sequence[int | None]) -> NotNesting:
+def not_nesting(pressed: Sequence[int | None], joined: Collection[int] = ()) -> NotNesting:
     """Where rows do not nest that lie in another order than they were pressed in.
 
     `pressed` has for each place from row 1 on the number its row was pressed under: odd ones one way,
     even ones the other; below zero where it lies end for end since, which turns its allowances about;
-    None for a row that is not sewn yet, and is pressed as suits.
+    None for a row that is not sewn yet, and is pressed as suits. Of the two choices there are that
+    one is taken that presses fewer rows anew that are `joined` already, then fewer in all.
     """
     way = [None if under is None else (under % 2 == 1) is (under > 0) for under in pressed]
     collide = tuple(
@@ -70,4 +71,5 @@ def not_nesting(pressed: Sequence[int | None]) -> NotNesting:
     for row, one in enumerate(way, start=1):
         if one is not None:
             (by_turns if one is (row % 2 == 1) else against).append(row)
-    return NotNesting(collide, tuple(against if len(against) <= len(by_turns) else by_turns))
+    anew = min(against, by_turns, key=lambda rows: (len({*rows} & {*joined}), len(rows)))
+    return NotNesting(collide, tuple(anew))

@@ -9,6 +9,7 @@ from random import Random
 import pytest
 from msgspec.structs import replace
 
+from sewalong.progress.joining.nesting import nesting_facts
 from sewalong.progress.record.events.replanning import planned
 from sewalong.progress.record.events.wall import WallLaid
 from sewalong.progress.record.fold import fold
@@ -383,3 +384,43 @@ def test_no_history_lays_a_unit_twice_or_loses_one(seed: int) -> None:
         assert {abs(under) for under in state.wall.pressed} <= {1, 2, 3}
     assert fold(quilt, record) == state
     assert len(pressed_under(state)) == 3
+
+
+def test_rows_unpicked_are_pressed_as_they_lie_when_they_are_sewn_again() -> None:
+    state, record = a_wall()
+    state = sewn(state, record, 3)
+    state = go_on(state, record, c.ExchangeRows(1, 2))
+    assert state.wall.pressed == (2, 1, 3)
+    # Rows are unpicked from the last on: row 1 stays as it was pressed.
+    state = go_on(state, record, c.Unpick("sew-rows", 2))
+    assert state.wall.pressed == (2, 2, 3)
+    state = go_on(state, record, c.Unpick("sew-rows", 1), c.Count("sew-rows", 3))
+    assert state.wall.pressed == (1, 2, 3)
+
+
+def test_what_was_pressed_stays_known_when_the_wall_is_cleared_and_laid_again() -> None:
+    state, record = a_wall()
+    state = sewn(state, record, 3)
+    state = go_on(state, record, c.ExchangeRows(1, 2))
+    units, rows = state.wall.units, state.wall.rows
+    state = go_on(state, record, c.ClearWall())
+    assert not state.wall.is_laid
+    state = go_on(state, record, c.LayWall(units, rows))
+    assert state.wall.pressed == (2, 1, 3)
+
+
+def test_rows_sewn_elsewhere_do_not_finish_the_row_begun_at_home() -> None:
+    state, record = a_wall()
+    state = go_on(state, record, c.Find("unit", 12, "bought"), c.BeginRows(((1, 3),)))
+    state = go_on(state, record, c.PutPileAway("unit", "Ann's", 4))
+    state = go_on(state, record, c.CountElsewhere("sew-rows", 1, "Ann's", "Ann"))
+    assert state.begun == ((1, 3),)
+    assert state.piles["unit"] == 5
+
+
+def test_no_row_that_is_joined_is_told_to_be_pressed_anew() -> None:
+    state, record = a_wall()
+    state = sewn(state, record, 3)
+    state = go_on(state, record, c.JoinRows(1, 2), c.TurnRow(3))
+    *_, press = nesting_facts(state)
+    assert press == "Press row 3 the other way, and all nest."

@@ -50,7 +50,8 @@ class MadeElsewhere(Event, frozen=True, kw_only=True, tag="made elsewhere", omit
                 tally.taken_anywhere(taken.pile, self.n * taken.count)
         if self.place and isinstance(stage, Stage):
             tally.lies_at(stage.makes.pile, self.place, self.n * stage.makes.count)
-        tally.pass_on(stage, self.n)
+        # What was sewn at another place was sewn of what lay there.
+        tally.pass_on(stage, self.n, of_begun=not self.place)
         tally.sets_unseen(stage, self.n)
         before = tally.elsewhere.pop(self.place, "")
         tally.elsewhere[self.place] = self.by or before

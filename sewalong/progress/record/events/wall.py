@@ -88,7 +88,8 @@ class WallLaid(Event, frozen=True, kw_only=True, tag="wall laid"):
 
     def apply(self, tally: Tally, seq: int) -> None:
         if not self.rows:
-            tally.wall = NOTHING_LAID
+            # What is sewn stays pressed as it is, whatever is laid next.
+            tally.wall = replace(NOTHING_LAID, pressed=tally.wall.pressed)
         else:
             was = tally.wall
             laid = replace(
@@ -97,6 +98,8 @@ class WallLaid(Event, frozen=True, kw_only=True, tag="wall laid"):
             lengths = tuple(map(len, self.rows))
             fits = tuple(map(len, was.rows)) == lengths
             fitted = laid.fitted(lengths, anew=not fits)
+            if not was.rows and len(was.pressed) == len(lengths):
+                fitted = replace(fitted, pressed=was.pressed)
             locked = frozenset(at for at in fitted.locked if self.rows[at[0] - 1][at[1] - 1])
             tally.wall = replace(fitted, rows=self.rows, locked=locked)
         tally.can_undo(seq)

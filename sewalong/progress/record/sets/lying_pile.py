@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import OrderedDict
 from collections.abc import Iterable, Iterator
 from itertools import count, islice
 
@@ -17,9 +18,10 @@ class LyingPile:
 
     def __init__(self, pieces: Iterable[Lying] = ()) -> None:
         self._places = count()
-        self._pieces: dict[int, Lying] = {}
+        # A plain dict walks over all that was taken from its front.
+        self._pieces: OrderedDict[int, Lying] = OrderedDict()
         self._known: dict[tuple[int, int], list[int]] = {}
-        self._unknown: dict[int, None] = {}
+        self._unknown: OrderedDict[int, None] = OrderedDict()
         self._sure = 0
         self.lay(pieces)
 
